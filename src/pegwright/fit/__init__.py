@@ -1,0 +1,1 @@
+"""Length, wrist, strain, supplies, kits, cost and times."""

@@ -1,0 +1,1 @@
+"""What to show and what to say, page by page."""

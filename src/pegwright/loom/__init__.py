@@ -1,0 +1,1 @@
+"""The machine: pegs, stacks of loops, moves, refusals, history."""

@@ -1,0 +1,1 @@
+"""The document: frozen nouns, reading, writing, migrating, motifs and repeats."""

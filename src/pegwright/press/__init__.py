@@ -1,0 +1,1 @@
+"""Paints a lesson: svg, png, pdf. Decides nothing."""

@@ -1,0 +1,1 @@
+"""Is every band held? Certificates, and a small checker that trusts nothing."""

@@ -1,0 +1,1 @@
+"""Where the bands come to rest: elastic rods in contact."""

@@ -1,0 +1,1 @@
+"""The made thing: what passes through what, and where each strand runs."""

@@ -1,0 +1,1 @@
+"""Runs the line, opens and saves project folders."""
