@@ -15,7 +15,7 @@ class Bight(NamedTuple):
     """A loop of a band. `band` counts from 1 in the order in which bands were taken up; `index` from 0."""
 
     band: int
-    index: int
+    index: int  # type: ignore[assignment]  # a loop's index along its band; tuple.index is not wanted here
 
     def __str__(self) -> str:
         return f"{self.band}{_letters(self.index)}"
@@ -90,13 +90,15 @@ class Lifted(msgspec.Struct, frozen=True, tag="lifted"):
 class Fastened(msgspec.Struct, frozen=True, tag="fastened"):
     """A fastener, taken as a closed ring, goes down through the caught loops.
 
-    `caught` lists them holder by holder, each from the top down. `kind` is `clip` or `knot`.
+    `caught` lists them holder by holder, each from the top down; `counts` says how many of them each holder
+    gave. `kind` is `clip` or `knot`.
     """
 
     fastener: int
     kind: str
     holders: tuple[str, ...]
     caught: tuple[Bight, ...]
+    counts: tuple[int, ...]
 
 
 class Turned(msgspec.Struct, frozen=True, tag="turned"):

@@ -1,0 +1,243 @@
+"""One line of text for every move and every state, both read back without loss.
+
+Moves read as a maker says them: `place A over A1 ~ A2*2`, `hook A3 loop 1 to A2 through 2`. In a state,
+loop `3b` is the second loop of the third band, and `2a<3b` says that 3b runs through 2a:
+
+    near | 3 bands | A1 1a 2a | A2 1b | 2a<3b | clip 4a 4b
+
+`docs/notation.md` gives the whole grammar.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from immutables import Map
+
+from pegwright.loom.events import Bight
+from pegwright.loom.state import Held, Stack, State
+from pegwright.pattern import (
+    Bind,
+    Clip,
+    Extend,
+    Hang,
+    Hook,
+    Knot,
+    Lift,
+    Move,
+    Place,
+    Slide,
+    Transfer,
+    Turn,
+    Wind,
+)
+
+# --- moves --------------------------------------------------------------------------------------------
+
+
+def print_move(move: Move) -> str:
+    """Return the move's line. Notes, warnings and picture hints are not part of it."""
+    match move:
+        case Place():
+            return f"place {move.colour} over {_over(move)}"
+        case Wind():
+            return f"wind {move.colour} on {move.on} {move.turns} turns"
+        case Turn():
+            return "turn"
+        case Hook() | Slide():
+            verb = "hook" if isinstance(move, Hook) else "slide"
+            through = "" if move.through is None else f" through {move.through}"
+            return f"{verb} {move.source} loop {move.loop} to {move.target}{through}{_together(move)}"
+        case Lift():
+            return f"lift {move.at} loop {move.loop}{_together(move)}"
+        case Transfer():
+            return f"transfer {move.source} to {move.target}{_together(move)}"
+        case Hang():
+            return f"hang {move.colour} {move.turns} turns"
+        case Bind():
+            return f"bind {move.colour} through {move.at} as {move.end}"
+        case Extend():
+            return f"extend {move.end} by {move.bands} {move.colour}"
+        case Knot() | Clip():
+            verb = "knot" if isinstance(move, Knot) else "clip"
+            catch = "" if move.catch is None else f" catch {move.catch}"
+            return f"{verb} {' '.join(move.at)}{catch}"
+
+
+def _over(move: Place) -> str:
+    words = []
+    for i, peg in enumerate(move.over):
+        if i and move.twists:
+            words += ["~"] * move.twists[i - 1]
+        words.append(f"{peg}*{move.turns[i]}" if move.turns and move.turns[i] > 1 else peg)
+    return " ".join(words)
+
+
+def _together(move: Hook | Slide | Lift | Transfer) -> str:
+    together = 1 if isinstance(move, Slide) else move.together
+    return f" together {together}" if together > 1 else ""
+
+
+_PEG = r"[A-Z]{1,2}[1-9][0-9]*"
+_HOLDER = rf"(?:{_PEG}|[a-z][a-z0-9-]*)"
+_THROUGH = r"(?: through (?P<through>\d+))?"
+_TOGETHER = r"(?: together (?P<together>\d+))?"
+_GRAMMAR: tuple[tuple[str, Callable[[dict[str, str]], Move]], ...] = (
+    (r"place (?P<colour>\w+) over (?P<over>.+)", lambda w: _read_place(w["colour"], w["over"].split())),
+    (
+        rf"wind (?P<colour>\w+) on (?P<on>{_PEG}) (?P<turns>\d+) turns",
+        lambda w: Wind(colour=w["colour"], on=w["on"], turns=int(w["turns"])),
+    ),
+    (r"turn", lambda _: Turn()),
+    (
+        rf"hook (?P<source>{_PEG}) loop (?P<loop>-?\d+) to (?P<target>{_PEG}){_THROUGH}{_TOGETHER}",
+        lambda w: Hook(
+            source=w["source"],
+            target=w["target"],
+            loop=int(w["loop"]),
+            through=_number(w["through"]),
+            together=_number(w["together"]) or 1,
+        ),
+    ),
+    (
+        rf"slide (?P<source>{_PEG}) loop (?P<loop>-?\d+) to (?P<target>{_PEG}){_THROUGH}",
+        lambda w: Slide(
+            source=w["source"], target=w["target"], loop=int(w["loop"]), through=_number(w["through"])
+        ),
+    ),
+    (
+        rf"lift (?P<at>{_PEG}) loop (?P<loop>-?\d+){_TOGETHER}",
+        lambda w: Lift(at=w["at"], loop=int(w["loop"]), together=_number(w["together"]) or 1),
+    ),
+    (
+        rf"transfer (?P<source>{_PEG}) to (?P<target>{_PEG}){_TOGETHER}",
+        lambda w: Transfer(source=w["source"], target=w["target"], together=_number(w["together"]) or 1),
+    ),
+    (
+        r"hang (?P<colour>\w+) (?P<turns>\d+) turns",
+        lambda w: Hang(colour=w["colour"], turns=int(w["turns"])),
+    ),
+    (
+        rf"bind (?P<colour>\w+) through (?P<at>{_PEG}) as (?P<end>[a-z][a-z0-9-]*)",
+        lambda w: Bind(colour=w["colour"], at=w["at"], end=w["end"]),
+    ),
+    (
+        r"extend (?P<end>[a-z][a-z0-9-]*) by (?P<bands>\d+) (?P<colour>\w+)",
+        lambda w: Extend(colour=w["colour"], bands=int(w["bands"]), end=w["end"]),
+    ),
+    (
+        rf"(?P<verb>knot|clip) (?P<at>{_HOLDER}(?: {_HOLDER})*?)(?: catch (?P<catch>\d+))?",
+        lambda w: (Knot if w["verb"] == "knot" else Clip)(
+            at=tuple(w["at"].split()), catch=_number(w["catch"])
+        ),
+    ),
+)
+
+
+def parse_move(line: str) -> Move:
+    """Read a move's line.
+
+    Raises:
+        ValueError: the line is no move; the message repeats it.
+    """
+    for form, make in _GRAMMAR:
+        match = re.fullmatch(form, line.strip())
+        if match:
+            return make(match.groupdict())
+    raise ValueError(f"{line!r} is not a move")
+
+
+def _number(text: str | None) -> int | None:
+    return None if text is None else int(text)
+
+
+def _read_place(colour: str, words: list[str]) -> Place:
+    over: list[str] = []
+    turns: list[int] = []
+    twists: list[int] = []
+    pending = 0
+    for word in words:
+        if word == "~":
+            pending += 1
+            continue
+        peg, _, times = word.partition("*")
+        if not re.fullmatch(_PEG, peg) or (times and not times.isdigit()) or (pending and not over):
+            raise ValueError(f"{word!r} is not a peg")
+        if over:
+            twists.append(pending)
+        over.append(peg)
+        turns.append(int(times or 1))
+        pending = 0
+    if pending or len(over) < 2:
+        raise ValueError("a band is placed over two or more pegs")
+    return Place(
+        colour=colour,
+        over=tuple(over),
+        turns=tuple(turns) if max(turns) > 1 else (),
+        twists=tuple(twists) if any(twists) else (),
+    )
+
+
+# --- states -------------------------------------------------------------------------------------------
+
+
+def print_state(state: State) -> str:
+    """Return the state's line."""
+    parts = ["far" if state.turned else "near", f"{state.bands} bands"]
+    parts += [f"{holder} {_loops(loops)}" for holder, loops in sorted(state.stacks.items())]
+    parts += [f"{loop}<{_loops(ribbons)}" for loop, ribbons in sorted(state.inside.items())]
+    parts += [f"{held.kind} {_loops(held.caught)}" for held in state.fasteners]
+    return " | ".join(parts)
+
+
+def parse_state(line: str) -> State:
+    """Read a state's line.
+
+    Raises:
+        ValueError: the line is no state; the message repeats the part that is not.
+    """
+    facing, _, rest = line.partition(" | ")
+    if facing not in ("near", "far"):
+        raise ValueError(f"{facing!r} is not a facing: near or far")
+    count, *parts = rest.split(" | ")
+    if not re.fullmatch(r"\d+ bands", count):
+        raise ValueError(f"{count!r} does not count the bands")
+    stacks: dict[str, Stack] = {}
+    inside: dict[Bight, Stack] = {}
+    fasteners = []
+    for part in parts:
+        head, _, tail = part.partition(" ")
+        if "<" in head:
+            loop, _, first = part.partition("<")
+            inside[parse_bight(loop)] = _read_loops(first)
+        elif head in ("knot", "clip"):
+            fasteners.append(Held(head, _read_loops(tail)))
+        elif re.fullmatch(rf"{_PEG}|hook|[a-z][a-z0-9-]*\.\d+", head):
+            stacks[head] = _read_loops(tail)
+        else:
+            raise ValueError(f"{part!r} is not part of a state")
+    return State(Map(stacks), Map(inside), int(count.split()[0]), tuple(fasteners), facing == "far")
+
+
+def parse_bight(text: str) -> Bight:
+    """Read a loop such as 3b.
+
+    Raises:
+        ValueError: the text names no loop.
+    """
+    match = re.fullmatch(r"([1-9][0-9]*)([a-z]+)", text)
+    if match is None:
+        raise ValueError(f"{text!r} is not a loop: a band's number and a letter, as in 3b")
+    index = 0
+    for letter in match[2]:
+        index = index * 26 + ord(letter) - 96
+    return Bight(int(match[1]), index - 1)
+
+
+def _loops(loops: Stack) -> str:
+    return " ".join(str(loop) for loop in loops)
+
+
+def _read_loops(text: str) -> Stack:
+    return tuple(parse_bight(word) for word in text.split())

@@ -1,0 +1,78 @@
+"""The pattern document: everything a designer writes down, frozen.
+
+One JSON text, versioned by its first field. `pegwright schema` prints its JSON Schema.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+import msgspec
+
+from pegwright.pattern.layout import Layout, Length
+from pegwright.pattern.moves import AnyStep, Letter, Name, Text
+
+VERSION = 2
+
+Level = Literal["basic", "easy", "intermediate", "complex"]
+Material = Literal["silicone", "rubber", "tpe"]
+
+
+class _Part(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
+    """Parts of a document refuse fields they do not know, so that a slip of the pen is found."""
+
+
+class BandType(_Part, frozen=True, kw_only=True):
+    """A kind of band: inner diameter at rest, thickness of its round section, material.
+
+    `weight_100_g`, when known, is the weighed mass of a hundred; otherwise it is reckoned from the volume.
+    """
+
+    name: Name = "standard"
+    bore_mm: Length = 13.5
+    thickness_mm: Length = 1.5
+    material: Material = "silicone"
+    weight_100_g: Annotated[float, msgspec.Meta(gt=0, le=100_000)] | None = None
+
+
+class Colour(_Part, frozen=True, kw_only=True):
+    """A colour letter of the designer's own, with its name, its tint and its kind of band."""
+
+    letter: Letter
+    name: Name
+    hex: Annotated[str, msgspec.Meta(pattern=r"^#[0-9A-Fa-f]{6}$")]
+    band: Name = "standard"
+
+
+class Motif(_Part, frozen=True, kw_only=True):
+    """A named run of steps: `colours` are letters to be filled in, `counts` numbers with their defaults."""
+
+    name: Name
+    steps: tuple[AnyStep, ...]
+    colours: tuple[Letter, ...] = ()
+    counts: dict[Name, Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)]] = {}
+    note: Text = ""
+
+
+class Stated(_Part, frozen=True, kw_only=True):
+    """Counts that the designer has written down; the check compares them with the pattern."""
+
+    bands: dict[Letter, Annotated[int, msgspec.Meta(ge=0, le=1_000_000)]] = {}
+    clips: Annotated[int, msgspec.Meta(ge=0, le=1_000_000)] | None = None
+
+
+class Pattern(_Part, frozen=True, kw_only=True):
+    """A piece, from its title to its last clip."""
+
+    pegwright: Annotated[int, msgspec.Meta(ge=VERSION, le=VERSION)]
+    title: Annotated[str, msgspec.Meta(min_length=1, max_length=200)]
+    designer: Annotated[str, msgspec.Meta(max_length=200)] = ""
+    licence: Annotated[str, msgspec.Meta(max_length=200)] = ""
+    level: Level = "basic"
+    notes: Text = ""
+    loom: Layout
+    bands: Annotated[tuple[BandType, ...], msgspec.Meta(max_length=200)] = (BandType(),)
+    colours: Annotated[tuple[Colour, ...], msgspec.Meta(max_length=500)] = ()
+    motifs: Annotated[tuple[Motif, ...], msgspec.Meta(max_length=500)] = ()
+    steps: tuple[AnyStep, ...] = ()
+    stated: Stated | None = None

@@ -1,0 +1,212 @@
+"""Work out a pattern's motifs and repeats into the plain run of moves a maker does."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+import msgspec
+
+from pegwright.finding import Finding, Place, finding
+from pegwright.pattern.address import Address, is_address, parse_address
+from pegwright.pattern.document import Motif, Pattern
+from pegwright.pattern.moves import AnyStep, Move, Repeat, Use
+
+MOST_MOVES = 200_000
+MOST_ROUNDS = 1_000_000
+DEEPEST = 24
+
+
+class Doing(NamedTuple):
+    """One move, where it stands in the document (JSON Pointer), and which round of which repeat it is.
+
+    `rounds` holds, outermost first, (path of the repeat, round from 1, of how many).
+    """
+
+    move: Move
+    path: str
+    rounds: tuple[tuple[str, int, int], ...] = ()
+    motif: str = ""
+
+
+class Expansion(NamedTuple):
+    """All moves in order, and what was found on the way."""
+
+    doings: tuple[Doing, ...]
+    findings: tuple[Finding, ...]
+
+
+class _Axis(NamedTuple):
+    """How row or peg numbers of the place at hand map to the loom's: number → sign · number + offset."""
+
+    sign: int = 1
+    offset: int = 0
+
+    def after(self, sign: int, offset: int) -> _Axis:
+        """Return this mapping preceded by another."""
+        return _Axis(self.sign * sign, self.sign * offset + self.offset)
+
+
+class _Scope(NamedTuple):
+    rows: _Axis = _Axis()
+    pegs: _Axis = _Axis()
+    colours: Mapping[str, str] = {}
+    counts: Mapping[str, int] = {}
+    rounds: tuple[tuple[str, int, int], ...] = ()
+    motif: str = ""
+    calls: tuple[str, ...] = ()
+
+
+class _FullError(Exception):
+    """The run of moves has grown past its bound."""
+
+
+def expand(pattern: Pattern) -> Expansion:
+    """Return every move of the pattern in order, bounded by `MOST_MOVES`."""
+    motifs: dict[str, tuple[int, Motif]] = {}
+    worker = _Worker(motifs)
+    for i, motif in enumerate(pattern.motifs):
+        if motif.name in motifs:
+            worker.find("motif-twice", f"/motifs/{i}", name=motif.name)
+        motifs.setdefault(motif.name, (i, motif))
+    try:
+        worker.run(pattern.steps, "/steps", _Scope())
+    except _FullError:
+        worker.find("too-many-moves", "/steps", limit=MOST_MOVES)
+    return Expansion(tuple(worker.doings), tuple(worker.findings))
+
+
+class _Worker:
+    def __init__(self, motifs: dict[str, tuple[int, Motif]]) -> None:
+        self.motifs = motifs
+        self.doings: list[Doing] = []
+        self.findings: list[Finding] = []
+        self.told: set[tuple[str, str]] = set()
+        self.rounds_left = MOST_ROUNDS
+
+    def find(self, code: str, path: str, **facts: Any) -> None:
+        if (code, path) not in self.told:
+            self.told.add((code, path))
+            self.findings.append(finding(code, Place(path=path), **facts))
+
+    def run(self, steps: tuple[AnyStep, ...], path: str, scope: _Scope) -> None:
+        for i, step in enumerate(steps):
+            here = f"{path}/{i}"
+            match step:
+                case Repeat():
+                    self.repeat(step, here, scope)
+                case Use():
+                    self.use(step, here, scope)
+                case _:
+                    self.move(step, here, scope)
+
+    def move(self, step: Move, path: str, scope: _Scope) -> None:
+        if len(self.doings) >= MOST_MOVES:
+            raise _FullError
+        try:
+            moved = _relocate(step, scope)
+        except ValueError as error:
+            self.find("off-the-rows", path, reason=str(error))
+            return
+        self.doings.append(Doing(moved, path, scope.rounds, scope.motif))
+
+    def repeat(self, step: Repeat, path: str, scope: _Scope) -> None:
+        if path.count("/steps") > DEEPEST:
+            self.find("nested-too-deeply", path, limit=DEEPEST)
+            return
+        times = scope.counts.get(step.times) if isinstance(step.times, str) else step.times
+        if times is None:
+            self.find("count-unknown", f"{path}/times", name=step.times)
+            return
+        for k in range(times):
+            self.rounds_left -= 1
+            if self.rounds_left < 0:
+                raise _FullError
+            self.run(
+                step.steps,
+                f"{path}/steps",
+                scope._replace(
+                    rows=scope.rows.after(1, k * step.rows),
+                    pegs=scope.pegs.after(1, k * step.pegs),
+                    rounds=(*scope.rounds, (path, k + 1, times)),
+                ),
+            )
+
+    def use(self, step: Use, path: str, scope: _Scope) -> None:
+        if step.name not in self.motifs:
+            known = ", ".join(sorted(self.motifs)) or "none"
+            self.find("motif-unknown", f"{path}/name", name=step.name, known=known)
+            return
+        if step.name in scope.calls or len(scope.calls) >= DEEPEST:
+            self.find("motif-in-itself", path, name=step.name)
+            return
+        self.rounds_left -= 1
+        if self.rounds_left < 0:
+            raise _FullError
+        index, motif = self.motifs[step.name]
+        colours = {slot: scope.colours.get(given, given) for slot, given in step.colours.items()}
+        for slot in colours.keys() - set(motif.colours):
+            self.find("slot-unknown", f"{path}/colours", slot=slot, name=motif.name)
+        for slot in motif.colours:
+            if slot not in colours:
+                self.find("slot-empty", path, slot=slot, name=motif.name)
+        for count in step.counts.keys() - motif.counts.keys():
+            self.find("slot-unknown", f"{path}/counts", slot=count, name=motif.name)
+        rows, pegs = scope.rows.after(1, step.rows), scope.pegs.after(1, step.pegs)
+        places = [parse_address(text) for text in _addresses(motif.steps)]
+        if places and "rows" in step.mirror:
+            rows = rows.after(-1, min(p.row for p in places) + max(p.row for p in places))
+        if places and "pegs" in step.mirror:
+            pegs = pegs.after(-1, min(p.number for p in places) + max(p.number for p in places))
+        self.run(
+            motif.steps,
+            f"/motifs/{index}/steps",
+            scope._replace(
+                rows=rows,
+                pegs=pegs,
+                colours=colours,
+                counts={**motif.counts, **step.counts},
+                motif=motif.name,
+                calls=(*scope.calls, step.name),
+            ),
+        )
+
+
+def _relocate(step: Move, scope: _Scope) -> Move:
+    if scope.rows == _Axis() == scope.pegs and not scope.colours:
+        return step
+    changes: dict[str, Any] = {}
+    for name in step.__struct_fields__:
+        value = getattr(step, name)
+        if name == "colour":
+            changes[name] = scope.colours.get(value, value)
+        elif name in _PEG_FIELDS:
+            changes[name] = (
+                tuple(_put(v, scope) for v in value) if isinstance(value, tuple) else _put(value, scope)
+            )
+    return msgspec.structs.replace(step, **changes) if changes else step
+
+
+def _put(holder: str, scope: _Scope) -> str:
+    if not is_address(holder):
+        return holder
+    row, number = parse_address(holder)
+    row, number = scope.rows.sign * row + scope.rows.offset, scope.pegs.sign * number + scope.pegs.offset
+    if row < 0 or number < 1:
+        raise ValueError(f"{holder} moved here lies {'before row A' if row < 0 else 'before peg 1'}")
+    return str(Address(row, number))
+
+
+_PEG_FIELDS = ("source", "target", "on", "at", "over")
+
+
+def _addresses(steps: tuple[AnyStep, ...]) -> set[str]:
+    found: set[str] = set()
+    for step in steps:
+        if isinstance(step, Repeat):
+            found |= _addresses(step.steps)
+            continue
+        for name in _PEG_FIELDS:
+            value = getattr(step, name, ())
+            found |= {v for v in ((value,) if isinstance(value, str) else value) if is_address(v)}
+    return found

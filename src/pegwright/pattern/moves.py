@@ -1,0 +1,166 @@
+"""What a maker does, one noun a move, as it stands in the document.
+
+Loops are counted from 1: `loop` 1 is the lowest on its peg, −1 the topmost. `through` is the number of
+loops above it that the loop is pulled through, from the top; absent means all of them.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import msgspec
+
+ADDRESS = r"^[A-Z]{1,2}[1-9][0-9]{0,4}$"
+PegName = Annotated[str, msgspec.Meta(pattern=ADDRESS)]
+EndName = Annotated[str, msgspec.Meta(pattern=r"^[a-z][a-z0-9-]{0,30}$")]
+HolderName = Annotated[str, msgspec.Meta(pattern=r"^([A-Z]{1,2}[1-9][0-9]{0,4}|[a-z][a-z0-9-]{0,30})$")]
+Letter = Annotated[str, msgspec.Meta(pattern=r"^[A-Za-z][A-Za-z0-9]{0,5}$")]
+Name = Annotated[str, msgspec.Meta(min_length=1, max_length=60)]
+Text = Annotated[str, msgspec.Meta(max_length=4000)]
+Turns = Annotated[int, msgspec.Meta(ge=1, le=8)]
+Twists = Annotated[int, msgspec.Meta(ge=0, le=8)]
+LoopNumber = Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)]
+Few = Annotated[int, msgspec.Meta(ge=1, le=100)]
+
+
+class Step(
+    msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True, tag_field="do"
+):
+    """Any step may carry a note, a warning, and a hint for its picture."""
+
+    note: Text = ""
+    warning: Text = ""
+    picture: Text = ""
+
+
+class Place(Step, frozen=True, kw_only=True, tag="place"):
+    """Stretch a band over two or more pegs, on top of the stacks.
+
+    `turns` winds it round each peg so often (absent: once each); `twists` gives the half-twists between one
+    peg and the next (absent: none).
+    """
+
+    colour: Letter
+    over: Annotated[tuple[PegName, ...], msgspec.Meta(min_length=2, max_length=40)]
+    turns: tuple[Turns, ...] = ()
+    twists: tuple[Twists, ...] = ()
+
+
+class Wind(Step, frozen=True, kw_only=True, tag="wind"):
+    """Wind a band round one peg: a cap band."""
+
+    colour: Letter
+    on: PegName
+    turns: Annotated[int, msgspec.Meta(ge=1, le=8)] = 3
+
+
+class Turn(Step, frozen=True, kw_only=True, tag="turn"):
+    """Turn the loom round, end for end."""
+
+
+class Hook(Step, frozen=True, kw_only=True, tag="hook", rename={"source": "from", "target": "to"}):
+    """Reach down the channel inside the loops above, take a loop, pull it up and put it on another peg.
+
+    `together` takes that many loops at once, the named one being the lowest.
+    """
+
+    source: PegName
+    target: PegName
+    loop: LoopNumber = 1
+    through: Annotated[int, msgspec.Meta(ge=0, le=10_000)] | None = None
+    together: Few = 1
+
+
+class Lift(Step, frozen=True, kw_only=True, tag="lift"):
+    """Carry a loop up over the loops above it and off the peg."""
+
+    at: PegName
+    loop: LoopNumber = 1
+    together: Few = 1
+
+
+class Transfer(Step, frozen=True, kw_only=True, tag="transfer", rename={"source": "from", "target": "to"}):
+    """Put the topmost loops of a peg on another peg, as they lie, without turning them over."""
+
+    source: PegName
+    target: PegName
+    together: Few = 1
+
+
+class Hang(Step, frozen=True, kw_only=True, tag="hang"):
+    """Wind a band on the hook's shaft."""
+
+    colour: Letter
+    turns: Annotated[int, msgspec.Meta(ge=1, le=8)] = 3
+
+
+class Slide(Step, frozen=True, kw_only=True, tag="slide", rename={"source": "from", "target": "to"}):
+    """Take a loop with the hook, slide all that hangs on the shaft on to it, and put it on a peg."""
+
+    source: PegName
+    target: PegName
+    loop: LoopNumber = 1
+    through: Annotated[int, msgspec.Meta(ge=0, le=10_000)] | None = None
+
+
+class Bind(Step, frozen=True, kw_only=True, tag="bind"):
+    """Pull a last band through all loops of a peg; both its ends are then the free end of that name."""
+
+    colour: Letter
+    at: PegName
+    end: EndName = "end"
+
+
+class Extend(Step, frozen=True, kw_only=True, tag="extend"):
+    """Add a plain chain at a free end, each band pulled through the two loops of the one before."""
+
+    colour: Letter
+    bands: Annotated[int, msgspec.Meta(ge=1, le=500)]
+    end: EndName = "end"
+
+
+class Knot(Step, frozen=True, kw_only=True, tag="knot"):
+    """Tie off the loops of one or two holders. `catch` takes only so many, from the top; absent means all."""
+
+    at: Annotated[tuple[HolderName, ...], msgspec.Meta(min_length=1, max_length=8)]
+    catch: Few | None = None
+
+
+class Clip(Step, frozen=True, kw_only=True, tag="clip"):
+    """Clip the loops of one or more holders together; pegs and free ends alike."""
+
+    at: Annotated[tuple[HolderName, ...], msgspec.Meta(min_length=1, max_length=8)]
+    catch: Few | None = None
+
+
+Move = Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Extend | Knot | Clip
+
+Times = Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)] | Name
+
+
+class Repeat(Step, frozen=True, kw_only=True, tag="repeat"):
+    """Do the steps so many times, moving every address on by `rows` and `pegs` each time."""
+
+    times: Times
+    steps: tuple[AnyStep, ...]
+    rows: Annotated[int, msgspec.Meta(ge=-700, le=700)] = 0
+    pegs: Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)] = 0
+
+
+class Use(Step, frozen=True, kw_only=True, tag="motif"):
+    """Work a motif here: moved, mirrored, with its colours and counts filled in.
+
+    `mirror` swaps the motif's own rows left for right (`rows`) or its pegs near for far (`pegs`).
+    """
+
+    name: Name
+    rows: Annotated[int, msgspec.Meta(ge=-700, le=700)] = 0
+    pegs: Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)] = 0
+    mirror: tuple[Annotated[str, msgspec.Meta(pattern="^(rows|pegs)$")], ...] = ()
+    colours: dict[Letter, Letter] = {}
+    counts: dict[Name, Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)]] = {}
+
+
+AnyStep = (
+    Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Extend | Knot | Clip | Repeat | Use
+)

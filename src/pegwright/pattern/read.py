@@ -1,0 +1,161 @@
+"""Read a pattern from its text: a pattern, or everything that is wrong with the text."""
+
+from __future__ import annotations
+
+import types
+import typing
+from typing import Any, NamedTuple
+
+import msgspec
+
+from pegwright.finding import Finding, Place, finding
+from pegwright.pattern.document import VERSION, Pattern
+from pegwright.pattern.migrate import migrate
+
+LIMIT_BYTES = 8_000_000
+MOST_FINDINGS = 200
+
+
+class Reading(NamedTuple):
+    """The pattern, or None, and the findings."""
+
+    pattern: Pattern | None
+    findings: tuple[Finding, ...]
+
+
+def read(data: bytes) -> Reading:
+    """Read a pattern from UTF-8 JSON, migrating older versions. Never raises on bad input."""
+    if len(data) > LIMIT_BYTES:
+        return Reading(None, (finding("too-large", size=len(data), limit=LIMIT_BYTES),))
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        return Reading(None, (finding("not-text", _place_of_byte(data, error.start)),))
+    try:
+        raw = msgspec.json.decode(text)
+    except (msgspec.DecodeError, RecursionError) as error:
+        return Reading(None, (_not_json(text.encode(), error),))
+    if not isinstance(raw, dict):
+        return Reading(None, (finding("not-a-pattern", reason="a pattern is an object in braces"),))
+    try:
+        raw = migrate(raw)
+    except ValueError:
+        shown = _short(raw.get("pegwright", "missing"))
+        return Reading(
+            None, (finding("unknown-version", Place(path="/pegwright"), version=shown, newest=VERSION),)
+        )
+    try:
+        return Reading(msgspec.convert(raw, Pattern), ())
+    except (msgspec.ValidationError, RecursionError):
+        found = [
+            finding("not-a-pattern", Place(path=path), reason=reason)
+            for path, reason in _problems(raw, Pattern, "")[:MOST_FINDINGS]
+        ]
+        return Reading(None, tuple(found))
+
+
+def _not_json(data: bytes, error: Exception) -> Finding:
+    if isinstance(error, RecursionError):
+        return finding("not-json", Place(), reason="brackets are nested too deeply")
+    reason, _, tail = str(error).partition(" (byte ")
+    position = int(tail.rstrip(")")) if tail.rstrip(")").isdigit() else len(data)
+    return finding("not-json", _place_of_byte(data, position), reason=reason)
+
+
+def _place_of_byte(data: bytes, position: int) -> Place:
+    before = data[:position]
+    line = before.count(b"\n") + 1
+    column = len(before.rsplit(b"\n", 1)[-1].decode("utf-8", "replace")) + 1
+    return Place(line=line, column=column)
+
+
+def _short(value: object) -> str:
+    text = repr(value)
+    return text if len(text) <= 60 else text[:57] + "…"
+
+
+# --- all problems, not the first ---------------------------------------------------------------------
+
+
+def _problems(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
+    """List (JSON Pointer, reason) for each smallest part of `raw` that does not fit the type `kind`.
+
+    msgspec stops at the first fault; a part whose children are all sound carries its own fault itself.
+    """
+    try:
+        msgspec.convert(raw, kind)
+    except RecursionError:
+        return [(path, "nested too deeply")]
+    except msgspec.ValidationError as error:
+        if path.count("/") > 60:
+            return [(path, _reason(error))]
+        inner: list[tuple[str, str]] = []
+        for key, value, child in _children(raw, kind):
+            if len(inner) < MOST_FINDINGS:
+                inner += _problems(value, child, f"{path}/{_escape(str(key))}")
+        own = _unknown_or_missing(raw, kind, path)
+        return own + inner or [(path, _reason(error))]
+    return []
+
+
+def _children(raw: Any, kind: Any) -> list[tuple[Any, Any, Any]]:
+    kind = _bare(kind)
+    struct = _struct_for(raw, kind)
+    if struct is not None and isinstance(raw, dict):
+        return [
+            (f.encode_name, raw[f.encode_name], f.type)
+            for f in msgspec.structs.fields(struct)
+            if f.encode_name in raw
+        ]
+    if typing.get_origin(kind) is tuple and isinstance(raw, list):
+        return [(i, value, typing.get_args(kind)[0]) for i, value in enumerate(raw)]
+    if typing.get_origin(kind) is dict and isinstance(raw, dict):
+        return [(key, value, typing.get_args(kind)[1]) for key, value in raw.items()]
+    return []
+
+
+def _unknown_or_missing(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
+    struct = _struct_for(raw, _bare(kind))
+    if struct is None or not isinstance(raw, dict):
+        return []
+    fields = {f.encode_name: f for f in msgspec.structs.fields(struct)}
+    tag = struct.__struct_config__.tag_field
+    known = ", ".join(fields)
+    found = [
+        (f"{path}/{_escape(key)}", f"there is no field {_short(key)} here; there may be {known}")
+        for key in raw
+        if key not in fields and key != tag
+    ]
+    found += [
+        (path, f"the field {name} is missing") for name, f in fields.items() if f.required and name not in raw
+    ]
+    return found[:MOST_FINDINGS]
+
+
+def _bare(kind: Any) -> Any:
+    while typing.get_origin(kind) is typing.Annotated:
+        kind = typing.get_args(kind)[0]
+    return kind
+
+
+def _struct_for(raw: Any, kind: Any) -> Any:
+    """Pick the struct type that `raw` means to be, by its tag where the type is a union."""
+    union = typing.get_origin(kind) in (types.UnionType, typing.Union)
+    options = typing.get_args(kind) if union else (kind,)
+    structs = [o for o in map(_bare, options) if isinstance(o, type) and issubclass(o, msgspec.Struct)]
+    if len(structs) == 1 and structs[0].__struct_config__.tag_field is None:
+        return structs[0]
+    for struct in structs:
+        config = struct.__struct_config__
+        if isinstance(raw, dict) and raw.get(config.tag_field) == config.tag:
+            return struct
+    return None
+
+
+def _reason(error: Exception) -> str:
+    reason = str(error).partition(" - at `")[0]
+    return reason[:1].lower() + reason[1:]
+
+
+def _escape(key: str) -> str:
+    return key[:60].replace("~", "~0").replace("/", "~1")
