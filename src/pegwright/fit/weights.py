@@ -1,0 +1,25 @@
+"""What bands weigh, so that a heap can be counted on scales."""
+
+from __future__ import annotations
+
+import math
+
+from pegwright.pattern import BandType
+
+__all__ = ["DENSITY_G_CM3", "band_mass_g", "band_volume_mm3"]
+
+# Typical of small bands, from memory: unfilled silicone 1.07–1.15, gum rubber 0.92–0.96, SEBS 0.88–0.92.
+DENSITY_G_CM3 = {"silicone": 1.12, "rubber": 0.93, "tpe": 0.90}
+
+
+def band_volume_mm3(band: BandType) -> float:
+    """Return the volume of a band in mm³, a torus of round section: π(bore + t) · πt²/4 (Pappus)."""
+    t = band.thickness_mm
+    return math.pi * (band.bore_mm + t) * math.pi * t * t / 4
+
+
+def band_mass_g(band: BandType) -> float:
+    """Return the mass of one band in g: a hundredth of the weighed hundred, else volume times density."""
+    if band.weight_100_g is not None:
+        return band.weight_100_g / 100
+    return band_volume_mm3(band) / 1000 * DENSITY_G_CM3[band.material]

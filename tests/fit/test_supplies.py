@@ -1,0 +1,120 @@
+from __future__ import annotations
+
+import math
+from collections import Counter
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pegwright.fit.supplies import Heap, Loom, Supplies, for_class, supplies
+from pegwright.fit.weights import band_mass_g, band_volume_mm3
+from pegwright.loom import board, replay
+from pegwright.pattern import BandType, Joined, Maker, Pattern, PegAt, Pegs, Round, Rows, expand
+from tests.fit.rosettes import rosettes
+
+
+def count(pattern: Pattern) -> Supplies:
+    return supplies(pattern, replay(board(pattern.loom), expand(pattern).doings))
+
+
+def test_rosette_strip_takes_what_the_trade_says() -> None:
+    """Common practice, no source: 38 outline bands, 21 and 21 fill bands, one clip, one loom of 3 × 13."""
+    needs = count(rosettes(6))
+    assert [(h.letter, h.total) for h in needs.heaps] == [("A", 38), ("B", 21), ("C", 21)]
+    assert (needs.clips, needs.knots, needs.scissors, needs.hooks) == (1, 0, 0, 1)
+    assert needs.looms == (Loom(kind="straight", rows=3, pegs=13, pitch_mm=16.0),)
+    a, b, _ = needs.heaps
+    assert (a.placed, a.caps, a.finishing) == (36, 1, 1)
+    assert (b.placed, b.caps) == (18, 3)
+    assert not replay(board(rosettes(6).loom), expand(rosettes(6)).doings).findings
+
+
+@pytest.mark.parametrize(("wrist", "bands"), [("small", 3), ("small", 4), ("large", 6)])
+def test_extension_is_told_apart_and_summed(wrist: str, bands: int) -> None:
+    """Common practice, no source: three or four bands for a small wrist, six or more for a large one."""
+    outline = count(rosettes(6, extend=bands)).heaps[0]
+    assert outline.extension == bands
+    assert outline.total == 38 + bands
+
+
+@pytest.mark.parametrize(("material", "grams"), [("silicone", 0.121), ("rubber", 0.101), ("tpe", 0.097)])
+def test_mass_of_a_band(material: str, grams: float) -> None:
+    """A torus of 18 mm bore and 1.5 mm section is 108.3 mm³ (Pappus); typical densities, from memory."""
+    band = BandType(bore_mm=18, thickness_mm=1.5, material=material)  # type: ignore[arg-type]
+    assert band_volume_mm3(band) == pytest.approx(108.3, abs=0.05)
+    assert band_mass_g(band) == pytest.approx(grams, abs=0.0006)
+
+
+def test_volume_by_slices() -> None:
+    """A second way: the torus cut into thin rings, summed."""
+    band = BandType(bore_mm=13.5, thickness_mm=1.5)
+    middle, r, n = (13.5 + 1.5) / 2, 0.75, 20_000
+    total = 0.0
+    for i in range(n):
+        x = -r + (i + 0.5) * 2 * r / n
+        total += 2 * math.pi * (middle + x) * 2 * math.sqrt(r * r - x * x) * 2 * r / n
+    assert band_volume_mm3(band) == pytest.approx(total, rel=1e-5)
+
+
+def test_weighed_hundred_beats_the_reckoned_volume() -> None:
+    m = (
+        Maker("Ebb", Rows(rows=1, pegs=4))
+        .band("thin", weight_100_g=8.5)
+        .colour("A", "slate", "#4A5A6A", "thin")
+    )
+    for peg in (1, 2, 3):
+        m.place("A", f"A{peg}", f"A{peg + 1}")
+    (heap,) = count(m.pattern()).heaps
+    assert heap.weighed
+    assert heap.mass_g == pytest.approx(3 * 0.085)
+
+
+def test_hung_knotted_and_unlisted() -> None:
+    """A knot needs scissors; an unlisted letter still has its heap, without a weight."""
+    m = Maker("Cork", Rows(rows=1, pegs=3)).colour("A", "slate", "#4A5A6A")
+    m.place("A", "A1", "A2")
+    m.hang("Z")
+    m.slide("A2", "A1")
+    m.knot("A1")
+    needs = count(m.pattern())
+    assert [(h.letter, h.hung, h.mass_g is None) for h in needs.heaps] == [("A", 0, False), ("Z", 1, True)]
+    assert (needs.knots, needs.scissors, needs.hooks, needs.mass_g) == (1, 1, 1, None)
+
+
+def test_looms_of_every_layout() -> None:
+    two = Joined(looms=(Rows(rows=3, pegs=13), Rows(rows=3, pegs=13), Rows(rows=2, pegs=5)))
+    looms = count(Maker("Quay", two).pattern()).looms
+    assert [(loom.rows, loom.pegs, loom.count) for loom in looms] == [(3, 13, 2), (2, 5, 1)]
+    (ring,) = count(Maker("Buoy", Round(pegs=6, diameter_mm=80)).pattern()).looms
+    assert (ring.kind, ring.pegs) == ("round", 6)
+    assert ring.pitch_mm == pytest.approx(40)  # a regular hexagon's side is its radius
+    (loose,) = count(Maker("Jetty", Pegs(pegs=(PegAt(at="A1", x_mm=0, y_mm=0),))).pattern()).looms
+    assert (loose.kind, loose.pegs, loose.pitch_mm) == ("pegs", 1, None)
+
+
+@given(st.integers(1, 60), st.integers(0, 100), st.integers(0, 400), st.integers(0, 5))
+def test_class_counts_and_spares(learners: int, percent: int, bands: int, clips: int) -> None:
+    """Spares are rounded up from the exact share, by whole-number arithmetic."""
+    one = Supplies(heaps=(Heap(letter="A", placed=bands, caps=1, band_g=0.1),), clips=clips, hooks=1)
+    many = for_class(one, learners, percent / 100)
+    (heap,) = many.heaps
+    assert heap.worked == learners * (bands + 1)
+    assert heap.spares == -(-heap.worked * percent // 100)
+    assert many.spare_clips == -(-clips * learners * percent // 100)
+    assert (many.pieces, many.hooks) == (learners, learners)
+    assert heap.mass_g == pytest.approx(0.1 * (heap.worked + heap.spares))
+
+
+@pytest.mark.parametrize(("learners", "share"), [(0, 0.1), (3, -0.1), (3, 11), (3, math.nan)])
+def test_class_refuses_nonsense(learners: int, share: float) -> None:
+    with pytest.raises(ValueError, match="learners from 1"):
+        for_class(Supplies(), learners, share)
+
+
+@given(st.lists(st.sampled_from("ABC"), max_size=12))
+def test_counts_by_a_second_way(letters: list[str]) -> None:
+    m = Maker("Swell", Rows(rows=1, pegs=2))
+    for letter in letters:
+        m.place(letter, "A1", "A2")
+    assert {h.letter: h.total for h in count(m.pattern()).heaps} == Counter(letters)
