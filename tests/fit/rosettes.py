@@ -36,7 +36,8 @@ def rosettes(
         tips = _tips(k)
         for tip in reversed(tips) if top_first else tips:
             m.hook(_middle(k), tip, loop=under_cap if top_first else 1)
-        for near, far in reversed(_outline(k)):
+        left, right = _outline(k)[:3], _outline(k)[3:]
+        for near, far in left[::-1] + right[::-1]:  # the left band lies under the right one at the shared peg
             m.hook(far, near)
     m.bind("A", "B1")
     if extend:
