@@ -37,8 +37,9 @@ def rosettes(
         for tip in reversed(tips) if top_first else tips:
             m.hook(_middle(k), tip, loop=under_cap if top_first else 1)
         left, right = _outline(k)[:3], _outline(k)[3:]
-        for near, far in left[::-1] + right[::-1]:  # the left band lies under the right one at the shared peg
-            m.hook(far, near)
+        # The right band lies on the left one at the shared peg, so it goes first: nothing is dragged.
+        for i, (near, far) in enumerate(right[::-1] + left[::-1]):
+            m.hook(far, near, loop=2 if i == 0 else 1)
     m.bind("A", "B1")
     if extend:
         m.extend("A", extend)
