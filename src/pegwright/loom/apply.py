@@ -21,7 +21,7 @@ from pegwright.loom.events import (
     Turned,
 )
 from pegwright.loom.record import enact
-from pegwright.loom.state import HOOK, State, end_holder
+from pegwright.loom.state import HOOK, START, State, end_holder, first_loop_is_off
 from pegwright.pattern import (
     Bind,
     Clip,
@@ -131,7 +131,8 @@ def _refuse_enclosed(board: Board, over: tuple[str, ...], twists: tuple[int, ...
     group: list[str] = [over[0]]
     groups = [group]
     for peg, twist in zip(over[1:], twists, strict=True):
-        if twist:
+        if twist:  # a leg with a half-twist passes between pegs on its own
+            groups.append([group[-1], peg])
             group = []
             groups.append(group)
         group.append(peg)
@@ -260,7 +261,7 @@ def _fasten(board: Board, state: State, move: Knot | Clip) -> Fastened:
     counts: list[int] = []
     for at in move.at:
         holder = _holder(board, state, at)
-        loops = state.stack(holder)[::-1]
+        loops = (Bight(1, 0),) if holder == START else state.stack(holder)[::-1]
         if not loops:
             raise _NoError("peg-bare", peg=at)
         if holder in holders:
@@ -295,6 +296,8 @@ def _holder(board: Board, state: State, name: str) -> str:
         return name
     if name[0].isupper():
         raise _NoError("peg-unknown", peg=name, pegs=_known(board))
+    if name == START and first_loop_is_off(state):
+        return START
     holder = end_holder(state, name)
     if holder is None:
         raise _NoError("end-unknown", end=name)

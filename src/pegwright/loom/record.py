@@ -17,7 +17,7 @@ from pegwright.loom.events import (
     Moved,
     Turned,
 )
-from pegwright.loom.state import HOOK, Held, Stack, State, with_stack
+from pegwright.loom.state import HOOK, START, Held, Stack, State, with_stack
 
 
 def enact(state: State, event: Event) -> State:
@@ -43,6 +43,8 @@ def enact(state: State, event: Event) -> State:
         case Fastened():
             stacks = state.stacks
             for holder in event.holders:
+                if holder == START:
+                    continue
                 kept = tuple(b for b in stacks[holder] if b not in event.caught)
                 stacks = with_stack(stacks, holder, kept)
             held = Held(event.kind, event.caught)
@@ -82,6 +84,8 @@ def revert(state: State, event: Event) -> State:
             rest = list(event.caught)
             for holder, count in zip(event.holders, event.counts, strict=True):
                 top_first, rest = rest[:count], rest[count:]
+                if holder == START:
+                    continue
                 stacks = stacks.set(holder, (*stacks.get(holder, ()), *top_first[::-1]))
             return state._replace(stacks=stacks, fasteners=state.fasteners[:-1])
         case Turned():

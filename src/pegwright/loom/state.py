@@ -9,6 +9,7 @@ from immutables import Map
 from pegwright.loom.events import Bight
 
 HOOK = "hook"
+START = "start"
 Stack = tuple[Bight, ...]
 
 
@@ -43,6 +44,12 @@ def with_stack(stacks: Map[str, Stack], holder: str, loops: Stack) -> Map[str, S
     if loops:
         return stacks.set(holder, loops)
     return stacks.delete(holder) if holder in stacks else stacks
+
+
+def first_loop_is_off(state: State) -> bool:
+    """Say whether the first band's first loop has been lifted off, so that a clip can catch it (`start`)."""
+    first = Bight(1, 0)
+    return first in state.inside and not any(first in loops for loops in state.stacks.values())
 
 
 def end_holder(state: State, end: str) -> str | None:

@@ -7,6 +7,7 @@ The address stays with the peg when the loom is turned, as if it were written on
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import NamedTuple
 
 _FORM = re.compile(r"([A-Z]{1,2})([1-9][0-9]{0,4})")
@@ -33,6 +34,7 @@ def row_letter(row: int) -> str:
     return chr(65 + row) if row < 26 else chr(65 + row // 26 - 1) + chr(65 + row % 26)
 
 
+@lru_cache(maxsize=65_536)
 def parse_address(text: str) -> Address:
     """Read an address such as B3.
 

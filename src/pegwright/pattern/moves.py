@@ -120,16 +120,22 @@ class Extend(Step, frozen=True, kw_only=True, tag="extend"):
 
 
 class Knot(Step, frozen=True, kw_only=True, tag="knot"):
-    """Tie off the loops of one or two holders. `catch` takes only so many, from the top; absent means all."""
+    """Run a cord through the loops of the holders and tie it off.
 
-    at: Annotated[tuple[HolderName, ...], msgspec.Meta(min_length=1, max_length=8)]
+    `catch` takes only so many loops of each holder, from the top; absent means all.
+    """
+
+    at: Annotated[tuple[HolderName, ...], msgspec.Meta(min_length=1, max_length=200)]
     catch: Few | None = None
 
 
 class Clip(Step, frozen=True, kw_only=True, tag="clip"):
-    """Clip the loops of one or more holders together; pegs and free ends alike."""
+    """Clip the loops of one or more holders together: pegs, free ends, and `start`.
 
-    at: Annotated[tuple[HolderName, ...], msgspec.Meta(min_length=1, max_length=8)]
+    `start` is the first band of a piece that was made by lifting over, once its first loop is off the peg.
+    """
+
+    at: Annotated[tuple[HolderName, ...], msgspec.Meta(min_length=1, max_length=200)]
     catch: Few | None = None
 
 

@@ -1,0 +1,88 @@
+"""Counting tests: one number per position and depth holds the machine, the generator and undo together.
+
+The numbers in `positions.txt` were counted twice: by making and unmaking every move, and by arithmetic on
+the heights of the stacks alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from pegwright import loom
+from pegwright.loom import Applied, Board, State
+from pegwright.pattern import Rows
+
+POSITIONS = [
+    [part.strip() for part in line.split(" | ")]
+    for line in (Path(__file__).parent / "positions.txt").read_text().splitlines()
+    if line and not line.startswith("#")
+]
+
+
+def count(board: Board, state: State, depth: int) -> int:
+    """Make every move and take it back again."""
+    if depth == 0:
+        return 1
+    total = 0
+    for move in loom.legal_moves(board, state):
+        outcome = loom.apply(board, state, move)
+        assert isinstance(outcome, Applied)
+        total += count(board, outcome.state, depth - 1)
+        after = outcome.state
+        for event in reversed(outcome.events):
+            after = loom.revert(after, event)
+        assert after == state
+    return total
+
+
+Heights = tuple[tuple[int, ...], int, bool]  # loops on each peg, loops on the hook, is the end taken
+
+
+def tally(position: Heights, depth: int) -> int:
+    """Count by the heights of the stacks alone, on one row of pegs."""
+    if depth == 0:
+        return 1
+    return sum(times * tally(after, depth - 1) for times, after in _after(position))
+
+
+def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
+    pegs, hung, ended = position
+    yield 1, position  # turn
+    yield 1, (pegs, hung + 2, ended)
+    for i in range(len(pegs) - 1):
+        yield 2, (_plus(pegs, {i: 1, i + 1: 1}), hung, ended)
+    for i, h in enumerate(pegs):
+        yield 1, (_plus(pegs, {i: 2}), hung, ended)
+        if not h:
+            continue
+        if not ended:
+            yield 1, (_plus(pegs, {i: -h}), hung, True)
+        yield 2, (_plus(pegs, {i: -h}), hung, ended)
+        yield h - 1, (_plus(pegs, {i: -1}), hung, ended)
+        for j in range(len(pegs)):
+            if j != i:
+                moved = _plus(pegs, {i: -1, j: 1})
+                yield h * (h + 1) // 2 + 1, (moved, hung, ended)
+                yield (h * (h + 1) // 2 if hung else 0), (moved, 0, ended)
+
+
+def _plus(pegs: tuple[int, ...], change: dict[int, int]) -> tuple[int, ...]:
+    return tuple(h + change.get(i, 0) for i, h in enumerate(pegs))
+
+
+@pytest.mark.parametrize("position", POSITIONS, ids=[p[0] for p in POSITIONS])
+def test_the_number_of_move_sequences(position):
+    _, size, *parts, counts = position
+    pegs = int(size.partition("x")[2])
+    board = loom.board(Rows(rows=1, pegs=pegs))
+    state = loom.parse_state(" | ".join(parts))
+    expected = [int(n) for n in counts.split()]
+    heights = tuple(len(state.stack(f"A{k + 1}")) for k in range(pegs))
+    ended = any(holder.startswith("end.") for holder in state.stacks)
+    start: Heights = (heights, len(state.stack("hook")), ended)
+    depths = range(1, len(expected) + 1)
+    assert [tally(start, d) for d in depths] == expected
+    assert [count(board, state, d) for d in depths] == expected

@@ -1,0 +1,127 @@
+"""The document: exact round trips, migrations, the published schema, and every problem reported."""
+
+from __future__ import annotations
+
+import json
+
+import jsonschema
+import pytest
+from hypothesis import given, settings
+
+from pegwright import pattern
+from pegwright.pattern import Maker, Rows
+from pegwright.pattern.migrate import MIGRATIONS, migrate
+from tests.strategies import patterns
+
+SMALLEST = {"pegwright": 2, "title": "Ebb", "loom": {"kind": "rows", "rows": 1, "pegs": 3}}
+
+
+def reading(**changes):
+    return pattern.read(json.dumps({**SMALLEST, **changes}).encode())
+
+
+@given(patterns)
+def test_a_pattern_reads_back_from_its_text(piece):
+    text = pattern.write(piece)
+    back = pattern.read(text)
+    assert back.findings == ()
+    assert back.pattern == piece
+    assert pattern.write(back.pattern) == text
+
+
+@given(patterns)
+@settings(max_examples=30)
+def test_every_pattern_obeys_the_published_schema(piece):
+    jsonschema.validate(
+        json.loads(pattern.write(piece)), pattern.schema(), cls=jsonschema.Draft202012Validator
+    )
+
+
+def test_the_schema_is_a_schema_and_refuses_what_the_reader_refuses():
+    jsonschema.Draft202012Validator.check_schema(pattern.schema())
+    with pytest.raises(jsonschema.ValidationError):
+        jsonschema.validate({**SMALLEST, "steps": [{"do": "hook", "from": "A1"}]}, pattern.schema())
+
+
+def test_all_problems_are_reported_with_their_paths():
+    found = reading(
+        title=5,
+        loom={"kind": "rows", "rows": 0, "pegs": "x", "colour": 1},
+        steps=[
+            {"do": "zap"},
+            {"do": "repeat", "times": 2, "steps": [{"do": "place", "colour": "A", "over": ["A1"]}]},
+            3,
+        ],
+    ).findings
+    assert [f.place.path for f in found] == [
+        "/title",
+        "/loom/colour",
+        "/loom/rows",
+        "/loom/pegs",
+        "/steps/0",
+        "/steps/1/steps/0/over",
+        "/steps/2",
+    ]
+
+
+def test_a_fault_in_the_text_has_its_line_and_column():
+    (found,) = pattern.read(b'{\n  "pegwright": 2,\n  "title": "\xc3\xa9" oops\n}').findings
+    assert (found.code, found.place.line, found.place.column) == ("not-json", 3, 16)
+
+
+@pytest.mark.parametrize(
+    ("data", "code"),
+    [
+        (b"", "not-json"),
+        (b"\x00\xff\xfe", "not-text"),
+        (b"[]", "not-a-pattern"),
+        (b"[" * 200_000, "not-json"),
+        (b'{"pegwright": 99}', "unknown-version"),
+        (b'{"pegwright": true}', "unknown-version"),
+        (b'{"title": "x"}', "unknown-version"),
+        (b'{"pegwright": 2, "title": "' + b"x" * 9_000_000 + b'"}', "too-large"),
+        (json.dumps({**SMALLEST, "title": "x" * 7_000_000}).encode(), "not-a-pattern"),
+        (b'{"pegwright": 2, "title": NaN}', "not-json"),
+    ],
+    ids=lambda v: v if isinstance(v, str) else "",
+)
+def test_anything_at_all_gives_a_finding(data, code):
+    result = pattern.read(data)
+    assert result.pattern is None
+    assert result.findings[0].code == code
+
+
+def test_version_1_is_brought_up():
+    old = {**SMALLEST, "pegwright": 1, "band": {"bore_mm": 12.0, "thickness_mm": 1.4}}
+    new = migrate(old)
+    assert new["bands"] == [{"name": "standard", "bore_mm": 12.0, "thickness_mm": 1.4}]
+    assert "band" not in new
+    piece = pattern.read(json.dumps(old).encode()).pattern
+    assert piece is not None
+    assert piece.bands[0].bore_mm == 12.0
+    assert old["pegwright"] == 1, "the old document is left as it was"
+
+
+def test_there_is_a_migration_from_every_version():
+    assert sorted(MIGRATIONS) == list(range(1, pattern.VERSION))
+
+
+def test_a_maker_says_what_the_document_says():
+    m = Maker("Ebb", Rows(rows=1, pegs=3)).colour("A", "slate", "#445566")
+    with m.repeat(2, pegs=1):
+        m.place("A", "A1", "A2")
+    m.turn(note="turn it away from you")
+    m.hook("A2", "A1")
+    m.knot("A1")
+    text = json.loads(pattern.write(m.pattern()))
+    assert text["steps"] == [
+        {
+            "do": "repeat",
+            "times": 2,
+            "steps": [{"do": "place", "colour": "A", "over": ["A1", "A2"]}],
+            "pegs": 1,
+        },
+        {"do": "turn", "note": "turn it away from you"},
+        {"do": "hook", "from": "A2", "to": "A1"},
+        {"do": "knot", "at": ["A1"]},
+    ]
