@@ -29,4 +29,194 @@ CATALOGUE: dict[str, Entry] = {
         "this pattern is of version {version}; this program reads versions 1 to {newest}",
         "use a newer pegwright, or correct the field pegwright",
     ),
+    # --- motifs and repeats ---------------------------------------------------------------------
+    "motif-twice": Entry(
+        "error", "two motifs are called {name}; the first one is worked", "give the second a name of its own"
+    ),
+    "motif-unknown": Entry("error", "there is no motif called {name}", "the motifs here are: {known}"),
+    "motif-in-itself": Entry(
+        "error",
+        "the motif {name} is worked within itself",
+        "write a repeat instead; a motif cannot hold itself",
+    ),
+    "slot-empty": Entry(
+        "error", "the motif {name} is not told which colour {slot} stands for", "name a colour for {slot}"
+    ),
+    "slot-unknown": Entry(
+        "error", "the motif {name} has nothing called {slot} to fill in", "look at what the motif lists"
+    ),
+    "count-unknown": Entry(
+        "error",
+        "the repeat asks for {name} rounds, and nothing says how many that is",
+        "write a number, or list {name} among the counts of the motif",
+    ),
+    "nested-too-deeply": Entry(
+        "error", "repeats lie inside repeats more than {limit} deep", "make motifs of the inner ones"
+    ),
+    "too-many-moves": Entry(
+        "error", "the pattern comes to more than {limit} moves; what follows is left out", "repeat less often"
+    ),
+    "off-the-rows": Entry(
+        "error", "{reason}", "start the repeat further in, or move it on by fewer rows or pegs"
+    ),
+    # --- moves that cannot be made --------------------------------------------------------------
+    "peg-unknown": Entry("error", "there is no peg {peg} on this loom: {move}", "the loom has {pegs}"),
+    "peg-double": Entry(
+        "error", "two pegs are called {peg}; only the first one is used", "give one of them another address"
+    ),
+    "peg-twice": Entry("error", "{peg} is named twice in one move: {move}", "name each place once"),
+    "peg-bare": Entry(
+        "error", "there is no loop on {peg} to take: {move}", "place or hook a band there first"
+    ),
+    "peg-inside-band": Entry(
+        "error",
+        "the band would run round the outside of {peg} without making a loop on it: {move}",
+        "leave {peg} out, or place the band over fewer pegs",
+    ),
+    "peg-enclosed": Entry(
+        "error",
+        "the band would close round {peg}, which it does not name: {move}",
+        "name {peg} too where the band turns there, or place it over pegs with none in between",
+    ),
+    "turns-mismatch": Entry(
+        "error",
+        "turns are given for {given} pegs, but the band goes over {pegs}: {move}",
+        "give one number of turns for each peg, or none at all",
+    ),
+    "twists-mismatch": Entry(
+        "error",
+        "half-twists are given for {given} legs, but over {pegs} pegs there is one leg fewer: {move}",
+        "give one number for each leg from a peg to the next, or none at all",
+    ),
+    "loop-missing": Entry(
+        "error",
+        "peg {peg} carries {loops} loops, so there is no loop {loop} to take there: {move}",
+        "count the loops from 1 at the bottom, or from −1 at the top",
+    ),
+    "not-so-many-above": Entry(
+        "error",
+        "only {above} loops lie above on peg {peg}, so the hook cannot go through {through}: {move}",
+        "leave the number out to go through all of them",
+    ),
+    "same-peg": Entry(
+        "error", "the loop would go back on to {peg}, where it comes from: {move}", "name another peg"
+    ),
+    "nothing-to-lift-over": Entry(
+        "error",
+        "nothing lies above the loop on peg {peg} to lift it over: {move}",
+        "place a band there first",
+    ),
+    "hook-empty": Entry("error", "nothing hangs on the hook to slide on: {move}", "hang a band on it first"),
+    "end-unknown": Entry(
+        "error", "there is no free end called {end} at this point: {move}", "finish with a last band first"
+    ),
+    "end-taken": Entry(
+        "error", "there is a free end called {end} already: {move}", "give this end another name"
+    ),
+    # --- what a craft editor would say ----------------------------------------------------------
+    "loop-dragged": Entry(
+        "warning",
+        "the loop of band {band} ({colour}) on {peg} is moved while {others} through it",
+        "work the upper loop first; then nothing is dragged along",
+    ),
+    "band-not-worked": Entry(
+        "warning",
+        "band {band} ({colour}) is never worked: nothing is hooked, lifted or caught of it",
+        "work it, or leave it out",
+    ),
+    "loop-left": Entry(
+        "warning",
+        "{count} left behind on peg {peg} with nothing through: {loops}",
+        "see whether a move is missing there, or whether the loop above was taken instead",
+    ),
+    "start-not-held": Entry(
+        "warning",
+        "the loop of band {band} ({colour}) is pulled through nothing: no other loop lies on {peg}",
+        "put a cap or a first band on {peg}, or start one peg further on",
+    ),
+    "stack-too-high": Entry(
+        "warning",
+        "{loops} loops on peg {peg} stand {stack_mm:.1f} mm high; the peg holds {room_mm:.1f} mm",
+        "work some of them before more are added, or use a loom with taller pegs",
+    ),
+    "no-finish": Entry(
+        "warning",
+        "nothing closes the piece: there is no clip and no knot",
+        "end with a clip or a knot through the last loops",
+    ),
+    "catches-one": Entry(
+        "warning",
+        "the {kind} catches 1 of {loops} loops on {peg}",
+        "catch them all; a single one slips off, and the rest runs out",
+    ),
+    "letter-twice": Entry(
+        "error", "two colours have the letter {letter}; the first one counts", "give one another letter"
+    ),
+    "colour-not-listed": Entry(
+        "warning",
+        "colour {letter} is used {count} times but not listed among the colours",
+        "list it, so that its bands can be named, weighed and bought",
+    ),
+    "colour-unused": Entry(
+        "note", "colour {letter} ({name}) is listed but never used", "take it off the list, or use it"
+    ),
+    "band-kind-twice": Entry(
+        "error", "two kinds of band are called {name}; the first one counts", "give one another name"
+    ),
+    "band-kind-unknown": Entry(
+        "error",
+        "colour {letter} is of a kind of band called {band}, which is not listed",
+        "listed are: {known}",
+    ),
+    # --- is it held? ----------------------------------------------------------------------------
+    "band-falls": Entry(
+        "error",
+        "band {band} ({colour}) falls off: {reason}",
+        "see that a loop passes through it, and that the last ones are caught",
+    ),
+    "band-not-proved": Entry(
+        "warning",
+        "band {band} ({colour}) could be neither proved held nor proved free: {reason}",
+        "try it on the loom before you teach it",
+    ),
+    # --- size and counts ------------------------------------------------------------------------
+    "band-slack": Entry(
+        "warning",
+        "a {name} band hangs slack over {pegs}: {taut_mm:.1f} mm round, {rest_mm:.1f} mm at rest{more}",
+        "use smaller bands, a loom with wider pitch, or wind the band once more",
+    ),
+    "band-taut": Entry(
+        "warning",
+        "a {name} band is stretched {stretch:.1f} times over {pegs}{more}",
+        "bands are worked up to about three times; try it with one of your own, eyes guarded",
+    ),
+    "band-overstretched": Entry(
+        "error",
+        "a {name} band is stretched {stretch:.1f} times over {pegs}, and may snap{more}",
+        "use pegs closer together or larger bands; a snapping band can hurt an eye",
+    ),
+    "stated-count-wrong": Entry(
+        "warning",
+        "{stated} {what} are stated, but the pattern takes {counted}",
+        "correct the number or the steps",
+    ),
+    "text-count-wrong": Entry(
+        "warning",
+        "the text says “{quote}”, but the pattern takes {counted}",
+        "correct the number, or say which part of the piece is meant",
+    ),
+    # --- the stash ------------------------------------------------------------------------------
+    "not-a-stash": Entry("error", "{reason}", "a stash lists packs with their size and price"),
+    "stash-lacks": Entry(
+        "note",
+        "the stash says nothing about {what}, so its packs and cost are left open",
+        "add an entry for it",
+    ),
+    "currency-missing": Entry(
+        "note", "prices are given without a currency", "name one, such as your bank writes it"
+    ),
+    # --- many of the same -----------------------------------------------------------------------
+    "more-of-the-same": Entry(
+        "note", "and {count} more of the same: {of}", "mend the first ones and look again"
+    ),
 }

@@ -129,7 +129,7 @@ def supplies(pattern: Pattern, history: History) -> Supplies:
         knots=fasteners["knot"],
         looms=_looms(pattern.loom),
         hooks=int(hook),
-        scissors=int(fasteners["knot"] > 0),  # a knot's ends are trimmed; nothing else is cut
+        scissors=int(fasteners["knot"] > 0),  # the cord is cut; nothing else is
     )
 
 

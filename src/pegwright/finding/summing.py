@@ -1,0 +1,22 @@
+"""Keep a long run of the same finding short."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+
+from pegwright.finding import Finding, finding
+
+MOST_OF_A_CODE = 20
+
+
+def sum_up(findings: Iterable[Finding], most: int = MOST_OF_A_CODE) -> tuple[Finding, ...]:
+    """Keep the first `most` findings of each code, then one note a code that says how many more there are."""
+    seen: Counter[str] = Counter()
+    kept = []
+    for one in findings:
+        seen[one.code] += 1
+        if seen[one.code] <= most:
+            kept.append(one)
+    kept += [finding("more-of-the-same", count=n - most, of=code) for code, n in seen.items() if n > most]
+    return tuple(kept)
