@@ -1,0 +1,84 @@
+"""Colours and kinds of band: what is listed against what is used."""
+
+from __future__ import annotations
+
+import string
+from collections import Counter
+from collections.abc import Iterator
+from difflib import get_close_matches
+
+import msgspec
+
+from pegwright.finding import Finding, Fix, Place, finding
+from pegwright.pattern import Expansion, Pattern
+
+
+def check_listed(pattern: Pattern, expansion: Expansion) -> Iterator[Finding]:
+    """Yield what is wrong with the lists of colours and of kinds of band."""
+    yield from _kinds(pattern)
+    yield from _letters(pattern)
+    used = Counter(d.move.colour for d in expansion.doings if hasattr(d.move, "colour"))
+    first = {d.move.colour: d for d in reversed(expansion.doings) if hasattr(d.move, "colour")}
+    listed = {colour.letter for colour in pattern.colours}
+    for letter in sorted(used.keys() - listed):
+        doing = first[letter]
+        step = next(n for n, d in enumerate(expansion.doings, start=1) if d is doing)
+        other = letter.swapcase()
+        if other in listed and not doing.motif and used[letter] == 1:
+            fix = _put(f"call it {other}", "replace", f"{doing.path}/colour", other)
+        else:
+            new = {"letter": letter, "name": f"colour {letter}", "hex": "#808080"}
+            fix = _put(f"list colour {letter}", "add", "/colours/-", new)
+        yield finding(
+            "colour-not-listed", Place(path=doing.path, step=step), fix=fix, letter=letter, count=used[letter]
+        )
+    if expansion.findings:
+        return  # steps are missing, so a colour may only seem to be unused
+    for i, colour in enumerate(pattern.colours):
+        if colour.letter not in used:
+            fix = Fix(f"take {colour.letter} off the list", ({"op": "remove", "path": f"/colours/{i}"},))
+            place = Place(path=f"/colours/{i}")
+            yield finding("colour-unused", place, fix=fix, letter=colour.letter, name=colour.name)
+
+
+def _letters(pattern: Pattern) -> Iterator[Finding]:
+    letters = [colour.letter for colour in pattern.colours]
+    kinds = [band.name for band in pattern.bands]
+    fix: Fix | None
+    free = iter(a for a in string.ascii_uppercase if a not in letters)
+    for i, colour in enumerate(pattern.colours):
+        if colour.letter in letters[:i]:
+            where = f"/colours/{i}"
+            if colour == pattern.colours[letters.index(colour.letter)]:
+                fix = Fix("take the second one off the list", ({"op": "remove", "path": where},))
+            else:
+                new = next(free, "")
+                fix = _put(f"call the second one {new}", "replace", f"{where}/letter", new) if new else None
+            yield finding("letter-twice", Place(path=f"{where}/letter"), fix=fix, letter=colour.letter)
+        if colour.band not in kinds:
+            near = kinds if len(kinds) == 1 else get_close_matches(colour.band, kinds, n=1)
+            where = f"/colours/{i}/band"  # the field may be left out; to add is right either way
+            fix = _put(f"use {near[0]}", "add", where, near[0]) if near else None
+            yield finding(
+                "band-kind-unknown",
+                Place(path=where),
+                fix=fix,
+                letter=colour.letter,
+                band=colour.band,
+                known=", ".join(kinds) or "none",
+            )
+
+
+def _kinds(pattern: Pattern) -> Iterator[Finding]:
+    names = [band.name for band in pattern.bands]
+    for i, band in enumerate(pattern.bands):
+        if band.name in names[:i]:
+            same = band == pattern.bands[names.index(band.name)]
+            fix = Fix("take the second one off the list", ({"op": "remove", "path": f"/bands/{i}"},))
+            yield finding(
+                "band-kind-twice", Place(path=f"/bands/{i}"), fix=fix if same else None, name=band.name
+            )
+
+
+def _put(label: str, op: str, path: str, value: object) -> Fix:
+    return Fix(label, ({"op": op, "path": path, "value": msgspec.to_builtins(value)},))

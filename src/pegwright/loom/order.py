@@ -1,0 +1,87 @@
+"""Put hooks from one peg in the right order: the upper loop first, so that no band is dragged along."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+import msgspec
+
+from pegwright.finding import Fix
+from pegwright.loom.apply import Applied, apply
+from pegwright.loom.board import Board
+from pegwright.loom.events import Bight, Drawn, Event
+from pegwright.loom.history import Done
+from pegwright.loom.state import State
+from pegwright.pattern import Hook, Move, Pattern
+
+_WIDEST = 60
+
+
+def top_first(pattern: Pattern, board: Board, before: State, window: Sequence[Done]) -> Fix | None:
+    """Return the fix that works the window's hooks from the last one's peg from the top, or None.
+
+    `window` runs from the hook that went through the loop to the hook that drags it, and `before` is the
+    state it starts from. The new order is tried: every move must take the same loop and drag nothing.
+    """
+    paths = _neighbours(window)
+    source = getattr(window[-1].doing.move, "source", None)
+    if paths is None or source is None:
+        return None
+    hooks = [d for d in window if getattr(d.doing.move, "source", None) == source]
+    if not all(isinstance(m := d.doing.move, Hook) and m.through is None and m.together == 1 for d in hooks):
+        return None
+    stack = before.stack(source)
+    if any(_bight(d) not in stack for d in hooks):
+        return None
+    hooks.sort(key=lambda d: -stack.index(_bight(d)))
+    order = hooks + [d for d in window if d not in hooks]
+    state = before
+    steps: list[Any] = []
+    for done in order:
+        move: Move = done.doing.move
+        step = _step_at(pattern, done.doing.path)
+        if done in hooks:
+            loop = state.stack(source).index(_bight(done)) + 1
+            move, step = (msgspec.structs.replace(m, loop=loop) for m in (move, step))
+        outcome = apply(board, state, move)
+        if not isinstance(outcome, Applied) or not _same_loops(outcome.events, done.events):
+            return None
+        state = outcome.state
+        steps.append(step)
+    patch = tuple(
+        {"op": "replace", "path": path, "value": msgspec.to_builtins(step)}
+        for path, step in zip(paths, steps, strict=True)
+        if step != _step_at(pattern, path)
+    )
+    return Fix(f"work the upper loops of {source} first", patch)
+
+
+def _neighbours(window: Sequence[Done]) -> list[str] | None:
+    """Return the paths of the window's steps, if they stand one after the other in one list of one round."""
+    if not 2 <= len(window) <= _WIDEST:
+        return None
+    paths = [d.doing.path for d in window]
+    parent, _, first = paths[0].rpartition("/")
+    if len({d.doing.rounds for d in window}) > 1:
+        return None
+    return paths if paths == [f"{parent}/{int(first) + k}" for k in range(len(paths))] else None
+
+
+def _bight(done: Done) -> Bight:
+    event = done.events[0]
+    assert isinstance(event, Drawn)
+    return event.bight
+
+
+def _same_loops(new: Sequence[Event], old: Sequence[Event]) -> bool:
+    return [getattr(e, "bight", None) for e in new] == [getattr(e, "bight", None) for e in old] and not any(
+        getattr(e, "dragged", ()) for e in new
+    )
+
+
+def _step_at(pattern: Pattern, path: str) -> Any:
+    at: Any = pattern
+    for part in path.split("/")[1:]:
+        at = at[int(part)] if part.isdigit() else getattr(at, part)
+    return at
