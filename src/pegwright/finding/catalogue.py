@@ -18,6 +18,9 @@ class Entry(NamedTuple):
 
 CATALOGUE: dict[str, Entry] = {
     # --- reading the document -------------------------------------------------------------------
+    "file-unreadable": Entry(
+        "error", "{file} cannot be read: {reason}", "look at the name and at who may read the file"
+    ),
     "not-text": Entry("error", "this is not a text file", "a pattern is a JSON text in UTF-8"),
     "too-large": Entry(
         "error", "the file holds {size} bytes; a pattern may hold {limit}", "take out what is not a pattern"
@@ -55,6 +58,16 @@ CATALOGUE: dict[str, Entry] = {
     ),
     "too-many-moves": Entry(
         "error", "the pattern comes to more than {limit} moves; what follows is left out", "repeat less often"
+    ),
+    "too-many-passes": Entry(
+        "error",
+        "loops pass through loops more than {limit} times",
+        "make the piece in parts; no maker could work this one",
+    ),
+    "stack-full": Entry(
+        "error",
+        "{peg} would carry more than {limit} loops: {move}",
+        "work some loops off the peg first, or share them out over more pegs",
     ),
     "off-the-rows": Entry(
         "error", "{reason}", "start the repeat further in, or move it on by fewer rows or pegs"

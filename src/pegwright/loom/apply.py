@@ -39,6 +39,10 @@ from pegwright.pattern import (
 )
 
 
+MOST_LOOPS = 60
+"""Loops a holder may carry: several times what a peg takes, so that a stack can be shown to be too high."""
+
+
 class Applied(NamedTuple):
     """The move was made."""
 
@@ -69,7 +73,20 @@ def apply(board: Board, state: State, move: Move) -> Applied | Refused:
         return no.refused
     for event in events:
         state = enact(state, event)
+        for holder in _filled(event):
+            if len(state.stack(holder)) > MOST_LOOPS:
+                return Refused("stack-full", {"peg": holder, "limit": MOST_LOOPS}, holder)
     return Applied(state, events)
+
+
+def _filled(event: Event) -> tuple[str, ...]:
+    match event:
+        case Laid():
+            return tuple(seat.holder for seat in event.seats)
+        case Drawn() | Moved():
+            return (event.target,)
+        case _:
+            return ()
 
 
 def _events(board: Board, state: State, move: Move) -> tuple[Event, ...]:

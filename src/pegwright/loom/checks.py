@@ -20,8 +20,8 @@ _NAMED = 4
 
 
 class _Step(NamedTuple):
-    """A move that was made: its number from 1 among all moves of the pattern, where it stands in the history from
-    0, and the state before it.
+    """A move that was made: its number from 1 among all moves of the pattern, its place in the history
+    from 0, and the state before it.
     """
 
     number: int

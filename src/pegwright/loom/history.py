@@ -13,6 +13,10 @@ from pegwright.loom.state import State
 from pegwright.pattern import Doing, Move
 
 
+MOST_PASSES = 200_000
+"""Times a loop may pass through another in one history, which bounds its memory."""
+
+
 class Done(NamedTuple):
     """One move made: what was done, the events it gave, and the state after it."""
 
@@ -50,6 +54,7 @@ class History(NamedTuple):
 def replay(board: Board, doings: tuple[Doing, ...]) -> History:
     """Make every move in turn. A refused move becomes a finding and the work goes on without it."""
     state = State()
+    passes = 0
     done: list[Done] = []
     colours: list[str] = []
     findings = [finding("peg-double", peg=at, place=Place(peg=at)) for at in board.twice[:50]]
@@ -58,6 +63,12 @@ def replay(board: Board, doings: tuple[Doing, ...]) -> History:
         if isinstance(outcome, Refused):
             findings.append(_refusal(outcome, doing, number))
             continue
+        passes += sum(len(getattr(e, "through", ())) + len(getattr(e, "over", ())) for e in outcome.events)
+        if passes > MOST_PASSES:
+            findings.append(
+                finding("too-many-passes", Place(path=doing.path, step=number), limit=MOST_PASSES)
+            )
+            break
         state = outcome.state
         done.append(Done(doing, outcome.events, state))
         colours += [_colour(doing.move)] * sum(isinstance(e, Laid) for e in outcome.events)

@@ -12,8 +12,7 @@ from pegwright.pattern.address import Address, is_address, parse_address
 from pegwright.pattern.document import Motif, Pattern
 from pegwright.pattern.moves import AnyStep, Move, Repeat, Use
 
-MOST_MOVES = 200_000
-MOST_ROUNDS = 1_000_000
+MOST_MOVES = 60_000
 DEEPEST = 24
 
 
@@ -57,10 +56,6 @@ class _Scope(NamedTuple):
     calls: tuple[str, ...] = ()
 
 
-class _FullError(Exception):
-    """The run of moves has grown past its bound."""
-
-
 def expand(pattern: Pattern) -> Expansion:
     """Return every move of the pattern in order, bounded by `MOST_MOVES`."""
     motifs: dict[str, tuple[int, Motif]] = {}
@@ -69,10 +64,10 @@ def expand(pattern: Pattern) -> Expansion:
         if motif.name in motifs:
             worker.find("motif-twice", f"/motifs/{i}", name=motif.name)
         motifs.setdefault(motif.name, (i, motif))
-    try:
-        worker.run(pattern.steps, "/steps", _Scope())
-    except _FullError:
+    if _Sizes(motifs).of(pattern.steps, {}, 0) > MOST_MOVES:
         worker.find("too-many-moves", "/steps", limit=MOST_MOVES)
+    else:
+        worker.run(pattern.steps, "/steps", _Scope())
     return Expansion(tuple(worker.doings), tuple(worker.findings))
 
 
@@ -82,7 +77,6 @@ class _Worker:
         self.doings: list[Doing] = []
         self.findings: list[Finding] = []
         self.told: set[tuple[str, str]] = set()
-        self.rounds_left = MOST_ROUNDS
 
     def find(self, code: str, path: str, **facts: Any) -> None:
         if (code, path) not in self.told:
@@ -101,8 +95,6 @@ class _Worker:
                     self.move(step, here, scope)
 
     def move(self, step: Move, path: str, scope: _Scope) -> None:
-        if len(self.doings) >= MOST_MOVES:
-            raise _FullError
         try:
             moved = _relocate(step, scope)
         except ValueError as error:
@@ -119,9 +111,6 @@ class _Worker:
             self.find("count-unknown", f"{path}/times", name=step.times)
             return
         for k in range(times):
-            self.rounds_left -= 1
-            if self.rounds_left < 0:
-                raise _FullError
             self.run(
                 step.steps,
                 f"{path}/steps",
@@ -140,9 +129,6 @@ class _Worker:
         if step.name in scope.calls or len(scope.calls) >= DEEPEST:
             self.find("motif-in-itself", path, name=step.name)
             return
-        self.rounds_left -= 1
-        if self.rounds_left < 0:
-            raise _FullError
         index, motif = self.motifs[step.name]
         colours = {slot: scope.colours.get(given, given) for slot, given in step.colours.items()}
         for slot in colours.keys() - set(motif.colours):
@@ -170,6 +156,41 @@ class _Worker:
                 calls=(*scope.calls, step.name),
             ),
         )
+
+
+class _Sizes:
+    """Count moves and rounds without making them, so that a bound can be kept before any work is done."""
+
+    def __init__(self, motifs: dict[str, tuple[int, Motif]]) -> None:
+        self.motifs = motifs
+        self.known: dict[tuple[str, tuple[tuple[str, int], ...]], int] = {}
+
+    def of(self, steps: tuple[AnyStep, ...], counts: Mapping[str, int], depth: int) -> int:
+        """Return the number of moves and rounds in the steps; more than enough where they nest too deeply."""
+        if depth > 2 * DEEPEST:
+            return MOST_MOVES + 1
+        total = 0
+        for step in steps:
+            match step:
+                case Repeat():
+                    times = counts.get(step.times, 0) if isinstance(step.times, str) else step.times
+                    total += times * (1 + self.of(step.steps, counts, depth + 1)) if times else 0
+                case Use():
+                    total += 1 + self.motif(step, depth)
+                case _:
+                    total += 1
+        return total
+
+    def motif(self, step: Use, depth: int) -> int:
+        if step.name not in self.motifs:
+            return 0
+        motif = self.motifs[step.name][1]
+        counts = {**motif.counts, **step.counts}
+        key = (step.name, tuple(sorted(counts.items())))
+        if key not in self.known:
+            self.known[key] = 0  # a motif within itself is told apart while working
+            self.known[key] = self.of(motif.steps, counts, depth + 1)
+        return self.known[key]
 
 
 def _relocate(step: Move, scope: _Scope) -> Move:

@@ -1,0 +1,48 @@
+"""Open and save files so that nothing is lost: a fault is a finding, and a file is replaced whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from pathlib import Path
+
+from pegwright.finding import Place, finding
+from pegwright.pattern import Reading, read
+from pegwright.pattern.read import LIMIT_BYTES
+
+
+def open_pattern(path: Path) -> Reading:
+    """Read the pattern in a file. A file that cannot be read is a finding."""
+    data = read_bytes(path)
+    return data if isinstance(data, Reading) else read(data)
+
+
+def read_bytes(path: Path) -> bytes | Reading:
+    """Return what a file holds, one byte past the bound at the most, or the finding that says why not."""
+    try:
+        with path.open("rb") as file:
+            return file.read(LIMIT_BYTES + 1)
+    except OSError as error:
+        reason = error.strerror or type(error).__name__
+        return Reading(
+            None, (finding("file-unreadable", Place(path=str(path)), file=str(path), reason=reason),)
+        )
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Replace a file atomically: written beside it, flushed to the disk, then renamed over it (POSIX rename).
+
+    Raises:
+        OSError: the folder cannot be written to; the old file, if any, is untouched.
+    """
+    handle, name = tempfile.mkstemp(dir=path.parent or Path(), prefix=f".{path.name}.")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).chmod(path.stat().st_mode if path.exists() else 0o644)
+        Path(name).replace(path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
