@@ -1,0 +1,208 @@
+"""Counts that the designer wrote down, against what the pattern takes.
+
+`pattern.stated` is compared with the whole piece. A number in the text (“25 bands”, “12 slate”, “6 A”,
+“A: 38”, “1 clip”) may speak of a part, so it is accepted when it fits the whole piece, one working of any
+motif, one round or all rounds of any repeat, or the step that it stands beside.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from functools import lru_cache
+from itertools import chain
+from typing import Any, NamedTuple
+
+import msgspec
+
+from pegwright.finding import Finding, Fix, Place, finding
+from pegwright.finding.summing import sum_up
+from pegwright.pattern import AnyStep, Clip, Expansion, Extend, Motif, Move, Pattern, Repeat, Use
+from pegwright.pattern.expand import DEEPEST
+
+__all__ = ["Said", "check_stated", "said"]
+
+_CLIP, _ALL = "clip", "bands"  # no colour letter is as long as “bands” or stands for a clip in these counts
+_WORDS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_NUMBER = rf"(?P<number>\d{{1,6}}|{'|'.join(_WORDS[1:])})"  # “one band” is nearly always a manner of speaking
+_ABOUT_A_PART = "first last next every each up another other extra by"
+_ABOUT_A_RANGE = "about around roughly or to than least most – - /"
+_NOT_AFTER = frozenset(f"{_ABOUT_A_PART} {_ABOUT_A_RANGE}".split())
+_NOT_BEFORE = r"(?!\s+(?:each|every|per|or|to|at|apart|from|more|spare|between|above|below|long|wide)\b)"
+_PHRASE_ENDS = r"(?=\s*(?:$|[.,;:!?)\]]|and\b|bands?\b))"
+
+
+class Said(NamedTuple):
+    """A count found in a text: the characters of its number, what it says, and of which colours.
+
+    `what` holds colour letters; or “bands” for all bands, or “clip”.
+    """
+
+    start: int
+    end: int
+    number: int
+    what: frozenset[str]
+    quote: str
+
+
+def check_stated(pattern: Pattern, expansion: Expansion) -> tuple[Finding, ...]:
+    """Return the stated counts that disagree; nothing where steps could not be worked out."""
+    if expansion.findings:
+        return ()
+    whole = _count(doing.move for doing in expansion.doings)
+    return sum_up(chain(_stated(pattern, whole), _texts(pattern, expansion, whole)))
+
+
+def said(text: str, names: dict[str, frozenset[str]]) -> Iterator[Said]:
+    """Yield the counts in a text. `names` maps a colour's letter, and its name, to its letters."""
+    by_case = {name.casefold(): letters for name, letters in names.items()}
+    for match in _form(tuple(names)).finditer(text):
+        before = re.findall(r"\w+|[–\-/]", text[: match.start()])[-1:]
+        if before and before[0].casefold() in _NOT_AFTER:
+            continue
+        group = "number" if match["number"] else "after"
+        word = match[group].casefold()
+        colour = match["colour"] or match["named"]
+        what = frozenset({_CLIP if match["clips"] else _ALL})
+        if colour:
+            what = names.get(colour) or by_case[colour.casefold()]
+        number = int(word) if word.isdigit() else _WORDS.index(word) + 1
+        yield Said(match.start(group), match.end(group), number, what, match[0].strip())
+
+
+@lru_cache(maxsize=8)
+def _form(names: tuple[str, ...]) -> re.Pattern[str]:
+    """Letters count in their own case only, so that “a” and “A” are told apart; names in any case."""
+    options = [
+        re.escape(n) if len(n) < 3 else f"(?i:{re.escape(n)})" for n in sorted(names, key=len, reverse=True)
+    ]
+    colour = "|".join(options) or r"(?!)"
+    return re.compile(
+        rf"(?<![\w.])(?i:{_NUMBER})\s*[×x]?\s+"
+        rf"(?:(?P<colour>{colour})(?:\s+(?i:bands?)\b{_NOT_BEFORE}|{_PHRASE_ENDS})"
+        rf"|(?i:bands?)\b{_NOT_BEFORE}|(?P<clips>(?i:clips?))\b{_NOT_BEFORE})"
+        rf"|(?<!\w)(?P<named>{colour})\s*[:=×]\s*(?P<after>\d{{1,6}})(?![\w.]|\s*[×:])"
+    )
+
+
+def _stated(pattern: Pattern, whole: Counter[str]) -> Iterator[Finding]:
+    if pattern.stated is None:
+        return
+    names = {colour.letter: colour.name for colour in pattern.colours}
+    for letter, number in pattern.stated.bands.items():
+        if number != whole[letter]:
+            what = f"{letter} ({names[letter]}) bands" if letter in names else f"{letter} bands"
+            yield _wrong(f"/stated/bands/{letter}", number, what, whole[letter])
+    clips = pattern.stated.clips
+    if clips is not None and clips != whole[_CLIP]:
+        yield _wrong("/stated/clips", clips, "clips", whole[_CLIP])
+
+
+def _wrong(path: str, stated: int, what: str, counted: int) -> Finding:
+    fix = Fix(f"write {counted}", ({"op": "replace", "path": path, "value": counted},))
+    return finding("stated-count-wrong", Place(path=path), fix=fix, stated=stated, what=what, counted=counted)
+
+
+def _texts(pattern: Pattern, expansion: Expansion, whole: Counter[str]) -> Iterator[Finding]:
+    names: dict[str, frozenset[str]] = {}
+    for colour in pattern.colours:
+        names[colour.name] = names.get(colour.name, frozenset()) | {colour.letter}
+    names |= {colour.letter: frozenset({colour.letter}) for colour in pattern.colours}
+    parts = _parts(pattern, expansion)
+    own: dict[str, Counter[str]] = {}
+    for doing in expansion.doings:
+        own.setdefault(doing.path, _count([doing.move]))
+    for path, text in _all_texts(msgspec.to_builtins(pattern)):
+        for one in said(text, names):
+            counts = [whole, *parts, own.get(path.rpartition("/")[0], Counter())]
+            if any(one.number == sum(count[w] for w in one.what) for count in counts):
+                continue
+            counted = sum(whole[w] for w in one.what)
+            corrected = f"{text[: one.start]}{counted}{text[one.end :]}"
+            fix = Fix(f"write {counted}", ({"op": "replace", "path": path, "value": corrected},))
+            yield finding(
+                "text-count-wrong",
+                Place(path=path),
+                fix=fix,
+                quote=one.quote,
+                stated=one.number,
+                counted=counted,
+            )
+
+
+def _all_texts(raw: Any) -> Iterator[tuple[str, str]]:
+    """Yield the path and text of the title and of every note, warning and picture hint."""
+    todo = [("", raw)]
+    while todo:
+        path, value = todo.pop()
+        if isinstance(value, dict):
+            for key in ("title", "notes", "note", "warning", "picture"):
+                if isinstance(value.get(key), str):
+                    yield f"{path}/{key}", value[key]
+            todo += [(f"{path}/{key}", value[key]) for key in ("motifs", "steps") if key in value]
+        else:
+            todo += [(f"{path}/{i}", value[i]) for i in reversed(range(len(value)))]
+
+
+def _parts(pattern: Pattern, expansion: Expansion) -> list[Counter[str]]:
+    """Count each different round and run of a repeat, and one working of each motif in its own letters."""
+    groups: dict[Any, Counter[str]] = {}
+    for doing in expansion.doings:
+        count = _count([doing.move])
+        for k, (path, _, _) in enumerate(doing.rounds):
+            for key in (doing.rounds[: k + 1], (*doing.rounds[:k], path)):
+                groups.setdefault(key, Counter()).update(count)
+    motifs: dict[str, Counter[str]] = {}
+    by_name = {motif.name: motif for motif in pattern.motifs}
+    for motif in pattern.motifs:
+        _work_motif(motif, by_name, motifs, 0)
+    return list({tuple(sorted(c.items())): c for c in (*groups.values(), *motifs.values())}.values())
+
+
+def _work_motif(
+    motif: Motif, all_of: dict[str, Motif], done: dict[str, Counter[str]], deep: int
+) -> Counter[str]:
+    """Count one working of a motif with the counts it lists, without making its moves."""
+    if motif.name in done:
+        return done[motif.name]
+    done[motif.name] = Counter()  # a motif within itself adds nothing
+    done[motif.name] = _work(motif.steps, motif, all_of, done, deep)
+    return done[motif.name]
+
+
+def _work(
+    steps: tuple[AnyStep, ...],
+    motif: Motif,
+    all_of: dict[str, Motif],
+    done: dict[str, Counter[str]],
+    deep: int,
+) -> Counter[str]:
+    count: Counter[str] = Counter()
+    if deep > DEEPEST:
+        return count
+    for step in steps:
+        if isinstance(step, Repeat):
+            times = motif.counts.get(step.times, 0) if isinstance(step.times, str) else step.times
+            for what, n in _work(step.steps, motif, all_of, done, deep + 1).items():
+                count[what] += n * times
+        elif isinstance(step, Use):
+            if step.name in all_of:
+                for what, n in _work_motif(all_of[step.name], all_of, done, deep + 1).items():
+                    count[step.colours.get(what, what)] += n
+        else:
+            count.update(_count([step]))
+    return count
+
+
+def _count(moves: Iterable[Move]) -> Counter[str]:
+    """Count bands by letter, all bands, and clips."""
+    count: Counter[str] = Counter()
+    for move in moves:
+        if isinstance(move, Clip):
+            count[_CLIP] += 1
+        elif hasattr(move, "colour"):
+            bands = move.bands if isinstance(move, Extend) else 1
+            count[move.colour] += bands
+            count[_ALL] += bands
+    return count
