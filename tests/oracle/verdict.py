@@ -1,0 +1,49 @@
+"""What knot theory says of a drawing: which bands hang together with a fastener."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from pegwright.structure.curves import Curves
+from tests.oracle.diagram import diagram, linking, meet, parts, rotation
+
+
+def components(c: Curves) -> tuple[list[int], list[int], list[np.ndarray]]:
+    bands, fasteners = sorted(c.bands), sorted(c.fasteners)
+    return bands, fasteners, [c.bands[b] for b in bands] + [c.fasteners[f] for f in fasteners]
+
+
+def linked_bands(c: Curves, seed: int = 0) -> list[tuple[int, int]]:
+    """Pairs of bands whose linking number is not 0: proof that the drawing is wrong."""
+    bands, _, curves = components(c)
+    lk = linking(diagram(curves, rotation(np.random.default_rng(seed))))
+    n = len(bands)
+    return [(bands[i], bands[j]) for i in range(n) for j in range(i) if lk[i, j]]
+
+
+def held(c: Curves, expected: frozenset[int], seed: int = 0, tries: int = 12) -> frozenset[int]:
+    """Return the bands that no projection splits from every fastener; stop early once they are as expected.
+
+    Fewer bands than this may be held in truth, never more.
+    """
+    bands, fasteners, curves = components(c)
+    rng = np.random.default_rng(seed)
+    found: list[frozenset[int]] | None = None
+    result = frozenset(bands)
+    for attempt in range(tries):
+        link = diagram(curves, rotation(rng))
+        for _ in range(1 + 2 * attempt):
+            link.simplify()
+            split = parts(link)
+            found = split if found is None else meet(found, split)
+            result = _with_fastener(found, bands, fasteners)
+            if result <= expected:
+                return result
+    return result
+
+
+def _with_fastener(split: list[frozenset[int]], bands: Sequence[int], fasteners: Sequence[int]) -> frozenset[int]:
+    n = len(bands)
+    return frozenset(bands[k] for part in split if any(x >= n for x in part) for k in part if k < n)
