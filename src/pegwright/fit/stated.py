@@ -1,8 +1,8 @@
 """Counts that the designer wrote down, against what the pattern takes.
 
 `pattern.stated` is compared with the whole piece. A number in the text (“25 bands”, “12 slate”, “6 A”,
-“A: 38”, “1 clip”) may speak of a part, so it is accepted when it fits the whole piece, one working of any
-motif, one round or all rounds of any repeat, or the step that it stands beside.
+“A: 38”, “1 clip”) may speak of a part, so it is accepted when it fits the whole piece, one working or all
+workings of any motif, one round or all rounds of any repeat, or the step that it stands beside.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ _ABOUT_A_PART = "first last next every each up another other extra by"
 _ABOUT_A_RANGE = "about around roughly or to than least most – - /"
 _NOT_AFTER = frozenset(f"{_ABOUT_A_PART} {_ABOUT_A_RANGE}".split())
 _NOT_BEFORE = r"(?!\s+(?:each|every|per|or|to|at|apart|from|more|spare|between|above|below|long|wide)\b)"
-_PHRASE_ENDS = r"(?=\s*(?:$|[.,;:!?)\]]|and\b|bands?\b))"
+_PHRASE_ENDS = r"(?=\s*(?:$|[.,;:!?)\]]|and\b|in\s+all\b|altogether\b))"
 
 
 class Said(NamedTuple):
@@ -140,59 +140,65 @@ def _all_texts(raw: Any) -> Iterator[tuple[str, str]]:
             for key in ("title", "notes", "note", "warning", "picture"):
                 if isinstance(value.get(key), str):
                     yield f"{path}/{key}", value[key]
-            todo += [(f"{path}/{key}", value[key]) for key in ("motifs", "steps") if key in value]
+            todo += [(f"{path}/{key}", value[key]) for key in ("steps", "motifs") if key in value]
         else:
             todo += [(f"{path}/{i}", value[i]) for i in reversed(range(len(value)))]
 
 
 def _parts(pattern: Pattern, expansion: Expansion) -> list[Counter[str]]:
-    """Count each different round and run of a repeat, and one working of each motif in its own letters."""
+    """Count each different part that a text may speak of."""
     groups: dict[Any, Counter[str]] = {}
     for doing in expansion.doings:
         count = _count([doing.move])
+        if doing.motif:
+            groups.setdefault(doing.motif, Counter()).update(count)
         for k, (path, _, _) in enumerate(doing.rounds):
-            for key in (doing.rounds[: k + 1], (*doing.rounds[:k], path)):
-                groups.setdefault(key, Counter()).update(count)
-    motifs: dict[str, Counter[str]] = {}
-    by_name = {motif.name: motif for motif in pattern.motifs}
+            if path.startswith("/steps"):  # a motif's own repeats are counted by hand below
+                for key in (doing.rounds[: k + 1], (*doing.rounds[:k], path)):
+                    groups.setdefault(key, Counter()).update(count)
+    by_hand = _ByHand(pattern)
     for motif in pattern.motifs:
-        _work_motif(motif, by_name, motifs, 0)
-    return list({tuple(sorted(c.items())): c for c in (*groups.values(), *motifs.values())}.values())
+        by_hand.motif(motif, 0)
+    parts = (*groups.values(), *by_hand.motifs.values(), *by_hand.repeats)
+    return list({tuple(sorted(part.items())): part for part in parts}.values())
 
 
-def _work_motif(
-    motif: Motif, all_of: dict[str, Motif], done: dict[str, Counter[str]], deep: int
-) -> Counter[str]:
-    """Count one working of a motif with the counts it lists, without making its moves."""
-    if motif.name in done:
-        return done[motif.name]
-    done[motif.name] = Counter()  # a motif within itself adds nothing
-    done[motif.name] = _work(motif.steps, motif, all_of, done, deep)
-    return done[motif.name]
+class _ByHand:
+    """Counts motifs in their own letters with the counts they list, without making their moves.
 
+    `repeats` collects one round, and all rounds, of every repeat met on the way.
+    """
 
-def _work(
-    steps: tuple[AnyStep, ...],
-    motif: Motif,
-    all_of: dict[str, Motif],
-    done: dict[str, Counter[str]],
-    deep: int,
-) -> Counter[str]:
-    count: Counter[str] = Counter()
-    if deep > DEEPEST:
+    def __init__(self, pattern: Pattern) -> None:
+        self.known = {motif.name: motif for motif in reversed(pattern.motifs)}
+        self.motifs: dict[str, Counter[str]] = {}
+        self.repeats: list[Counter[str]] = []
+
+    def motif(self, motif: Motif, deep: int) -> Counter[str]:
+        if motif.name not in self.motifs:
+            self.motifs[motif.name] = Counter()  # a motif within itself adds nothing
+            self.motifs[motif.name] = self.steps(motif.steps, motif, deep)
+        return self.motifs[motif.name]
+
+    def steps(self, steps: tuple[AnyStep, ...], motif: Motif, deep: int) -> Counter[str]:
+        count: Counter[str] = Counter()
+        if deep > DEEPEST:
+            return count
+        for step in steps:
+            match step:
+                case Repeat():
+                    times = motif.counts.get(step.times, 0) if isinstance(step.times, str) else step.times
+                    one = self.steps(step.steps, motif, deep + 1)
+                    rounds = Counter({what: n * times for what, n in one.items()})
+                    self.repeats += [one, rounds]
+                    count.update(rounds)
+                case Use():
+                    if step.name in self.known:
+                        for what, n in self.motif(self.known[step.name], deep + 1).items():
+                            count[step.colours.get(what, what)] += n
+                case _:
+                    count.update(_count([step]))
         return count
-    for step in steps:
-        if isinstance(step, Repeat):
-            times = motif.counts.get(step.times, 0) if isinstance(step.times, str) else step.times
-            for what, n in _work(step.steps, motif, all_of, done, deep + 1).items():
-                count[what] += n * times
-        elif isinstance(step, Use):
-            if step.name in all_of:
-                for what, n in _work_motif(all_of[step.name], all_of, done, deep + 1).items():
-                    count[step.colours.get(what, what)] += n
-        else:
-            count.update(_count([step]))
-    return count
 
 
 def _count(moves: Iterable[Move]) -> Counter[str]:

@@ -1,0 +1,145 @@
+"""What the maker has and can buy: packs, their sizes and the maker's own prices.
+
+A small document of its own:
+
+    {"stash": 1, "currency": "florin",
+     "bands": [{"colour": "slate", "have": 40, "packs": [{"size": 300, "price": "2.50"}]},
+               {"band": "standard", "packs": [{"size": 600}]}],
+     "clips": {"packs": [{"size": 25, "price": "1.00"}]}}
+
+Prices are written as text, so that no hundredth is lost.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Annotated, Any, Literal, NamedTuple
+
+import msgspec
+
+from pegwright.finding import Finding, Place, finding
+from pegwright.fit.supplies import Heap, Loom, LoomKind
+from pegwright.pattern.read import LIMIT_BYTES, MOST_FINDINGS, _not_json, _place_of_byte, _problems
+
+__all__ = [
+    "BandGoods",
+    "Goods",
+    "LoomGoods",
+    "Pack",
+    "Stash",
+    "StashReading",
+    "read_stash",
+    "stash_schema",
+    "write_stash",
+]
+
+Price = Annotated[str, msgspec.Meta(pattern=r"^[0-9]{1,9}(\.[0-9]{1,4})?$")]
+Number = Annotated[int, msgspec.Meta(ge=0, le=10_000_000)]
+Words = Annotated[str, msgspec.Meta(max_length=60)]
+
+
+class _Part(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
+    """Parts of a stash refuse fields they do not know."""
+
+
+class Pack(_Part, frozen=True, kw_only=True):
+    """A pack as it is sold: how many are in it, and its price where one is known."""
+
+    size: Annotated[int, msgspec.Meta(ge=1, le=100_000)]
+    price: Price | None = None
+
+    @property
+    def cost(self) -> Decimal | None:
+        """The price as an exact number."""
+        return None if self.price is None else Decimal(self.price)
+
+
+class Goods(_Part, frozen=True, kw_only=True):
+    """How many of a thing are at hand, and the packs it comes in."""
+
+    have: Number = 0
+    packs: Annotated[tuple[Pack, ...], msgspec.Meta(max_length=20)] = ()
+
+
+class BandGoods(Goods, frozen=True, kw_only=True):
+    """Bands of a colour (its name or letter) and kind; what is left empty stands for any.
+
+    A pack for any colour is a pack of one colour, whichever is asked for.
+    """
+
+    colour: Words = ""
+    band: Words = ""
+
+    def suits(self, heap: Heap) -> bool:
+        """Say whether these bands are of the heap's colour and kind."""
+        names = (heap.letter, heap.name.casefold())
+        colour = not self.colour or self.colour == names[0] or self.colour.casefold() == names[1]
+        return colour and self.band in ("", heap.band)
+
+
+class LoomGoods(Goods, frozen=True, kw_only=True):
+    """Looms; a kind or size left empty stands for any."""
+
+    kind: LoomKind | Literal[""] = ""
+    rows: Number = 0
+    pegs: Number = 0
+
+    def suits(self, loom: Loom) -> bool:
+        """Say whether these are looms of that sort."""
+        return self.kind in ("", loom.kind) and self.rows in (0, loom.rows) and self.pegs in (0, loom.pegs)
+
+
+class Stash(_Part, frozen=True, kw_only=True):
+    """Everything at hand or to be had. `currency` is the user's own word for it."""
+
+    stash: Literal[1] = 1
+    currency: Annotated[str, msgspec.Meta(max_length=12)] = ""
+    bands: Annotated[tuple[BandGoods, ...], msgspec.Meta(max_length=1000)] = ()
+    looms: Annotated[tuple[LoomGoods, ...], msgspec.Meta(max_length=100)] = ()
+    clips: Goods = Goods()
+    hooks: Goods = Goods()
+    scissors: Goods = Goods()
+
+
+class StashReading(NamedTuple):
+    """The stash, or None, and the findings."""
+
+    stash: Stash | None
+    findings: tuple[Finding, ...]
+
+
+def read_stash(data: bytes) -> StashReading:
+    """Read a stash from UTF-8 JSON. Never raises on bad input."""
+    if len(data) > LIMIT_BYTES:
+        return StashReading(None, (finding("too-large", size=len(data), limit=LIMIT_BYTES),))
+    try:
+        raw = msgspec.json.decode(data.decode("utf-8-sig"))
+        return StashReading(msgspec.convert(raw, Stash), ())
+    except UnicodeDecodeError as error:
+        return StashReading(None, (finding("not-text", _place_of_byte(data, error.start)),))
+    except msgspec.ValidationError:
+        problems = _problems(raw, Stash, "")[:MOST_FINDINGS]
+        return StashReading(None, tuple(_unfit(path, reason) for path, reason in problems))
+    except (msgspec.DecodeError, RecursionError) as error:
+        return StashReading(None, (_not_json(data, error),))
+
+
+def write_stash(stash: Stash) -> bytes:
+    """Return the one canonical text: UTF-8 JSON, two spaces, newline at the end."""
+    # The version stands first and is always written, though it has a default.
+    raw = {"stash": stash.stash, **msgspec.to_builtins(stash)}
+    return msgspec.json.format(msgspec.json.encode(raw), indent=2) + b"\n"
+
+
+def stash_schema() -> dict[str, Any]:
+    """Return the JSON Schema (draft 2020-12) of the stash."""
+    body = msgspec.json.schema(Stash)
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Pegwright stash, version 1",
+        **body,
+    }
+
+
+def _unfit(path: str, reason: str) -> Finding:
+    return finding("not-a-stash", Place(path=path), reason=reason)
