@@ -1,0 +1,333 @@
+"""The commands. Each reads, calls the workshop, prints, and returns its exit code."""
+
+from __future__ import annotations
+
+import sys
+import tempfile
+import traceback
+from pathlib import Path
+from typing import Annotated, Any, Literal
+
+from cyclopts import App, Parameter
+from cyclopts.exceptions import CycloptsError
+from rich.table import Table
+from rich.text import Text
+
+from pegwright import __version__
+from pegwright.cli import views
+from pegwright.cli.terminal import (
+    FAILED,
+    FINE,
+    FOUND,
+    err,
+    exit_code,
+    out,
+    progress,
+    say,
+    say_findings,
+    say_json,
+)
+from pegwright.finding import Finding
+from pegwright.fit.packs import packs
+from pegwright.fit.stash import read_stash
+from pegwright.fit.supplies import for_class
+from pegwright.pattern import Pattern, schema, write
+from pegwright.press import handout_pdf
+from pegwright.workshop import (
+    Work,
+    demo,
+    lesson,
+    open_pattern,
+    read_bytes,
+    starter,
+    work,
+    write_whole,
+)
+
+app = App(
+    name="pegwright",
+    version=__version__,
+    help="Design elastic-band pieces on a peg loom, prove that they hold, and teach them.",
+    help_format="plaintext",
+)
+Json = Annotated[bool, Parameter(name="--json", negative="", help="Print one JSON value instead of text.")]
+
+
+class _Stop(Exception):  # noqa: N818 - not an error: it carries an exit code
+    """Ends a command early with its exit code."""
+
+    def __init__(self, code: int) -> None:
+        self.code = code
+
+
+@app.command
+def new(
+    file: Path, *, title: str = "", rows: int = 1, pegs: int = 13, force: bool = False, json: Json = False
+) -> int:
+    """Write a first pattern to change: a plain chain that holds.
+
+    Parameters
+    ----------
+    file: where to write it.
+    title: the name of the piece; without it, the file's name.
+    rows: rows of the loom.
+    pegs: pegs in a row.
+    force: replace the file if there is one.
+    """
+    if file.exists() and not force:
+        return _cannot(f"{file} is there already; give another name, or --force to replace it", json)
+    try:
+        pattern = starter(title or file.stem.replace("-", " "), rows=rows, pegs=pegs)
+        write_whole(file, write(pattern))
+    except (ValueError, OSError) as error:
+        return _cannot(_reason(error), json)
+    if json:
+        say_json({"ok": True, "file": str(file), "title": pattern.title})
+    else:
+        say(f"{file}: {pattern.title}, a plain chain of {pegs - 1} bands to begin with")
+    return FINE
+
+
+@app.command
+def check(file: Path, *, json: Json = False) -> int:
+    """Work the pattern, prove every band, and say all that was found.
+
+    Parameters
+    ----------
+    file: the pattern document.
+    """
+    made = _work(file, json)
+    if json:
+        say_json({"ok": exit_code(made.findings) == FINE, **views.verdict(made), **_found(made.findings)})
+    else:
+        say(made.pattern.title, style="bold")
+        say_findings(made.findings)
+        for line in views.verdict_lines(made):
+            say(line)
+    return exit_code(made.findings)
+
+
+@app.command
+def show(file: Path, *, states: bool = False, json: Json = False) -> int:
+    """Print every move in order, one line each.
+
+    Parameters
+    ----------
+    file: the pattern document.
+    states: print the loom after every move as well.
+    """
+    made = _work(file, json)
+    if json:
+        say_json({"ok": True, **views.moves(made), **_found(made.findings)})
+        return exit_code(made.findings)
+    say(made.pattern.title, style="bold")
+    for line in views.loom_lines(made):
+        say(line, style="dim")
+    for step in views.moves(made)["moves"]:
+        say(f"{step['step']:>5}  {step['move']}" + (f"    — {step['note']}" if step["note"] else ""))
+        if states:
+            say(f"       {step['state']}", style="dim")
+    say_findings(made.findings)
+    return exit_code(made.findings)
+
+
+@app.command
+def supplies(
+    file: Path, *, learners: int = 1, spare: float = 0.0, stash: Path | None = None, json: Json = False
+) -> int:
+    """Count bands, clips and tools, and weigh the heaps; with a stash, the packs to buy and their cost.
+
+    Parameters
+    ----------
+    file: the pattern document.
+    learners: how many people make one each.
+    spare: spare bands and clips as a share, such as 0.1 for a tenth.
+    stash: a document of your own with pack sizes and prices.
+    """
+    made = _work(file, json)
+    findings = list(made.findings)
+    try:
+        needs = for_class(made.supplies, learners, spare)
+    except ValueError as error:
+        return _cannot(_reason(error), json)
+    shopping = None
+    if stash is not None:
+        data = read_bytes(stash)
+        if not isinstance(data, bytes):
+            return _refuse(data.findings, json)
+        reading = read_stash(data)
+        findings += reading.findings
+        if reading.stash is None:
+            return _refuse(reading.findings, json)
+        shopping = packs(needs, reading.stash)
+        findings += shopping.findings
+    if json:
+        say_json({"ok": True, **views.supplies(needs, shopping), **_found(tuple(findings))})
+        return exit_code(findings)
+    say(made.pattern.title, style="bold")
+    out.print(_table(views.supply_rows(needs)))
+    for line in views.tool_lines(needs):
+        say(line)
+    if shopping is not None:
+        out.print(_table(views.shopping_rows(shopping)))
+        say(views.cost_line(shopping))
+    say_findings(findings)
+    return exit_code(findings)
+
+
+@app.command(name="lesson")
+def lesson_(
+    file: Path, *, paper: Literal["a4", "letter"] = "a4", to: Path | None = None, json: Json = False
+) -> int:
+    """Write the printed handout of the piece as a PDF.
+
+    Parameters
+    ----------
+    file: the pattern document.
+    paper: a4 or letter.
+    to: the PDF to write; without it, beside the pattern.
+    """
+    made = _work(file, json)
+    target = to or file.with_name(f"{file.stem}-{paper}.pdf")
+    with progress(json) as report:
+        report("planning the lesson", 0, 2)
+        planned = lesson(made)
+        report("setting the pages", 1, 2)
+        page_bytes = handout_pdf(planned, paper)
+    try:
+        write_whole(target, page_bytes)
+    except OSError as error:
+        return _cannot(f"{target} cannot be written: {_reason(error)}", json)
+    if json:
+        say_json({"ok": True, "file": str(target), "steps": len(planned.steps), **_found(made.findings)})
+    else:
+        say(f"{target}: {planned.title}, {len(planned.steps)} steps")
+        say_findings(made.findings)
+    return exit_code(made.findings)
+
+
+@app.command(name="schema")
+def schema_(*, json: Json = True) -> int:
+    """Print the JSON Schema of the pattern document (always JSON)."""
+    del json
+    say_json(schema())
+    return FINE
+
+
+@app.command(name="demo")
+def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
+    """Run the main job on the built-in pieces and say what was made and where.
+
+    Parameters
+    ----------
+    folder: where the handouts go.
+    """
+    rows: list[dict[str, Any]] = []
+    try:
+        with progress(json) as report:
+            for made in demo(folder, report):
+                rows.append(
+                    {
+                        "piece": made.name,
+                        "title": made.work.pattern.title,
+                        **views.verdict(made.work),
+                        "supplies": made.work.supplies.bands,
+                        "files": [str(f) for f in made.files],
+                    }
+                )
+    except OSError as error:
+        return _cannot(f"{folder} cannot be written to: {_reason(error)}", json)
+    if json:
+        say_json({"ok": True, "pieces": rows})
+        return FINE
+    table: list[dict[str, str]] = [
+        {
+            "piece": row["title"],
+            "bands": str(row["bands"]),
+            "holds": "yes" if row["holds"] else f"no: {len(row['falls'])} fall",
+            "made": ", ".join(Path(f).name for f in row["files"]) or "no handout: it does not hold",
+        }
+        for row in rows
+    ]
+    out.print(_table(table))
+    say(f"{sum(len(row['files']) for row in rows)} handouts in {folder.resolve()}")
+    return FINE
+
+
+# --- what the commands share --------------------------------------------------------------------------
+
+
+def _pattern(file: Path, json: bool) -> Pattern:
+    reading = open_pattern(file)
+    if reading.pattern is None:
+        raise _Stop(_refuse(reading.findings, json))
+    return reading.pattern
+
+
+def _work(file: Path, json: bool) -> Work:
+    pattern = _pattern(file, json)
+    with progress(json) as report:
+        return work(pattern, report)
+
+
+def _refuse(findings: tuple[Finding, ...], json: bool) -> int:
+    """Say why there was nothing to work on: the document could not be read."""
+    if json:
+        say_json({"ok": False, **_found(findings)})
+    else:
+        say_findings(findings)
+    return FAILED
+
+
+def _cannot(reason: str, json: bool) -> int:
+    if json:
+        say_json({"ok": False, "reason": reason, "findings": []})
+    else:
+        err.print(Text(reason))
+    return FAILED
+
+
+def _found(findings: tuple[Finding, ...]) -> dict[str, Any]:
+    return {"findings": findings}
+
+
+def _reason(error: Exception) -> str:
+    return (error.strerror if isinstance(error, OSError) else None) or str(error) or type(error).__name__
+
+
+def _table(rows: list[dict[str, str]]) -> Table:
+    table = Table(box=None, pad_edge=False)
+    for name in rows[0] if rows else ():
+        table.add_column(name, justify="right" if rows[0][name].replace(".", "").isdigit() else "left")
+    for row in rows:
+        table.add_row(*(Text(value) for value in row.values()))
+    return table
+
+
+def main(arguments: list[str] | None = None) -> None:
+    """Run the command line and exit with 0 fine, 1 findings, 2 could not run. Never shows a stack trace."""
+    try:
+        code = app(arguments, exit_on_error=False, print_error=False, result_action="return_value")
+        sys.exit(code if isinstance(code, int) else FINE)
+    except _Stop as stop:
+        sys.exit(stop.code)
+    except CycloptsError as error:
+        err.print(Text(str(error)))
+        err.print(Text("see: pegwright --help"))
+        sys.exit(FAILED)
+    except KeyboardInterrupt:
+        err.print(Text("stopped"))
+        sys.exit(FAILED)
+    except BrokenPipeError:
+        sys.stderr.close()
+        sys.exit(FAILED)
+    except Exception:  # the last net: the maker sees a sentence, the details go to a file
+        with tempfile.NamedTemporaryFile(
+            "w", prefix="pegwright-", suffix=".txt", delete=False, encoding="utf-8"
+        ) as report:
+            report.write(traceback.format_exc())
+        err.print(Text(f"something went wrong inside pegwright; the details are in {report.name}"))
+        sys.exit(FAILED)
+
+
+__all__ = ["FOUND", "app", "main"]

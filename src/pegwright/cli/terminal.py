@@ -1,0 +1,89 @@
+"""How the commands speak: findings, tables and progress on a terminal, or one JSON value."""
+
+from __future__ import annotations
+
+import sys
+import time
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from typing import Any
+
+import msgspec
+from rich.console import Console
+from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
+from rich.text import Text
+
+from pegwright.finding import Finding, worst
+from pegwright.workshop import Progress as Report
+
+FINE, FOUND, FAILED = 0, 1, 2
+_STYLE = {"error": "bold red", "warning": "yellow", "note": "cyan"}
+_SILENCE_S = 1.0
+
+out = Console(highlight=False, soft_wrap=True)
+err = Console(stderr=True, highlight=False, soft_wrap=True)
+
+
+def exit_code(findings: Iterable[Finding]) -> int:
+    """Return 1 where there is an error or a warning, else 0: a note is no fault."""
+    return FOUND if worst(list(findings)) in ("error", "warning") else FINE
+
+
+def say(text: str = "", style: str = "") -> None:
+    """Print a line; user text in it stays literal."""
+    out.print(Text(_harmless(text), style=style))
+
+
+def say_findings(findings: Iterable[Finding]) -> None:
+    """Print every finding with its place and cure."""
+    for found in findings:
+        head = Text(f"{found.severity}", style=_STYLE[found.severity])
+        head.append(f"[{found.code}] ", style="dim")
+        head.append(_harmless(found.message), style="")
+        out.print(head)
+        out.print(Text(_harmless(f"  at {found.place}"), style="dim"))
+        if found.hint:
+            out.print(Text(_harmless(f"  hint: {found.hint}")))
+        if found.fix:
+            out.print(Text(_harmless(f"  fix: {found.fix.label}"), style="green"))
+
+
+def say_json(value: Any) -> None:
+    """Print one JSON value, two spaces deep."""
+    sys.stdout.write(msgspec.json.format(msgspec.json.encode(value), indent=2).decode() + "\n")
+
+
+def _harmless(text: str) -> str:
+    """Make control and direction characters visible, so that a title cannot command the terminal."""
+    return "".join(
+        c if c == "\n" or (c.isprintable() and c not in _DIRECTIONS) else f"\\u{ord(c):04x}" for c in text
+    )
+
+
+_DIRECTIONS = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+
+
+@contextmanager
+def progress(quiet: bool) -> Iterator[Report]:
+    """Show a bar with what is being done once the work has taken a second, on a terminal only."""
+    began = time.monotonic()
+    bar = Progress(
+        TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn(), console=err, transient=True
+    )
+    task = bar.add_task("", total=1)
+    started = False
+
+    def report(what: str, done: int, total: int) -> None:
+        nonlocal started
+        if quiet or not err.is_terminal:
+            return
+        if not started and time.monotonic() - began > _SILENCE_S:
+            bar.start()
+            started = True
+        bar.update(task, description=what, completed=done, total=max(total, 1))
+
+    try:
+        yield report
+    finally:
+        if started:
+            bar.stop()

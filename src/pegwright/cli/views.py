@@ -1,0 +1,185 @@
+"""What the commands print, as plain data and as lines; `docs/commands.md` gives the shapes."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pegwright.fit.packs import Shopping
+from pegwright.fit.supplies import Heap, Supplies
+from pegwright.loom import print_move, print_state
+from pegwright.workshop import Work
+
+_JOBS = ("placed", "caps", "hung", "finishing", "extension")
+
+
+def verdict(made: Work) -> dict[str, Any]:
+    """Return what the proof says: how many bands, whether all hold, which fall, which are open."""
+    return {
+        "title": made.pattern.title,
+        "holds": made.holds,
+        "bands": len(made.proof.verdicts),
+        "falls": list(made.proof.free),
+        "not_proved": list(made.proof.unproved),
+    }
+
+
+def verdict_lines(made: Work) -> list[str]:
+    """Return the verdict in a sentence or two."""
+    bands = len(made.proof.verdicts)
+    if not bands:
+        return ["there is no band in this pattern yet"]
+    if made.holds:
+        return [f"all {bands} bands are held; the proof has been checked"]
+    lines = []
+    if made.proof.free:
+        lines.append(f"{len(made.proof.free)} of {bands} bands fall off")
+    if made.proof.unproved:
+        lines.append(f"{len(made.proof.unproved)} of {bands} bands are not proved either way")
+    return lines
+
+
+def moves(made: Work) -> dict[str, Any]:
+    """Return every move that was made, with its line, its state after, its place and its note."""
+    numbers = {id(doing): number for number, doing in enumerate(made.expansion.doings, start=1)}
+    return {
+        "title": made.pattern.title,
+        "moves": [
+            {
+                "step": numbers[id(done.doing)],
+                "move": print_move(done.doing.move),
+                "state": print_state(done.after),
+                "path": done.doing.path,
+                "rounds": [{"path": p, "round": k, "of": n} for p, k, n in done.doing.rounds],
+                "motif": done.doing.motif,
+                "note": done.doing.move.note or done.doing.move.warning,
+            }
+            for done in made.history.done
+        ],
+    }
+
+
+def loom_lines(made: Work) -> list[str]:
+    """Draw the board with letters: a row of text for each peg number, far end first."""
+    pegs = made.history.board.pegs.values()
+    columns = sorted({round(p.x_mm, 1) for p in pegs})
+    if len(columns) > 24 or len(pegs) > 400:
+        return [f"a loom with {len(pegs)} pegs"]
+    lines = []
+    for y in sorted({round(p.y_mm, 1) for p in pegs}, reverse=True):
+        at = {round(p.x_mm, 1): p.at for p in pegs if round(p.y_mm, 1) == y}
+        lines.append("  " + "".join(f"{at.get(x, ''):<5}" for x in columns).rstrip())
+    return [*lines, "  (you)"]
+
+
+def supplies(needs: Supplies, shopping: Shopping | None) -> dict[str, Any]:
+    """Return the supplies, and the packs to buy where a stash was given."""
+    value: dict[str, Any] = {
+        "pieces": needs.pieces,
+        "bands": needs.bands,
+        "mass_g": needs.mass_g,
+        "heaps": [
+            {
+                "letter": heap.letter,
+                "name": heap.name,
+                "band": heap.band,
+                **{job: getattr(heap, job) for job in _JOBS},
+                "spares": heap.spares,
+                "total": heap.total,
+                "mass_g": heap.mass_g,
+                "weighed": heap.weighed,
+            }
+            for heap in needs.heaps
+        ],
+        "clips": needs.clips + needs.spare_clips,
+        "knots": needs.knots,
+        "looms": needs.looms,
+        "hooks": needs.hooks,
+        "scissors": needs.scissors,
+    }
+    if shopping is not None:
+        value["shopping"] = {
+            "currency": shopping.currency,
+            "cost": str(shopping.cost),
+            "complete": shopping.complete,
+            "lines": [
+                {
+                    "what": line.what,
+                    "needed": line.needed,
+                    "have": line.have,
+                    "packs": [{"packs": n, "of": pack.size} for n, pack in line.packs],
+                    "left_over": line.left_over,
+                    "cost": None if line.cost is None else str(line.cost),
+                }
+                for line in shopping.lines
+            ],
+        }
+    return value
+
+
+def supply_rows(needs: Supplies) -> list[dict[str, str]]:
+    """Return a row for each heap of bands, and the sum."""
+    rows = [
+        {
+            "colour": f"{heap.letter} {heap.name}".strip(),
+            "bands": str(heap.total),
+            "of which": _parts(heap),
+            "weight": _grams(heap.mass_g, heap.weighed),
+        }
+        for heap in needs.heaps
+    ]
+    all_weighed = all(heap.weighed for heap in needs.heaps)
+    total = {"colour": "in all", "bands": str(needs.bands), "of which": ""}
+    return [*rows, {**total, "weight": _grams(needs.mass_g, all_weighed)}]
+
+
+def _parts(heap: Heap) -> str:
+    parts = [(job, getattr(heap, job)) for job in (*_JOBS, "spares")]
+    return ", ".join(f"{count} {job}" for job, count in parts if count)
+
+
+def _grams(mass_g: float | None, weighed: bool) -> str:
+    if mass_g is None:
+        return "not known"
+    return f"{mass_g:.1f} g" if weighed else f"about {mass_g:.1f} g"
+
+
+def tool_lines(needs: Supplies) -> list[str]:
+    """Return the clips and tools."""
+    counted = [
+        ("clip", needs.clips + needs.spare_clips),
+        ("knot", needs.knots),
+        ("hook", needs.hooks),
+        ("pair of scissors", needs.scissors),
+    ]
+    lines = [f"{n} {_several(what, n)}" for what, n in counted if n]
+    for loom in needs.looms:
+        size = f"{loom.rows} × {loom.pegs} pegs" if loom.kind != "pegs" else f"{loom.pegs} pegs"
+        lines.append(f"{loom.count} {_several('loom', loom.count)}, {loom.kind}, {size}")
+    return lines
+
+
+def _several(what: str, count: int) -> str:
+    if count == 1:
+        return what
+    return "pairs of scissors" if what.startswith("pair") else what + "s"
+
+
+def shopping_rows(shopping: Shopping) -> list[dict[str, str]]:
+    """Return a row for each thing to buy."""
+    return [
+        {
+            "buy": line.what,
+            "needed": str(line.needed),
+            "have": str(line.have),
+            "packs": " + ".join(f"{n} of {pack.size}" for n, pack in line.packs) or "—",
+            "left over": str(line.left_over),
+            "cost": "?" if line.cost is None else f"{line.cost}",
+        }
+        for line in shopping.lines
+    ]
+
+
+def cost_line(shopping: Shopping) -> str:
+    """Return the cost, and whether it is all."""
+    open_end = "" if shopping.complete else "; some prices are not known"
+    return f"cost {shopping.cost} {shopping.currency}".rstrip() + open_end

@@ -1,0 +1,71 @@
+"""The line: one function that takes a pattern through every stage, and one that takes it on to the lesson."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from pegwright.finding import Finding
+from pegwright.fit.stated import check_stated
+from pegwright.fit.stretch import check_stretch
+from pegwright.fit.supplies import Supplies, supplies
+from pegwright.lesson import Lesson, plan
+from pegwright.loom import History, board, replay
+from pegwright.loom.checks import check_loom
+from pegwright.pattern import Expansion, Pattern, expand
+from pegwright.proof import Proof, check, prove
+from pegwright.structure import Structure, structure_of
+from pegwright.workshop.progress import Progress, collector_at_rest, silent
+from pegwright.workshop.verdict import find_falling, verdict
+
+_STAGES = 6
+
+
+class Work(NamedTuple):
+    """A pattern and all that the line has made of it, stage by stage, with every finding."""
+
+    pattern: Pattern
+    expansion: Expansion
+    history: History
+    structure: Structure
+    proof: Proof
+    supplies: Supplies
+    findings: tuple[Finding, ...]
+
+    @property
+    def holds(self) -> bool:
+        """Whether every band is proved held."""
+        return bool(self.proof.verdicts) and not self.proof.free and not self.proof.unproved
+
+
+def work(pattern: Pattern, progress: Progress = silent) -> Work:
+    """Take a pattern through the line: work out, make every move, read the structure, prove it, count it."""
+    with collector_at_rest():
+        progress("working out the moves", 0, _STAGES)
+        expansion = expand(pattern)
+        progress("making every move", 1, _STAGES)
+        history = replay(board(pattern.loom), expansion.doings)
+        progress("looking at the working", 2, _STAGES)
+        looked = check_loom(pattern, expansion, history)
+        progress("reading what passes through what", 3, _STAGES)
+        events = history.events
+        structure = structure_of(events)
+        progress("proving that every band is held", 4, _STAGES)
+        proof = prove(structure)
+        if not check(events, proof):
+            raise AssertionError("the checker rejects the proof of this pattern")
+        progress("counting the supplies", 5, _STAGES)
+        needs = supplies(pattern, history)
+        findings = (
+            *expansion.findings,
+            *history.findings,
+            *looked,
+            *check_stretch(pattern, expansion, history),
+            *check_stated(pattern, expansion),
+            *find_falling(history, proof),
+        )
+    return Work(pattern, expansion, history, structure, proof, needs, findings)
+
+
+def lesson(work: Work, language: str = "en") -> Lesson:
+    """Plan the lesson of a piece that has been worked."""
+    return plan(work.pattern, work.history, work.supplies, verdict(work), language=language)

@@ -1,0 +1,92 @@
+"""What the proof means for a maker: which bands fall and why, as findings and as the lesson's verdict."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pegwright.finding import Finding, Place, finding
+from pegwright.finding.summing import sum_up
+from pegwright.lesson import Snap, Verdict
+from pegwright.loom import Fastened, History
+from pegwright.proof import NotProved, Proof, snaps
+
+if TYPE_CHECKING:
+    from pegwright.workshop.line import Work
+
+MOST_BANDS_SNAPPED = 600
+"""Above this many bands the lesson leaves out what happens when one snaps."""
+
+
+def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
+    """Return a finding for every band that falls or is not proved, saying why."""
+    found = []
+    fastened = any(isinstance(e, Fastened) for e in history.events)
+    laid = _laid_at(history)
+    for band in (*proof.free, *proof.unproved):
+        path, step = laid[band]
+        place = Place(path=path, step=step, band=band)
+        colour = history.colours[band - 1]
+        given = proof.verdicts[band]
+        if isinstance(given, NotProved):
+            reason = (
+                "bands in it carry a twist of their own, which may cling"
+                if given.reason == "twist"
+                else "it is too tangled to decide"
+            )
+            found.append(finding("band-not-proved", place, band=band, colour=colour, reason=reason))
+        else:
+            found.append(
+                finding(
+                    "band-falls", place, band=band, colour=colour, reason=_why(history, proof, band, fastened)
+                )
+            )
+    return sum_up(found)
+
+
+def verdict(work: Work) -> Verdict:
+    """Return the lesson's verdict: whether all hold, who falls, and what one snapped band costs."""
+    proof = work.proof
+    bands = len(proof.verdicts)
+    snap = None
+    if work.holds and bands <= MOST_BANDS_SNAPPED:
+        losses = {band: len(lost.falls) for band, lost in snaps(work.structure, proof).items()}
+        worst = max(losses, key=lambda band: losses[band])
+        snap = Snap(worst_loses=losses[worst], harmless=sum(not n for n in losses.values()), worst_band=worst)
+    return Verdict(held=work.holds, bands=bands, falling=proof.free, unproved=proof.unproved, snap=snap)
+
+
+def _laid_at(history: History) -> dict[int, tuple[str, int]]:
+    """Map each band to the document path and the number of the move that took it up."""
+    found: dict[int, tuple[str, int]] = {}
+    band = 0
+    for number, done in enumerate(history.done, start=1):
+        for _ in range(done.after.bands - band):
+            band += 1
+            found[band] = (done.doing.path, number)
+    return found
+
+
+def _why(history: History, proof: Proof, band: int, fastened: bool) -> str:
+    if not fastened:
+        return "nothing fastens the piece: tie, clip or bind its last loops"
+    inside = history.final.inside
+    passing = sorted({b.band for loop, ribbons in inside.items() if loop.band == band for b in ribbons})
+    if not passing:
+        return "nothing passes through any of its loops"
+    falling = set(proof.free)
+    if falling.issuperset(passing):
+        return f"only {_bands(passing)} {_agree(passing)} through it, and {_falls(passing)} off too"
+    return f"{_bands(passing)} {_agree(passing)} through it, yet it slides off over them"
+
+
+def _bands(bands: list[int]) -> str:
+    named = ", ".join(str(b) for b in bands[:4]) + (" …" if len(bands) > 4 else "")
+    return f"band {named}" if len(bands) == 1 else f"bands {named}"
+
+
+def _agree(bands: list[int]) -> str:
+    return "passes" if len(bands) == 1 else "pass"
+
+
+def _falls(bands: list[int]) -> str:
+    return "that falls" if len(bands) == 1 else "those fall"
