@@ -1,0 +1,398 @@
+# Every sentence of a lesson, in English. One message a sentence; the reader may be twelve years old.
+# A new language is a file of the same messages beside this one. Facts: $n and other counts are numbers.
+
+## Joining
+
+list-comma = { $head }, { $next }
+list-and = { $head } and { $last }
+span = { $first } to { $last }
+span-dash = { $first }–{ $last }
+
+## Names of things
+
+band-name = { $colour } band ({ $letter })
+band-short = { $colour }, { $letter }
+bands-of = { $n ->
+    [one] 1 { $colour } band ({ $letter })
+   *[other] { $n } { $colour } bands ({ $letter })
+}
+loop-lowest = the lowest loop ({ $band })
+loop-top = the top loop ({ $band })
+loop-only = the loop ({ $band })
+loop-counted = loop { $n } from the bottom ({ $band })
+loops-lowest = the { $n } lowest loops
+loops-top = the { $n } top loops
+loops-counted = loops { $first } to { $last } from the bottom
+peg-one = peg { $peg }
+peg-many = pegs { $pegs }
+end-name = the free end “{ $end }”
+end-plain = the free end
+
+way-far = away from you
+way-near = towards you
+way-left = to your left
+way-right = to your right
+way-far-left = away from you and to your left
+way-far-right = away from you and to your right
+way-near-left = towards you and to your left
+way-near-right = towards you and to your right
+side-far = away from you
+side-near = towards you
+side-left = to your left
+side-right = to your right
+
+times = { $n ->
+    [one] once
+    [2] twice
+   *[other] { $n } times
+}
+
+## Headings and furniture
+
+byline = A piece by { $designer }
+byline-none = A piece for the peg loom
+edition-right = Right-handed edition: hold the hook in your right hand.
+edition-left = Left-handed edition: hold the hook in your left hand. The whole piece is mirrored, not only its pictures.
+heading-level = Level
+heading-supplies = You need
+heading-supplies-many = You need, for { $n ->
+    [one] 1 piece
+   *[other] { $n } pieces
+}
+heading-tools = Tools
+heading-key = Key to the bands
+heading-hold = Does it hold?
+heading-cautions = Keep safe
+heading-check = Stop and look
+heading-notes = From the designer
+heading-extension = Make it fit
+label-page = Page { $page } of { $pages }
+label-ruler = Check the print: this bar is 50 mm long, the one below it 2 in.
+label-ruler-metric = 50 mm
+label-ruler-inch = 2 in
+label-note = Note
+label-warning = Take care
+label-step = Step { $n }
+label-closeup = Peg from the side
+label-order = In this order
+label-tick = Tick each one off
+label-continues = The loom goes on past the torn edge.
+
+## Level
+
+level-basic = Basic
+level-easy = Easy
+level-intermediate = Intermediate
+level-complex = Complex
+reason-colours = { $n ->
+    [one] One colour of band.
+   *[other] { $n } colours of band.
+}
+reason-repeat = Short runs of moves, done over and over.
+reason-stack = { $n ->
+    [one] Never more than one loop on a peg.
+   *[other] Up to { $n } loops on one peg.
+}
+reason-wide = Some bands go round three pegs or more.
+reason-twist = Some bands are given a half-turn.
+reason-cap = Cap bands are wound round single pegs.
+reason-hook = Loops are pulled through loops with the hook.
+reason-lift = Loops are lifted over other loops.
+reason-hang = Bands are hung from the hook and slid on.
+reason-count = { $n ->
+    [one] One band in all.
+   *[other] { $n } bands in all.
+}
+
+## Supplies
+
+column-band = Band
+column-for = For
+column-count = How many
+column-weight = Weight
+total = All bands
+purpose-placed = { $n } to place
+purpose-caps = { $n ->
+    [one] 1 cap
+   *[other] { $n } caps
+}
+purpose-hung = { $n } to hang
+purpose-finishing = { $n } to finish
+purpose-extension = { $n } for the extension
+purpose-spares = { $n ->
+    [one] 1 spare
+   *[other] { $n } spares
+}
+weight = { $grams } g
+weight-about = about { $grams } g
+thing-clips = { $n ->
+    [one] 1 clip
+   *[other] { $n } clips
+}
+thing-clips-spare = { $n ->
+    [one] 1 clip
+   *[other] { $n } clips
+} and { $spare ->
+    [one] 1 spare
+   *[other] { $spare } spare
+}
+tool-straight = { $n ->
+    [one] a loom
+   *[other] { $n } looms
+} with { $rows ->
+    [one] one row
+   *[other] { $rows } rows
+} of { $pegs } pegs, { $pitch } mm from peg to peg
+tool-round = { $n ->
+    [one] a round loom
+   *[other] { $n } round looms
+} with { $rows ->
+    [one] one ring
+   *[other] { $rows } rings
+} of { $pegs } pegs, { $pitch } mm from peg to peg
+tool-pegs = { $n ->
+    [one] a board
+   *[other] { $n } boards
+} with { $pegs } pegs
+tool-hooks = { $n ->
+    [one] a hook
+   *[other] { $n } hooks
+}
+tool-scissors = { $n ->
+    [one] scissors, to trim the knot
+   *[other] { $n } pairs of scissors, to trim the knots
+}
+
+## Phases
+
+phase-prepare = Get ready
+phase-place = Place the bands
+phase-turn = Turn the loom
+phase-work = Work the loops
+phase-finish = Finish
+phase-extend = Make it longer
+phase-close = Close it
+phase-wear = Wear it safely
+
+intro-place = Each new band goes on top of the bands already there. Push it down a little before you take the next one.
+intro-work = The small picture shows the peg from the side: which loop to take, and which loops lie above it.
+intro-finish = Keep hold of the loops until they are fastened.
+
+## Steps
+
+step-prepare = Lay the loom in front of you with peg { $near } nearest you.
+step-prepare-bands = Lay out { $bands }, and check them against the key.
+detail-rows = The rows are lettered { $letters } from your left. Pegs are counted away from you.
+detail-row-one = There is one row, { $letter }. Its pegs are counted away from you.
+detail-round = Pegs are counted round the ring, starting nearest you and going to your right.
+detail-channel = The open side of every peg faces { $side }.
+detail-channel-out = The open side of every peg faces outwards or inwards as the picture shows.
+
+step-place-two = Stretch one { $band } from peg { $first } to peg { $last }, { $way }.
+step-place-many = Stretch one { $band } round pegs { $pegs }.
+detail-twist = Between { $first } and { $last } give the band { $n ->
+    [one] a half-turn, so that it makes an 8
+   *[other] { $n } half-turns
+}.
+detail-turns = Wind it round { $peg } { $times }.
+step-wind = Wind one { $band } { $times } round peg { $peg }, on top of everything there. This is the cap: it keeps the loops below it on the peg.
+step-turn = Turn the whole loom round, end for end, so that peg { $near } is nearest you.
+detail-turned = What was on your left is now on your right. The names of the pegs stay the same.
+step-hook = Push the hook down the open side of peg { $source }, inside the { $above ->
+    [one] loop
+   *[other] { $above } loops
+} above. Catch { $loop } and pull { $taken ->
+    [one] it
+   *[other] them
+} up through { $above ->
+    [one] that loop
+   *[other] those loops
+}. Put { $taken ->
+    [one] it
+   *[other] them
+} on peg { $target }, { $way }.
+step-hook-top = Catch { $loop } on peg { $source } with the hook. Put { $taken ->
+    [one] it
+   *[other] them
+} on peg { $target }, { $way }.
+detail-skipped = Go through the top { $through ->
+    [one] loop
+   *[other] { $through } loops
+} only. Leave the { $n ->
+    [one] loop
+   *[other] { $n } loops
+} just above the one you catch where { $n ->
+    [one] it is
+   *[other] they are
+}.
+detail-skipped-all = Do not go through the { $n ->
+    [one] loop
+   *[other] { $n } loops
+} above it: bring it out at the side.
+step-slide = Push the hook down the open side of peg { $source } and catch { $loop }. Slide the { $hung } from the hook on to the loop you caught. Then put the loop on peg { $target }, { $way }.
+detail-slide-through = Pull the loop up through the { $above ->
+    [one] loop
+   *[other] { $above } loops
+} above it.
+step-lift = On peg { $peg }, catch { $loop } with the hook. Lift { $taken ->
+    [one] it
+   *[other] them
+} up over the { $above ->
+    [one] loop
+   *[other] { $above } loops
+} above, and let { $taken ->
+    [one] it
+   *[other] them
+} drop off the peg.
+step-transfer = Take { $loop } off peg { $source } and put { $taken ->
+    [one] it
+   *[other] them
+} on peg { $target }, { $way }. Do not turn { $taken ->
+    [one] it
+   *[other] them
+} over.
+step-hang = Wind one { $band } { $times } round the shaft of the hook. Leave it hanging there.
+step-bind = Push the hook down through { $n ->
+    [one] the loop
+   *[other] all { $n } loops
+} on peg { $peg }. Catch one { $band } and pull it up until half of it is through. Keep both its ends on the hook, and slip the loops off the peg.
+step-extend = Add a chain of { $bands }: pull each new band through both ends of the one before.
+step-knot = Tie off { $n ->
+    [one] the loop
+   *[other] all { $n } loops
+} on { $where }. Pull the knot tight.
+step-clip = Hook a clip through { $n ->
+    [one] the loop
+   *[other] all { $n } loops
+} on { $where }.
+step-clip-join = Bring the loops of { $where } together and hook one clip through all { $n } of them.
+detail-catch = Take the top { $n ->
+    [one] loop
+   *[other] { $n } loops
+} only.
+detail-off = Then slip the loops off.
+step-release = Lift the piece off the loom, from one end to the other, loop by loop. Do not tear it off.
+detail-rough = It looks rough at first. Pull it gently along its length, a few times, and it settles.
+
+step-again = Do { $steps } again, { $times ->
+    [one] once more
+   *[other] { $times } more times
+}. { $shift } The last one ends on { $end }.
+step-again-same = Do { $steps } again in the same place, { $times ->
+    [one] once more
+   *[other] { $times } more times
+}.
+step-again-counted = Do { $steps } again, { $times ->
+    [one] once more
+   *[other] { $times } more times
+}, changing pegs as the list shows.
+steps-one = step { $first }
+steps-two = steps { $first } and { $last }
+steps-many = steps { $first } to { $last }
+shift-pegs = { $n ->
+    [one] Move one peg further { $way } each time.
+   *[other] Move { $n } pegs further { $way } each time.
+}
+shift-rows = { $n ->
+    [one] Move one row further { $way } each time.
+   *[other] Move { $n } rows further { $way } each time.
+}
+shift-round = { $n ->
+    [one] Move one peg further round each time, { $turn }.
+   *[other] Move { $n } pegs further round each time, { $turn }.
+}
+turn-anticlockwise = against the clock
+turn-clockwise = with the clock
+shift-both = Move as the list shows.
+detail-colours = The colours change. The list gives them.
+
+## Checks
+
+check-bands = { $n ->
+    [one] 1 band has been used so far.
+   *[other] { $n } bands have been used so far.
+}
+check-loops = { $pegs } { $many ->
+    [one] holds
+   *[other] each hold
+} { $n ->
+    [one] 1 loop
+   *[other] { $n } loops
+}.
+check-bare = No loop is left on the loom.
+check-left = Every other peg is empty.
+check-cure-place = If a peg holds too few loops, a band missed it. Take the bands off back to that place and go on from there.
+check-cure-work = If a peg holds more or fewer loops than this, one was left behind or taken from the wrong place. Go back along the steps and find it before you fasten anything.
+
+## Wearing
+
+wear-fit = Slip one finger under it. If the finger does not go in easily, it is too tight: make it longer.
+
+## Hold
+
+hold-yes = { $n ->
+    [one] Yes. The one band is proved to be held once the piece is finished as shown.
+   *[other] Yes. All { $n } bands are proved to be held once the piece is finished as shown.
+}
+hold-no = { $n ->
+    [one] No. One band is not held and falls off:
+   *[other] No. { $n } bands are not held and fall off:
+} { $which }.
+hold-unproved = { $n ->
+    [one] Not proved for one band:
+   *[other] Not proved for { $n } bands:
+} { $which }.
+hold-not-shown = It is not proved that every band is held.
+hold-band = band { $number } ({ $band }, step { $step })
+hold-more = { $n } more
+hold-snap-none = If any one band snaps, no other band falls.
+hold-snap-worst = { $n ->
+    [one] If a band snaps, it can take 1 other with it.
+   *[other] If a band snaps, it can take up to { $n } others with it.
+}
+hold-snap-harmless = { $n ->
+    [one] 1 band can snap without freeing another.
+   *[other] { $n } bands can snap without freeing another.
+}
+
+## Cautions. Usual ones; local rules come first.
+
+caution-small = Small bands and clips can choke. Keep them away from children under 3 and from anyone who still puts things in the mouth.
+caution-tight = Never put a band tightly round a finger, toe, neck or a baby’s wrist. If skin turns pale, blue, puffy or numb, take the band off at once: cut it. Get help if the skin does not recover within minutes.
+caution-sleep = Take bracelets off to sleep. One finger must slip under easily. Red grooves mean that it is too small.
+caution-eyes = Point stretched bands down and away from faces. Wear glasses when you pull hard. A band that snaps or flicks can hurt an eye.
+caution-pets = Pick up dropped bands. Pets swallow them.
+caution-latex = Some bands are natural rubber. If anyone is allergic to latex, use bands declared free of latex, and do not go by look or feel.
+caution-old = Throw away bands that are sticky, cracked or faded. They snap.
+caution-rules = Buy bands declared to meet the toy rules where you live; this sheet cannot test them. The rules of your place, school or library come before this list.
+
+## Colophon
+
+colophon-version = Lesson made with Pegwright { $version } from a pattern of format { $format }.
+colophon-print = Print mark { $mark }: two sheets with the same mark tell the same lesson.
+colophon-errata = Found a mistake? Tell { $designer }, and give the print mark.
+colophon-errata-none = Found a mistake? Tell whoever gave you this sheet, and give the print mark.
+colophon-licence = Licence: { $licence }
+
+## Pictures in words
+
+picture-loom = The empty loom
+picture-loom-text = The empty loom as it lies before you: { $pegs }.
+picture-part = Part { $n } of { $count }, counted away from you
+picture-step = Step { $n }
+picture-view = Pegs in the picture: { $pegs }.
+picture-place = The new { $band } is drawn strong. It goes round { $pegs }.
+picture-wind = The cap, a { $band }, is wound round peg { $peg }.
+picture-hook = An arrow leads from peg { $source } to peg { $target }. The loop that moved is drawn strong where it now lies.
+picture-lift = A bent arrow leads up and off peg { $peg }.
+picture-turn = Two bent arrows show the loom turned half way round.
+picture-fasten = The fastener is drawn on { $where }.
+picture-hang = The { $band } hangs on the hook.
+picture-extend = The new chain is drawn strong at the free end.
+picture-release = The piece comes off the loom.
+picture-again-place = The bands of all rounds, with their order in numbers.
+picture-again-work = Numbered arrows show the order of all rounds.
+picture-closeup = Peg { $peg } from the side, bottom to top: { $loops }.
+picture-closeup-title = Peg { $peg }
+picture-taken = the marked loop is the one to take
+picture-new = the marked loop is the new one

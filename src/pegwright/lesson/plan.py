@@ -1,0 +1,335 @@
+"""Decide the whole lesson: phases, steps, words, pictures, checks."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from pegwright import __version__
+from pegwright.fit.supplies import Supplies
+from pegwright.lesson.front import cautions, hold, key, level, supplied, tools
+from pegwright.lesson.lie import Lie, lies
+from pegwright.lesson.picture import Window
+from pegwright.lesson.rounds import Again, Taught, pegs_of, shift_between, teach
+from pegwright.lesson.say import Speaker, bands_of, channel, nearest, say_move, way
+from pegwright.lesson.scene import Scene, look_of
+from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
+from pegwright.lesson.show import Moment, closeup, loom_pictures, rounds_pictures, step_picture
+from pegwright.lesson.verdict import Verdict
+from pegwright.lesson.view import view_of
+from pegwright.lesson.words import Words, line, plain
+from pegwright.loom import Done, History, Laid, State
+from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Pattern, Place, Round, Turn, Wind, write
+from pegwright.pattern.address import is_address, parse_address, row_letter
+
+_LABELS = ("ruler", "ruler-metric", "ruler-inch", "note", "warning", "closeup", "order", "tick", "continues")
+_TICKS_AT_MOST = 96
+
+
+def plan(
+    pattern: Pattern,
+    history: History,
+    supplies: Supplies,
+    verdict: Verdict,
+    *,
+    language: str = "en",
+    hand: Hand = "right",
+) -> Lesson:
+    """Decide the lesson of a pattern from its history, its supplies and its verdict.
+
+    For the left hand give the mirrored pattern; `hand` only says so and says which hand holds the hook.
+
+    Raises:
+        ValueError: there are no words for the language.
+    """
+    words = Words(language)
+    say = words.say
+    speaker = Speaker(words, look_of(pattern, history))
+    course = _Course(speaker, pattern, history)
+    phases = course.phases(supplies)
+    designer = line(pattern.designer)
+    mark = hashlib.sha256(write(pattern)).hexdigest()[:8]
+    colophon = [
+        say("colophon-version", version=__version__, format=str(pattern.pegwright)),
+        say("colophon-errata", designer=designer) if designer else say("colophon-errata-none"),
+        say("colophon-print", mark=mark),
+    ]
+    if pattern.licence:
+        colophon.append(say("colophon-licence", licence=line(pattern.licence)))
+    return Lesson(
+        language=language,
+        hand=hand,
+        title=line(pattern.title),
+        designer=designer,
+        byline=say("byline", designer=designer) if designer else say("byline-none"),
+        edition=say(f"edition-{hand}"),
+        level=level(words, pattern, history),
+        notes=plain(pattern.notes),
+        supplies=supplied(words, speaker.look, supplies),
+        tools=tools(words, supplies),
+        key_heading=say("heading-key"),
+        key=key(speaker.look, supplies),
+        hold=hold(speaker, verdict, course.steps_of_bands()),
+        phases=phases,
+        cautions=cautions(words),
+        colophon=tuple(colophon),
+        labels={name: say(f"label-{name}") for name in _LABELS}
+        | {"page": say("label-page", page="{page}", pages="{pages}"), "notes": say("heading-notes")},
+    )
+
+
+class _Unit(NamedTuple):
+    """One thing to teach and the phase it falls in."""
+
+    taught: Taught
+    phase: PhaseName
+
+
+class _Course:
+    """Writes the phases step by step; keeps the running number and the window of the last picture."""
+
+    def __init__(self, speaker: Speaker, pattern: Pattern, history: History) -> None:
+        self.speaker = speaker
+        self.say = speaker.words.say
+        self.pattern = pattern
+        self.history = history
+        self.lies: tuple[Lie, ...] = tuple(lies(history.done))
+        self.view = view_of(history.board)
+        self.number = 0
+        self.made: list[Step] = []
+        self.window: Window | None = None
+
+    # --- scenes ---
+
+    def scene(self, index: int) -> Scene:
+        """Return the scene after the move of that index; −1 is the bare loom."""
+        state = self.history.done[index].after if index >= 0 else State()
+        lie = self.lies[index] if index >= 0 else Lie()
+        return Scene(self.view._replace(turned=state.turned), self.speaker.look, lie, state)
+
+    def moment(self, index: int) -> Moment:
+        """Return a move between its two scenes."""
+        return Moment(self.history.done[index], self.scene(index - 1), self.scene(index))
+
+    def steps_of_bands(self) -> dict[int, int]:
+        """Map each band to the number of the step that takes it up."""
+        found: dict[int, int] = {}
+        for step in self.made:
+            for index in range(step.first - 1, step.last):
+                for event in self.history.done[index].events if index >= 0 else ():
+                    if isinstance(event, Laid):
+                        found.setdefault(event.band, step.number)
+        return found
+
+    # --- phases ---
+
+    def phases(self, supplies: Supplies) -> tuple[Phase, ...]:
+        """Write every phase in order."""
+        found = [self.prepare(supplies)]
+        groups = list(_by_phase(self.history.done))
+        last_finish = max((i for i, (name, _) in enumerate(groups) if name == "finish"), default=-1)
+        if last_finish < 0:
+            last_finish = max((i for i, (name, _) in enumerate(groups) if name == "close"), default=-1)
+        loose = any(is_address(holder) for holder in self.history.final.stacks)
+        for i, (name, units) in enumerate(groups):
+            steps: list[Step] = []
+            for unit in units:
+                steps.append(self.step(unit.taught))
+            if i == last_finish and loose:
+                steps.append(self.add(self.say("step-release"), (self.say("detail-rough"),)))
+            intro = self.say(f"intro-{name}") if name in ("place", "work", "finish") else ""
+            index = (
+                units[-1].taught.rounds[-1][-1] if isinstance(units[-1].taught, Again) else units[-1].taught
+            )
+            check = self.check(name, index) if name in ("place", "work") else None
+            found.append(
+                Phase(
+                    name=name, heading=self.say(f"phase-{name}"), intro=intro, steps=tuple(steps), check=check
+                )
+            )
+        wear = self.add(self.say("wear-fit"))
+        found.append(Phase(name="wear", heading=self.say("phase-wear"), steps=(wear,)))
+        return tuple(found)
+
+    def prepare(self, supplies: Supplies) -> Phase:
+        """Write how to lay the loom and the bands ready."""
+        bare = self.scene(-1)
+        rows = sorted({parse_address(at).row for at in self.view.board.pegs})
+        letters = self.speaker.words.both([row_letter(row) for row in rows])
+        if isinstance(self.pattern.loom, Round):
+            about = self.say("detail-round")
+        elif len(rows) == 1:
+            about = self.say("detail-row-one", letter=letters)
+        else:
+            about = self.say("detail-rows", letters=letters)
+        loom = self.add(
+            self.say("step-prepare", near=nearest(bare.view)),
+            (about, *channel(self.speaker, bare.view)),
+            pictures=loom_pictures(self.speaker, bare),
+            wide=True,
+        )
+        heaps = [bands_of(self.speaker, heap.letter, heap.total) for heap in supplies.heaps]
+        bands = (
+            (self.add(self.say("step-prepare-bands", bands=self.speaker.words.both(heaps))),) if heaps else ()
+        )
+        return Phase(name="prepare", heading=self.say("phase-prepare"), steps=(loom, *bands))
+
+    def check(self, name: PhaseName, index: int) -> Check:
+        """Write what must be seen after the move of that index."""
+        state = self.history.done[index].after
+        lines = [self.say("check-bands", n=state.bands)]
+        by_count: dict[int, list[str]] = {}
+        for holder, loops in state.stacks.items():
+            if is_address(holder):
+                by_count.setdefault(len(loops), []).append(holder)
+        for count, pegs in sorted(by_count.items()):
+            named = self.speaker.pegs(pegs)
+            named = self.say("peg-one", peg=named) if len(pegs) == 1 else self.say("peg-many", pegs=named)
+            lines.append(self.say("check-loops", pegs=named[:1].upper() + named[1:], many=len(pegs), n=count))
+        bare = len(self.view.board.pegs) - sum(map(len, by_count.values()))
+        if not by_count:
+            lines.append(self.say("check-bare"))
+        elif bare:
+            lines.append(self.say("check-left"))
+        return Check(
+            heading=self.say("heading-check"), lines=tuple(lines), cure=self.say(f"check-cure-{name}")
+        )
+
+    # --- steps ---
+
+    def add(self, words: str, detail: tuple[str, ...] = (), **more: object) -> Step:
+        """Number a step."""
+        self.number += 1
+        step = Step(number=self.number, words=words, detail=detail, **more)  # type: ignore[arg-type]
+        self.made.append(step)
+        return step
+
+    def step(self, taught: Taught) -> Step:
+        """Write one move in full, or rounds to be counted."""
+        if isinstance(taught, Again):
+            return self.again(taught)
+        moment = self.moment(taught)
+        said = say_move(self.speaker, moment.before.view, moment.before.state, moment.done)
+        move = moment.done.doing.move
+        if isinstance(move, Turn):
+            self.window = None
+        picture = step_picture(self.speaker, self.number + 1, moment, self.window)
+        self.window = picture.window
+        hint = (plain(move.picture),) if move.picture else ()
+        return self.add(
+            said.words,
+            (*said.detail, *hint),
+            note=plain(move.note),
+            warning=plain(move.warning),
+            pictures=(picture,),
+            closeup=closeup(self.speaker, moment),
+            first=taught + 1,
+            last=taught + 1,
+        )
+
+    def again(self, taught: Again) -> Step:
+        """Write rounds to be counted."""
+        done = self.history.done
+        rounds = [[done[i] for i in each] for each in (taught.model, *taught.rounds)]
+        scene = self.scene(taught.rounds[-1][-1])
+        first, last = taught.model[0] + 1, taught.model[-1] + 1
+        numbers = [step.number for step in self.made if first <= step.first and step.last <= last]
+        span = {1: "steps-one", 2: "steps-two"}.get(len(numbers), "steps-many")
+        steps = self.say(span, first=numbers[0], last=numbers[-1])
+        detail = []
+        colours = [[getattr(d.doing.move, "colour", "") for d in each] for each in rounds]
+        changing = any(row != colours[0] for row in colours)
+        if changing:
+            detail.append(self.say("detail-colours"))
+        self.window = None
+        pictures = rounds_pictures(self.speaker, scene, rounds)
+        return self.add(
+            self._again_words(scene, rounds, steps),
+            tuple(detail),
+            pictures=pictures,
+            ticks=tuple(
+                _tick(k, each, changing) for k, each in enumerate(rounds[1:], start=2) if k <= _TICKS_AT_MOST
+            ),
+            wide=True,
+            first=taught.rounds[0][0] + 1,
+            last=taught.rounds[-1][-1] + 1,
+        )
+
+    def _again_words(self, scene: Scene, rounds: list[list[Done]], steps: str) -> str:
+        times = len(rounds) - 1
+        moves = [[d.doing.move for d in each] for each in rounds]
+        shifts = {shift_between(a, b) for a, b in pairwise(moves)}
+        shift = shifts.pop() if len(shifts) == 1 else None
+        if shift is None:
+            return self.say("step-again-counted", steps=steps, times=times)
+        if shift == (0, 0):
+            return self.say("step-again-same", steps=steps, times=times)
+        start, then = pegs_of(moves[0][0]), pegs_of(moves[1][0])
+        there = self.say(f"way-{way(scene.view.spot(start[0]), scene.view.spot(then[0]))}") if start else ""
+        if isinstance(self.pattern.loom, Round) and not shift.rows:
+            turn = self.say("turn-anticlockwise" if shift.pegs > 0 else "turn-clockwise")
+            told = self.say("shift-round", n=abs(shift.pegs), turn=turn)
+        elif not shift.rows:
+            told = self.say("shift-pegs", n=abs(shift.pegs), way=there)
+        elif not shift.pegs:
+            told = self.say("shift-rows", n=abs(shift.rows), way=there)
+        else:
+            told = self.say("shift-both")
+        end = next((p for m in reversed(moves[-1]) for p in reversed(pegs_of(m))), "")
+        return self.say("step-again", steps=steps, times=times, shift=told, end=self.speaker.where(end))
+
+
+def _tick(number: int, each: Sequence[Done], changing: bool) -> str:
+    """Return a round's entry in the list: its number, its pegs, and its colours if they change."""
+    moves = [d.doing.move for d in each]
+    shown = [_pegs(move) for move in moves if pegs_of(move)]
+    text = shown[0] if len(shown) == 1 else f"{shown[0]} … {shown[-1]}" if shown else ""
+    letters = list(dict.fromkeys(str(getattr(m, "colour", "")) for m in moves if getattr(m, "colour", "")))
+    return f"{number}: {text}" + (f" {' '.join(letters)}" if changing else "")
+
+
+def _pegs(move: Move) -> str:
+    joint = "–" if isinstance(move, Place | Wind) else " → "
+    return joint.join(pegs_of(move))
+
+
+def _by_phase(done: tuple[Done, ...]) -> Iterator[tuple[PhaseName, list[_Unit]]]:
+    """Gather what is taught into phases; a lone placing between other work is part of the work."""
+    units = [_Unit(t, _phase(done, t)) for t in teach(done)]
+    worked = False
+    group: list[_Unit] = []
+    for i, unit in enumerate(units):
+        worked = worked or unit.phase == "work"
+        beside = [u.phase for u in units[max(0, i - 1) : i + 2] if u is not unit]
+        if worked and unit.phase == "place" and "place" not in beside:
+            unit = unit._replace(phase="work")  # noqa: PLW2901
+        if group and group[0].phase != unit.phase:
+            yield group[0].phase, group
+            group = []
+        group.append(unit)
+    if group:
+        yield group[0].phase, group
+
+
+def _phase(done: tuple[Done, ...], taught: Taught) -> PhaseName:
+    indices = (taught,) if isinstance(taught, int) else taught.rounds[0]
+    names = {_phase_of(done[i].doing.move) for i in indices}
+    return names.pop() if len(names) == 1 else "work"
+
+
+def _phase_of(move: Move) -> PhaseName:
+    match move:
+        case Place() | Wind():
+            return "place"
+        case Turn():
+            return "turn"
+        case Bind() | Knot():
+            return "finish"
+        case Extend():
+            return "extend"
+        case Clip():
+            return "close" if len(move.at) > 1 else "finish"
+        case _:
+            return "work"

@@ -1,0 +1,135 @@
+"""The lesson: everything that will be said and shown, decided before anything is painted.
+
+Every text is final: words chosen, numbers counted, user text made harmless. Painters lay it out.
+"""
+
+from __future__ import annotations
+
+from typing import Literal
+
+import msgspec
+
+from pegwright.lesson.picture import Picture
+
+PhaseName = Literal["prepare", "place", "turn", "work", "finish", "extend", "close", "wear"]
+Hand = Literal["right", "left"]
+
+
+class _Part(msgspec.Struct, frozen=True, kw_only=True):
+    """Parts of a lesson are values."""
+
+
+class Swatch(_Part, frozen=True, kw_only=True):
+    """An entry of the key: letter, name, tint (#rrggbb) and the number of its pattern."""
+
+    letter: str
+    name: str
+    tint: str
+    hatch: int
+
+
+class SupplyLine(_Part, frozen=True, kw_only=True):
+    """A line of the supplies table: what, how many, what for, and its weight in words or nothing."""
+
+    letter: str
+    name: str
+    count: int
+    purpose: str
+    weight: str = ""
+    tint: str = ""
+    hatch: int = 0
+
+
+class Supplied(_Part, frozen=True, kw_only=True):
+    """The supplies: band lines, their total, and the other things, in words."""
+
+    heading: str
+    columns: tuple[str, ...]
+    bands: tuple[SupplyLine, ...]
+    total: str
+    total_count: int
+    things: tuple[str, ...]
+
+
+class Step(_Part, frozen=True, kw_only=True):
+    """One action: its number, what to do, and its pictures.
+
+    `ticks` is a row of short entries to tick off, where the step counts rounds. `first` and `last` are the
+    moves (from 1, in the order of the history) that it stands for; 0 where it stands for none.
+    """
+
+    number: int
+    words: str
+    detail: tuple[str, ...] = ()
+    note: str = ""
+    warning: str = ""
+    pictures: tuple[Picture, ...] = ()
+    closeup: Picture | None = None
+    ticks: tuple[str, ...] = ()
+    wide: bool = False
+    first: int = 0
+    last: int = 0
+
+
+class Check(_Part, frozen=True, kw_only=True):
+    """A stop to look: what must be seen now, and what to do if it is not so."""
+
+    heading: str
+    lines: tuple[str, ...]
+    cure: str
+
+
+class Phase(_Part, frozen=True, kw_only=True):
+    """Steps that belong together."""
+
+    name: PhaseName
+    heading: str
+    intro: str = ""
+    steps: tuple[Step, ...] = ()
+    check: Check | None = None
+
+
+class Hold(_Part, frozen=True, kw_only=True):
+    """What the proof says, in words."""
+
+    heading: str
+    held: bool
+    lines: tuple[str, ...]
+
+
+class Block(_Part, frozen=True, kw_only=True):
+    """A heading with lines under it."""
+
+    heading: str
+    lines: tuple[str, ...]
+
+
+class Lesson(_Part, frozen=True, kw_only=True):
+    """A piece taught from the first peg to the wrist.
+
+    `labels` holds the words a painter needs for furniture (page numbers, the ruler bar), by name.
+    """
+
+    language: str
+    hand: Hand
+    title: str
+    designer: str
+    byline: str
+    edition: str
+    level: Block
+    notes: str
+    supplies: Supplied
+    tools: Block
+    key_heading: str
+    key: tuple[Swatch, ...]
+    hold: Hold
+    phases: tuple[Phase, ...]
+    cautions: Block
+    colophon: tuple[str, ...]
+    labels: dict[str, str]
+    extension: Block | None = None
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """All numbered steps in order."""
+        return tuple(step for phase in self.phases for step in phase.steps)

@@ -1,0 +1,32 @@
+"""What the proof says about the piece, as far as a learner needs to hear it."""
+
+from __future__ import annotations
+
+import msgspec
+
+
+class Snap(msgspec.Struct, frozen=True, kw_only=True):
+    """What happens if one band snaps: the most that any one takes with it, and how many take none.
+
+    `worst_loses` counts the bands that fall besides the one that snapped; `harmless` counts the bands whose
+    loss frees no other; `worst_band` is the number of a band that does the worst.
+    """
+
+    worst_loses: int
+    harmless: int = 0
+    worst_band: int | None = None
+
+
+class Verdict(msgspec.Struct, frozen=True, kw_only=True):
+    """Whether the finished piece holds.
+
+    `held` means that every band is proved held. `falling` and `unproved` are the numbers of bands, in the
+    order in which they were taken up. `lines` are further facts already in words of the lesson's language.
+    """
+
+    held: bool
+    bands: int
+    falling: tuple[int, ...] = ()
+    unproved: tuple[int, ...] = ()
+    snap: Snap | None = None
+    lines: tuple[str, ...] = ()

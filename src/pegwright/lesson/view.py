@@ -1,0 +1,138 @@
+"""The maker's view: the plan as it lies before the maker now, and the part of it worth showing."""
+
+from __future__ import annotations
+
+import math
+from typing import Literal, NamedTuple
+
+from pegwright.lesson.picture import Spot, Window
+from pegwright.loom import Board
+
+Side = Literal["left", "right", "near", "far"]
+RIM_MM = 9.0
+OVERLAP_MM = 7.0
+
+
+class View(NamedTuple):
+    """The board, the middle about which it is turned, its extent in mm, and whether it is turned now."""
+
+    board: Board
+    middle: Spot
+    half: Spot
+    turned: bool = False
+
+    def spot(self, peg: str) -> Spot:
+        """Return where a peg stands before the maker, mm."""
+        there = self.board.pegs[peg]
+        return self.turn((there.x_mm, there.y_mm))
+
+    def turn(self, spot: Spot) -> Spot:
+        """Bring a spot of the plan into the maker's view."""
+        dx, dy = spot[0] - self.middle[0], spot[1] - self.middle[1]
+        return (-dx, -dy) if self.turned else (dx, dy)
+
+    def channel_deg(self, peg: str) -> float:
+        """Return the way a peg's channel opens in the maker's view, degrees."""
+        return (self.board.pegs[peg].channel_deg + (180.0 if self.turned else 0.0)) % 360
+
+
+def view_of(board: Board) -> View:
+    """Look at a board as it stands at the start."""
+    xs = [peg.x_mm for peg in board.pegs.values()]
+    ys = [peg.y_mm for peg in board.pegs.values()]
+    return View(
+        board,
+        ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2),
+        ((max(xs) - min(xs)) / 2, (max(ys) - min(ys)) / 2),
+    )
+
+
+def pitch_mm(board: Board) -> float:
+    """Return the smallest distance between neighbours, mm: what stacks must keep out of each other's way."""
+    best = math.inf
+    for peg in board.pegs.values():
+        for reach in (20.0, 80.0, 2000.0):
+            near = (
+                [
+                    math.hypot(other.x_mm - peg.x_mm, other.y_mm - peg.y_mm)
+                    for other in board.within(
+                        (peg.x_mm - reach, peg.y_mm - reach), (peg.x_mm + reach, peg.y_mm + reach)
+                    )
+                    if other.at != peg.at
+                ]
+                if reach < 2000 or len(board.pegs) < 3
+                else []
+            )
+            if near:
+                best = min(best, *near)
+                break
+    return best if math.isfinite(best) else 4 * board.peg_mm
+
+
+def window(view: View, focus: list[Spot], least: Spot, room_mm: float, last: Window | None = None) -> Window:
+    """Choose the part of the plan to show: the focus with room about it, at least so large.
+
+    `last` is kept if the focus fits into it, so that the picture stays still from step to step.
+    """
+    rim = RIM_MM + view.board.peg_mm / 2
+    ends = [(min(s[i] for s in focus), max(s[i] for s in focus)) for i in (0, 1)]
+    # A free end may lie beyond the board: then the board is taken to reach so far.
+    reach = [max(view.half[i], -ends[i][0], ends[i][1]) + rim for i in (0, 1)]
+    low = [max(ends[i][0] - room_mm, -reach[i]) for i in (0, 1)]
+    high = [min(ends[i][1] + room_mm, reach[i]) for i in (0, 1)]
+    if last is not None and (
+        last.left_mm <= low[0]
+        and high[0] <= last.right_mm
+        and last.near_mm <= low[1]
+        and high[1] <= last.far_mm
+    ):
+        return last
+    sides = []
+    for i in (0, 1):
+        size = max(high[i] - low[i], least[i])
+        if size >= 2 * reach[i]:
+            sides.append((-reach[i], reach[i]))
+            continue
+        start = (low[i] + high[i] - size) / 2
+        start = min(max(start, -reach[i]), reach[i] - size)
+        sides.append((start, start + size))
+    (left, right), (near, far) = sides
+    edges: tuple[tuple[Side, float, float], ...] = (
+        ("left", -left, reach[0]),
+        ("right", right, reach[0]),
+        ("near", -near, reach[1]),
+        ("far", far, reach[1]),
+    )
+    beyond = tuple(side for side, at, limit in edges if at < limit - 1e-6)
+    return Window(left_mm=left, near_mm=near, right_mm=right, far_mm=far, goes_on=beyond)
+
+
+def strips(view: View, longest_mm: float, room_mm: float) -> list[Window]:
+    """Show the whole board, cut across into strips that stand side by side, nearest first.
+
+    As many as fit into the room (mm) without getting shorter than about half of the longest; at least so
+    many that none is longer than that. Neighbours overlap a little.
+    """
+    rim = RIM_MM + view.board.peg_mm / 2
+    reach = (view.half[0] + rim, view.half[1] + rim)
+    needed = math.ceil(2 * reach[1] / longest_mm)
+    fitting = min(math.floor(room_mm / (2 * reach[0] + 3.0)), math.ceil(2 * reach[1] / (0.55 * longest_mm)))
+    count = max(1, needed, fitting)
+    each = 2 * reach[1] / count
+    found = []
+    for k in range(count):
+        sides: list[Side] = []
+        near, far = -reach[1] + k * each, -reach[1] + (k + 1) * each
+        if k:
+            near, sides = near - OVERLAP_MM, [*sides, "near"]
+        if k < count - 1:
+            far, sides = far + OVERLAP_MM, [*sides, "far"]
+        found.append(
+            Window(left_mm=-reach[0], near_mm=near, right_mm=reach[0], far_mm=far, goes_on=tuple(sides))
+        )
+    return found
+
+
+def holds(window: Window, spot: Spot) -> bool:
+    """Say whether a spot lies in a window."""
+    return window.left_mm < spot[0] < window.right_mm and window.near_mm < spot[1] < window.far_mm

@@ -1,0 +1,103 @@
+"""Print a lesson: a tagged PDF (PDF/UA-1) through a typesetter, the fonts inside it.
+
+The template is fixed; the lesson goes in as JSON data, so that nothing a user wrote is read as markup.
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from functools import lru_cache
+from pathlib import Path
+from typing import Any, Literal
+
+import msgspec
+import typst
+
+from pegwright.lesson import Lesson, Picture
+from pegwright.lesson.sheet import Swatch
+from pegwright.press.svg import step_svg, swatch_svg
+
+__all__ = ["Paper", "handout_pdf"]
+
+Paper = Literal["a4", "letter"]
+
+_HERE = Path(__file__).parent
+_NAMES = {"a4": "a4", "letter": "us-letter"}
+
+
+def handout_pdf(lesson: Lesson, paper: Paper = "a4", *, date: datetime | None = None) -> bytes:
+    """Return the handout as PDF. The same lesson, paper and date give the same bytes.
+
+    A character for which no font is at hand cannot be shown in an accessible PDF; then the fonts of this
+    machine are asked as well, and failing that the claim of accessibility is left out, not the character.
+    Without a date the document carries none.
+
+    Raises:
+        KeyError: there is no such paper.
+        ValueError: the date has no time zone.
+    """
+    inputs = {
+        "lesson": msgspec.json.encode(_flat(lesson)).decode(),
+        "paper": _NAMES[paper],
+        "dated": str(bool(date)),
+    }
+    options: dict[str, Any] = {
+        "sys_inputs": inputs,
+        "format": "pdf",
+        "timestamp": date or datetime(2000, 1, 1, tzinfo=UTC),
+    }
+    template = (_HERE / "handout.typ").read_bytes()
+    for fonts, standards in ((False, ["ua-1"]), (True, ["ua-1"]), (True, [])):
+        try:
+            pdf = _compiler(fonts).compile(template, pdf_standards=standards, **options)
+        except typst.TypstError:
+            if not standards:
+                raise
+            continue
+        break
+    assert isinstance(pdf, bytes)
+    return pdf
+
+
+@lru_cache
+def _compiler(system_fonts: bool) -> Any:
+    return typst.Compiler(root=_HERE, font_paths=[_HERE / "fonts"], ignore_system_fonts=not system_fonts)
+
+
+def _flat(lesson: Lesson) -> dict[str, Any]:
+    """Return the lesson as plain values, every picture painted."""
+    flat: dict[str, Any] = msgspec.to_builtins(
+        msgspec.structs.replace(
+            lesson,
+            phases=tuple(
+                msgspec.structs.replace(
+                    phase,
+                    steps=tuple(msgspec.structs.replace(s, pictures=(), closeup=None) for s in phase.steps),
+                )
+                for phase in lesson.phases
+            ),
+        )
+    )
+    for phase, plain in zip(lesson.phases, flat["phases"], strict=True):
+        for step, bare in zip(phase.steps, plain["steps"], strict=True):
+            bare["pictures"] = [_painted(picture) for picture in step.pictures]
+            bare["closeup"] = _painted(step.closeup) if step.closeup else None
+    for row in flat["supplies"]["bands"]:
+        swatch = Swatch(letter=row["letter"], name=row["name"], tint=row["tint"], hatch=row["hatch"])
+        row["swatch"] = {
+            "svg": swatch_svg(swatch),
+            "width": 16,
+            "height": 5,
+            "alt": f"{swatch.letter}: {swatch.name}",
+        }
+    return flat
+
+
+def _painted(picture: Picture) -> dict[str, Any]:
+    return {
+        "svg": step_svg(picture),
+        "width": round(picture.window.width_mm * picture.scale, 2),
+        "height": round(picture.window.height_mm * picture.scale, 2),
+        "title": picture.title,
+        "alt": picture.text,
+    }
