@@ -16,7 +16,7 @@ from pegwright.lesson.rounds import Again, Taught, pegs_of, shift_between, teach
 from pegwright.lesson.say import Speaker, bands_of, channel, nearest, say_move, way
 from pegwright.lesson.scene import Scene, look_of
 from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
-from pegwright.lesson.show import Moment, closeup, loom_pictures, rounds_pictures, step_picture
+from pegwright.lesson.show import Moment, closeup, loom_pictures, rounds_pictures, step_pictures
 from pegwright.lesson.verdict import Verdict
 from pegwright.lesson.view import view_of
 from pegwright.lesson.words import Words, line, plain
@@ -166,7 +166,7 @@ class _Course:
             about = self.say("detail-rows", letters=letters)
         loom = self.add(
             self.say("step-prepare", near=nearest(bare.view)),
-            (about, *channel(self.speaker, bare.view)),
+            (about, *channel(self.speaker, bare.view, self.pattern.loom)),
             pictures=loom_pictures(self.speaker, bare),
             wide=True,
         )
@@ -215,15 +215,15 @@ class _Course:
         move = moment.done.doing.move
         if isinstance(move, Turn):
             self.window = None
-        picture = step_picture(self.speaker, self.number + 1, moment, self.window)
-        self.window = picture.window
+        pictures = step_pictures(self.speaker, self.number + 1, moment, self.window)
+        self.window = pictures[-1].window
         hint = (plain(move.picture),) if move.picture else ()
         return self.add(
             said.words,
             (*said.detail, *hint),
             note=plain(move.note),
             warning=plain(move.warning),
-            pictures=(picture,),
+            pictures=pictures,
             closeup=closeup(self.speaker, moment),
             first=taught + 1,
             last=taught + 1,
@@ -243,6 +243,7 @@ class _Course:
         changing = any(row != colours[0] for row in colours)
         if changing:
             detail.append(self.say("detail-colours"))
+        still = shift_between([d.doing.move for d in rounds[0]], [d.doing.move for d in rounds[1]]) == (0, 0)
         self.window = None
         pictures = rounds_pictures(self.speaker, scene, rounds)
         return self.add(
@@ -250,7 +251,9 @@ class _Course:
             tuple(detail),
             pictures=pictures,
             ticks=tuple(
-                _tick(k, each, changing) for k, each in enumerate(rounds[1:], start=2) if k <= _TICKS_AT_MOST
+                _tick(k, each, changing, still)
+                for k, each in enumerate(rounds[1:], start=2)
+                if k <= _TICKS_AT_MOST
             ),
             wide=True,
             first=taught.rounds[0][0] + 1,
@@ -281,13 +284,14 @@ class _Course:
         return self.say("step-again", steps=steps, times=times, shift=told, end=self.speaker.where(end))
 
 
-def _tick(number: int, each: Sequence[Done], changing: bool) -> str:
+def _tick(number: int, each: Sequence[Done], changing: bool, still: bool) -> str:
     """Return a round's entry in the list: its number, its pegs, and its colours if they change."""
     moves = [d.doing.move for d in each]
     shown = [_pegs(move) for move in moves if pegs_of(move)]
-    text = shown[0] if len(shown) == 1 else f"{shown[0]} … {shown[-1]}" if shown else ""
+    text = "" if still or not shown else shown[0] if len(shown) == 1 else f"{shown[0]} … {shown[-1]}"
     letters = list(dict.fromkeys(str(getattr(m, "colour", "")) for m in moves if getattr(m, "colour", "")))
-    return f"{number}: {text}" + (f" {' '.join(letters)}" if changing else "")
+    told = " ".join((text, *(letters if changing else ()))).strip()
+    return f"{number}: {told}" if told else str(number)
 
 
 def _pegs(move: Move) -> str:

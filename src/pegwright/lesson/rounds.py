@@ -10,7 +10,7 @@ from pegwright.pattern import Move
 from pegwright.pattern.address import Address, is_address, parse_address
 
 LONGEST_ROUND = 48
-FEWEST_ROUNDS = {1: 4, 2: 3}
+FEWEST_ROUNDS = {1: 4, 2: 3, 3: 3, 4: 3}
 """How often a run must come to be counted, by the moves in it; longer ones count from twice on."""
 
 

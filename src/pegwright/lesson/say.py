@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from pegwright.lesson.picture import Spot
@@ -17,8 +18,10 @@ from pegwright.pattern import (
     Hang,
     Hook,
     Knot,
+    Layout,
     Lift,
     Place,
+    Round,
     Slide,
     Transfer,
     Turn,
@@ -62,6 +65,14 @@ class Speaker(NamedTuple):
             return self.words.say("peg-one", peg=holder)
         end = holder.partition(".")[0]
         return self.words.say("end-plain") if end == "end" else self.words.say("end-name", end=end)
+
+    def places(self, holders: Sequence[str]) -> str:
+        """Name several holders: pegs A1 to A12; the free end and peg A13."""
+        pegs = [holder for holder in holders if is_address(holder)]
+        ends = [self.where(holder) for holder in holders if not is_address(holder)]
+        if len(pegs) > 1:
+            return self.words.both([*ends, self.words.say("peg-many", pegs=self.pegs(pegs))])
+        return self.words.both([*ends, *map(self.where, pegs)])
 
     def loops(self, stack: tuple[Bight, ...], low: int, count: int) -> str:
         """Name loops of a stack by where they lie, the lowest of them being at index `low`."""
@@ -178,13 +189,15 @@ def nearest(view: View) -> str:
     return min(pegs, key=lambda at: (round(view.spot(at)[1], 3), round(view.spot(at)[0], 3)))
 
 
-def channel(speaker: Speaker, view: View) -> tuple[str, ...]:
+def channel(speaker: Speaker, view: View, loom: Layout | None = None) -> tuple[str, ...]:
     """Say which way the pegs' channels open, if it is one way for all."""
+    if isinstance(loom, Round):
+        return (speaker.words.say(f"detail-channel-{loom.channel}"),)
     ways = {round(view.channel_deg(at)) % 360 for at in view.board.pegs}
     side = {0: "right", 90: "far", 180: "left", 270: "near"}
     if len(ways) == 1 and (only := ways.pop()) in side:
         return (speaker.words.say("detail-channel", side=speaker.words.say(f"side-{side[only]}")),)
-    return (speaker.words.say("detail-channel-out"),)
+    return (speaker.words.say("detail-channel-any"),)
 
 
 def _place(speaker: Speaker, view: View, move: Place) -> Said:
@@ -237,7 +250,7 @@ def _hook(speaker: Speaker, view: View, before: State, done: Done) -> Said:
 def _fasten(speaker: Speaker, before: State, move: Knot | Clip, done: Done) -> Said:
     say = speaker.words.say
     event = next(event for event in done.events if isinstance(event, Fastened))
-    where = speaker.words.both([speaker.where(holder) for holder in event.holders])
+    where = speaker.places(event.holders)
     caught = len(event.caught)
     if isinstance(move, Knot):
         text = say("step-knot", n=caught, where=where)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from pegwright.lesson.outline import middle
 from pegwright.lesson.picture import (
@@ -44,7 +44,9 @@ CARD_MM = (56.0, 62.0)
 CARD_SCALE = 1.25
 STRIP_MM = 122.0
 STRIP_WIDE_MM = 112.0
+BARE_SCALE = 0.8
 _NUMBERS_AT_MOST = 150
+_FAR_APART_MM = 70.0
 
 
 class Moment(NamedTuple):
@@ -55,30 +57,32 @@ class Moment(NamedTuple):
     after: Scene
 
 
-def step_picture(speaker: Speaker, number: int, moment: Moment, last: Window | None) -> Picture:
-    """Show one move: where the bands lie after it (before it, for a fastener), what is new strong."""
+def step_pictures(speaker: Speaker, number: int, moment: Moment, last: Window | None) -> tuple[Picture, ...]:
+    """Show one move: where the bands lie after it (before it, for a fastener), what is new strong.
+
+    A fastener that joins places far apart is shown at each of them.
+    """
     move = moment.done.doing.move
     scene = moment.before if isinstance(move, Knot | Clip) else moment.after
     focus = _focus(scene, moment.done)
-    pitch = pitch_mm(scene.view.board)
+    far = max(max(s[i] for s in focus) - min(s[i] for s in focus) for i in (0, 1))
+    spots = [[spot] for spot in focus] if 1 < len(focus) < 4 and far > _FAR_APART_MM else [focus]
+    return tuple(_picture(speaker, number, moment, scene, window_of(scene, each, last)) for each in spots)
+
+
+def window_of(scene: Scene, focus: list[Spot], last: Window | None) -> Window:
+    """Choose the window for a card."""
     least = (CARD_MM[0] / CARD_SCALE, CARD_MM[1] / CARD_SCALE)
-    frame = window(scene.view, focus, least, 0.7 * pitch, last)
-    strong = touched(moment.done)
-    marks: list[Mark] = [*scene.pegs(frame, pegs_of(move))]
-    bands = scene.bands(frame, strong)
-    marks += bands
+    return window(scene.view, focus, least, 0.7 * pitch_mm(scene.view.board), last)
+
+
+def _picture(speaker: Speaker, number: int, moment: Moment, scene: Scene, frame: Window) -> Picture:
+    move = moment.done.doing.move
+    bands = scene.bands(frame, touched(moment.done))
+    marks: list[Mark] = [*scene.pegs(frame, pegs_of(move)), *bands]
     marks += _arrows(scene, moment, frame)
     marks += _letters(bands)
-    if isinstance(move, Knot | Clip):
-        kind = "clip" if isinstance(move, Clip) else "knot"
-        for event in moment.done.events:
-            if isinstance(event, Fastened):
-                for holder in event.holders:
-                    spot = scene.place(holder)
-                    if spot:
-                        marks.append(
-                            FastenerMark(x_mm=spot[0], y_mm=spot[1], r_mm=scene.look.base_mm + 2.5, kind=kind)  # type: ignore[arg-type]
-                        )
+    marks += _fasteners(scene, moment.done)
     return Picture(
         title=speaker.words.say("picture-step", n=number),
         text=f"{_text(speaker, moment)} {_in_view(speaker, scene, frame)}",
@@ -90,7 +94,8 @@ def step_picture(speaker: Speaker, number: int, moment: Moment, last: Window | N
 
 def loom_pictures(speaker: Speaker, scene: Scene) -> tuple[Picture, ...]:
     """Show the whole loom in strips that fit a page, with row letters."""
-    frames = strips(scene.view, STRIP_MM, STRIP_WIDE_MM)
+    pegs = [scene.view.spot(at) for at in scene.view.board.pegs]
+    frames = strips(scene.view, STRIP_MM / BARE_SCALE, STRIP_WIDE_MM / BARE_SCALE, pegs, 20.0)
     found = []
     for k, frame in enumerate(frames, start=1):
         title = speaker.words.say("picture-loom")
@@ -102,7 +107,7 @@ def loom_pictures(speaker: Speaker, scene: Scene) -> tuple[Picture, ...]:
                 text=speaker.words.say("picture-loom-text", pegs=_span(speaker, scene, frame)),
                 window=frame,
                 marks=tuple(scene.pegs(frame)),
-                scale=min(1.0, STRIP_WIDE_MM / frame.width_mm),
+                scale=min(BARE_SCALE, STRIP_WIDE_MM / frame.width_mm),
             )
         )
     return tuple(found)
@@ -113,9 +118,9 @@ def rounds_pictures(speaker: Speaker, scene: Scene, rounds: Sequence[Sequence[Do
     placing = all(isinstance(done.doing.move, Place | Wind) for each in rounds for done in each)
     strong = {band for each in rounds for done in each for band in touched(done)} if placing else set()
     focus = [scene.view.spot(peg) for each in rounds for done in each for peg in pegs_of(done.doing.move)]
-    frames = [f for f in strips(scene.view, STRIP_MM, STRIP_WIDE_MM) if any(holds(f, spot) for spot in focus)]
-    if len(frames) == 1:
-        frames = [window(scene.view, focus, (30.0, 40.0), 0.8 * pitch_mm(scene.view.board))]
+    room = 0.8 * pitch_mm(scene.view.board)
+    cut = strips(scene.view, STRIP_MM, STRIP_WIDE_MM, focus, room)
+    frames = [frame for frame in cut if any(holds(frame, spot) for spot in focus)]
     found = []
     for k, frame in enumerate(frames, start=1):
         bands = scene.bands(frame, strong)
@@ -125,7 +130,7 @@ def rounds_pictures(speaker: Speaker, scene: Scene, rounds: Sequence[Sequence[Do
                 marks += _numbered(scene, bands, number, each)
         title = speaker.words.say("label-order")
         if len(frames) > 1:
-            title = f"{title}. {speaker.words.say('picture-part', n=k, count=len(frames))}"
+            title = speaker.words.say("picture-part", n=k, count=len(frames))
         text = speaker.words.say("picture-again-place" if placing else "picture-again-work")
         found.append(
             Picture(
@@ -256,6 +261,17 @@ def _letters(bands: list[BandMark]) -> list[Mark]:
     return [BadgeMark(x_mm=s[0], y_mm=s[1], text=letter, r_mm=1.9) for s, letter in spots.values()]
 
 
+def _fasteners(scene: Scene, done: Done) -> list[Mark]:
+    r = scene.look.base_mm + 2.5
+    found: list[Mark] = []
+    for event in done.events:
+        if isinstance(event, Fastened):
+            spots = [spot for spot in map(scene.place, event.holders) if spot is not None]
+            kind: Literal["clip", "knot"] = "clip" if event.kind == "clip" else "knot"
+            found += [FastenerMark(x_mm=x, y_mm=y, r_mm=r, kind=kind) for x, y in spots]
+    return found
+
+
 def _arrows(scene: Scene, moment: Moment, frame: Window) -> list[Mark]:
     move = moment.done.doing.move
     view = scene.view
@@ -383,4 +399,4 @@ def _text(speaker: Speaker, moment: Moment) -> str:
         case Bind() | Extend():
             return say("picture-extend")
         case Knot() | Clip():
-            return say("picture-fasten", where=speaker.words.both([speaker.where(at) for at in move.at]))
+            return say("picture-fasten", where=speaker.places(move.at))

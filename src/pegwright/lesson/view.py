@@ -97,40 +97,44 @@ def window(view: View, focus: list[Spot], least: Spot, room_mm: float, last: Win
         start = min(max(start, -reach[i]), reach[i] - size)
         sides.append((start, start + size))
     (left, right), (near, far) = sides
-    edges: tuple[tuple[Side, float, float], ...] = (
-        ("left", -left, reach[0]),
-        ("right", right, reach[0]),
-        ("near", -near, reach[1]),
-        ("far", far, reach[1]),
-    )
-    beyond = tuple(side for side, at, limit in edges if at < limit - 1e-6)
-    return Window(left_mm=left, near_mm=near, right_mm=right, far_mm=far, goes_on=beyond)
+    return _framed(view, (left, near), (right, far))
 
 
-def strips(view: View, longest_mm: float, room_mm: float) -> list[Window]:
-    """Show the whole board, cut across into strips that stand side by side, nearest first.
+def _framed(view: View, low: Spot, high: Spot) -> Window:
+    """Return a window, and on which sides there are pegs beyond it."""
+    beyond: list[Side] = []
+    if low[0] > -view.half[0]:
+        beyond.append("left")
+    if high[0] < view.half[0]:
+        beyond.append("right")
+    if low[1] > -view.half[1]:
+        beyond.append("near")
+    if high[1] < view.half[1]:
+        beyond.append("far")
+    return Window(left_mm=low[0], near_mm=low[1], right_mm=high[0], far_mm=high[1], goes_on=tuple(beyond))
 
-    As many as fit into the room (mm) without getting shorter than about half of the longest; at least so
-    many that none is longer than that. Neighbours overlap a little.
+
+def strips(view: View, longest_mm: float, wide_mm: float, focus: list[Spot], room_mm: float) -> list[Window]:
+    """Show what lies about the focus, cut across into strips that stand side by side, nearest first.
+
+    As many as fit into the width without getting shorter than about half of the longest; at least so many
+    that none is longer than that. Neighbours overlap a little.
     """
     rim = RIM_MM + view.board.peg_mm / 2
-    reach = (view.half[0] + rim, view.half[1] + rim)
-    needed = math.ceil(2 * reach[1] / longest_mm)
-    fitting = min(math.floor(room_mm / (2 * reach[0] + 3.0)), math.ceil(2 * reach[1] / (0.55 * longest_mm)))
-    count = max(1, needed, fitting)
-    each = 2 * reach[1] / count
-    found = []
-    for k in range(count):
-        sides: list[Side] = []
-        near, far = -reach[1] + k * each, -reach[1] + (k + 1) * each
-        if k:
-            near, sides = near - OVERLAP_MM, [*sides, "near"]
-        if k < count - 1:
-            far, sides = far + OVERLAP_MM, [*sides, "far"]
-        found.append(
-            Window(left_mm=-reach[0], near_mm=near, right_mm=reach[0], far_mm=far, goes_on=tuple(sides))
+    low = [max(min(s[i] for s in focus) - room_mm, -view.half[i] - rim) for i in (0, 1)]
+    high = [min(max(s[i] for s in focus) + room_mm, view.half[i] + rim) for i in (0, 1)]
+    long, wide = high[1] - low[1], high[0] - low[0]
+    fitting = min(math.floor(wide_mm / (wide + 3.0)), math.ceil(long / (0.55 * longest_mm)))
+    count = max(1, math.ceil(long / longest_mm), fitting)
+    over = OVERLAP_MM if count > 1 else 0.0
+    return [
+        _framed(
+            view,
+            (low[0], low[1] + k * long / count - over),
+            (high[0], low[1] + (k + 1) * long / count + over),
         )
-    return found
+        for k in range(count)
+    ]
 
 
 def holds(window: Window, spot: Spot) -> bool:

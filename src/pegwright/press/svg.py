@@ -234,7 +234,7 @@ def _torn(window: Window, side: str) -> str:
     line = "".join(f"{'L' if i else 'M'}{_n(x)} {_n(y)}" for i, (x, y) in enumerate(edge))
     close = "".join(f"L{_n(x)} {_n(y)}" for x, y in rim)
     return (
-        f'<path d="{line}{close}Z" fill="#ffffff"/>'
+        f'<path d="{line}{close}Z" fill="{GROUND}"/>'
         f'<path d="{line}" fill="none" stroke="{SOFT}" stroke-width="0.3"/>'
     )
 

@@ -185,8 +185,10 @@ step-prepare-bands = Lay out { $bands }, and check them against the key.
 detail-rows = The rows are lettered { $letters } from your left. Pegs are counted away from you.
 detail-row-one = There is one row, { $letter }. Its pegs are counted away from you.
 detail-round = Pegs are counted round the ring, starting nearest you and going to your right.
-detail-channel = The open side of every peg faces { $side }.
-detail-channel-out = The open side of every peg faces outwards or inwards as the picture shows.
+detail-channel = The open side of every peg, marked with a dot, faces { $side }.
+detail-channel-out = The open side of every peg, marked with a dot, faces outwards.
+detail-channel-in = The open side of every peg, marked with a dot, faces inwards.
+detail-channel-any = A dot marks the open side of each peg.
 
 step-place-two = Stretch one { $band } from peg { $first } to peg { $last }, { $way }.
 step-place-many = Stretch one { $band } round pegs { $pegs }.
@@ -378,7 +380,7 @@ colophon-licence = Licence: { $licence }
 
 picture-loom = The empty loom
 picture-loom-text = The empty loom as it lies before you: { $pegs }.
-picture-part = Part { $n } of { $count }, counted away from you
+picture-part = Part { $n } of { $count }
 picture-step = Step { $n }
 picture-view = Pegs in the picture: { $pegs }.
 picture-place = The new { $band } is drawn strong. It goes round { $pegs }.
