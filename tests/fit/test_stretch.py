@@ -96,7 +96,7 @@ def test_many_of_a_sort_are_one_finding() -> None:
         m.place("A", f"A{k}", f"A{k + 1}")
     (one,) = check(m.pattern())
     assert (one.code, one.facts["count"]) == ("band-slack", 29)
-    assert "28 times more" in one.message
+    assert "28 more like it" in one.message
 
 
 def test_rest_length() -> None:

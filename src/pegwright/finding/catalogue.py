@@ -57,7 +57,7 @@ CATALOGUE: dict[str, Entry] = {
         "error", "repeats lie inside repeats more than {limit} deep", "make motifs of the inner ones"
     ),
     "too-many-moves": Entry(
-        "error", "the pattern comes to more than {limit} moves; what follows is left out", "repeat less often"
+        "error", "the pattern comes to more than {limit} moves, so none of them is made", "repeat less often"
     ),
     "too-many-passes": Entry(
         "error",
@@ -103,12 +103,12 @@ CATALOGUE: dict[str, Entry] = {
     ),
     "loop-missing": Entry(
         "error",
-        "peg {peg} carries {loops} loops, so there is no loop {loop} to take there: {move}",
+        "there is no loop {loop} on peg {peg}, which carries {loops}: {move}",
         "count the loops from 1 at the bottom, or from −1 at the top",
     ),
     "not-so-many-above": Entry(
         "error",
-        "only {above} loops lie above on peg {peg}, so the hook cannot go through {through}: {move}",
+        "the hook cannot go through {through} loops above on peg {peg}, where there are {above}: {move}",
         "leave the number out to go through all of them",
     ),
     "same-peg": Entry(
@@ -167,7 +167,7 @@ CATALOGUE: dict[str, Entry] = {
     ),
     "colour-not-listed": Entry(
         "warning",
-        "colour {letter} is used {count} times but not listed among the colours",
+        "colour {letter} is used but not listed among the colours",
         "list it, so that its bands can be named, weighed and bought",
     ),
     "colour-unused": Entry(
@@ -210,7 +210,7 @@ CATALOGUE: dict[str, Entry] = {
     ),
     "stated-count-wrong": Entry(
         "warning",
-        "{stated} {what} are stated, but the pattern takes {counted}",
+        "{what}: {stated} stated, but the pattern takes {counted}",
         "correct the number or the steps",
     ),
     "text-count-wrong": Entry(

@@ -118,7 +118,7 @@ def check_stretch(pattern: Pattern, expansion: Expansion, history: History) -> t
                 rest_mm=one.rest_mm,
                 stretch=one.stretch,
                 count=len(cases),
-                more=f", and so {len(cases) - 1} times more" if len(cases) > 1 else "",
+                more=f", and {len(cases) - 1} more like it" if len(cases) > 1 else "",
             )
         )
     return sum_up(found)

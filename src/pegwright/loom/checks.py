@@ -186,8 +186,9 @@ def _left(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     for peg, step in last.items():
         empty = [b for b in final.stack(peg) if not final.inside.get(b)]
         if empty and peg in history.board.pegs:
-            named = [f"band {b.band} ({history.colours[b.band - 1]})" for b in empty[:_NAMED]]
-            more = [f"{len(empty) - _NAMED} more"] if len(empty) > _NAMED else []
+            bands = list(dict.fromkeys(b.band for b in empty))
+            named = [f"band {band} ({history.colours[band - 1]})" for band in bands[:_NAMED]]
+            more = [f"{len(bands) - _NAMED} more"] if len(bands) > _NAMED else []
             count = "a loop is" if len(empty) == 1 else f"{len(empty)} loops are"
             yield finding(
                 "loop-left",

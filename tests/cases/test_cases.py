@@ -1,0 +1,109 @@
+"""A document for each finding: `CODE.json` beside this file gives the finding CODE and no other.
+
+`CODE.stash.json` is a stash. What a document cannot help giving as well stands in `ALSO`.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import jsonpatch
+import msgspec
+import pytest
+
+from pegwright.finding import CATALOGUE, Finding
+from pegwright.loom import history
+from pegwright.pattern import read
+from pegwright.pattern.read import LIMIT_BYTES
+from tests.cases.run import HERE, findings_of, findings_of_stash
+
+ALSO = {
+    "catches-one": {"loop-left"},
+    "more-of-the-same": {"colour-unused"},
+    "stack-full": {"band-not-worked", "more-of-the-same", "no-finish", "stack-too-high"},
+    "too-many-passes": {"band-not-worked", "no-finish"},
+}
+OF_THE_PROOF = {"band-falls"}
+NO_DOCUMENT = {
+    "too-large": "made below, being large",
+    "file-unreadable": "there is no document; see the workshop's tests",
+    "band-not-proved": "depends on what the prover cannot do; its wording is tested with the others",
+}
+CASES = sorted(HERE.glob("*.json"))
+
+
+def code_of(path: Path) -> str:
+    return path.name.partition(".")[0]
+
+
+def findings_in(path: Path, monkeypatch: pytest.MonkeyPatch) -> tuple[Finding, ...]:
+    if path.name == "too-many-passes.json":
+        monkeypatch.setattr(history, "MOST_PASSES", 5)  # the true bound would take a document that works long
+    if path.name.endswith(".stash.json"):
+        return findings_of_stash(path.read_bytes())
+    if code_of(path) in OF_THE_PROOF:
+        line = pytest.importorskip("pegwright.workshop.line", exc_type=ImportError)
+        pattern, findings = read(path.read_bytes())
+        return findings if pattern is None else line.work(pattern).findings
+    return findings_of(path.read_bytes())
+
+
+@pytest.mark.parametrize("path", CASES, ids=code_of)
+def test_the_document_gives_its_finding(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    found = findings_in(path, monkeypatch)
+    code = code_of(path)
+    assert {f.code for f in found} == {code} | ALSO.get(code, set())
+    for one in found:
+        assert one.message
+        assert one.hint
+        assert one.severity == CATALOGUE[one.code].severity
+
+
+def test_every_code_has_a_document() -> None:
+    documents = {code_of(path) for path in CASES}
+    assert documents | NO_DOCUMENT.keys() == CATALOGUE.keys()
+    assert not documents & NO_DOCUMENT.keys()
+
+
+def test_too_large() -> None:
+    assert [f.code for f in findings_of(b" " * (LIMIT_BYTES + 1))] == ["too-large"]
+
+
+MENDED = {
+    "band-kind-twice",
+    "band-kind-unknown",
+    "catches-one",
+    "colour-not-listed",
+    "colour-unused",
+    "letter-twice",
+    "loop-dragged",
+    "no-finish",
+    "start-not-held",
+    "stated-count-wrong",
+    "text-count-wrong",
+}
+
+
+@pytest.mark.parametrize("code", sorted(MENDED))
+def test_the_fix_mends_it(code: str) -> None:
+    """The patch is carried out by a library of its own; the finding is then gone."""
+    data = (HERE / f"{code}.json").read_bytes()
+    before = [f for f in findings_of(data) if f.code == code]
+    for one in before:
+        assert one.fix is not None
+        mended: Any = jsonpatch.apply_patch(msgspec.json.decode(data), list(one.fix.patch))
+        text = msgspec.json.encode(mended)
+        assert read(text).pattern is not None
+        after = findings_of(text)
+        assert sum(f.code == code for f in after) == len(before) - 1
+        # A second colour under a new letter is then listed and not used; nothing else may come of a fix.
+        worse = {f.code for f in after} - {f.code for f in findings_of(data)} - {"colour-unused"}
+        assert not worse
+
+
+def test_no_other_case_offers_a_fix(monkeypatch: pytest.MonkeyPatch) -> None:
+    for path in CASES:
+        if code_of(path) not in OF_THE_PROOF:
+            offered = {f.code for f in findings_in(path, monkeypatch) if f.fix is not None}
+            assert offered <= MENDED
