@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from typing import NamedTuple
 
-from pegwright.loom import Applied, Event, Fastened, Laid, apply, board
+from pegwright.loom import Applied, Bight, Drawn, Event, Fastened, Laid, Lifted, Moved, apply, board
 from pegwright.loom.state import State, first_loop_is_off
 from pegwright.pattern import Bind, Clip, Extend, Hang, Hook, Knot, Lift, PegAt, Pegs, Place, Slide, Transfer, Turn, Wind
 
@@ -120,12 +120,12 @@ def program(seed: int, kind: str = "mixed") -> Program:
             lay()
         else:
             work()
-    _finish(rng, kind, names, do, lambda: state)
+    _finish(rng, kind, names, do, lambda: state, events)
     spots = {name: (p.x_mm, p.y_mm) for name, p in loom.pegs.items()}
     return Program(kind, tuple(events), tuple(moves), spots)
 
 
-def _finish(rng, kind, names, do, state) -> None:  # type: ignore[no-untyped-def]
+def _finish(rng, kind, names, do, state, events) -> None:  # type: ignore[no-untyped-def]
     """Fasten at one holder or two, knot or clip, sometimes through a last band and an extension."""
     full = sorted((p for p in names if state().stack(p)), key=lambda p: -len(state().stack(p)))
     if not full:
@@ -138,12 +138,18 @@ def _finish(rng, kind, names, do, state) -> None:  # type: ignore[no-untyped-def
     others = [p for p in full if p not in at and state().stack(p)]
     if others and rng.random() < 0.4:
         at.append(rng.choice(others))
-    elif first_loop_is_off(state()) and rng.random() < 0.5:
+    elif first_loop_is_off(state()) and _lifted_off(events) and rng.random() < 0.5:
         at.append("start")
     do((Clip if rng.random() < 0.5 else Knot)(at=tuple(at), catch=catch))
     rest = [p for p in names if state().stack(p)]
     if rest and kind in ("ends", "mixed") and rng.random() < 0.2:
         do(Knot(at=(rng.choice(rest),)))
+
+
+def _lifted_off(events: list[Event]) -> bool:
+    """Say whether the first loop was lifted straight off the peg it was laid on: then `start` has a meaning."""
+    first = [e for e in events if isinstance(e, Drawn | Moved | Lifted) and e.bight == Bight(1, 0)]
+    return len(first) == 1 and isinstance(first[0], Lifted)
 
 
 def _near(loom, rng: random.Random, peg: str) -> tuple[str, str]:  # type: ignore[no-untyped-def]

@@ -8,6 +8,7 @@ import numpy as np
 
 from pegwright.structure.curves import Curves
 from tests.oracle.diagram import diagram, linking, meet, parts, rotation
+from tests.oracle.passes import reduced
 
 
 def components(c: Curves) -> tuple[list[int], list[int], list[np.ndarray]]:
@@ -34,8 +35,10 @@ def held(c: Curves, expected: frozenset[int], seed: int = 0, tries: int = 12) ->
     result = frozenset(bands)
     for attempt in range(tries):
         link = diagram(curves, rotation(rng))
-        for _ in range(1 + 2 * attempt):
-            link.simplify()
+        link.simplify()
+        for thorough in (False, True):
+            if thorough:
+                link = reduced(link, rounds=2 + attempt)
             split = parts(link)
             found = split if found is None else meet(found, split)
             result = _with_fastener(found, bands, fasteners)

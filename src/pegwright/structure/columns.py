@@ -146,6 +146,8 @@ class Column:
         else:
             start = _within(angles, first[0] + inner, first[1] - 2 * inner)
         leaves = bool(slots) and outside[0] and curtain is None
+        if own is not None:  # others may have stepped across just above this height
+            start &= _apart(angles, [(j, 0.0) for j in own.jogs], inner)
         if leaves and own is not None:
             start &= _apart(angles, [(p, 0.0) for p in own.posts], outer)
         allowed = [start]

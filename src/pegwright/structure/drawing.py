@@ -379,13 +379,18 @@ class Draughtsman:
 
     def _start(self, e: Fastened) -> Fall:
         """Go between the two strands of the first band, beside its first column, under all that lies on it."""
-        at = next(s for s in self.out.tours[1] if s.visit.bight == Bight(1, 0) and s.lane is not None)
-        visit, lane = at.visit, at.lane
-        assert lane is not None
-        line = lane.line if at.forward else lane.line[::-1]
-        centre = line[0]
-        towards = (line[1] - line[0]) / float(np.hypot(*(line[1] - line[0])))
-        spot = centre + towards * (0.40 * self.unit)
+        tour = self.out.tours[1]
+        visit = tour[0].visit
+        at = next((s for s in tour if s.lane is not None), None)
+        centre = visit.column.centre
+        if at is None or at.lane is None:  # a band wound on one peg: round its strand at the column's edge
+            azimuth = CAP_SEAM - 0.04 * visit.sign
+            towards = np.array([math.cos(azimuth), math.sin(azimuth)])
+            spot, level = centre + towards * (0.945 * visit.column.radius_mm), visit.level
+        else:
+            line, level = at.lane.line, at.lane.level
+            towards = (line[1] - line[0]) / float(np.hypot(*(line[1] - line[0])))
+            spot = centre + towards * (0.40 * self.unit)
         around = self._outwards(visit.column.name)
         aside = np.array([-towards[1], towards[0]])
         if float((around[1] - centre) @ aside) < 0:
@@ -396,7 +401,7 @@ class Draughtsman:
         ring = [centre + edge * np.array([math.cos(a0 + turn * k / 8), math.sin(a0 + turn * k / 8)]) for k in range(9)]
         line = [*ring, *around[1:]]
         lift = 0.36 + 0.06 / (1 + e.fastener)
-        return Fall(None, line, lane.level + lift, lane.level - lift, through=(spot, ring[0]))
+        return Fall(None, line, level + lift, level - lift, through=(spot, ring[0]))
 
     def _outwards(self, holder: str) -> list[Spot]:
         """A lane from a holder to far outside the whole piece."""
