@@ -7,7 +7,6 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from pegwright.lesson.picture import Arc, Outline
-from pegwright.loom.board import hull
 
 _SAMPLES = 24
 
@@ -30,12 +29,33 @@ def around(discs: tuple[Disc, ...]) -> Outline:
         for a in (2 * math.pi * k / _SAMPLES for k in range(_SAMPLES))
     ]
     order: list[int] = []
-    for index in hull(points):
+    for index in _corners(points):
         if not order or order[-1] != index // _SAMPLES:
             order.append(index // _SAMPLES)
     if len(order) > 1 and order[0] == order[-1]:
         order.pop()
     return belt(tuple(discs[i] for i in order))
+
+
+def _corners(points: list[tuple[float, float]]) -> list[int]:
+    """Return the corners of the convex hull, anticlockwise (Andrew's monotone chain, 1979).
+
+    Unlike the board's hull it drops points on the edges, which here differ from the line by rounding only.
+    """
+    order = sorted(range(len(points)), key=lambda i: (round(points[i][0], 7), round(points[i][1], 7)))
+    found: list[int] = []
+    for indices in (order, order[::-1]):
+        chain: list[int] = []
+        for i in indices:
+            while len(chain) > 1 and _area(points[chain[-2]], points[chain[-1]], points[i]) < 1e-6:
+                chain.pop()
+            chain.append(i)
+        found += chain[:-1]
+    return found
+
+
+def _area(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 @lru_cache(maxsize=20_000)

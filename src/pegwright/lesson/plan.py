@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from pegwright import __version__
 from pegwright.fit.supplies import Supplies
-from pegwright.lesson.front import cautions, hold, key, level, supplied, tools
+from pegwright.lesson.front import cautions, extension, hold, key, level, supplied, tools
 from pegwright.lesson.lie import Lie, lies
 from pegwright.lesson.picture import Window
 from pegwright.lesson.rounds import Again, Taught, pegs_of, shift_between, teach
@@ -17,7 +17,7 @@ from pegwright.lesson.say import Speaker, bands_of, channel, nearest, say_move, 
 from pegwright.lesson.scene import Scene, look_of
 from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
 from pegwright.lesson.show import Moment, closeup, loom_pictures, rounds_pictures, step_pictures
-from pegwright.lesson.verdict import Verdict
+from pegwright.lesson.verdict import Fit, Verdict
 from pegwright.lesson.view import view_of
 from pegwright.lesson.words import Words, line, plain
 from pegwright.loom import Done, History, Laid, State
@@ -34,12 +34,14 @@ def plan(
     supplies: Supplies,
     verdict: Verdict,
     *,
+    fits: Sequence[Fit] = (),
     language: str = "en",
     hand: Hand = "right",
 ) -> Lesson:
     """Decide the lesson of a pattern from its history, its supplies and its verdict.
 
-    For the left hand give the mirrored pattern; `hand` only says so and says which hand holds the hook.
+    `fits`, where they are known, become the extension table. For the left hand give the mirrored pattern;
+    `hand` only says so and says which hand holds the hook.
 
     Raises:
         ValueError: there are no words for the language.
@@ -74,6 +76,7 @@ def plan(
         hold=hold(speaker, verdict, course.steps_of_bands()),
         phases=phases,
         cautions=cautions(words),
+        extension=extension(words, fits),
         colophon=tuple(colophon),
         labels={name: say(f"label-{name}") for name in _LABELS}
         | {"page": say("label-page", page="{page}", pages="{pages}"), "notes": say("heading-notes")},
@@ -170,9 +173,12 @@ class _Course:
             pictures=loom_pictures(self.speaker, bare),
             wide=True,
         )
+        heading = supplied(self.speaker.words, self.speaker.look, supplies).heading
         heaps = [bands_of(self.speaker, heap.letter, heap.total) for heap in supplies.heaps]
         bands = (
-            (self.add(self.say("step-prepare-bands", bands=self.speaker.words.both(heaps))),) if heaps else ()
+            (self.add(self.say("step-prepare-bands", bands=self.speaker.words.both(heaps), list=heading)),)
+            if heaps
+            else ()
         )
         return Phase(name="prepare", heading=self.say("phase-prepare"), steps=(loom, *bands))
 
@@ -288,7 +294,7 @@ def _tick(number: int, each: Sequence[Done], changing: bool, still: bool) -> str
     """Return a round's entry in the list: its number, its pegs, and its colours if they change."""
     moves = [d.doing.move for d in each]
     shown = [_pegs(move) for move in moves if pegs_of(move)]
-    text = "" if still or not shown else shown[0] if len(shown) == 1 else f"{shown[0]} … {shown[-1]}"
+    text = "" if still or not shown else shown[0] if len(set(shown)) == 1 else f"{shown[0]} … {shown[-1]}"
     letters = list(dict.fromkeys(str(getattr(m, "colour", "")) for m in moves if getattr(m, "colour", "")))
     told = " ".join((text, *(letters if changing else ()))).strip()
     return f"{number}: {told}" if told else str(number)

@@ -11,6 +11,7 @@ from pegwright.lesson.scene import Look
 from pegwright.lesson.view import View
 from pegwright.lesson.words import Words, line
 from pegwright.loom import HOOK, Bight, Done, Drawn, Fastened, Laid, Lifted, Moved, State
+from pegwright.loom.state import START
 from pegwright.pattern import (
     Bind,
     Clip,
@@ -63,6 +64,8 @@ class Speaker(NamedTuple):
         """Name a peg or a free end."""
         if is_address(holder):
             return self.words.say("peg-one", peg=holder)
+        if holder == START:
+            return self.words.say("end-start")
         end = holder.partition(".")[0]
         return self.words.say("end-plain") if end == "end" else self.words.say("end-name", end=end)
 

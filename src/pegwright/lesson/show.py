@@ -114,8 +114,12 @@ def loom_pictures(speaker: Speaker, scene: Scene) -> tuple[Picture, ...]:
 
 
 def rounds_pictures(speaker: Speaker, scene: Scene, rounds: Sequence[Sequence[Done]]) -> tuple[Picture, ...]:
-    """Show all rounds at once on the loom as it is after them: bands strong, the order in numbers."""
+    """Show all rounds at once on the loom as it is after them: bands strong, the order in numbers.
+
+    Rounds in one and the same place have no order to show.
+    """
     placing = all(isinstance(done.doing.move, Place | Wind) for each in rounds for done in each)
+    still = len({tuple(pegs_of(done.doing.move) for done in each) for each in rounds}) == 1
     strong = {band for each in rounds for done in each for band in touched(done)} if placing else set()
     focus = [scene.view.spot(peg) for each in rounds for done in each for peg in pegs_of(done.doing.move)]
     room = 0.8 * pitch_mm(scene.view.board)
@@ -125,13 +129,13 @@ def rounds_pictures(speaker: Speaker, scene: Scene, rounds: Sequence[Sequence[Do
     for k, frame in enumerate(frames, start=1):
         bands = scene.bands(frame, strong)
         marks: list[Mark] = [*scene.pegs(frame), *bands]
-        if sum(len(each) for each in rounds) <= _NUMBERS_AT_MOST:
+        if not still and sum(len(each) for each in rounds) <= _NUMBERS_AT_MOST:
             for number, each in enumerate(rounds, start=1):
                 marks += _numbered(scene, bands, number, each)
-        title = speaker.words.say("label-order")
+        title = speaker.words.say("label-after" if still else "label-order")
         if len(frames) > 1:
             title = speaker.words.say("picture-part", n=k, count=len(frames))
-        text = speaker.words.say("picture-again-place" if placing else "picture-again-work")
+        text = speaker.words.say(f"picture-again-{'still' if still else 'place' if placing else 'work'}")
         found.append(
             Picture(
                 title=title,
@@ -182,10 +186,13 @@ def closeup(speaker: Speaker, moment: Moment) -> Picture | None:
         marks.append(LabelMark(x_mm=0.0, y_mm=-2.4, text=name, size_mm=3.0, bold=True))
     frame = Window(left_mm=-11.0, near_mm=-5.0, right_mm=14.0, far_mm=high + 1.5)
     text = speaker.words.say("picture-closeup", peg=name or "–", loops=speaker.words.both(said))
-    taken = "picture-new" if isinstance(move, Place | Wind | Hang) else "picture-taken"
+    numbers = [str(level) for level, bight in enumerate(stack, start=1) if bight in marked]
+    if numbers:
+        told = "picture-new" if isinstance(move, Place | Wind | Hang) else "picture-taken"
+        text = f"{text} {speaker.words.say(told, loops=speaker.words.both(numbers))}"
     return Picture(
         title=speaker.words.say("label-closeup"),
-        text=f"{text} {speaker.words.say(taken)}",
+        text=text,
         window=frame,
         marks=tuple(marks),
         scale=min(1.0, CARD_MM[1] / frame.height_mm),
@@ -396,7 +403,9 @@ def _text(speaker: Speaker, moment: Moment) -> str:
             return say("picture-turn")
         case Hang():
             return say("picture-hang", band=speaker.band(move.colour))
-        case Bind() | Extend():
+        case Bind():
+            return say("picture-bind", peg=move.at)
+        case Extend():
             return say("picture-extend")
         case Knot() | Clip():
             return say("picture-fasten", where=speaker.places(move.at))

@@ -1,4 +1,4 @@
-"""What the proof says about the piece, as far as a learner needs to hear it."""
+"""What the earlier rooms say about the piece, as far as a learner needs to hear it."""
 
 from __future__ import annotations
 
@@ -30,3 +30,10 @@ class Verdict(msgspec.Struct, frozen=True, kw_only=True):
     unproved: tuple[int, ...] = ()
     snap: Snap | None = None
     lines: tuple[str, ...] = ()
+
+
+class Fit(msgspec.Struct, frozen=True, kw_only=True):
+    """How many bands the extension takes for a wrist of that girth (mm)."""
+
+    wrist_mm: float
+    extension_bands: int

@@ -50,8 +50,8 @@ def handout_pdf(lesson: Lesson, paper: Paper = "a4", *, date: datetime | None = 
     for fonts, standards in ((False, ["ua-1"]), (True, ["ua-1"]), (True, [])):
         try:
             pdf = _compiler(fonts).compile(template, pdf_standards=standards, **options)
-        except typst.TypstError:
-            if not standards:
+        except typst.TypstError as error:
+            if not standards or "could not be displayed" not in error.message:
                 raise
             continue
         break
@@ -83,14 +83,15 @@ def _flat(lesson: Lesson) -> dict[str, Any]:
             bare["pictures"] = [_painted(picture) for picture in step.pictures]
             bare["closeup"] = _painted(step.closeup) if step.closeup else None
     for row in flat["supplies"]["bands"]:
-        swatch = Swatch(letter=row["letter"], name=row["name"], tint=row["tint"], hatch=row["hatch"])
-        row["swatch"] = {
-            "svg": swatch_svg(swatch),
-            "width": 16,
-            "height": 5,
-            "alt": f"{swatch.letter}: {swatch.name}",
-        }
+        row["swatch"] = _swatch(row)
+    for row in flat["key"]:
+        row.update(_swatch(row))
     return flat
+
+
+def _swatch(row: dict[str, Any]) -> dict[str, Any]:
+    swatch = Swatch(letter=row["letter"], name=row["name"], tint=row["tint"], hatch=row["hatch"])
+    return {"svg": swatch_svg(swatch), "alt": f"{swatch.letter}: {swatch.name}"}
 
 
 def _painted(picture: Picture) -> dict[str, Any]:

@@ -27,6 +27,7 @@ peg-one = peg { $peg }
 peg-many = pegs { $pegs }
 end-name = the free end “{ $end }”
 end-plain = the free end
+end-start = the first band, which hangs below the loom
 
 way-far = away from you
 way-near = towards you
@@ -66,6 +67,11 @@ heading-cautions = Keep safe
 heading-check = Stop and look
 heading-notes = From the designer
 heading-extension = Make it fit
+extension-line = For a wrist of { $wrist } mm: { $bands ->
+    [0] no extra band.
+    [one] 1 extra band.
+   *[other] { $bands } extra bands.
+}
 label-page = Page { $page } of { $pages }
 label-ruler = Check the print: this bar is 50 mm long, the one below it 2 in.
 label-ruler-metric = 50 mm
@@ -75,6 +81,7 @@ label-warning = Take care
 label-step = Step { $n }
 label-closeup = Peg from the side
 label-order = In this order
+label-after = How it looks then
 label-tick = Tick each one off
 label-continues = The loom goes on past the torn edge.
 
@@ -142,18 +149,31 @@ tool-straight = { $n ->
 } with { $rows ->
     [one] one row
    *[other] { $rows } rows
-} of { $pegs } pegs, { $pitch } mm from peg to peg
+} of { $pegs ->
+    [one] 1 peg
+   *[other] { $pegs } pegs, { $pitch } mm from peg to peg
+}
 tool-round = { $n ->
     [one] a round loom
    *[other] { $n } round looms
 } with { $rows ->
     [one] one ring
    *[other] { $rows } rings
-} of { $pegs } pegs, { $pitch } mm from peg to peg
+} of { $pegs ->
+    [one] 1 peg
+   *[other] { $pegs } pegs, { $pitch } mm from peg to peg
+}
 tool-pegs = { $n ->
     [one] a board
    *[other] { $n } boards
-} with { $pegs } pegs
+} with { $pegs ->
+    [one] 1 peg
+   *[other] { $pegs } pegs
+}
+tool-cord = { $n ->
+    [one] a piece of cord to tie off with
+   *[other] { $n } pieces of cord to tie off with
+}
 tool-hooks = { $n ->
     [one] a hook
    *[other] { $n } hooks
@@ -181,7 +201,7 @@ intro-finish = Keep hold of the loops until they are fastened.
 ## Steps
 
 step-prepare = Lay the loom in front of you with peg { $near } nearest you.
-step-prepare-bands = Lay out { $bands }, and check them against the key.
+step-prepare-bands = Lay out { $bands }, and count them against the list “{ $list }”.
 detail-rows = The rows are lettered { $letters } from your left. Pegs are counted away from you.
 detail-row-one = There is one row, { $letter }. Its pegs are counted away from you.
 detail-round = Pegs are counted round the ring, starting nearest you and going to your right.
@@ -256,15 +276,18 @@ step-transfer = Take { $loop } off peg { $source } and put { $taken ->
 step-hang = Wind one { $band } { $times } round the shaft of the hook. Leave it hanging there.
 step-bind = Push the hook down through { $n ->
     [one] the loop
+    [2] both loops
    *[other] all { $n } loops
 } on peg { $peg }. Catch one { $band } and pull it up until half of it is through. Keep both its ends on the hook, and slip the loops off the peg.
 step-extend = Add a chain of { $bands }: pull each new band through both ends of the one before.
-step-knot = Tie off { $n ->
+step-knot = Run a cord through { $n ->
     [one] the loop
+    [2] both loops
    *[other] all { $n } loops
-} on { $where }. Pull the knot tight.
+} on { $where } and tie it off. Pull the knot tight.
 step-clip = Hook a clip through { $n ->
     [one] the loop
+    [2] both loops
    *[other] all { $n } loops
 } on { $where }.
 step-clip-join = Bring the loops of { $where } together and hook one clip through all { $n } of them.
@@ -328,7 +351,7 @@ check-cure-work = If a peg holds more or fewer loops than this, one was left beh
 
 ## Wearing
 
-wear-fit = Slip one finger under it. If the finger does not go in easily, it is too tight: make it longer.
+wear-fit = Round a wrist, one finger must slip under it easily. If it does not, the piece is too tight: make it longer.
 
 ## Hold
 
@@ -393,8 +416,10 @@ picture-hang = The { $band } hangs on the hook.
 picture-extend = The new chain is drawn strong at the free end.
 picture-release = The piece comes off the loom.
 picture-again-place = The bands of all rounds, with their order in numbers.
+picture-again-still = The loom after the last round.
 picture-again-work = Numbered arrows show the order of all rounds.
 picture-closeup = Peg { $peg } from the side, bottom to top: { $loops }.
 picture-closeup-title = Peg { $peg }
-picture-taken = the marked loop is the one to take
-picture-new = the marked loop is the new one
+picture-taken = Take loop { $loops } from the bottom.
+picture-new = Loop { $loops } from the bottom is new.
+picture-bind = The finishing band is drawn strong, through the loops of peg { $peg }.

@@ -1,0 +1,100 @@
+"""Small pieces of our own for the lesson's and the press's tests: tides and boats, no outside data."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pegwright.fit.supplies import supplies
+from pegwright.lesson import Lesson, Snap, Verdict, plan
+from pegwright.loom import History, board, replay
+from pegwright.pattern import Maker, Pattern, Rows, expand
+
+
+def work(pattern: Pattern) -> History:
+    expansion = expand(pattern)
+    history = replay(board(pattern.loom), expansion.doings)
+    assert not expansion.findings
+    assert not history.findings
+    return history
+
+
+def lesson(pattern: Pattern, verdict: Verdict | None = None, **options: Any) -> Lesson:
+    history = work(pattern)
+    bands = history.final.bands
+    given = verdict or Verdict(held=True, bands=bands, snap=Snap(worst_loses=bands - 1))
+    return plan(pattern, history, supplies(pattern, history), given, **options)
+
+
+def ebb(title: str = "Ebb line", colour: str = "slate", note: str = "", spelled_out: bool = False) -> Pattern:
+    """A plain chain on 9 pegs, bound, lengthened and closed; with repeats, or with every move spelled out."""
+    m = Maker(title, Rows(rows=1, pegs=9), designer="the Saturday workshop", notes=note)
+    m.colour("A", colour, "#4a5a6a").colour("B", "foam", "#cfe8e2")
+    if spelled_out:
+        for k in range(8):
+            m.place("A", f"A{k + 1}", f"A{k + 2}")
+        m.turn()
+        for k in range(7):
+            m.hook(f"A{8 - k}", f"A{7 - k}")
+    else:
+        with m.repeat(8, pegs=1):
+            m.place("A", "A1", "A2")
+        m.turn()
+        with m.repeat(7, pegs=-1):
+            m.hook("A8", "A7")
+    m.bind("B", "A1")
+    m.extend("B", 3)
+    m.clip("end", "A9")
+    return m.pattern()
+
+
+def dinghy(mirrored: bool = False) -> Pattern:
+    """A sail on three rows: not its own mirror image, one band half-twisted, one wound as a cap."""
+    m = Maker("Dinghy", Rows(rows=3, pegs=3))
+    m.colour("H", "hull brown", "#7a4a2b").colour("S", "sail white", "#f5f2ea")
+    with m.motif("sail"):
+        m.place("H", "A1", "B1")
+        m.place("S", "A1", "A3", "C1")
+        m.place("S", "A1", "B2", twists=(1,))
+        m.wind("H", "B2", turns=3)
+        m.hook("B2", "A2", loop=1)
+        m.knot("A2")
+    m.use("sail", mirror=("rows",) if mirrored else ())
+    return m.pattern()
+
+
+def smack() -> Pattern:
+    """Fish-tail work on two pegs: placed and lifted over, again and again in the same place."""
+    m = Maker("Smack", Rows(rows=2, pegs=1))
+    m.colour("A", "tar", "#202428").colour("B", "buoy", "#d8572a")
+    m.place("A", "A1", "B1", twists=(1,))
+    m.place("B", "A1", "B1")
+    with m.repeat(5):
+        m.place("A", "A1", "B1")
+        m.lift("A1")
+        m.lift("B1")
+    m.lift("A1")
+    m.lift("B1")
+    m.transfer("B1", "A1")
+    m.knot("A1")
+    return m.pattern()
+
+
+def everything(lesson: Lesson) -> str:
+    """Return the lesson's words as plain text, in reading order."""
+    lines = [lesson.title, lesson.byline, lesson.edition, lesson.level.heading, *lesson.level.lines]
+    lines.append(lesson.supplies.heading)
+    lines += [f"{row.letter} {row.name}: {row.count} ({row.purpose})" for row in lesson.supplies.bands]
+    lines += [f"{lesson.supplies.total}: {lesson.supplies.total_count}", *lesson.supplies.things]
+    lines += [lesson.tools.heading, *lesson.tools.lines, lesson.hold.heading, *lesson.hold.lines]
+    for phase in lesson.phases:
+        lines += ["", f"== {phase.heading}", *([phase.intro] if phase.intro else [])]
+        for step in phase.steps:
+            lines += [f"{step.number}. {step.words}", *(f"   {d}" for d in step.detail)]
+            lines += [f"   [] {tick}" for tick in step.ticks]
+            lines += [f"   picture: {picture.text}" for picture in step.pictures]
+            if step.closeup:
+                lines.append(f"   close-up: {step.closeup.text}")
+        if phase.check:
+            lines += [f"-- {phase.check.heading}", *phase.check.lines, phase.check.cure]
+    lines += ["", lesson.cautions.heading, *lesson.cautions.lines]
+    return "\n".join(lines) + "\n"

@@ -1,0 +1,222 @@
+"""The lesson says what the history did, counts what the supplies count, and keeps to the maker's view."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from pegwright.fit.supplies import supplies
+from pegwright.lesson import Fit, Verdict, plan
+from pegwright.lesson.picture import ArrowMark, BandMark, PegMark
+from pegwright.loom import Laid
+from pegwright.pattern import Pattern
+from tests.lesson.pieces import dinghy, ebb, everything, lesson, smack, work
+
+GOLDEN = Path(__file__).parent / "golden"
+PIECES = {"ebb": ebb(), "dinghy": dinghy(), "smack": smack()}
+
+
+@pytest.mark.parametrize("pattern", PIECES.values(), ids=PIECES)
+def test_every_move_is_taught_once_and_in_order(pattern: Pattern) -> None:
+    """The steps' spans of moves, laid end to end, are the whole history."""
+    spans = [(step.first, step.last) for step in lesson(pattern).steps if step.first]
+    assert spans[0][0] == 1
+    assert all(a[1] + 1 == b[0] for a, b in pairwise(spans))
+    assert spans[-1][1] == len(work(pattern).done)
+
+
+@pytest.mark.parametrize("pattern", PIECES.values(), ids=PIECES)
+def test_steps_are_numbered_from_one_without_a_gap(pattern: Pattern) -> None:
+    """A step's number is its place in the lesson."""
+    steps = lesson(pattern).steps
+    assert [step.number for step in steps] == list(range(1, len(steps) + 1))
+
+
+@pytest.mark.parametrize("pattern", PIECES.values(), ids=PIECES)
+def test_numbers_in_words_are_those_of_the_supplies_and_of_the_record(pattern: Pattern) -> None:
+    """Bands laid out in words, in the table, and laid by the events are the same, colour by colour."""
+    made = lesson(pattern)
+    history = work(pattern)
+    laid: dict[str, int] = {}
+    bands = [event.band for event in history.events if isinstance(event, Laid)]
+    for band in bands:
+        letter = history.colours[band - 1]
+        laid[letter] = laid.get(letter, 0) + 1
+    said = {
+        letter: int(n) for n, letter in re.findall(r"(\d+) [a-z ]+? bands? \((\w+)\)", made.steps[1].words)
+    }
+    assert said == laid == {row.letter: row.count for row in made.supplies.bands}
+    assert made.supplies.total_count == len(bands)
+    assert f"{len(bands)} bands in all." in made.level.lines
+
+
+def test_a_repeat_is_taught_once_and_then_counted() -> None:
+    """Eight bands placed: one step in full, seven more in one step with seven boxes to tick."""
+    place = next(phase for phase in lesson(ebb()).phases if phase.name == "place")
+    first, again = place.steps
+    assert first.words == "Stretch one slate band (A) from peg A1 to peg A2, away from you."
+    assert again.words == (
+        "Do step 3 again, 7 more times. Move one peg further away from you each time. "
+        "The last one ends on peg A9."
+    )
+    assert [tick.partition(":")[0] for tick in again.ticks] == [str(k) for k in range(2, 9)]
+
+
+def test_rounds_in_the_same_place_are_counted_without_places() -> None:
+    """Fish-tail work stays where it is: the boxes hold numbers only."""
+    again = next(step for step in lesson(smack()).steps if step.ticks)
+    assert again.ticks == ("2", "3", "4", "5")
+    assert "in the same place, 4 more times" in again.words
+
+
+def test_the_view_is_the_makers_at_that_moment() -> None:
+    """After the turn the pegs with smaller numbers lie away from the maker, in words and in the picture."""
+    steps = {step.words.partition(" ")[0]: step for step in lesson(ebb()).steps}
+    hook = (
+        steps["Push"]
+        if "A8" in steps["Push"].words
+        else next(s for s in lesson(ebb()).steps if "A8" in s.words)
+    )
+    assert "Put it on peg A7, away from you." in hook.words
+    spots = {m.at: m.y_mm for m in hook.pictures[0].marks if isinstance(m, PegMark)}
+    assert spots["A7"] > spots["A8"]
+    place = lesson(ebb()).steps[2]
+    spots = {m.at: m.y_mm for m in place.pictures[0].marks if isinstance(m, PegMark)}
+    assert spots["A2"] > spots["A1"]
+    assert {m.channel_deg for m in place.pictures[0].marks if isinstance(m, PegMark)} == {90.0}
+    assert {m.channel_deg for m in hook.pictures[0].marks if isinstance(m, PegMark)} == {270.0}
+
+
+def test_the_loops_a_check_counts_are_those_one_counts_by_hand() -> None:
+    """Eight bands over neighbours: one loop on each end peg, two on the seven between."""
+    place = next(phase for phase in lesson(ebb()).phases if phase.name == "place")
+    assert place.check is not None
+    assert place.check.lines == (
+        "8 bands have been used so far.",
+        "Pegs A1 and A9 each hold 1 loop.",
+        "Pegs A2 to A8 each hold 2 loops.",
+    )
+
+
+def _swapped(words: str) -> str:
+    return re.sub(r"\b(left|right)\b", lambda m: {"left": "right", "right": "left"}[m[1]], words)
+
+
+def _address_swapped(words: str) -> str:
+    return re.sub(r"\b([AC])(\d)\b", lambda m: {"A": "C", "C": "A"}[m[1]] + m[2], words)
+
+
+def test_the_lesson_of_a_mirrored_pattern_mirrors() -> None:
+    """Words swap left and right and rows A and C; every mark of a step's picture swaps sides."""
+    here, there = lesson(dinghy()), lesson(dinghy(mirrored=True))
+    assert len(here.steps) == len(there.steps)
+    for a, b in zip(here.steps[2:], there.steps[2:], strict=True):
+        assert _sorted_list(_address_swapped(_swapped(a.words))) == _sorted_list(b.words)
+        for p, q in zip(a.pictures, b.pictures, strict=True):
+            left = sorted((m.at, round(-m.x_mm, 6), m.y_mm) for m in p.marks if isinstance(m, PegMark))
+            right = sorted(
+                (_address_swapped(m.at), round(m.x_mm, 6), m.y_mm) for m in q.marks if isinstance(m, PegMark)
+            )
+            assert left == right
+            bands = [m for m in p.marks if isinstance(m, BandMark)]
+            others = [m for m in q.marks if isinstance(m, BandMark)]
+            assert [(m.band, m.strong) for m in bands] == [(m.band, m.strong) for m in others]
+            for m, n in zip(bands, others, strict=True):
+                assert _circles(m, -1) == _circles(n, 1)
+
+
+def _sorted_list(words: str) -> list[str]:
+    return sorted(re.findall(r"\w+", words))
+
+
+def _circles(mark: BandMark, sign: int) -> set[tuple[float, float, float]]:
+    return {
+        (round(sign * a.x_mm, 3) + 0.0, round(a.y_mm, 3) + 0.0, round(a.r_mm, 3))
+        for outline in mark.outlines
+        for a in outline
+    }
+
+
+def test_the_arrow_of_a_hook_leads_from_its_peg_to_the_other() -> None:
+    """The arrow starts by the peg that is worked and ends by the peg that receives the loop."""
+    hook = next(step for step in lesson(ebb()).steps if "Push the hook down the open side" in step.words)
+    marks = hook.pictures[0].marks
+    pegs = {m.at: (m.x_mm, m.y_mm) for m in marks if isinstance(m, PegMark)}
+    arrow = next(m for m in marks if isinstance(m, ArrowMark))
+    near = {
+        at: min(pegs, key=lambda p: abs(pegs[p][0] - s[0]) + abs(pegs[p][1] - s[1]))
+        for at, s in (("start", arrow.start), ("end", arrow.end))
+    }
+    assert near == {"start": "A8", "end": "A7"}
+
+
+def test_a_close_up_shows_the_stack_from_the_bottom_up() -> None:
+    """The close-up of a cap names the loops below it first."""
+    cap = next(step for step in lesson(dinghy()).steps if "This is the cap" in step.words)
+    assert cap.closeup is not None
+    assert cap.closeup.text.startswith("Peg B2 from the side, bottom to top: S, H, H and H.")
+
+
+def test_what_falls_is_named_with_the_step_that_laid_it() -> None:
+    """A verdict that a band falls becomes a sentence with its colour and its step."""
+    made = lesson(ebb(), Verdict(held=False, bands=12, falling=(9, 3), unproved=(1,)))
+    assert made.hold.lines == (
+        "No. 2 bands are not held and fall off: band 9 (foam, B, step 8) and band 3 (slate, A, step 4).",
+        "Not proved for one band: band 1 (slate, A, step 3).",
+    )
+    assert not made.hold.held
+
+
+def test_nothing_is_claimed_that_was_not_proved() -> None:
+    """A verdict without facts does not say that the piece holds."""
+    made = lesson(ebb(), Verdict(held=False, bands=12))
+    assert made.hold.lines == ("It is not proved that every band is held.",)
+
+
+def test_the_extension_table_stands_only_where_sizes_are_known() -> None:
+    """No sizes, no table; with sizes, a line for each."""
+    pattern = ebb()
+    assert lesson(pattern).extension is None
+    table = lesson(pattern, fits=(Fit(wrist_mm=140, extension_bands=1), Fit(wrist_mm=165, extension_bands=6)))
+    assert table.extension is not None
+    assert table.extension.lines == (
+        "For a wrist of 140 mm: 1 extra band.",
+        "For a wrist of 165 mm: 6 extra bands.",
+    )
+
+
+def test_cautions_stand_in_every_lesson_and_defer_to_local_rules() -> None:
+    """Choking, tight bands, eyes, latex, and the rules of the place."""
+    lines = " ".join(lesson(smack()).cautions.lines)
+    for word in ("choke", "under 3", "tightly", "eye", "latex", "Pets", "rules of your place"):
+        assert word in lines
+
+
+def test_the_other_hand_holds_the_hook() -> None:
+    """The left-handed edition says so."""
+    assert "left hand" in lesson(dinghy(mirrored=True), hand="left").edition
+    assert "right hand" in lesson(dinghy()).edition
+
+
+def test_an_unknown_language_is_refused() -> None:
+    """There is no lesson without words for it."""
+    pattern = ebb()
+    history = work(pattern)
+    with pytest.raises(ValueError, match="no words for 'xx'"):
+        plan(pattern, history, supplies(pattern, history), Verdict(held=True, bands=12), language="xx")
+
+
+def test_an_empty_pattern_still_gives_a_lesson() -> None:
+    """No moves: the loom, the cautions, nothing worked."""
+    made = lesson(Pattern(pegwright=2, title="Slack", loom=ebb().loom), Verdict(held=False, bands=0))
+    assert [phase.name for phase in made.phases] == ["prepare", "wear"]
+    assert made.supplies.total_count == 0
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_the_words_are_those_last_read_and_approved(name: str) -> None:
+    """The whole text of a lesson, as a person has read it."""
+    assert everything(lesson(PIECES[name])) == (GOLDEN / f"{name}.txt").read_text(encoding="utf-8")

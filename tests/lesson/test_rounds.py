@@ -1,0 +1,96 @@
+"""What is counted covers every move once and is truly the same again."""
+
+from __future__ import annotations
+
+import random
+from itertools import pairwise
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pegwright.lesson.rounds import Again, Shift, shift_between, teach
+from pegwright.loom import board, replay
+from pegwright.pattern import Maker, Place, Rows, expand
+
+LOOM = Rows(rows=2, pegs=40)
+
+
+def _flat(seed: int, blocks: list[tuple[int, int, int]]) -> Maker:
+    """Write blocks of placings one after the other, each so many moves long, so often, moved on so far."""
+    rng = random.Random(seed)
+    m = Maker("Flood", LOOM).colour("A", "slate", "#445566").colour("B", "foam", "#ddeeee")
+    for size, times, on in blocks:
+        start = rng.randint(1, 8)
+        moves = [(rng.choice("AB"), rng.choice("AB"), start + rng.randint(0, 3)) for _ in range(size)]
+        for k in range(times):
+            for colour, row, peg in moves:
+                m.place(colour, f"{row}{peg + k * on}", f"{row}{peg + k * on + 1}")
+    return m
+
+
+@given(
+    st.integers(0, 10_000),
+    st.lists(st.tuples(st.integers(1, 4), st.integers(1, 6), st.integers(0, 3)), min_size=1, max_size=4),
+)
+def test_every_move_is_taught_once(seed: int, blocks: list[tuple[int, int, int]]) -> None:
+    """Laid end to end, what is taught and what is counted are all the moves in order."""
+    pattern = _flat(seed, blocks).pattern()
+    done = replay(board(LOOM), expand(pattern).doings).done
+    found: list[int] = []
+    for taught in teach(done):
+        if isinstance(taught, Again):
+            assert tuple(found[-len(taught.model) :]) == taught.model
+            found += [index for each in taught.rounds for index in each]
+        else:
+            found.append(taught)
+    assert found == list(range(len(done)))
+
+
+@given(
+    st.integers(0, 10_000),
+    st.lists(st.tuples(st.integers(1, 4), st.integers(1, 6), st.integers(0, 3)), min_size=1, max_size=4),
+)
+def test_a_counted_round_lies_one_even_step_further_on(seed: int, blocks: list[tuple[int, int, int]]) -> None:
+    """Checked peg by peg, without the shift that the room worked out."""
+    pattern = _flat(seed, blocks).pattern()
+    done = replay(board(LOOM), expand(pattern).doings).done
+
+    def pegs(indices: tuple[int, ...]) -> list[tuple[str, int]]:
+        moves = [done[i].doing.move for i in indices]
+        return [(at[0], int(at[1:])) for move in moves if isinstance(move, Place) for at in move.over]
+
+    for taught in teach(done):
+        if isinstance(taught, Again):
+            rows = [pegs(each) for each in (taught.model, *taught.rounds)]
+            steps = {
+                (ord(q[0]) - ord(p[0]), q[1] - p[1])
+                for a, b in pairwise(rows)
+                for p, q in zip(a, b, strict=True)
+            }
+            assert len(steps) == 1
+
+
+def test_a_long_even_run_is_found_without_a_repeat_in_the_document() -> None:
+    """Twelve single placings in a row are one move and eleven rounds."""
+    done = replay(board(LOOM), expand(_flat(1, [(1, 12, 1)]).pattern()).doings).done
+    taught = teach(done)
+    assert len(taught) == 2
+    assert isinstance(taught[1], Again)
+    assert len(taught[1].rounds) == 11
+
+
+def test_a_step_with_its_own_note_is_not_swallowed() -> None:
+    """The fifth placing carries a warning, so it is taught by itself."""
+    m = Maker("Flood", LOOM).colour("A", "slate", "#445566")
+    for k in range(10):
+        m.place("A", f"A{k + 1}", f"A{k + 2}", warning="Tight here." if k == 4 else "")
+    done = replay(board(LOOM), expand(m.pattern()).doings).done
+    assert 4 in teach(done)
+
+
+def test_colours_may_change_from_round_to_round_but_consistently() -> None:
+    """A for B is a change of colour; A for B and A for A at once is another thing."""
+    one, two = Place(colour="A", over=("A1", "A2")), Place(colour="A", over=("A2", "A3"))
+    other = Place(colour="B", over=("A2", "A3"))
+    assert shift_between([one], [other]) == Shift(0, 1)
+    assert shift_between([one, one], [other, two]) is None

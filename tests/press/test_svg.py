@@ -1,0 +1,123 @@
+"""Pictures are well-formed, to scale, readable as text, and the same however a pattern was written."""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+
+import pytest
+
+from pegwright.lesson import Lesson, Picture
+from pegwright.lesson.picture import BandMark, PegMark, Window
+from pegwright.press import step_svg
+from pegwright.press.svg import swatch_svg
+from tests.lesson.pieces import dinghy, ebb, lesson, smack
+
+SVG = "{http://www.w3.org/2000/svg}"
+HOSTILE = '#eval("1+1") <script>alert(1)</script> $x$ ]]> & \u202e 🙂'
+
+
+def pictures(made: Lesson) -> list[Picture]:
+    found = []
+    for step in made.steps:
+        found += [*step.pictures, *([step.closeup] if step.closeup else [])]
+    return found
+
+
+@pytest.mark.parametrize("pattern", [ebb(), dinghy(), smack()], ids=["ebb", "dinghy", "smack"])
+def test_every_picture_is_well_formed_and_says_what_it_shows(pattern: object) -> None:
+    """An independent XML parser reads it; title and description are there; every peg's name is a text."""
+    for picture in pictures(lesson(pattern)):  # type: ignore[arg-type]
+        root = ET.fromstring(step_svg(picture))
+        assert root.tag == f"{SVG}svg"
+        assert root.findtext(f"{SVG}title") == picture.title
+        assert root.findtext(f"{SVG}desc") == picture.text
+        texts = [node.text for node in root.iter(f"{SVG}text")]
+        assert {m.at for m in picture.marks if isinstance(m, PegMark)} <= set(texts)
+
+
+def test_the_size_on_paper_is_the_looms_times_the_scale() -> None:
+    """Width and height in mm, the view box in mm of the loom."""
+    picture = pictures(lesson(ebb()))[0]
+    root = ET.fromstring(step_svg(picture))
+    _, _, w, h = map(float, root.attrib["viewBox"].split())
+    assert w == pytest.approx(picture.window.width_mm, abs=0.01)
+    assert float(root.attrib["width"].removesuffix("mm")) == pytest.approx(w * picture.scale, abs=0.02)
+    assert float(root.attrib["height"].removesuffix("mm")) == pytest.approx(h * picture.scale, abs=0.02)
+
+
+def test_pegs_stand_as_far_apart_as_on_the_loom() -> None:
+    """Two neighbours of a loom with 16 mm pitch are 16 units apart, the farther one higher on the page."""
+    picture = lesson(ebb()).steps[2].pictures[0]
+    root = ET.fromstring(step_svg(picture))
+    at = {t.text: (float(t.attrib["x"]), float(t.attrib["y"])) for t in root.iter(f"{SVG}text")}
+    assert at["A1"][1] - at["A2"][1] == pytest.approx(16.0, abs=0.02)
+    assert at["A1"][0] == at["A2"][0]
+
+
+def test_a_repeat_and_its_moves_spelled_out_look_and_read_the_same() -> None:
+    """Two ways of writing one piece give the same words and the same pictures, byte for byte."""
+    one, other = lesson(ebb()), lesson(ebb(spelled_out=True))
+    assert [s.words for s in one.steps] == [s.words for s in other.steps]
+    assert list(map(step_svg, pictures(one))) == list(map(step_svg, pictures(other)))
+
+
+def test_colour_is_never_alone() -> None:
+    """A strong band carries its letter; bands of two colours carry different patterns."""
+    made = lesson(ebb())
+    picture = made.steps[2].pictures[0]
+    assert ">A</text>" in step_svg(picture)
+    hatches = {swatch.letter: swatch.hatch for swatch in made.key}
+    assert len(set(hatches.values())) == len(hatches)
+    strip = [re.sub(r"#[0-9a-f]{6}", "", swatch_svg(s)).partition("</desc>")[2] for s in made.key]
+    assert len(set(strip)) == len(strip)
+
+
+def test_a_users_words_cannot_leave_their_place() -> None:
+    """A colour named like markup is text inside the picture and makes no element of its own."""
+    plainly, nasty = lesson(ebb()), lesson(ebb(title=HOSTILE, colour=HOSTILE[:50]))
+    for a, b in zip(pictures(plainly), pictures(nasty), strict=True):
+        one, other = ET.fromstring(step_svg(a)), ET.fromstring(step_svg(b))
+        assert [n.tag for n in one.iter()] == [n.tag for n in other.iter()]
+    assert any(
+        "<script>" in (ET.fromstring(step_svg(p)).findtext(f"{SVG}desc") or "") for p in pictures(nasty)
+    )
+
+
+def test_the_same_outline_is_painted_the_same_whichever_mark_it_came_from() -> None:
+    """Painting depends on what a mark says, not on where it stands: moved and shown moved, it is the same."""
+    picture = lesson(dinghy()).steps[2].pictures[0]
+    w = picture.window
+    moved = Picture(
+        title=picture.title,
+        text=picture.text,
+        scale=picture.scale,
+        window=Window(
+            left_mm=w.left_mm + 5,
+            right_mm=w.right_mm + 5,
+            near_mm=w.near_mm - 3,
+            far_mm=w.far_mm - 3,
+            goes_on=w.goes_on,
+        ),
+        marks=tuple(_moved(m) for m in picture.marks if isinstance(m, BandMark | PegMark)),
+    )
+    still = Picture(
+        title=picture.title,
+        text=picture.text,
+        scale=picture.scale,
+        window=w,
+        marks=tuple(m for m in picture.marks if isinstance(m, BandMark | PegMark)),
+    )
+    assert step_svg(moved) == step_svg(still)
+
+
+def _moved(mark: BandMark | PegMark) -> BandMark | PegMark:
+    import msgspec
+
+    if isinstance(mark, PegMark):
+        return msgspec.structs.replace(mark, x_mm=mark.x_mm + 5, y_mm=mark.y_mm - 3)
+    outlines = tuple(
+        tuple(arc._replace(x_mm=arc.x_mm + 5, y_mm=arc.y_mm - 3) for arc in outline)
+        for outline in mark.outlines
+    )
+    return msgspec.structs.replace(mark, outlines=outlines)
