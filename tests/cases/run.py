@@ -28,7 +28,7 @@ def findings_of(data: bytes) -> tuple[Finding, ...]:
         *expansion.findings,
         *history.findings,
         *check_loom(pattern, expansion, history),
-        *check_stretch(pattern, expansion, history),
+        *check_stretch(pattern, history),
         *check_stated(pattern, expansion),
     )
 

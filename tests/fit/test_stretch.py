@@ -13,8 +13,7 @@ from pegwright.pattern import BandType, Maker, Pattern, PegAt, Pegs, Rows, expan
 
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
-    expansion = expand(pattern)
-    return check_stretch(pattern, expansion, replay(board(pattern.loom), expansion.doings))
+    return check_stretch(pattern, replay(board(pattern.loom), expand(pattern).doings))
 
 
 def pair(apart_mm: float, bore_mm: float, peg_mm: float = 5.0) -> Pattern:

@@ -15,7 +15,8 @@ from pegwright.finding import Finding, Place, finding
 from pegwright.finding.summing import sum_up
 from pegwright.loom import Bight, Board, Drawn, History, Laid, Lifted, Moved
 from pegwright.loom.board import hull
-from pegwright.pattern import BandType, Expansion, Pattern
+from pegwright.loom.steps import step_numbers
+from pegwright.pattern import BandType, Pattern
 
 __all__ = ["BREAK_STRETCH", "WORK_STRETCH", "Tautness", "check_stretch", "rest_mm", "taut_mm", "tautness"]
 
@@ -94,9 +95,9 @@ def tautness(pattern: Pattern, history: History) -> Iterator[Tautness]:
                 )
 
 
-def check_stretch(pattern: Pattern, expansion: Expansion, history: History) -> tuple[Finding, ...]:
+def check_stretch(pattern: Pattern, history: History) -> tuple[Finding, ...]:
     """Return one finding for each sort of band and span: slack as placed, or overstretched at any time."""
-    numbers = {id(doing): n for n, doing in enumerate(expansion.doings, start=1)}
+    numbers = step_numbers(history)
     same: dict[tuple[str, str, float], list[Tautness]] = {}
     for one in tautness(pattern, history):
         code = _code(one)
@@ -107,11 +108,11 @@ def check_stretch(pattern: Pattern, expansion: Expansion, history: History) -> t
     for (code, letter, _), cases in same.items():
         one = cases[0]
         name = next(colour.name for colour in pattern.colours if colour.letter == letter)
-        doing = history.done[one.at].doing
+        path = history.done[one.at].doing.path
         found.append(
             finding(
                 code,
-                Place(path=doing.path, step=numbers[id(doing)], peg=one.pegs[0], band=one.band),
+                Place(path=path, step=numbers[one.at], peg=one.pegs[0], band=one.band),
                 name=name,
                 pegs=_pegs(one.pegs),
                 taut_mm=one.taut_mm,

@@ -13,6 +13,7 @@ from pegwright.loom.history import Done, History
 from pegwright.loom.listed import check_listed
 from pegwright.loom.order import top_first
 from pegwright.loom.state import START, State
+from pegwright.loom.steps import step_numbers
 from pegwright.pattern import BandType, Expansion, Pattern
 
 RIM_MM = 1.0  # the flared top that keeps loops on; common practice, no source
@@ -39,7 +40,7 @@ def check_loom(pattern: Pattern, expansion: Expansion, history: History) -> tupl
 
     The findings of the expansion and of the replay itself are not repeated.
     """
-    steps = _steps(expansion, history)
+    steps = _steps(history)
     return sum_up(
         chain(
             check_listed(pattern, expansion),
@@ -54,10 +55,10 @@ def check_loom(pattern: Pattern, expansion: Expansion, history: History) -> tupl
     )
 
 
-def _steps(expansion: Expansion, history: History) -> tuple[_Step, ...]:
-    numbers = {id(doing): n for n, doing in enumerate(expansion.doings, start=1)}
+def _steps(history: History) -> tuple[_Step, ...]:
     return tuple(
-        _Step(numbers[id(done.doing)], i, done, history.before(i)) for i, done in enumerate(history.done)
+        _Step(number, i, done, history.before(i))
+        for i, (number, done) in enumerate(zip(step_numbers(history), history.done, strict=True))
     )
 
 
@@ -98,8 +99,7 @@ def _dragged(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> It
             fix = None
             start = min((drawn_at[b] for b in event.dragged if b in drawn_at), default=step.at)
             if told < MOST_OF_A_CODE:
-                window = history.done[start : step.at + 1]
-                fix = top_first(pattern, history.board, history.before(start), window)
+                fix = top_first(pattern, history, start, step.at)
             told += 1
             band = event.bight.band
             peg = event.holder if isinstance(event, Lifted) else event.source

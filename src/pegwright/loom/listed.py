@@ -28,7 +28,9 @@ def check_listed(pattern: Pattern, expansion: Expansion) -> Iterator[Finding]:
             fix = _put(f"call it {other}", "replace", f"{doing.path}/colour", other)
         else:
             new = {"letter": letter, "name": f"colour {letter}", "hex": "#808080"}
-            fix = _put(f"list colour {letter}", "add", "/colours/-", new)
+            # A list left out of the document has no end to add to.
+            where, value = ("/colours/-", new) if pattern.colours else ("/colours", [new])
+            fix = _put(f"list colour {letter}", "add", where, value)
         yield finding(
             "colour-not-listed", Place(path=doing.path, step=step), fix=fix, letter=letter, count=used[letter]
         )

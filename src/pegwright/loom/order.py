@@ -9,21 +9,22 @@ import msgspec
 
 from pegwright.finding import Fix
 from pegwright.loom.apply import Applied, apply
-from pegwright.loom.board import Board
 from pegwright.loom.events import Bight, Drawn, Event
-from pegwright.loom.history import Done
-from pegwright.loom.state import State
+from pegwright.loom.history import Done, History
 from pegwright.pattern import Hook, Move, Pattern
 
 _WIDEST = 60
+_FORESIGHT = 2000
 
 
-def top_first(pattern: Pattern, board: Board, before: State, window: Sequence[Done]) -> Fix | None:
-    """Return the fix that works the window's hooks from the last one's peg from the top, or None.
+def top_first(pattern: Pattern, history: History, first: int, last: int) -> Fix | None:
+    """Return the fix that works the hooks from one peg from the top, or None.
 
-    `window` runs from the hook that went through the loop to the hook that drags it, and `before` is the
-    state it starts from. The new order is tried: every move must take the same loop and drag nothing.
+    `first` and `last` are places in the history: of the hook that went through a loop, and of the hook that
+    then drags it along. The new order is tried: every move between them must take the same loop and drag
+    nothing, and the moves after them (up to `_FORESIGHT`) must still take the loops they took before.
     """
+    window = history.done[first : last + 1]
     paths = _neighbours(window)
     source = getattr(window[-1].doing.move, "source", None)
     if paths is None or source is None:
@@ -31,12 +32,12 @@ def top_first(pattern: Pattern, board: Board, before: State, window: Sequence[Do
     hooks = [d for d in window if getattr(d.doing.move, "source", None) == source]
     if not all(isinstance(m := d.doing.move, Hook) and m.through is None and m.together == 1 for d in hooks):
         return None
-    stack = before.stack(source)
+    stack = history.before(first).stack(source)
     if any(_bight(d) not in stack for d in hooks):
         return None
     hooks.sort(key=lambda d: -stack.index(_bight(d)))
     order = hooks + [d for d in window if d not in hooks]
-    state = before
+    state = history.before(first)
     steps: list[Any] = []
     for done in order:
         move: Move = done.doing.move
@@ -44,13 +45,20 @@ def top_first(pattern: Pattern, board: Board, before: State, window: Sequence[Do
         if done in hooks:
             loop = state.stack(source).index(_bight(done)) + 1
             move, step = (msgspec.structs.replace(m, loop=loop) for m in (move, step))
-        outcome = apply(board, state, move)
+        outcome = apply(history.board, state, move)
         if not isinstance(outcome, Applied) or not _same_loops(outcome.events, done.events):
+            return None
+        if any(getattr(event, "dragged", ()) for event in outcome.events):
             return None
         state = outcome.state
         steps.append(step)
+    for done in history.done[last + 1 : last + 1 + _FORESIGHT]:
+        outcome = apply(history.board, state, done.doing.move)
+        if not isinstance(outcome, Applied) or not _same_loops(outcome.events, done.events):
+            return None
+        state = outcome.state
     patch = tuple(
-        {"op": "replace", "path": path, "value": msgspec.to_builtins(step)}
+        {"op": "replace", "path": path, "value": msgspec.json.decode(msgspec.json.encode(step))}
         for path, step in zip(paths, steps, strict=True)
         if step != _step_at(pattern, path)
     )
@@ -75,9 +83,7 @@ def _bight(done: Done) -> Bight:
 
 
 def _same_loops(new: Sequence[Event], old: Sequence[Event]) -> bool:
-    return [getattr(e, "bight", None) for e in new] == [getattr(e, "bight", None) for e in old] and not any(
-        getattr(e, "dragged", ()) for e in new
-    )
+    return [getattr(e, "bight", None) for e in new] == [getattr(e, "bight", None) for e in old]
 
 
 def _step_at(pattern: Pattern, path: str) -> Any:

@@ -59,7 +59,7 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
             *expansion.findings,
             *history.findings,
             *looked,
-            *check_stretch(pattern, expansion, history),
+            *check_stretch(pattern, history),
             *check_stated(pattern, expansion),
             *find_falling(history, proof),
         )
