@@ -1,0 +1,306 @@
+"""The order of elimination: nested dissection by place (A. George, SIAM J. Numer. Anal. 10 (1973) 345).
+
+A piece of craft lies in space, and its contacts join only what is near, so a plane across it is a good cut. Each
+set of vertices is cut across the axis and at the place where fewest vertices have a neighbour beyond; those few
+are eliminated last. The leaves and the cuts are the fronts of `multifrontal`.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+from numba import njit
+
+from pegwright.shape.rods import Floats, Ints, Rods
+
+__all__ = ["Tree", "dissect", "neighbours"]
+
+# Columns of `Tree.fronts`; the row after the last front closes PIVOT, RIM and PANEL.
+PIVOT, PARENT, LEFT, RIGHT, RIM, PANEL, UPDATE, DEPTH = range(8)
+_BINS = 192
+
+
+class Tree(NamedTuple):
+    """Fronts in postorder. A position is a place in the order of elimination.
+
+    Each row of `fronts` (m + 1, 8) holds: the first position it eliminates, its parent and two children (−1: none), where
+    its rim and its factor begin, where its update lies, and its depth. Updates of even and of odd depth live in
+    two stacks, of `even` and `odd` numbers. Fronts before `split` and those from it to the last but one do not
+    depend on each other (0: no such place). `work` counts the multiplications of a factorisation.
+    """
+
+    order: Ints  # (n,) vertex at each position
+    position: Ints  # (n,) position of each vertex
+    front_of: Ints  # (n,) front that eliminates each position
+    fronts: Ints
+    rim: Ints  # positions that each front touches beyond its pivots, ascending
+    split: int
+    even: int
+    odd: int
+    work: float
+
+
+def neighbours(rods: Rods, pairs: Ints) -> tuple[Ints, Ints]:
+    """Return the adjacency (offsets (n + 1,), list; with repeats): two along the band each way, and across pairs."""
+    n = len(rods.next)
+    offsets, links = np.zeros(n + 1, np.int64), np.empty(4 * n + 8 * len(pairs), np.int64)
+    _neighbours(rods.next, pairs, offsets, links)
+    return offsets, links
+
+
+def dissect(x: Floats, offsets: Ints, links: Ints, leaf: int) -> Tree:
+    """Order the vertices at `x` (n, 3) with the given adjacency; sets of at most `leaf` vertices are not cut."""
+    n = len(x)
+    order, rank, sets = np.arange(n), np.full(n, -1), np.zeros((4 * n // leaf + 64, 7), np.int64)
+    spare, counts = np.empty(n, np.int64), np.zeros((3, _BINS + 2), np.int64)
+    made = _cut_all(x, offsets, links, leaf, order, rank, sets, spare, counts)
+    position, front_of, seen = np.empty(n, np.int64), np.empty(n, np.int64), np.full(n, -1)
+    position[order] = np.arange(n)
+    fronts = np.zeros((made + 1, 8), np.int64)
+    room = np.zeros(3, np.int64)
+    rim = np.empty(16 * n + 1024, np.int64)
+    while True:
+        work = _fronts(order, position, offsets, links, sets[:made], fronts, front_of, rim, seen, room)
+        if work >= 0:
+            break
+        rim = np.empty(2 * len(rim), np.int64)
+        seen[:] = -1
+    return Tree(order, position, front_of, fronts, rim, int(room[2]), int(room[0]), int(room[1]), work)
+
+
+@njit(cache=True, nogil=True)
+def _neighbours(after: Ints, pairs: Ints, offsets: Ints, links: Ints) -> None:
+    n = after.shape[0]
+    offsets[:] = 0
+    for sweep in range(2):  # first count, then fill
+        for v in range(n):
+            w = after[v]
+            for _ in range(2):
+                if w >= 0:
+                    if sweep:
+                        links[offsets[v]], links[offsets[w]] = w, v
+                    offsets[v] += 1
+                    offsets[w] += 1
+                    w = after[w]
+        for k in range(pairs.shape[0]):
+            for c in range(4):
+                v = pairs[k, 0] if c < 2 else after[pairs[k, 0]]
+                w = pairs[k, 1] if c % 2 == 0 else after[pairs[k, 1]]
+                if v >= 0 and w >= 0 and v != w:
+                    if sweep:
+                        links[offsets[v]], links[offsets[w]] = w, v
+                    offsets[v] += 1
+                    offsets[w] += 1
+        # Counts become starts; after filling, each start has become the next one's and moves back by one place.
+        carried = 0
+        for v in range(n + 1):
+            own = offsets[v]
+            offsets[v] = carried
+            carried = carried + own if sweep == 0 else own
+
+
+@njit(cache=True, nogil=True)
+def _best_cut(
+    x: Floats, members: Ints, offsets: Ints, links: Ints, rank: Ints, counts: Ints
+) -> tuple[int, int, bool]:
+    """Axis, bin and side of the cheapest cut; axis −1 where all lie in one place."""
+    m = members.shape[0]
+    best = np.inf
+    axis, place, left = -1, 0, True
+    widest = 0.0
+    for sweep in range(2):
+        for i in range(3):
+            low = high = x[members[0], i]
+            for v in members:
+                low = min(low, x[v, i])
+                high = max(high, x[v, i])
+            if sweep == 0:
+                widest = max(widest, high - low)
+                continue
+            if high - low < 0.3 * widest or high <= low:
+                continue
+            counts[:] = 0
+            for v in members:
+                rank[v] = int((x[v, i] - low) / (high - low) * (_BINS - 1))
+            for v in members:
+                own = far = near = rank[v]
+                for slot in range(offsets[v], offsets[v + 1]):
+                    other = rank[links[slot]]
+                    far = max(far, other)
+                    if other >= 0:
+                        near = min(near, other)
+                counts[0, own] += 1
+                # v is left of every cut k with own < k ≤ far and has a neighbour beyond it; likewise right.
+                counts[1, own + 1] += 1
+                counts[1, far + 1] -= 1
+                counts[2, near + 1] += 1
+                counts[2, own + 1] -= 1
+            below = lefts = rights = 0
+            for k in range(1, _BINS):
+                below += counts[0, k - 1]
+                lefts += counts[1, k]
+                rights += counts[2, k]
+                if below == 0 or below == m:
+                    continue
+                off = abs(2.0 * below / m - 1.0)
+                cost = (min(lefts, rights) + 0.02 * m * off * off) * (1.0 + 2.0 * off * off)
+                if off > 0.6:
+                    cost += m
+                if cost < best:
+                    best, axis, place, left = cost, i, k, lefts <= rights
+    return axis, place, left
+
+
+@njit(cache=True, nogil=True)
+def _cut_all(
+    x: Floats,
+    offsets: Ints,
+    links: Ints,
+    leaf: int,
+    order: Ints,
+    rank: Ints,
+    sets: Ints,
+    spare: Ints,
+    counts: Ints,
+) -> int:
+    """Cut sets until none is larger than `leaf`; returns how many rows of `sets` were made.
+
+    A row holds: where in `order` the set begins, ends and keeps its own, its parent, depth and two children.
+    """
+    sets[0, 0], sets[0, 1], sets[0, 3], sets[0, 4] = 0, x.shape[0], -1, 0
+    made, f = 1, -1
+    while f + 1 < made:
+        f += 1
+        low, high = sets[f, 0], sets[f, 1]
+        sets[f, 2], sets[f, 5], sets[f, 6] = low, -1, -1
+        if high - low <= leaf or made + 2 > sets.shape[0]:
+            continue
+        members = order[low:high]
+        axis, place, left = _best_cut(x, members, offsets, links, rank, counts)
+        if axis >= 0:
+            least = most = x[members[0], axis]
+            for v in members:
+                least = min(least, x[v, axis])
+                most = max(most, x[v, axis])
+            for v in members:
+                rank[v] = int((x[v, axis] - least) / (most - least) * (_BINS - 1))
+        a = b = c = 0
+        for slot in range(
+            low, high
+        ):  # a: left, in place; b: right, from the front of `spare`; c: cut, from its back
+            v = order[slot]
+            cut = False
+            if axis >= 0 and (rank[v] < place) == left:
+                for link in range(offsets[v], offsets[v + 1]):
+                    other = rank[links[link]]
+                    if other >= 0 and (other < place) != left:
+                        cut = True
+                        break
+            if cut:
+                c += 1
+                spare[spare.shape[0] - c] = v
+            elif axis < 0 or rank[v] < place:
+                order[low + a] = v
+                a += 1
+            else:
+                spare[b] = v
+                b += 1
+        for k in range(b):
+            order[low + a + k] = spare[k]
+        for k in range(c):
+            order[low + a + b + k] = spare[spare.shape[0] - 1 - k]
+        for slot in range(low, high):
+            rank[order[slot]] = -1
+        if a == 0 or b == 0:
+            continue
+        sets[f, 2] = low + a + b
+        for side in range(2):
+            sets[made, 0] = low + side * a
+            sets[made, 1] = low + a + side * b
+            sets[made, 3], sets[made, 4] = f, sets[f, 4] + 1
+            sets[f, 5 + side] = made
+            made += 1
+    return made
+
+
+@njit(cache=True, nogil=True)
+def _fronts(
+    order: Ints,
+    position: Ints,
+    offsets: Ints,
+    links: Ints,
+    sets: Ints,
+    fronts: Ints,
+    front_of: Ints,
+    rim: Ints,
+    seen: Ints,
+    room: Ints,
+) -> float:
+    """Number the fronts in postorder and find their rims; returns the work, or −1 where `rim` is too short."""
+    m = sets.shape[0]
+    below = np.ones(m, np.int64)
+    number = np.empty(m, np.int64)
+    for s in range(m - 1, 0, -1):  # children come after their parents in `sets`
+        below[sets[s, 3]] += below[s]
+    for s in range(m):
+        if s == 0:
+            number[s] = m - 1
+        f = number[s]
+        left, right = sets[s, 5], sets[s, 6]
+        fronts[f, PIVOT], fronts[f, DEPTH] = sets[s, 2], sets[s, 4]
+        fronts[f, PARENT] = number[sets[s, 3]] if s else -1
+        fronts[f, LEFT] = fronts[f, RIGHT] = -1
+        if left >= 0:
+            number[right] = f - 1
+            number[left] = f - 1 - below[right]
+            fronts[f, LEFT], fronts[f, RIGHT] = number[left], number[right]
+    fronts[m, PIVOT] = order.shape[0]
+    room[:] = 0
+    room[2] = fronts[m - 1, LEFT] + 1
+    top = np.zeros(2, np.int64)
+    work = 0.0
+    for f in range(m):
+        start, end, first = fronts[f, PIVOT], fronts[f + 1, PIVOT], fronts[f, RIM]
+        used = first
+        for side in (LEFT, RIGHT):
+            child = fronts[f, side]
+            if child < 0:
+                continue
+            size = fronts[child + 1, RIM] - fronts[child, RIM]
+            top[fronts[child, DEPTH] % 2] -= 9 * size * size
+            for slot in range(fronts[child, RIM], fronts[child + 1, RIM]):
+                q = rim[slot]
+                if q >= end and seen[q] != f:
+                    if used == rim.shape[0]:
+                        return -1.0
+                    seen[q] = f
+                    rim[used] = q
+                    used += 1
+        for p in range(start, end):
+            front_of[p] = f
+            for link in range(offsets[order[p]], offsets[order[p] + 1]):
+                q = position[links[link]]
+                if q >= end and seen[q] != f:
+                    if used == rim.shape[0]:
+                        return -1.0
+                    seen[q] = f
+                    rim[used] = q
+                    used += 1
+        for slot in range(first + 1, used):  # nearly in order already
+            q, at = rim[slot], slot
+            while at > first and rim[at - 1] > q:
+                rim[at] = rim[at - 1]
+                at -= 1
+            rim[at] = q
+        p, b = end - start, used - first
+        fronts[f + 1, RIM] = used
+        fronts[f + 1, PANEL] = fronts[f, PANEL] + 9 * (p + b) * p
+        work += 27.0 * (p * p * p / 6.0 + p * p * b / 2.0 + p * b * b / 2.0)
+        side = fronts[f, DEPTH] % 2
+        fronts[f, UPDATE] = top[side]
+        top[side] += 9 * b * b
+        room[side] = max(room[side], top[side])
+        if f + 1 == room[2]:  # the second half runs beside the first, so it needs room of its own
+            top[0], top[1] = room[0], room[1]
+    return work

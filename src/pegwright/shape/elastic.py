@@ -1,0 +1,185 @@
+"""Stretching and bending of the bands: energy, forces and a stiffness that is never negative.
+
+Stretch: W(λ) per volume (`rubber`). Bend: ½Bθ² at each vertex, θ the angle between its two edges and
+B = EI/l̄ (cf. M. Bergou et al., Discrete elastic rods, ACM Trans. Graph. 27 (2008); their 2 tan(θ/2) is too stiff where a
+bight turns by a radian a vertex, so θ itself is used). Near the angle where the band is bent as tight as its own
+radius a term grows without bound, for there the rod model, and the rubber, give out.
+
+The stiffness is the Hessian with its indefinite part left out: exact along an edge and in the plane of the bend,
+tension across an edge only where it pulls, (θ/2)cot(θ/2) out of the plane. So every Newton step goes downhill.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numba import njit
+
+from pegwright.shape.rods import Floats, Rods
+from pegwright.shape.rubber import _stress
+
+__all__ = ["elastic", "energy_only", "stretches"]
+
+_SOFT = 0.75  # of the turn limit: where the growing term sets in
+
+
+@njit(cache=True)
+def _bend(stiff: float, natural: float, limit: float, turn: float) -> tuple[float, float, float]:
+    """Energy of turning by `turn`, its slope, and a stiffness not below zero (N mm, N mm/rad, N mm/rad²)."""
+    energy = 0.5 * stiff * turn * turn
+    slope = stiff * turn
+    curve = stiff
+    if natural > 0.0:
+        # The moulded curvature keeps its size and turns freely; rounded off at θ = 0, least at θ = natural.
+        soft = 0.5 * natural
+        pull = math.sqrt(natural * natural + soft * soft)
+        root = math.sqrt(turn * turn + soft * soft)
+        energy += stiff * pull * (pull - root) - 0.5 * stiff * natural * natural
+        slope -= stiff * pull * turn / root
+        curve = stiff * max(1.0 - pull * soft * soft / root**3, 0.05)
+    onset = _SOFT * limit
+    if turn > onset:
+        room = limit - onset
+        q = (turn - onset) / room
+        if q >= 1.0:
+            return np.inf, slope, curve
+        energy += 0.5 * stiff * room * room * q * q / (1.0 - q * q)
+        slope += stiff * room * q / (1.0 - q * q) ** 2
+        curve += stiff * (1.0 + 3.0 * q * q) / (1.0 - q * q) ** 3
+    return energy, slope, curve
+
+
+@njit(cache=True)
+def energy_only(x: Floats, rods: Rods) -> float:
+    """Elastic energy of all bands in N mm; infinite where a vertex turns past its limit."""
+    total = 0.0
+    for v in range(x.shape[0]):
+        w = rods.next[v]
+        if w < 0:
+            continue
+        ex, ey, ez = x[w, 0] - x[v, 0], x[w, 1] - x[v, 1], x[w, 2] - x[v, 2]
+        length = math.sqrt(ex * ex + ey * ey + ez * ez)
+        if length < 1e-9:
+            return np.inf
+        c = rods.constants_mpa
+        total += (
+            rods.area_mm2[v]
+            * rods.rest_mm[v]
+            * _stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], length / rods.rest_mm[v])[0]
+        )
+        stiff = rods.bending_n_mm[w]
+        y = rods.next[w]
+        if y < 0 or stiff == 0.0:
+            continue
+        fx, fy, fz = x[y, 0] - x[w, 0], x[y, 1] - x[w, 1], x[y, 2] - x[w, 2]
+        cx, cy, cz = ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx
+        turn = math.atan2(math.sqrt(cx * cx + cy * cy + cz * cz), ex * fx + ey * fy + ez * fz)
+        total += _bend(stiff, rods.natural_turn[w], rods.turn_limit[w], turn)[0]
+    return total
+
+
+@njit(cache=True)
+def elastic(x: Floats, rods: Rods, gradient: Floats, diag: Floats, one: Floats, two: Floats) -> float:
+    """Return the elastic energy (N mm) and add its forces and stiffness in place.
+
+    `gradient` (n, 3) in N. `diag`, `one`, `two` are (n, 3, 3) in N/mm: the stiffness of vertex v with itself, with
+    next[v] and with next[next[v]] (rows v).
+    """
+    total = 0.0
+    turn_of = np.zeros((3, 3))
+    aside = np.zeros(3)
+    at = np.zeros(3, np.int64)
+    w3 = np.zeros(3)
+    for v in range(x.shape[0]):
+        w = rods.next[v]
+        if w < 0:
+            continue
+        ex, ey, ez = x[w, 0] - x[v, 0], x[w, 1] - x[v, 1], x[w, 2] - x[v, 2]
+        length = math.sqrt(ex * ex + ey * ey + ez * ez)
+        ex /= length
+        ey /= length
+        ez /= length
+        e = (ex, ey, ez)
+        c = rods.constants_mpa
+        rest = rods.rest_mm[v]
+        energy, p, dp = _stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], length / rest)
+        total += rods.area_mm2[v] * rest * energy
+        tension = rods.area_mm2[v] * p
+        along = rods.area_mm2[v] * max(dp, 0.0) / rest
+        across = max(tension, 0.0) / length
+        for i in range(3):
+            gradient[v, i] -= tension * e[i]
+            gradient[w, i] += tension * e[i]
+            for j in range(3):
+                k = (along - across) * e[i] * e[j]
+                if i == j:
+                    k += across
+                diag[v, i, j] += k
+                diag[w, i, j] += k
+                one[v, i, j] -= k
+        stiff = rods.bending_n_mm[w]
+        y = rods.next[w]
+        if y < 0 or stiff == 0.0:
+            continue
+        fx, fy, fz = x[y, 0] - x[w, 0], x[y, 1] - x[w, 1], x[y, 2] - x[w, 2]
+        onward = math.sqrt(fx * fx + fy * fy + fz * fz)
+        fx /= onward
+        fy /= onward
+        fz /= onward
+        f = (fx, fy, fz)
+        mx, my, mz = ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx
+        sine = math.sqrt(mx * mx + my * my + mz * mz)
+        cosine = ex * fx + ey * fy + ez * fz
+        turn = math.atan2(sine, cosine)
+        energy, slope, curve = _bend(stiff, rods.natural_turn[w], rods.turn_limit[w], turn)
+        total += energy
+        at[0], at[1], at[2] = v, w, y
+        w3[0], w3[1], w3[2] = 1.0 / length, -1.0 / length - 1.0 / onward, 1.0 / onward
+        if sine < 1e-7:
+            # Straight: no plane of bending yet, so the same stiffness all round, and no force.
+            for i in range(3):
+                for j in range(3):
+                    k = -curve * e[i] * e[j]
+                    if i == j:
+                        k += curve
+                    for a in range(3):
+                        diag[at[a], i, j] += w3[a] * w3[a] * k
+                    one[v, i, j] += w3[0] * w3[1] * k
+                    one[w, i, j] += w3[1] * w3[2] * k
+                    two[v, i, j] += w3[0] * w3[2] * k
+            continue
+        # ∂θ/∂e = −(f − cosθ e)/(|e| sinθ): turning the first edge towards the second lessens the angle.
+        for i in range(3):
+            back = (f[i] - cosine * e[i]) / (sine * length)
+            fore = (e[i] - cosine * f[i]) / (sine * onward)
+            turn_of[0, i] = back
+            turn_of[1, i] = -back + fore
+            turn_of[2, i] = -fore
+        aside[0], aside[1], aside[2] = mx / sine, my / sine, mz / sine
+        outward = max(slope, 0.0) * 0.5 * (1.0 + cosine) / sine
+        for a in range(3):
+            for i in range(3):
+                gradient[at[a], i] += slope * turn_of[a, i]
+        for i in range(3):
+            for j in range(3):
+                side = outward * aside[i] * aside[j]
+                for a in range(3):
+                    diag[at[a], i, j] += curve * turn_of[a, i] * turn_of[a, j] + w3[a] * w3[a] * side
+                one[v, i, j] += curve * turn_of[0, i] * turn_of[1, j] + w3[0] * w3[1] * side
+                one[w, i, j] += curve * turn_of[1, i] * turn_of[2, j] + w3[1] * w3[2] * side
+                two[v, i, j] += curve * turn_of[0, i] * turn_of[2, j] + w3[0] * w3[2] * side
+    return total
+
+
+@njit(cache=True)
+def stretches(x: Floats, rods: Rods, stretch: Floats, tension_n: Floats) -> None:
+    """Fill the stretch λ and the tension (N) of every edge; both are (n,), zero where there is no edge."""
+    for v in range(x.shape[0]):
+        w = rods.next[v]
+        stretch[v] = tension_n[v] = 0.0
+        if w >= 0:
+            dx, dy, dz = x[w, 0] - x[v, 0], x[w, 1] - x[v, 1], x[w, 2] - x[v, 2]
+            stretch[v] = math.sqrt(dx * dx + dy * dy + dz * dz) / rods.rest_mm[v]
+            c = rods.constants_mpa
+            tension_n[v] = rods.area_mm2[v] * _stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], stretch[v])[1]

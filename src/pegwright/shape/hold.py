@@ -1,0 +1,198 @@
+"""How a piece is held and pulled while it comes to rest, and the forces that follow from it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import numpy as np
+from numba import njit
+
+from pegwright.shape.rods import Floats, Ints, Rods
+
+__all__ = ["Dressing", "Hold", "Load", "Pull", "Tie", "build_load", "wrap"]
+
+Point = tuple[int, int]  # (band, point on it), both from 0
+
+
+class Pull(NamedTuple):
+    """A steady force on one point of a band."""
+
+    at: Point
+    force_n: tuple[float, float, float]
+
+
+class Tie(NamedTuple):
+    """A clip or knot that keeps two points within `length_mm` of each other; it never pushes."""
+
+    first: Point
+    second: Point
+    length_mm: float
+
+
+class Hold(NamedTuple):
+    """What stays: held points, lasting pulls, clips, and the girth of a wrist that the piece closes round.
+
+    The wrist is a cylinder about the y axis; `wrap` bends a flat piece round it.
+    """
+
+    fixed: tuple[Point, ...] = ()
+    pulls: tuple[Pull, ...] = ()
+    ties: tuple[Tie, ...] = ()
+    girth_mm: float | None = None
+
+
+class Dressing(NamedTuple):
+    """What is let go again once the piece has settled: a gentle tug and a hand laid flat on it.
+
+    `press_n_per_mm` draws every point towards the piece's middle plane (z constant) by that much per mm.
+    """
+
+    pulls: tuple[Pull, ...] = ()
+    press_n_per_mm: float = 0.0
+
+
+class Load(NamedTuple):
+    """The holds as arrays for the kernels."""
+
+    force_n: Floats  # (n, 3)
+    press_n_per_mm: float
+    wrist_mm: float  # radius of the cylinder; 0 where there is none
+    stiffness: float  # of the wrist and of ties, N/mm
+    ties: Ints  # (m, 2) vertices
+    tie_mm: Floats  # (m,)
+
+
+def build_load(rods: Rods, hold: Hold, dressing: Dressing | None, stiffness: float) -> Load:
+    """Gather holds (and the dressing while it lasts) into arrays.
+
+    Raises:
+        ValueError: a point that does not exist, or a girth, tie length or press below zero.
+    """
+    press = dressing.press_n_per_mm if dressing else 0.0
+    girth = hold.girth_mm or 0.0
+    if press < 0 or girth < 0 or any(t.length_mm < 0 for t in hold.ties):
+        raise ValueError("a girth, a tie's length and a press must not be negative")
+    force = np.zeros((len(rods.band), 3))
+    for pull in (*hold.pulls, *(dressing.pulls if dressing else ())):
+        force[vertex(rods, pull.at)] += pull.force_n
+    ties = [[vertex(rods, t.first), vertex(rods, t.second)] for t in hold.ties]
+    return Load(
+        force,
+        press,
+        girth / (2 * math.pi),
+        stiffness,
+        np.array(ties, dtype=np.int64).reshape(-1, 2),
+        np.array([t.length_mm for t in hold.ties], dtype=np.float64),
+    )
+
+
+def vertex(rods: Rods, point: Point) -> int:
+    """Return the vertex number of (band, point).
+
+    Raises:
+        ValueError: there is no such point.
+    """
+    band, index = point
+    if not (0 <= band < len(rods.start) - 1 and 0 <= index < rods.start[band + 1] - rods.start[band]):
+        raise ValueError(f"there is no point {index} on band {band}")
+    return int(rods.start[band]) + index
+
+
+def wrap(curves: Sequence[Floats], girth_mm: float) -> list[Floats]:
+    """Bend flat curves, each (n, 3) in mm, round a wrist: x runs round it, y along the arm, z outward.
+
+    The middle of the piece keeps its x length on a circle that closes it end to end; the lowest point of the piece
+    lies on the wrist where that is possible, and the piece is stretched round it where it is too short.
+
+    Raises:
+        ValueError: the girth is not positive, or there are no curves.
+    """
+    if not curves or girth_mm <= 0:
+        raise ValueError("wrapping needs curves and a positive girth")
+    every = np.concatenate([np.asarray(c, dtype=np.float64) for c in curves])
+    left, length = float(every[:, 0].min()), float(np.ptp(every[:, 0]))
+    bottom = float(every[:, 2].min())
+    radius = girth_mm / (2 * math.pi)
+    turn = 2 * math.pi / length if length > 0 else 0.0
+    out = []
+    for curve in curves:
+        c = np.asarray(curve, dtype=np.float64)
+        angle, rho = (c[:, 0] - left) * turn, radius + 0.75 + c[:, 2] - bottom
+        out.append(np.column_stack([rho * np.sin(angle), c[:, 1], rho * np.cos(angle)]))
+    return out
+
+
+@njit(cache=True)
+def outside_energy(x: Floats, rods: Rods, load: Load) -> float:
+    """Energy of pulls, press, wrist and ties in N mm (a dead pull's is −f·x)."""
+    n = x.shape[0]
+    middle = np.mean(x[:, 2])
+    total = 0.0
+    for v in range(n):
+        total -= load.force_n[v, 0] * x[v, 0] + load.force_n[v, 1] * x[v, 1] + load.force_n[v, 2] * x[v, 2]
+        if load.press_n_per_mm > 0.0:
+            total += 0.5 * load.press_n_per_mm * (x[v, 2] - middle) ** 2
+        if load.wrist_mm > 0.0:
+            deep = load.wrist_mm + rods.radius_mm[v] - math.sqrt(x[v, 0] ** 2 + x[v, 2] ** 2)
+            if deep > 0.0:
+                total += 0.5 * load.stiffness * deep * deep
+    for k in range(load.ties.shape[0]):
+        a, b = load.ties[k, 0], load.ties[k, 1]
+        length = math.sqrt((x[a, 0] - x[b, 0]) ** 2 + (x[a, 1] - x[b, 1]) ** 2 + (x[a, 2] - x[b, 2]) ** 2)
+        if length > load.tie_mm[k]:
+            total += 0.5 * load.stiffness * (length - load.tie_mm[k]) ** 2
+    return total
+
+
+@njit(cache=True)
+def outside(
+    x: Floats,
+    rods: Rods,
+    load: Load,
+    gradient: Floats,
+    diag: Floats,
+    corners: Ints,
+    pull: Floats,
+    coefficient: Floats,
+) -> int:
+    """Add the forces of `outside_energy` to `gradient` (N) and their stiffness to `diag`; each taut tie fills one
+    more rank-one element in `corners`, `pull`, `coefficient` (see `contact`). Returns how many.
+    """
+    n = x.shape[0]
+    middle = np.mean(x[:, 2])
+    for v in range(n):
+        for i in range(3):
+            gradient[v, i] -= load.force_n[v, i]
+        if load.press_n_per_mm > 0.0:
+            gradient[v, 2] += load.press_n_per_mm * (x[v, 2] - middle)
+            diag[v, 2, 2] += load.press_n_per_mm
+        if load.wrist_mm > 0.0:
+            rho = math.sqrt(x[v, 0] ** 2 + x[v, 2] ** 2)
+            deep = load.wrist_mm + rods.radius_mm[v] - rho
+            if deep > 0.0 and rho > 0.0:
+                e0, e2 = x[v, 0] / rho, x[v, 2] / rho
+                gradient[v, 0] -= load.stiffness * deep * e0
+                gradient[v, 2] -= load.stiffness * deep * e2
+                diag[v, 0, 0] += load.stiffness * e0 * e0
+                diag[v, 0, 2] += load.stiffness * e0 * e2
+                diag[v, 2, 0] += load.stiffness * e0 * e2
+                diag[v, 2, 2] += load.stiffness * e2 * e2
+    count = 0
+    for k in range(load.ties.shape[0]):
+        a, b = load.ties[k, 0], load.ties[k, 1]
+        length = math.sqrt((x[a, 0] - x[b, 0]) ** 2 + (x[a, 1] - x[b, 1]) ** 2 + (x[a, 2] - x[b, 2]) ** 2)
+        if length <= load.tie_mm[k] or length == 0.0:
+            continue
+        corners[count, 0], corners[count, 1], corners[count, 2], corners[count, 3] = a, b, a, b
+        for i in range(3):
+            e = (x[a, i] - x[b, i]) / length
+            force = load.stiffness * (length - load.tie_mm[k]) * e
+            gradient[a, i] += force
+            gradient[b, i] -= force
+            pull[count, 0, i], pull[count, 1, i] = e, -e
+            pull[count, 2, i] = pull[count, 3, i] = 0.0
+        coefficient[count] = load.stiffness
+        count += 1
+    return count

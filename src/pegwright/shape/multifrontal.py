@@ -1,0 +1,306 @@
+"""Factor and solve the Newton matrix front by front (I. S. Duff and J. K. Reid, ACM Trans. Math. Softw. 9 (1983) 302).
+
+The stiffness never exists as one sparse matrix: each band's blocks and each contact's rank-one part are added
+straight into the front that eliminates their first vertex. A front holds its pivots' columns (kept as the factor) and the
+update it leaves to its parent, both row by row in flat arrays. The dense kernel works in tiles of three rows by three
+columns, the natural block of points in space, whose nine sums stay in registers. Two threads take the two halves
+below the root. `docs/shape.md` holds the measurements against other ways.
+"""
+
+from __future__ import annotations
+
+import math
+from concurrent.futures import ThreadPoolExecutor
+
+import numpy as np
+from numba import njit
+
+from pegwright.shape.dissect import DEPTH, LEFT, PANEL, PIVOT, RIGHT, RIM, UPDATE, Tree
+from pegwright.shape.rods import Floats, Ints, Rods
+
+__all__ = ["Factor", "factor", "solve"]
+
+_FAST = {"reassoc", "contract", "nsz"}
+_WORTH_THREADS = 2e6  # multiplications
+
+
+class Factor:
+    """A tree with room for its factor."""
+
+    def __init__(self, tree: Tree) -> None:
+        self.tree = tree
+        self.panels = np.empty(int(tree.fronts[-1, PANEL]))
+        self.updates = (np.empty(tree.even), np.empty(tree.odd))
+
+
+def factor(
+    into: Factor,
+    rods: Rods,
+    blocks: Floats,
+    corners: Ints,
+    pull: Floats,
+    coefficient: Floats,
+    count: int,
+    workers: ThreadPoolExecutor | None = None,
+) -> int:
+    """Factor the stiffness made of `blocks` (3, n, 3, 3; see `elastic`) and `count` rank-one elements (see `contact`).
+
+    Returns 0; 1 where an element does not fit the tree; 2 where the matrix is not positive.
+    """
+    tree = into.tree
+    fronts = len(tree.fronts) - 1
+    offsets, listed = np.zeros(fronts + 1, np.int64), np.empty(count, np.int64)
+    _sort_elements(rods.fixed, tree.position, tree.front_of, corners, count, offsets, listed)
+
+    def part(first: int, last: int) -> int:
+        n = len(tree.order)
+        place, owner = np.empty(n, np.int64), np.full(n, -1)
+        code = _factor(
+            rods.fixed, rods.next, rods.prev, tree.order, tree.position, tree.fronts, tree.rim, first, last,
+            blocks, corners, pull, coefficient, offsets, listed, into.panels, *into.updates, place, owner,
+        )  # fmt: skip
+        return int(code)
+
+    if workers is None or tree.split == 0 or tree.work < _WORTH_THREADS:
+        return part(0, fronts)
+    other = workers.submit(part, tree.split, fronts - 1)
+    return max(part(0, tree.split), other.result()) or part(fronts - 1, fronts)
+
+
+def solve(factored: Factor, right: Floats) -> Floats:
+    """Return the solution (n, 3) for `right` (n, 3)."""
+    tree = factored.tree
+    y = np.ascontiguousarray(right[tree.order]).reshape(-1)
+    _solve(tree.fronts, tree.rim, factored.panels, y)
+    out = np.empty_like(right)
+    out[tree.order] = y.reshape(-1, 3)
+    return out
+
+
+@njit(cache=True, nogil=True)
+def _sort_elements(
+    fixed: Ints, position: Ints, front_of: Ints, corners: Ints, count: int, offsets: Ints, listed: Ints
+) -> None:
+    """List elements by the front that takes them; one whose vertices are all held goes to none."""
+    n = position.shape[0]
+    for sweep in range(2):
+        for k in range(count):
+            least = n
+            for c in range(4):
+                v = corners[k, c]
+                if not fixed[v]:
+                    least = min(least, position[v])
+            if least == n:
+                continue
+            f = front_of[least]
+            if sweep:
+                listed[offsets[f]] = k
+            offsets[f] += 1
+        carried = 0
+        for f in range(offsets.shape[0]):
+            own = offsets[f]
+            offsets[f] = carried
+            carried = carried + own if sweep == 0 else own
+
+
+@njit(cache=True, nogil=True, fastmath=_FAST)
+def _subtract_tile(
+    rows: Floats, a: int, b: int, wide: int, k: int, out: Floats, at: int, out_wide: int
+) -> None:
+    """Take the product of three rows from `a` and three from `b` (k columns) off the 3 × 3 tile of `out` at `at`."""
+    s00 = s01 = s02 = s10 = s11 = s12 = s20 = s21 = s22 = 0.0
+    for m in range(k):
+        a0, a1, a2 = rows[a + m], rows[a + wide + m], rows[a + 2 * wide + m]
+        b0, b1, b2 = rows[b + m], rows[b + wide + m], rows[b + 2 * wide + m]
+        s00 += a0 * b0
+        s01 += a0 * b1
+        s02 += a0 * b2
+        s10 += a1 * b0
+        s11 += a1 * b1
+        s12 += a1 * b2
+        s20 += a2 * b0
+        s21 += a2 * b1
+        s22 += a2 * b2
+    out[at] -= s00
+    out[at + 1] -= s01
+    out[at + 2] -= s02
+    at += out_wide
+    out[at] -= s10
+    out[at + 1] -= s11
+    out[at + 2] -= s12
+    at += out_wide
+    out[at] -= s20
+    out[at + 1] -= s21
+    out[at + 2] -= s22
+
+
+@njit(cache=True, nogil=True)
+def _eliminate(panels: Floats, at: int, wide: int, rows: int, update: Floats, up: int) -> bool:
+    """Cholesky on a panel (rows × wide at `at`) in place, then its product off the update at `up`."""
+    for j in range(0, wide, 3):
+        for i in range(j, rows, 3):
+            _subtract_tile(panels, at + i * wide, at + j * wide, wide, j, panels, at + i * wide + j, wide)
+        d = at + j * wide + j
+        p00 = panels[d]
+        if not p00 > 0.0:
+            return False
+        l00 = math.sqrt(p00)
+        l10, l20 = panels[d + wide] / l00, panels[d + 2 * wide] / l00
+        p11 = panels[d + wide + 1] - l10 * l10
+        if not p11 > 0.0:
+            return False
+        l11 = math.sqrt(p11)
+        l21 = (panels[d + 2 * wide + 1] - l20 * l10) / l11
+        p22 = panels[d + 2 * wide + 2] - l20 * l20 - l21 * l21
+        if not p22 > 0.0:
+            return False
+        l22 = math.sqrt(p22)
+        panels[d], panels[d + 1], panels[d + 2] = l00, 0.0, 0.0
+        panels[d + wide], panels[d + wide + 1], panels[d + wide + 2] = l10, l11, 0.0
+        panels[d + 2 * wide], panels[d + 2 * wide + 1], panels[d + 2 * wide + 2] = l20, l21, l22
+        r00, r11, r22 = 1.0 / l00, 1.0 / l11, 1.0 / l22
+        for i in range(j + 3, rows):
+            e = at + i * wide + j
+            y0 = panels[e] * r00
+            y1 = (panels[e + 1] - l10 * y0) * r11
+            panels[e], panels[e + 1] = y0, y1
+            panels[e + 2] = (panels[e + 2] - l20 * y0 - l21 * y1) * r22
+    b = rows - wide
+    for i in range(0, b, 3):
+        for j in range(0, i + 3, 3):
+            _subtract_tile(
+                panels, at + (wide + i) * wide, at + (wide + j) * wide, wide, wide, update, up + i * b + j, b
+            )
+    return True
+
+
+@njit(cache=True, nogil=True)
+def _tile(row: int, column: int, pivots: int, at: int, up: int, border: int) -> tuple[bool, int, int]:
+    """Where the tile of local vertices row ≥ column lies: in the panel or the update, offset, row length."""
+    if column < pivots:
+        return True, at + 9 * row * pivots + 3 * column, 3 * pivots
+    return False, up + 9 * (row - pivots) * border + 3 * (column - pivots), 3 * border
+
+
+@njit(cache=True, nogil=True)
+def _factor(
+    fixed: Ints,
+    after: Ints,
+    before: Ints,
+    order: Ints,
+    position: Ints,
+    fronts: Ints,
+    rim: Ints,
+    first: int,
+    last: int,
+    blocks: Floats,
+    corners: Ints,
+    pull: Floats,
+    coefficient: Floats,
+    offsets: Ints,
+    listed: Ints,
+    panels: Floats,
+    even: Floats,
+    odd: Floats,
+    place: Ints,
+    owner: Ints,
+) -> int:
+    """Factor fronts first ≤ f < last."""
+    for f in range(first, last):
+        start, end = fronts[f, PIVOT], fronts[f + 1, PIVOT]
+        p, b = end - start, fronts[f + 1, RIM] - fronts[f, RIM]
+        at, up = fronts[f, PANEL], fronts[f, UPDATE]
+        update = even if fronts[f, DEPTH] % 2 == 0 else odd
+        for i in range(at, fronts[f + 1, PANEL]):
+            panels[i] = 0.0
+        for i in range(up, up + 9 * b * b):
+            update[i] = 0.0
+        for q in range(start, end):
+            place[q], owner[q] = q - start, f
+        for slot in range(b):
+            q = rim[fronts[f, RIM] + slot]
+            place[q], owner[q] = p + slot, f
+        for q in range(start, end):
+            v = order[q]
+            spot = at + 9 * (q - start) * p + 3 * (q - start)
+            for i in range(3):
+                for j in range(3):
+                    panels[spot + 3 * i * p + j] += blocks[0, v, i, j]
+            if fixed[v]:
+                continue
+            # A block joins two vertices and is added where the earlier of them goes: v is the column, the other the row.
+            for kind in range(4):
+                hop = 1 + kind % 2
+                w = after[v] if kind < 2 else before[v]
+                if hop == 2 and w >= 0:
+                    w = after[w] if kind < 2 else before[w]
+                if w < 0 or fixed[w] or position[w] <= q:
+                    continue
+                spot = at + 9 * place[position[w]] * p + 3 * (q - start)
+                for i in range(3):
+                    for j in range(3):
+                        # Rows of a block belong to the vertex that comes first along the band.
+                        value = blocks[hop, v, j, i] if kind < 2 else blocks[hop, w, i, j]
+                        panels[spot + 3 * i * p + j] += value
+        for slot in range(offsets[f], offsets[f + 1]):
+            k = listed[slot]
+            for c in range(4):
+                if not fixed[corners[k, c]] and owner[position[corners[k, c]]] != f:
+                    return 1
+            for c in range(4):
+                for d in range(4):
+                    if fixed[corners[k, c]] or fixed[corners[k, d]]:
+                        continue
+                    row, column = place[position[corners[k, c]]], place[position[corners[k, d]]]
+                    if row < column:
+                        continue
+                    inside, spot, wide = _tile(row, column, p, at, up, b)
+                    target = panels if inside else update
+                    for i in range(3):
+                        for j in range(3):
+                            target[spot + i * wide + j] += coefficient[k] * pull[k, c, i] * pull[k, d, j]
+        for side in (LEFT, RIGHT):
+            child = fronts[f, side]
+            if child < 0:
+                continue
+            given = even if fronts[child, DEPTH] % 2 == 0 else odd
+            own, size = fronts[child, RIM], fronts[child + 1, RIM] - fronts[child, RIM]
+            for r in range(size):
+                row = place[rim[own + r]]
+                for c in range(r + 1):
+                    inside, spot, wide = _tile(row, place[rim[own + c]], p, at, up, b)
+                    target = panels if inside else update
+                    source = fronts[child, UPDATE] + 9 * r * size + 3 * c
+                    for i in range(3):
+                        for j in range(3):
+                            target[spot + i * wide + j] += given[source + 3 * i * size + j]
+        if not _eliminate(panels, at, 3 * p, 3 * (p + b), update, up):
+            return 2
+    return 0
+
+
+@njit(cache=True, nogil=True, fastmath=_FAST)
+def _solve(fronts: Ints, rim: Ints, panels: Floats, y: Floats) -> None:
+    """Forward and back substitution in place; y (3n,) is in the order of elimination."""
+    for f in range(fronts.shape[0] - 1):
+        start, p = 3 * fronts[f, PIVOT], 3 * (fronts[f + 1, PIVOT] - fronts[f, PIVOT])
+        for i in range(p + 3 * (fronts[f + 1, RIM] - fronts[f, RIM])):
+            e = fronts[f, PANEL] + i * p
+            total = 0.0
+            for j in range(min(i, p)):
+                total += panels[e + j] * y[start + j]
+            if i < p:
+                y[start + i] = (y[start + i] - total) / panels[e + i]
+            else:
+                y[3 * rim[fronts[f, RIM] + (i - p) // 3] + (i - p) % 3] -= total
+    for f in range(fronts.shape[0] - 2, -1, -1):
+        start, p = 3 * fronts[f, PIVOT], 3 * (fronts[f + 1, PIVOT] - fronts[f, PIVOT])
+        for i in range(p + 3 * (fronts[f + 1, RIM] - fronts[f, RIM]) - 1, -1, -1):
+            e = fronts[f, PANEL] + i * p
+            if i < p:
+                value = y[start + i] / panels[e + i]
+                y[start + i] = value
+            else:
+                value = y[3 * rim[fronts[f, RIM] + (i - p) // 3] + (i - p) % 3]
+            for j in range(min(i, p)):
+                y[start + j] -= panels[e + j] * value

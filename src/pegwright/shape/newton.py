@@ -1,0 +1,243 @@
+"""Newton's method to rest: downhill at every step, and no step lets strands pass.
+
+Each iterate: forces and a positive stiffness, one sparse factorisation, the bound of `near`, then halving until the
+energy falls (Armijo). The damping starts high, while links hang loose, and fades as steps succeed (Levenberg). The
+loop itself is plain Python; everything it calls on arrays is compiled.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from typing import NamedTuple
+
+import numpy as np
+
+from pegwright.shape.contact import contact, contact_energy
+from pegwright.shape.dissect import dissect, neighbours
+from pegwright.shape.elastic import elastic, energy_only
+from pegwright.shape.hold import Load, outside, outside_energy
+from pegwright.shape.multifrontal import Factor, factor, solve
+from pegwright.shape.near import Near, close_pairs, far_bound, find_pairs, live_pairs, near_bound
+from pegwright.shape.rods import Floats, Ints, Rods
+
+__all__ = ["Goal", "Iterate", "Settled", "settle"]
+
+CONTACT_N_PER_MM = 8.0
+_LEAF = 8
+_FARTHEST_MM = 4.0  # the widest look-ahead beyond touch
+_WINDOW = 5  # iterations over which the length must stand still
+
+
+class Goal(NamedTuple):
+    """When a stage has come to rest."""
+
+    residual_drop: float = 1e-3
+    length_change: float = 1e-3
+    iterations: int = 400
+
+
+class Iterate(NamedTuple):
+    """One accepted state, as told to the watcher."""
+
+    x: Floats
+    energy_n_mm: float
+    residual_n: float
+    length_mm: float
+    touching: int
+
+
+class Settled(NamedTuple):
+    """How a stage ended: `reason` is `rest`, `stalled`, `limit` or `stopped`."""
+
+    x: Floats
+    reason: str
+    energy_n_mm: float
+    residual_n: float
+    iterations: int
+
+
+class _Work:
+    """Arrays kept from iterate to iterate so that nothing large is allocated twice."""
+
+    def __init__(self, n: int) -> None:
+        self.gradient = np.zeros((n, 3))
+        self.blocks = np.zeros((3, n, 3, 3))
+        self.radius = np.zeros(n)
+        self.step = np.zeros((n, 3))
+        self.grow(0)
+
+    def grow(self, pairs: int) -> None:
+        self.corners = np.zeros((pairs, 4), np.int64)
+        self.pull = np.zeros((pairs, 4, 3))
+        self.coefficient = np.zeros(pairs)
+
+
+def settle(
+    x: Floats,
+    rods: Rods,
+    load: Load,
+    least_mm: float,
+    goal: Goal,
+    reference_n: float,
+    watch: Callable[[Iterate], bool],
+    *,
+    grown: float = 1.0,
+    workers: ThreadPoolExecutor | None = None,
+) -> Settled:
+    """Bring the rods from `x` (n, 3) to rest under `load`.
+
+    `reference_n` is the force that the residual is measured against (0: that of the first iterate). `grown` is the share of
+    the true thickness to start with; it grows by a fifth an iterate, and only then does the stage count as begun.
+    `watch` sees each accepted iterate and stops the stage by returning False.
+    """
+    work = _Work(len(x))
+    scale = float(np.mean(rods.area_mm2[rods.rest_mm > 0] * 0.4 / rods.rest_mm[rods.rest_mm > 0]))
+    damping = 0.1 * scale
+    kept: Factor | None = None
+    touch = _touch(x, rods, grown)
+    pairs = live_pairs(find_pairs(x, work.step, rods, touch, touch), 0.0, touch)
+    lengths: list[float] = []
+    energy, residual, number = np.inf, np.inf, 0
+    axis = _long_axis(x)
+    for number in range(goal.iterations + 1):
+        energy, count = _assemble(x, rods, load, pairs, grown, least_mm, work)
+        residual = float(np.linalg.norm(work.gradient))
+        reference_n = reference_n or residual
+        lengths.append(float(np.ptp(x @ axis)))
+        if not watch(Iterate(x, energy, residual, lengths[-1], count)):
+            return Settled(x, "stopped", energy, residual, number)
+        still = len(lengths) > _WINDOW and (
+            abs(lengths[-1] - lengths[-1 - _WINDOW]) <= goal.length_change * lengths[-1]
+        )
+        if grown == 1.0 and residual <= goal.residual_drop * reference_n and (still or residual == 0.0):
+            return Settled(x, "rest", energy, residual, number)
+        if number == goal.iterations:
+            break
+        accepted = False
+        while damping < 1e4 * scale:
+            kept, positive = _factorise(x, rods, load, pairs, grown, count, damping, work, kept, workers)
+            if positive:
+                work.step = solve(kept, -work.gradient)
+                work.step[rods.fixed] = 0.0
+                near, alpha, touch = _look_ahead(x, rods, work.step, grown, least_mm, workers)
+                tried = live_pairs(near, alpha, touch)
+                alpha = _descend(x, rods, load, tried, grown, least_mm, energy, alpha, work)
+                if alpha > 0.0:
+                    accepted = True
+                    break
+            damping *= 100.0
+        if not accepted:
+            return Settled(x, "stalled", energy, residual, number)
+        x = x + alpha * work.step
+        pairs = tried
+        if alpha > 0.5:
+            damping = max(0.1 * damping, 1e-10 * scale)
+        elif alpha < 0.1:
+            damping *= 10.0
+        if grown < 1.0:
+            grown = min(1.0, 1.2 * grown)
+            touch = _touch(x, rods, grown)
+            pairs = live_pairs(find_pairs(x, 0.0 * work.step, rods, touch, touch), 0.0, touch)
+    return Settled(x, "limit", energy, residual, number)
+
+
+def _touch(x: Floats, rods: Rods, grown: float) -> float:
+    """A distance (mm) beyond which no two strands touch, with room for the thickening of one step."""
+    edge = rods.rest_mm > 0
+    length = np.linalg.norm(x[rods.next[edge]] - x[edge], axis=1)
+    return 2.2 * grown * float(np.max(rods.radius_mm[edge] * np.sqrt(rods.rest_mm[edge] / length)))
+
+
+def _long_axis(x: Floats) -> Floats:
+    """Unit vector along which the piece is longest."""
+    _, axes = np.linalg.eigh(np.cov(x.T))
+    return np.asarray(axes[:, -1], dtype=np.float64)
+
+
+def _assemble(
+    x: Floats, rods: Rods, load: Load, pairs: Ints, grown: float, least_mm: float, work: _Work
+) -> tuple[float, int]:
+    """Energy (N mm), gradient and stiffness at x into `work`; returns energy and number of rank-one elements."""
+    if len(pairs) + len(load.ties) > len(work.coefficient):
+        work.grow(2 * (len(pairs) + len(load.ties)))
+    work.gradient[:] = 0.0
+    work.blocks[:] = 0.0
+    energy = elastic(x, rods, work.gradient, *work.blocks)
+    energy += outside_energy(x, rods, load)
+    out = (work.corners, work.pull, work.coefficient)
+    ties = outside(x, rods, load, work.gradient, work.blocks[0], *out)
+    rest = tuple(array[ties:] for array in out)
+    pressed, count = contact(
+        x, rods, pairs, grown, least_mm, CONTACT_N_PER_MM, work.radius, work.gradient, *rest
+    )
+    work.gradient[rods.fixed] = 0.0
+    return energy + pressed, ties + count
+
+
+def _factorise(
+    x: Floats,
+    rods: Rods,
+    load: Load,
+    pairs: Ints,
+    grown: float,
+    count: int,
+    damping: float,
+    work: _Work,
+    kept: Factor | None,
+    workers: ThreadPoolExecutor | None,
+) -> tuple[Factor, bool]:
+    """Factor the damped stiffness; the tree is kept while it still holds every contact, else made anew."""
+    blocks = work.blocks.copy()
+    blocks[0][:, range(3), range(3)] += damping
+    blocks[0][rods.fixed] = np.eye(3)
+    elements = (work.corners, work.pull, work.coefficient, count)
+    if kept is not None:
+        code = factor(kept, rods, blocks, *elements, workers)
+        if code != 1:
+            return kept, code == 0
+    joined = close_pairs(x, rods, pairs, work.radius, 0.3)
+    tied = np.concatenate([joined, load.ties]) if len(load.ties) else joined
+    kept = Factor(dissect(x, *neighbours(rods, tied), _LEAF))
+    return kept, factor(kept, rods, blocks, *elements, workers) == 0
+
+
+def _look_ahead(
+    x: Floats,
+    rods: Rods,
+    step: Floats,
+    grown: float,
+    least_mm: float,
+    workers: ThreadPoolExecutor | None,
+) -> tuple[Near, float, float]:
+    """Pairs that the step could bring into touch, the largest safe α ≤ 1, and the touching distance (mm)."""
+    touch = _touch(x, rods, grown)
+    reach, alpha = far_bound(x, step, rods, touch, touch + _FARTHEST_MM)
+    near = find_pairs(x, step, rods, reach, touch, workers)
+    return near, min(alpha, near_bound(near, least_mm)), touch
+
+
+def _descend(
+    x: Floats,
+    rods: Rods,
+    load: Load,
+    pairs: Ints,
+    grown: float,
+    least_mm: float,
+    energy: float,
+    alpha: float,
+    work: _Work,
+) -> float:
+    """Halve α until the energy has fallen enough; 0 where it will not."""
+    slope = float(np.sum(work.gradient * work.step))
+    # Below this the fall is lost in rounding: take the step if the energy does not visibly rise.
+    noise = 1e-13 * abs(energy)
+    for _ in range(30):
+        y = x + alpha * work.step
+        reached = energy_only(y, rods) + outside_energy(y, rods, load)
+        if np.isfinite(reached):
+            reached += contact_energy(y, rods, pairs, grown, least_mm, CONTACT_N_PER_MM, work.radius)
+        if reached <= energy + 1e-4 * alpha * slope + noise:
+            return alpha
+        alpha *= 0.5
+    return 0.0
