@@ -1,1 +1,18 @@
 """Is every band held? Certificates, and a small checker that trusts nothing."""
+
+from pegwright.proof.prove import prove
+from pegwright.proof.values import Free, Held, HeldByPart, NotProved, Part, Proof, Slide, Slip, Step, Verdict
+
+__all__ = [
+    "Free",
+    "Held",
+    "HeldByPart",
+    "NotProved",
+    "Part",
+    "Proof",
+    "Slide",
+    "Slip",
+    "Step",
+    "Verdict",
+    "prove",
+]

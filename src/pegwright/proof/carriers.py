@@ -1,0 +1,408 @@
+"""Held, at any size: paths of carriers from a fastener down to a band that its product turns round.
+
+Ignore every band but a set M. Let h be a product in which, of M, only band a has loops, and let v be what a
+passes through between its loops there. Then h is, up to conjugation, a word W(x_a, v), for a hooked band the
+commutator [x_a, v]. Where v stays and a does not occur in v, x_a and v generate freely, so W is trivial
+only if v is. A band held in v is held in W(x_a, v): the Whitehead graph of W, in which both ends of each
+generator are one vertex, is that of v with x_a put into edges, so no cut becomes smaller, and by peak
+reduction the least length is not less (Collins 1989, McCool 1986). So a path of such steps that ends in a
+product with a non-zero exponent of a band holds every band on it. One tree of steps serves a whole piece.
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from pegwright.proof.values import Held, Step
+from pegwright.structure import Structure
+
+List = tuple[int, ...]  # signed factors: a product
+
+
+class Passage(NamedTuple):
+    """What a band passes through between its loops of a product, and what it passed outside of that."""
+
+    product: List
+    outer: tuple[int, ...]  # words common to all its loops: these must vanish
+
+
+class Reader:
+    """Reads products of a structure: which bands, how often, and what each passes through."""
+
+    def __init__(self, structure: Structure) -> None:
+        self.s = structure
+        self.band_of = [structure.owner[loop] for loop, _ in structure.cores]
+        self.trail_of = [trail for _, trail in structure.cores]
+        self.word_bands = [frozenset(self.bands(word)) for word in structure.words]
+        self.between: dict[tuple[int, int], Passage] = {}
+        self.by_band: dict[List, dict[int, List]] = {}
+
+    def bands(self, product: List) -> set[int]:
+        """Return the bands with loops in the product."""
+        return {self.band_of[f >> 1] for f in product}
+
+    def loops(self, product: List) -> dict[int, List]:
+        """Return the product's factors by band."""
+        known = self.by_band.get(product)
+        if known is None:
+            by_band: dict[int, list[int]] = {}
+            for f in product:
+                by_band.setdefault(self.band_of[f >> 1], []).append(f)
+            known = self.by_band[product] = {band: tuple(found) for band, found in by_band.items()}
+        return known
+
+    def bands_of(self, words: Iterable[int]) -> frozenset[int]:
+        """Return the bands with loops in any of the words."""
+        return frozenset().union(*(self.word_bands[word] for word in words))
+
+    def trail_bands(self, factors: List) -> frozenset[int]:
+        """Return the bands with loops in any word that one of the factors' loops went through."""
+        return self.bands_of(word for f in factors for word in self.words(self.trail_of[f >> 1]))
+
+    def words(self, trail: int) -> list[int]:
+        """Return the words of a trail, outermost first."""
+        found = []
+        while trail:
+            word, trail = self.s.trails[trail]
+            found.append(word)
+        return found
+
+    def passage(self, factors: List) -> Passage | None:
+        """Return what a band passes through, given its factors in a product; None where nothing is sure."""
+        first = factors[0] >> 1
+        product: List = ()
+        outer: set[int] = set()
+        places = []
+        for f in factors:
+            if f >> 1 == first:
+                places.append(False)
+                continue
+            found = self._between(first, f >> 1)
+            outer.update(found.outer)
+            if found.product and product and found.product != product:
+                return None
+            product = product or found.product
+            places.append(bool(found.product))
+        if not product or not _alternates(factors, places):
+            return None
+        return Passage(product, tuple(sorted(outer)))
+
+    def _between(self, first: int, other: int) -> Passage:
+        known = self.between.get((first, other))
+        if known is None:
+            known = self.between[first, other] = self._find_between(first, other)
+        return known
+
+    def _find_between(self, first: int, other: int) -> Passage:
+        trails = self.s.trails
+        one, two = self.trail_of[first], self.trail_of[other]
+        outer = []
+        while one and two and trails[one][0] == trails[two][0]:
+            outer.append(trails[one][0])
+            one, two = trails[one][1], trails[two][1]
+        product: list[int] = []
+        back = [f for word in self.words(one) for f in self.s.words[word]]
+        there = [f for word in self.words(two) for f in self.s.words[word]]
+        for f in [f ^ 1 for f in reversed(back)] + there:
+            if product and product[-1] == f ^ 1:
+                product.pop()
+            else:
+                product.append(f)
+        return Passage(tuple(product), tuple(outer))
+
+
+def exponent(factors: List) -> int:
+    """Return the sum of the signs of the factors."""
+    return sum(-1 if f & 1 else 1 for f in factors)
+
+
+def _alternates(factors: List, places: list[bool]) -> bool:
+    """Say whether Π v^e x^±1 v^−e (e = places) still contains v when freely and cyclically reduced."""
+    blocks: list[list[int]] = []  # [place, exponent]
+    for f, place in zip(factors, places, strict=True):
+        if blocks and blocks[-1][0] == place:
+            blocks[-1][1] += -1 if f & 1 else 1
+            if not blocks[-1][1]:
+                blocks.pop()
+        else:
+            blocks.append([place, -1 if f & 1 else 1])
+    while len(blocks) > 1 and blocks[0][0] == blocks[-1][0]:
+        blocks[0][1] += blocks.pop()[1]
+        if not blocks[0][1]:
+            blocks.pop(0)
+    return len(blocks) > 1
+
+
+class _Edge(NamedTuple):
+    carriers: tuple[int, ...]
+    passage: Passage
+
+
+class _Net(NamedTuple):
+    """The ways down from every product: those that reach theirs first, and the others."""
+
+    edges: dict[List, list[_Edge]]
+    shared: dict[List, list[_Edge]]
+
+
+def carry(structure: Structure) -> tuple[dict[int, Held], tuple[Step, ...]]:
+    """Return what paths of carriers certify as held, and the tree of steps."""
+    reader = Reader(structure)
+    roots = [structure.words[f.word] for f in structure.fastenings]
+    walk = _Walk(reader, _spread(reader, roots))
+    for number, root in enumerate(roots):
+        if root not in roots[:number]:
+            walk.down(number, root)
+    _lend(walk)
+    return walk.trimmed()
+
+
+def _spread(reader: Reader, roots: list[List]) -> _Net:
+    """Reach every product breadth first. Ways are in the order of how near they lead to a witness."""
+    edges: dict[List, list[_Edge]] = {}
+    shared: dict[List, list[_Edge]] = {}
+    above: dict[List, list[List]] = {}
+    far: dict[List, int] = {}
+    seen = set(roots)
+    queue = deque(dict.fromkeys(roots))
+    while queue:
+        product = queue.popleft()
+        own: dict[Passage, list[int]] = {}
+        for band, factors in reader.loops(product).items():
+            if exponent(factors):
+                far[product] = 0
+            if len(factors) > 1:
+                passage = reader.passage(factors)
+                if passage is not None:
+                    own.setdefault(passage, []).append(band)
+        for passage, bands in own.items():
+            edge = _Edge(tuple(bands), passage)
+            above.setdefault(passage.product, []).append(product)
+            if passage.product in seen:
+                shared.setdefault(product, []).append(edge)
+            else:
+                seen.add(passage.product)
+                queue.append(passage.product)
+                edges.setdefault(product, []).append(edge)
+    queue = deque(far)
+    while queue:
+        product = queue.popleft()
+        for parent in above.get(product, ()):
+            if parent not in far:
+                far[parent] = far[product] + 1
+                queue.append(parent)
+    for ways in edges.values():
+        ways.sort(key=lambda edge: far.get(edge.passage.product, len(far)))
+    return _Net(edges, shared)
+
+
+class Place(NamedTuple):
+    """Where a step stands. The bands with loops in `product` or in `aside` must not be used by another step.
+
+    `aside` are the bands of what the step's carriers pass outside of the product, `leaf` those of what the
+    loops of its witness pass: all of that must vanish.
+    """
+
+    product: List
+    aside: frozenset[int]
+    leaf: frozenset[int]
+
+
+class _Frame(NamedTuple):
+    step: int
+    children: Iterator[_Edge]
+
+
+class _Walk:
+    """A walk over the tree that keeps, for the path walked, its carriers and the bands barred from use."""
+
+    def __init__(self, reader: Reader, net: _Net) -> None:
+        self.reader = reader
+        self.net = net
+        self.carrying: set[int] = set()
+        self.barred: dict[int, int] = {}
+        self.held: dict[int, Held] = {}
+        self.steps: list[Step] = []
+        self.places: list[Place] = []
+        self.chained: set[int] = set()  # steps with a witness at or below them in the tree
+        self.alive: set[int] = set()  # these, and the steps that lead to a loan
+
+    def down(self, number: int, root: List) -> None:
+        """Walk down from the word of a fastening."""
+        frames = [self._open(root, frozenset(), Step(-1, root=number))]
+        while frames:
+            edge = next(frames[-1].children, None)
+            if edge is None:
+                self._close(frames.pop().step)
+            else:
+                deeper = self._enter(frames[-1].step, edge)
+                if deeper is not None:
+                    frames.append(deeper)
+
+    def _enter(self, parent: int, edge: _Edge) -> _Frame | None:
+        """Go one step down, unless a band on the path would then have loops in two of its products."""
+        product, outer = edge.passage
+        aside = self.reader.bands_of(outer)
+        inside = aside.union(self.reader.loops(product))
+        carriers = tuple(b for b in edge.carriers if self.barred[b] == 1 and b not in inside)
+        if not carriers or not self.carrying.isdisjoint(inside):
+            return None
+        self.carrying.update(carriers)
+        return self._open(product, aside, Step(parent, carriers))
+
+    def _open(self, product: List, aside: frozenset[int], step: Step) -> _Frame:
+        bands = self.reader.loops(product)
+        self._bar(bands, 1)
+        self._bar(aside, 1)
+        witness, leaf = 0, frozenset[int]()
+        for band, factors in bands.items():
+            if (band in self.held and witness) or not exponent(factors) or self.barred[band] != 1:
+                continue
+            trails = self.reader.trail_bands(factors)
+            if band not in trails and self.carrying.isdisjoint(trails):
+                self.held.setdefault(band, Held(len(self.steps), witness=True))
+                if not witness:
+                    witness, leaf = band, trails
+        self.steps.append(step._replace(witness=witness))
+        self.places.append(Place(product, aside, leaf))
+        return _Frame(len(self.steps) - 1, iter(self.net.edges.get(product, ())))
+
+    def _bar(self, bands: Iterable[int], by: int) -> None:
+        for band in bands:
+            self.barred[band] = self.barred.get(band, 0) + by
+
+    def _close(self, number: int) -> None:
+        step, place = self.steps[number], self.places[number]
+        self._bar(self.reader.loops(place.product), -1)
+        self._bar(place.aside, -1)
+        self.carrying.difference_update(step.carriers)
+        if step.witness:
+            self.chained.add(number)
+        if number in self.chained:
+            self.chained.add(step.parent)
+            self.hold(number)
+
+    def hold(self, number: int) -> None:
+        """Note a step as one that leads to a witness."""
+        self.alive.add(number)
+        for band in self.steps[number].carriers:
+            self.held.setdefault(band, Held(number, witness=False))
+
+    def trimmed(self) -> tuple[dict[int, Held], tuple[Step, ...]]:
+        """Leave out the steps that lead to no witness, and number the others afresh."""
+        kept = [number for number in range(len(self.steps)) if number in self.alive]
+        fresh = {-1: -1} | {number: at for at, number in enumerate(kept)}
+        steps = tuple(
+            step._replace(parent=fresh[step.parent], loan=fresh[step.loan])
+            for step in map(self.steps.__getitem__, kept)
+        )
+        return {b: h._replace(step=fresh[h.step]) for b, h in self.held.items()}, steps
+
+
+class _Chains:
+    """For every step the chain below it, and how many of its members clash with the path walked.
+
+    A chain is an interval of `order`: it runs from `order[step]` to `last[step]`.
+    """
+
+    def __init__(self, walk: _Walk) -> None:
+        steps = walk.steps
+        below: dict[int, int] = {}
+        for number, step in enumerate(steps):
+            if number in walk.chained and step.parent >= 0 and not steps[step.parent].witness:
+                below.setdefault(step.parent, number)
+        self.order = [-1] * len(steps)
+        self.last = [-1] * len(steps)
+        self.users: dict[int, list[int]] = {}  # steps whose chain goes on by this band
+        self.barring: dict[int, list[int]] = {}  # steps at which this band is barred
+        self.counts = [0] * (len(steps) + 1)
+        reached = 0
+        for number, (step, place) in enumerate(zip(steps, walk.places, strict=True)):
+            for band in place.aside.union(walk.reader.loops(place.product), place.leaf):
+                self.barring.setdefault(band, []).append(number)
+            if number not in walk.chained:
+                continue  # in no chain: its order stays −1
+            by = step.witness or steps[below[number]].carriers[0]
+            self.users.setdefault(by, []).append(number)
+            if self.order[number] < 0:
+                line = [number]
+                while line[-1] in below:
+                    line.append(below[line[-1]])
+                for at, member in enumerate(line, start=reached):
+                    self.order[member], self.last[member] = at, reached + len(line) - 1
+                reached += len(line)
+
+    def mark(self, steps: Iterable[int], by: int) -> None:
+        """Count steps as clashing (a Fenwick tree: Fenwick 1994)."""
+        for step in steps:
+            at = self.order[step] + 1 or len(self.counts)
+            while at < len(self.counts):
+                self.counts[at] += by
+                at += at & -at
+
+    def clashes(self, step: int) -> bool:
+        """Say whether a step of the chain from `step` on is counted."""
+        return self._sum(self.last[step] + 1) != self._sum(self.order[step])
+
+    def has(self, step: int, members: Iterable[int]) -> bool:
+        """Say whether one of the members is in the chain from `step` on."""
+        low, high = self.order[step], self.last[step]
+        return any(low <= self.order[member] <= high for member in members)
+
+    def _sum(self, at: int) -> int:
+        total = 0
+        while at:
+            total += self.counts[at]
+            at -= at & -at
+        return total
+
+
+def _lend(walk: _Walk) -> None:
+    """Let carriers whose product has its place elsewhere in the tree go on by the chain from there.
+
+    The path down to the carrier and the borrowed chain were each walked; what is left to see is that no
+    band of the one is barred on the other.
+    """
+    reader, steps = walk.reader, walk.steps
+    if all(b in walk.held for ways in walk.net.shared.values() for way in ways for b in way.carriers):
+        return
+    chains = _Chains(walk)
+    home = {walk.places[number].product: number for number in walk.chained if number >= 0}
+    path: dict[int, list[int]] = {}
+    carrying: set[int] = set()
+    for number, (step, place) in enumerate(zip(steps[:], walk.places, strict=True)):
+        while path and next(reversed(path)) != step.parent:
+            left, marks = path.popitem()
+            chains.mark(marks, -1)
+            carrying.difference_update(steps[left].carriers)
+        barred = place.aside.union(reader.loops(place.product))
+        marks = [user for band in barred for user in chains.users.get(band, ())]
+        for band in step.carriers:
+            carrying.add(band)
+            marks += [bar for bar in chains.barring[band] if bar != step.parent]
+        chains.mark(marks, 1)
+        path[number] = marks
+        for edge in walk.net.shared.get(place.product, ()):
+            lender = home.get(edge.passage.product)
+            wanted = [b for b in edge.carriers if b not in walk.held]
+            if lender is None or not wanted or chains.clashes(lender):
+                continue
+            aside = reader.bands_of(edge.passage.outer)
+            if not carrying.isdisjoint(aside):
+                continue
+            if any(chains.has(lender, chains.users.get(band, ())) for band in aside):
+                continue
+            carriers = []
+            for band in wanted:
+                others = [bar for bar in chains.barring[band] if bar != number]
+                if band not in aside and path.keys().isdisjoint(others) and not chains.has(lender, others):
+                    carriers.append(band)
+            if carriers:
+                steps.append(Step(number, tuple(carriers), loan=lender))
+                walk.hold(len(steps) - 1)
+                for above in reversed(path):
+                    if above in walk.alive:
+                        break
+                    walk.hold(above)

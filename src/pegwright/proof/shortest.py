@@ -1,0 +1,166 @@
+"""Short words written out: their least length under partial conjugations, exactly.
+
+A partial conjugation x_i → y x_i y⁻¹ (i in a set S) leaves all letters in number but y; the y's left are
+the edges of the Whitehead graph cut when S and the entries of y lie on one side and the exits of y on the
+other. So the best S for y is a minimum cut (Ford & Fulkerson 1956), and a tuple of cyclic words is of least
+length when no y has a cut below its number of letters (peak reduction: Collins 1989, McCool 1986).
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Sequence
+
+from pegwright.proof.slips import Reduced
+from pegwright.proof.values import Slide
+
+__all__ = ["LETTERS", "shortened", "support", "written"]
+
+LETTERS = 6000
+"""Words are written out up to this many letters in all."""
+
+Letters = tuple[int, ...]  # 2 i for letter i of `Reduced.letters`, 2 i + 1 for its inverse
+
+
+def written(words: Reduced) -> list[Letters] | None:
+    """Write out the fasteners' words as cyclic words, or return None where they are too long."""
+    known: list[Letters | None] = []
+    budget = 60 * LETTERS
+    for word in words.words:
+        letters = _write(words, word, known)
+        known.append(letters)
+        budget -= len(letters or ())
+        if budget < 0:
+            return None
+    found = []
+    for root in words.roots:
+        letters = _write(words, root, known)
+        if letters is None:
+            return None
+        found.append(_cyclic(letters))
+    return found if sum(map(len, found)) <= LETTERS else None
+
+
+def _write(words: Reduced, factors: Sequence[int], known: list[Letters | None]) -> Letters | None:
+    out: list[int] = []
+    for factor in factors:
+        letter, trail = words.cores[factor >> 1]
+        around: list[Letters] = []
+        while trail:
+            word, trail = words.trails[trail]
+            letters = known[word]
+            if letters is None:
+                return None
+            around.append(letters)
+        for letters in around:
+            _append(out, letters)
+        _append(out, (2 * letter + (factor & 1),))
+        for letters in reversed(around):
+            _append(out, _inverse(letters))
+        if len(out) > LETTERS:
+            return None
+    return tuple(out)
+
+
+def _append(out: list[int], letters: Sequence[int]) -> None:
+    for letter in letters:
+        if out and out[-1] == letter ^ 1:
+            out.pop()
+        else:
+            out.append(letter)
+
+
+def _inverse(letters: Sequence[int]) -> Letters:
+    return tuple(letter ^ 1 for letter in reversed(letters))
+
+
+def _cyclic(letters: Sequence[int]) -> Letters:
+    low, high = 0, len(letters)
+    while high - low > 1 and letters[low] == letters[high - 1] ^ 1:
+        low, high = low + 1, high - 1
+    return tuple(letters[low:high])
+
+
+def support(words: Sequence[Letters], bands: Sequence[int]) -> set[int]:
+    """Return the bands that occur; `bands[i]` is the band of letter i."""
+    return {bands[letter >> 1] for word in words for letter in word}
+
+
+def shortened(
+    words: Sequence[Letters], letters: Sequence[tuple[int, int]]
+) -> tuple[list[Letters], list[Slide]]:
+    """Slide bands along one another while that shortens the words; return them and the slides."""
+    bands = [band for band, _ in letters]
+    now = [_cyclic(word) for word in words]
+    slides: list[Slide] = []
+    while True:
+        slide = next(filter(None, (_best(now, bands, y) for y in _occurring(now))), None)
+        if slide is None:
+            return now, slides
+        y, sliding = slide
+        band, loop = letters[y >> 1]
+        slides.append(Slide(band, loop, -1 if y & 1 else 1, tuple(sorted(sliding))))
+        now = [slid(word, bands, y, sliding) for word in now]
+
+
+def slid(word: Letters, bands: Sequence[int], y: int, sliding: set[int]) -> Letters:
+    """Return the cyclic word with x → y x y⁻¹ for all letters of the bands sliding."""
+    out: list[int] = []
+    for letter in word:
+        _append(out, (y, letter, y ^ 1) if bands[letter >> 1] in sliding else (letter,))
+    return _cyclic(out)
+
+
+def _occurring(words: Sequence[Letters]) -> list[int]:
+    return sorted({sign for word in words for letter in word for sign in (letter, letter ^ 1)})
+
+
+def _best(words: Sequence[Letters], bands: Sequence[int], y: int) -> tuple[int, set[int]] | None:
+    """Return y and the bands whose conjugation by y leaves fewest y's, if that is fewer than now."""
+    own, entry, leave = bands[y >> 1], -1, -2
+    capacity: dict[int, dict[int, int]] = {entry: {}, leave: {}}
+
+    def end(letter: int, arriving: bool) -> int:
+        if letter >> 1 == y >> 1:
+            return entry if (letter == y) == arriving else leave
+        band = bands[letter >> 1]
+        return leave if band == own else band
+
+    total = 0
+    for word in words:
+        total += sum(letter >> 1 == y >> 1 for letter in word)
+        for here, there in zip(word, word[1:] + word[:1], strict=True):
+            one, two = end(here, arriving=False), end(there, arriving=True)
+            if one != two:
+                for a, b in ((one, two), (two, one)):
+                    row = capacity.setdefault(a, {})
+                    row[b] = row.get(b, 0) + 1
+    flow = 0
+    while flow < total:
+        before = _search(capacity, entry)
+        if leave not in before:
+            return y, {band for band in before if band >= 0}
+        node = leave
+        narrow = total
+        while node != entry:
+            narrow = min(narrow, capacity[before[node]][node])
+            node = before[node]
+        node = leave
+        while node != entry:
+            capacity[before[node]][node] -= narrow
+            capacity[node][before[node]] += narrow
+            node = before[node]
+        flow += narrow
+    return None
+
+
+def _search(capacity: dict[int, dict[int, int]], entry: int) -> dict[int, int]:
+    before = {entry: entry}
+    queue = deque([entry])
+    while queue:
+        node = queue.popleft()
+        for other, room in capacity[node].items():
+            if room and other not in before:
+                before[other] = node
+                queue.append(other)
+    return before

@@ -1,0 +1,120 @@
+"""The proof as a value: for every band a verdict with its certificate."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from pegwright.loom.events import Bight
+
+__all__ = ["Free", "Held", "HeldByPart", "NotProved", "Part", "Proof", "Slide", "Slip", "Step", "Verdict"]
+
+
+class Step(NamedTuple):
+    """One step down a path of carriers, from a fastener towards the bands that it holds indirectly.
+
+    A step stands for a product of loops. The first (`parent` −1) is the word of fastening `root`. Any other
+    is what its `carriers` pass through on the way from their first loop to their second in the parent's
+    product; of several carriers each does alone (twin bands). `witness` is a band that the step's product
+    turns round a number of times other than 0, or 0 where none is named here. A step with a `loan` passes
+    through the same product as that other step, and goes on as the chain below it goes on: to the witness,
+    or else by the first carrier of the first step below.
+    """
+
+    parent: int
+    carriers: tuple[int, ...] = ()
+    witness: int = 0
+    root: int = -1
+    loan: int = -1
+
+
+class Held(NamedTuple):
+    """Held: the band is a carrier of `step`, or (`witness`) its product turns round the band."""
+
+    step: int
+    witness: bool
+
+
+class Part(NamedTuple):
+    """A part of the piece, `keep`, that by itself holds bands: every other band is ignored.
+
+    `kind` is `brunnian`: without any one of `keep` the fastener comes off what is left of the part, with
+    all of it it does not. Or `short`: the words of the part are so short that their least length under
+    partial conjugations is exact, and the held bands still occur in it.
+    """
+
+    keep: tuple[int, ...]
+    kind: str
+    fastening: int = -1
+
+
+class HeldByPart(NamedTuple):
+    """Held: the part of that index holds the band."""
+
+    part: int
+
+
+class Slip(NamedTuple):
+    """Two neighbouring loops of one band that undo each other: what went through both slips out.
+
+    `event` is the event whose loops (`through`, `over` or `caught`) they are.
+    """
+
+    event: int
+    upper: Bight
+    lower: Bight
+
+
+class Slide(NamedTuple):
+    """Bands ride together along another: x_i → y x_i y⁻¹ for the bands i, y = x_by^sign.
+
+    `loop` is the one loop of `by` that is meant where that band carries a twist of its own, else −1.
+    """
+
+    by: int
+    loop: int
+    sign: int
+    bands: tuple[int, ...]
+
+
+class Free(NamedTuple):
+    """Free: after the first `slides` slides of the proof (and all its slips) nothing holds the band."""
+
+    slides: int = 0
+
+
+class NotProved(NamedTuple):
+    """Neither could be shown. `reason`: `twist` (`because` lists the bands with it) or `too-long`."""
+
+    reason: str
+    because: tuple[int, ...] = ()
+
+
+Verdict = Held | HeldByPart | Free | NotProved
+
+
+class Proof(NamedTuple):
+    """A verdict for every band, and the certificates they point into.
+
+    `steps`, `parts` certify what is held; `slips`, then `slides`, take off what is free.
+    """
+
+    verdicts: dict[int, Verdict]
+    steps: tuple[Step, ...] = ()
+    parts: tuple[Part, ...] = ()
+    slips: tuple[Slip, ...] = ()
+    slides: tuple[Slide, ...] = ()
+
+    @property
+    def held(self) -> tuple[int, ...]:
+        """The bands proved held, in order."""
+        return tuple(b for b, v in self.verdicts.items() if isinstance(v, Held | HeldByPart))
+
+    @property
+    def free(self) -> tuple[int, ...]:
+        """The bands proved free, in order."""
+        return tuple(b for b, v in self.verdicts.items() if isinstance(v, Free))
+
+    @property
+    def unproved(self) -> tuple[int, ...]:
+        """The bands about which nothing is proved, in order."""
+        return tuple(b for b, v in self.verdicts.items() if isinstance(v, NotProved))
