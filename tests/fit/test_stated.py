@@ -129,7 +129,10 @@ def test_agreement_is_silence(bands: int, said_all: int, said_a: int) -> None:
     assert ("/stated/bands/A" in found) == (said_a != bands - 1)
 
 
-@given(st.text(max_size=200))
+@given(
+    st.text(max_size=200)
+    | st.lists(st.sampled_from(["sıx", "6 ", "SEA FOAM", "ſlate", " slate", "A: ", "bands"])).map(" ".join)
+)
 def test_any_text_may_be_read(text: str) -> None:
     for one in said(text, NAMES):
         assert text[one.start : one.end].strip()

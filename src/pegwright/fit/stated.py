@@ -8,23 +8,41 @@ workings of any motif, one round or all rounds of any repeat, or the step that i
 from __future__ import annotations
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
-from functools import lru_cache
-from itertools import chain
+from functools import cache, lru_cache
+from itertools import accumulate, chain
 from typing import Any, NamedTuple
 
 import msgspec
 
 from pegwright.finding import Finding, Fix, Place, finding
 from pegwright.finding.summing import sum_up
-from pegwright.pattern import AnyStep, Clip, Expansion, Extend, Motif, Move, Pattern, Repeat, Use
+from pegwright.pattern import (
+    AnyStep,
+    Bind,
+    Clip,
+    Expansion,
+    Extend,
+    Hang,
+    Motif,
+    Move,
+    Pattern,
+    Repeat,
+    Use,
+    Wind,
+)
+from pegwright.pattern import Place as Placed
 from pegwright.pattern.expand import DEEPEST
 
 __all__ = ["Said", "check_stated", "said"]
 
+MOST_TEXT = 50_000
+"""Characters of text that are read; a handout has a few thousand."""
+
 _CLIP, _ALL = "clip", "bands"  # no colour letter is as long as “bands” or stands for a clip in these counts
 _WORDS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_NUMBERS = {word: number for number, word in enumerate(_WORDS, start=1)}
 _NUMBER = rf"(?P<number>\d{{1,6}}|{'|'.join(_WORDS[1:])})"  # “one band” is nearly always a manner of speaking
 _ABOUT_A_PART = "first last next every each up another other extra by"
 _ABOUT_A_RANGE = "about around roughly or to than least most – - /"
@@ -58,17 +76,19 @@ def said(text: str, names: dict[str, frozenset[str]]) -> Iterator[Said]:
     """Yield the counts in a text. `names` maps a colour's letter, and its name, to its letters."""
     by_case = {name.casefold(): letters for name, letters in names.items()}
     for match in _form(tuple(names)).finditer(text):
-        before = re.findall(r"\w+|[–\-/]", text[: match.start()])[-1:]
+        before = re.findall(r"\w+|[–\-/]", text[max(0, match.start() - 20) : match.start()])[-1:]
         if before and before[0].casefold() in _NOT_AFTER:
             continue
         group = "number" if match["number"] else "after"
         word = match[group].casefold()
         colour = match["colour"] or match["named"]
-        what = frozenset({_CLIP if match["clips"] else _ALL})
+        what: frozenset[str] | None = frozenset({_CLIP if match["clips"] else _ALL})
         if colour:
-            what = names.get(colour) or by_case[colour.casefold()]
-        number = int(word) if word.isdigit() else _WORDS.index(word) + 1
-        yield Said(match.start(group), match.end(group), number, what, match[0].strip())
+            what = names.get(colour) or by_case.get(colour.casefold())
+        number = int(word) if word.isdigit() else _NUMBERS.get(word)
+        # Matching without regard to case knows more likenesses of letters (ı, i) than folding does.
+        if what is not None and number is not None:
+            yield Said(match.start(group), match.end(group), number, what, match[0].strip())
 
 
 @lru_cache(maxsize=8)
@@ -79,10 +99,10 @@ def _form(names: tuple[str, ...]) -> re.Pattern[str]:
     ]
     colour = "|".join(options) or r"(?!)"
     return re.compile(
-        rf"(?<![\w.])(?i:{_NUMBER})\s*[×x]?\s+"
-        rf"(?:(?P<colour>{colour})(?:\s+(?i:bands?)\b{_NOT_BEFORE}|{_PHRASE_ENDS})"
+        rf"(?<![\w.])(?i:{_NUMBER})\s{{0,2}}[×x]?\s{{1,2}}"
+        rf"(?:(?P<colour>{colour})(?:\s{{1,2}}(?i:bands?)\b{_NOT_BEFORE}|{_PHRASE_ENDS})"
         rf"|(?i:bands?)\b{_NOT_BEFORE}|(?P<clips>(?i:clips?))\b{_NOT_BEFORE})"
-        rf"|(?<!\w)(?P<named>{colour})\s*[:=×]\s*(?P<after>\d{{1,6}})(?![\w.]|\s*[×:])"
+        rf"|(?<!\w)(?P<named>{colour})\s{{0,2}}[:=×]\s{{0,2}}(?P<after>\d{{1,6}})(?!\w|\.\d|\s{{0,2}}[×:])"
     )
 
 
@@ -109,16 +129,25 @@ def _texts(pattern: Pattern, expansion: Expansion, whole: Counter[str]) -> Itera
     for colour in pattern.colours:
         names[colour.name] = names.get(colour.name, frozenset()) | {colour.letter}
     names |= {colour.letter: frozenset({colour.letter}) for colour in pattern.colours}
-    parts = _parts(pattern, expansion)
-    own: dict[str, Counter[str]] = {}
-    for doing in expansion.doings:
-        own.setdefault(doing.path, _count([doing.move]))
-    for path, text in _all_texts(msgspec.to_builtins(pattern)):
+    parts = cache(lambda: _parts(pattern, expansion))  # not needed while the numbers fit the whole
+    own = {doing.path: doing.move for doing in reversed(expansion.doings)}
+    accepted: dict[frozenset[str], set[int]] = {}
+    texts = list(_all_texts(msgspec.to_builtins(pattern)))
+    sofar = accumulate(len(text) for _, text in texts)
+    texts = [one for one, length in zip(texts, sofar, strict=True) if length <= MOST_TEXT]
+    folded = "\n".join(text for _, text in texts).casefold()
+    names = {name: letters for name, letters in names.items() if name.casefold() in folded}
+    for path, text in texts:
+        step = path.rpartition("/")[0]
+        beside = _count([own[step]] if step in own else [])
         for one in said(text, names):
-            counts = [whole, *parts, own.get(path.rpartition("/")[0], Counter())]
-            if any(one.number == sum(count[w] for w in one.what) for count in counts):
-                continue
             counted = sum(whole[w] for w in one.what)
+            if one.number in (counted, sum(beside[w] for w in one.what)):
+                continue
+            if one.what not in accepted:
+                accepted[one.what] = {sum(part[w] for w in one.what) for part in parts()}
+            if one.number in accepted[one.what]:
+                continue
             corrected = f"{text[: one.start]}{counted}{text[one.end :]}"
             fix = Fix(f"write {counted}", ({"op": "replace", "path": path, "value": corrected},))
             yield finding(
@@ -147,20 +176,19 @@ def _all_texts(raw: Any) -> Iterator[tuple[str, str]]:
 
 def _parts(pattern: Pattern, expansion: Expansion) -> list[Counter[str]]:
     """Count each different part that a text may speak of."""
-    groups: dict[Any, Counter[str]] = {}
+    groups: defaultdict[Any, Counter[str]] = defaultdict(Counter)
     for doing in expansion.doings:
-        count = _count([doing.move])
         if doing.motif:
-            groups.setdefault(doing.motif, Counter()).update(count)
+            _add(groups[doing.motif], doing.move)
         for k, (path, _, _) in enumerate(doing.rounds):
             if path.startswith("/steps"):  # a motif's own repeats are counted by hand below
                 for key in (doing.rounds[: k + 1], (*doing.rounds[:k], path)):
-                    groups.setdefault(key, Counter()).update(count)
+                    _add(groups[key], doing.move)
     by_hand = _ByHand(pattern)
     for motif in pattern.motifs:
         by_hand.motif(motif, 0)
     parts = (*groups.values(), *by_hand.motifs.values(), *by_hand.repeats)
-    return list({tuple(sorted(part.items())): part for part in parts}.values())
+    return list({frozenset(part.items()): part for part in parts}.values())
 
 
 class _ByHand:
@@ -197,7 +225,7 @@ class _ByHand:
                         for what, n in self.motif(self.known[step.name], deep + 1).items():
                             count[step.colours.get(what, what)] += n
                 case _:
-                    count.update(_count([step]))
+                    _add(count, step)
         return count
 
 
@@ -205,10 +233,14 @@ def _count(moves: Iterable[Move]) -> Counter[str]:
     """Count bands by letter, all bands, and clips."""
     count: Counter[str] = Counter()
     for move in moves:
-        if isinstance(move, Clip):
-            count[_CLIP] += 1
-        elif hasattr(move, "colour"):
-            bands = move.bands if isinstance(move, Extend) else 1
-            count[move.colour] += bands
-            count[_ALL] += bands
+        _add(count, move)
     return count
+
+
+def _add(count: Counter[str], move: Move) -> None:
+    if isinstance(move, Clip):
+        count[_CLIP] += 1
+    elif isinstance(move, Placed | Wind | Hang | Bind | Extend):
+        bands = move.bands if isinstance(move, Extend) else 1
+        count[move.colour] += bands
+        count[_ALL] += bands

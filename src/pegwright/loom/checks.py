@@ -97,7 +97,9 @@ def _dragged(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> It
             continue
         if event.dragged:
             fix = None
-            start = min((drawn_at[b] for b in event.dragged if b in drawn_at), default=step.at)
+            # Past those that are told in full only the number matters.
+            shown = event.dragged if told < MOST_OF_A_CODE else event.dragged[:1]
+            start = min((drawn_at[b] for b in shown if b in drawn_at), default=step.at)
             if told < MOST_OF_A_CODE:
                 fix = top_first(pattern, history, start, step.at)
             told += 1
@@ -110,7 +112,7 @@ def _dragged(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> It
                 band=band,
                 colour=history.colours[band - 1],
                 peg=peg,
-                others=_passing(history, event.dragged),
+                others=_passing(history, shown),
             )
         drawn_at[event.bight] = step.at
 

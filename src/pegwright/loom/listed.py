@@ -18,11 +18,14 @@ def check_listed(pattern: Pattern, expansion: Expansion) -> Iterator[Finding]:
     yield from _kinds(pattern)
     yield from _letters(pattern)
     used = Counter(d.move.colour for d in expansion.doings if hasattr(d.move, "colour"))
-    first = {d.move.colour: d for d in reversed(expansion.doings) if hasattr(d.move, "colour")}
+    first = {
+        d.move.colour: (step, d)
+        for step, d in reversed(list(enumerate(expansion.doings, start=1)))
+        if hasattr(d.move, "colour")
+    }
     listed = {colour.letter for colour in pattern.colours}
     for letter in sorted(used.keys() - listed):
-        doing = first[letter]
-        step = next(n for n, d in enumerate(expansion.doings, start=1) if d is doing)
+        step, doing = first[letter]
         other = letter.swapcase()
         if other in listed and not doing.motif and used[letter] == 1:
             fix = _put(f"call it {other}", "replace", f"{doing.path}/colour", other)
