@@ -232,4 +232,20 @@ CATALOGUE: dict[str, Entry] = {
     "more-of-the-same": Entry(
         "note", "and {count} more of the same: {of}", "mend the first ones and look again"
     ),
+    # --- the shape at rest ----------------------------------------------------------------------
+    "bands-drawn-crossing": Entry(
+        "error",
+        "a strand of this band is drawn through another, with {gap_mm:.3f} mm between them",
+        "draw the strands apart; nothing can say which side they belong on",
+    ),
+    "rest-not-reached": Entry(
+        "warning",
+        "the piece had not come to rest after {iterations} steps: forces are at {drop:.2%} of what they were",
+        "look at the picture with care, or allow more steps",
+    ),
+    "rest-interrupted": Entry(
+        "note",
+        "the work was stopped after {iterations} steps; the shape is the one reached so far",
+        "let it run on for the shape at rest",
+    ),
 }
