@@ -67,6 +67,11 @@ def test_every_code_has_a_document() -> None:
     documents = {code_of(path) for path in CASES}
     assert documents | NO_DOCUMENT.keys() == CATALOGUE.keys()
     assert not documents & NO_DOCUMENT.keys()
+    tests = "".join(
+        p.read_text(encoding="utf-8") for p in HERE.parent.rglob("test_*.py") if p != Path(__file__)
+    )
+    for code in NO_DOCUMENT.keys() - {"too-large"}:
+        assert f'"{code}"' in tests
 
 
 def test_too_large() -> None:

@@ -85,6 +85,15 @@ def test_how_findings_read() -> None:
     two = finding("band-falls", band=3, colour="A", reason="nothing passes through any of its loops")
     assert two.message == "band 3 (A) falls off: nothing passes through any of its loops"
     assert (one.severity, two.severity) == ("warning", "error")
+    three = finding("rest-not-reached", iterations=400, drop=0.0123)
+    assert (
+        three.message
+        == "the piece had not come to rest after 400 steps: forces are at 1.23% of what they were"
+    )
+    four = finding("rest-interrupted", iterations=7)
+    assert four.message == "the work was stopped after 7 steps; the shape is the one reached so far"
+    five = finding("bands-drawn-crossing", gap_mm=0.0021)
+    assert five.message == "a strand of this band is drawn through another, with 0.002 mm between them"
 
 
 def test_facts_are_text_and_never_a_template() -> None:

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 from itertools import product
+from pathlib import Path
 
 import jsonschema
 import msgspec
@@ -148,6 +149,14 @@ def test_a_bad_stash_is_found_out(text: bytes, code: str, path: str) -> None:
     stash, findings = read_stash(text)
     assert stash is None
     assert [(f.code, f.place.path) for f in findings] == [(code, path)]
+
+
+def test_the_page_about_the_stash_shows_a_true_one() -> None:
+    page = (Path(__file__).parents[2] / "docs" / "stash.md").read_bytes()
+    stash, findings = read_stash(page.partition(b"```json")[2].partition(b"```")[0])
+    assert findings == ()
+    assert stash is not None
+    assert packs(STRIP, stash).complete
 
 
 @given(st.binary(max_size=60))

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import jsonpatch
@@ -17,6 +18,8 @@ from pegwright.loom.checks import RIM_MM, check_loom
 from pegwright.pattern import Maker, Pattern, Rows, Use, expand, read, write
 from tests import strategies
 from tests.fit.rosettes import rosettes
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def worked(pattern: Pattern) -> History:
@@ -188,6 +191,15 @@ def test_unused_colours_are_not_named_while_steps_are_missing() -> None:
     assert codes(m.pattern()) == ["colour-unused"]
     broken = msgspec.structs.replace(m.pattern(), steps=(*m.pattern().steps, Use(name="gone")))
     assert codes(broken) == []
+
+
+@pytest.mark.parametrize("path", sorted(EXAMPLES.glob("*.json")), ids=lambda path: path.stem)
+def test_the_workshop_pieces_are_without_fault(path: Path) -> None:
+    pattern, _ = read(path.read_bytes())
+    assert pattern is not None
+    assert check(pattern) == ()
+    assert check_stretch(pattern, worked(pattern)) == ()
+    assert check_stated(pattern, expand(pattern)) == ()
 
 
 @given(strategies.patterns)
