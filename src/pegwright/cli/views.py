@@ -7,6 +7,7 @@ from typing import Any
 from pegwright.fit.packs import Shopping
 from pegwright.fit.supplies import Heap, Supplies
 from pegwright.loom import print_move, print_state
+from pegwright.loom.steps import step_numbers
 from pegwright.workshop import Work
 
 _JOBS = ("placed", "caps", "hung", "finishing", "extension")
@@ -40,12 +41,12 @@ def verdict_lines(made: Work) -> list[str]:
 
 def moves(made: Work) -> dict[str, Any]:
     """Return every move that was made, with its line, its state after, its place and its note."""
-    numbers = {id(doing): number for number, doing in enumerate(made.expansion.doings, start=1)}
+    numbered = zip(step_numbers(made.history), made.history.done, strict=True)
     return {
         "title": made.pattern.title,
         "moves": [
             {
-                "step": numbers[id(done.doing)],
+                "step": number,
                 "move": print_move(done.doing.move),
                 "state": print_state(done.after),
                 "path": done.doing.path,
@@ -53,7 +54,7 @@ def moves(made: Work) -> dict[str, Any]:
                 "motif": done.doing.motif,
                 "note": done.doing.move.note or done.doing.move.warning,
             }
-            for done in made.history.done
+            for number, done in numbered
         ],
     }
 

@@ -61,7 +61,7 @@ CATALOGUE: dict[str, Entry] = {
     ),
     "too-many-passes": Entry(
         "error",
-        "loops pass through loops more than {limit} times",
+        "so many loops run through loops here that the record of them would not fit",
         "make the piece in parts; no maker could work this one",
     ),
     "stack-full": Entry(

@@ -19,7 +19,7 @@ import msgspec
 
 from pegwright.finding import Finding, Place, finding
 from pegwright.fit.supplies import Heap, Loom, LoomKind
-from pegwright.pattern.read import LIMIT_BYTES, MOST_FINDINGS, _not_json, _place_of_byte, _problems
+from pegwright.pattern.read import LIMIT_BYTES, MOST_FINDINGS, not_json, place_of_byte, problems
 
 __all__ = [
     "BandGoods",
@@ -116,12 +116,12 @@ def read_stash(data: bytes) -> StashReading:
         raw = msgspec.json.decode(data.decode("utf-8-sig"))
         return StashReading(msgspec.convert(raw, Stash), ())
     except UnicodeDecodeError as error:
-        return StashReading(None, (finding("not-text", _place_of_byte(data, error.start)),))
+        return StashReading(None, (finding("not-text", place_of_byte(data, error.start)),))
     except msgspec.ValidationError:
-        problems = _problems(raw, Stash, "")[:MOST_FINDINGS]
-        return StashReading(None, tuple(_unfit(path, reason) for path, reason in problems))
+        found = problems(raw, Stash, "")[:MOST_FINDINGS]
+        return StashReading(None, tuple(_unfit(path, reason) for path, reason in found))
     except (msgspec.DecodeError, RecursionError) as error:
-        return StashReading(None, (_not_json(data, error),))
+        return StashReading(None, (not_json(data, error),))
 
 
 def write_stash(stash: Stash) -> bytes:

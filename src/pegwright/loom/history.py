@@ -7,14 +7,15 @@ from typing import Any, NamedTuple
 from pegwright.finding import Finding, Place, finding
 from pegwright.loom.apply import Refused, apply
 from pegwright.loom.board import Board
-from pegwright.loom.events import Event, Laid
+from pegwright.loom.events import Bight, Drawn, Event, Laid, Lifted
 from pegwright.loom.notation import print_move
 from pegwright.loom.state import State
 from pegwright.pattern import Doing, Move
 
 
-MOST_PASSES = 200_000
-"""Times a loop may pass through another in one history, which bounds its memory."""
+MOST_PASSES = 1_200_000
+"""Bound on the record of what runs through what, in words of memory kept for all states together."""
+_RECORD_WORDS = 8
 
 
 class Done(NamedTuple):
@@ -63,16 +64,28 @@ def replay(board: Board, doings: tuple[Doing, ...]) -> History:
         if isinstance(outcome, Refused):
             findings.append(_refusal(outcome, doing, number))
             continue
-        passes += sum(len(getattr(e, "through", ())) + len(getattr(e, "over", ())) for e in outcome.events)
+        passes += sum(
+            _RECORD_WORDS + len(outcome.state.inside[loop])
+            for event in outcome.events
+            for loop in _threaded(event)
+        )
         if passes > MOST_PASSES:
-            findings.append(
-                finding("too-many-passes", Place(path=doing.path, step=number), limit=MOST_PASSES)
-            )
+            findings.append(finding("too-many-passes", Place(path=doing.path, step=number)))
             break
         state = outcome.state
         done.append(Done(doing, outcome.events, state))
         colours += [_colour(doing.move)] * sum(isinstance(e, Laid) for e in outcome.events)
     return History(board, tuple(done), tuple(colours), tuple(findings))
+
+
+def _threaded(event: Event) -> tuple[Bight, ...]:
+    match event:
+        case Drawn():
+            return event.through
+        case Lifted():
+            return (event.bight,)
+        case _:
+            return ()
 
 
 def _colour(move: Move) -> str:

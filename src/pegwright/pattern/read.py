@@ -30,11 +30,11 @@ def read(data: bytes) -> Reading:
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        return Reading(None, (finding("not-text", _place_of_byte(data, error.start)),))
+        return Reading(None, (finding("not-text", place_of_byte(data, error.start)),))
     try:
         raw = msgspec.json.decode(text)
     except (msgspec.DecodeError, RecursionError) as error:
-        return Reading(None, (_not_json(text.encode(), error),))
+        return Reading(None, (not_json(text.encode(), error),))
     if not isinstance(raw, dict):
         return Reading(None, (finding("not-a-pattern", reason="a pattern is an object in braces"),))
     try:
@@ -49,20 +49,22 @@ def read(data: bytes) -> Reading:
     except (msgspec.ValidationError, RecursionError):
         found = [
             finding("not-a-pattern", Place(path=path), reason=reason)
-            for path, reason in _problems(raw, Pattern, "")[:MOST_FINDINGS]
+            for path, reason in problems(raw, Pattern, "")[:MOST_FINDINGS]
         ]
         return Reading(None, tuple(found))
 
 
-def _not_json(data: bytes, error: Exception) -> Finding:
+def not_json(data: bytes, error: Exception) -> Finding:
+    """Return the finding that says where and why a text is no JSON."""
     if isinstance(error, RecursionError):
         return finding("not-json", Place(), reason="brackets are nested too deeply")
     reason, _, tail = str(error).partition(" (byte ")
     position = int(tail.rstrip(")")) if tail.rstrip(")").isdigit() else len(data)
-    return finding("not-json", _place_of_byte(data, position), reason=reason)
+    return finding("not-json", place_of_byte(data, position), reason=reason)
 
 
-def _place_of_byte(data: bytes, position: int) -> Place:
+def place_of_byte(data: bytes, position: int) -> Place:
+    """Return the line and column of a byte of a text."""
     before = data[:position]
     line = before.count(b"\n") + 1
     column = len(before.rsplit(b"\n", 1)[-1].decode("utf-8", "replace")) + 1
@@ -77,7 +79,7 @@ def _short(value: object) -> str:
 # --- all problems, not the first ---------------------------------------------------------------------
 
 
-def _problems(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
+def problems(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
     """List (JSON Pointer, reason) for each smallest part of `raw` that does not fit the type `kind`.
 
     msgspec stops at the first fault; a part whose children are all sound carries its own fault itself.
@@ -92,7 +94,7 @@ def _problems(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
         inner: list[tuple[str, str]] = []
         for key, value, child in _children(raw, kind):
             if len(inner) < MOST_FINDINGS:
-                inner += _problems(value, child, f"{path}/{_escape(str(key))}")
+                inner += problems(value, child, f"{path}/{_escape(str(key))}")
         own = _unknown_or_missing(raw, kind, path)
         return own + inner or [(path, _reason(error))]
     return []

@@ -8,6 +8,7 @@ from pegwright.finding import Finding, Place, finding
 from pegwright.finding.summing import sum_up
 from pegwright.lesson import Snap, Verdict
 from pegwright.loom import Fastened, History
+from pegwright.loom.steps import step_numbers
 from pegwright.proof import NotProved, Proof, snaps
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ def _laid_at(history: History) -> dict[int, tuple[str, int]]:
     """Map each band to the document path and the number of the move that took it up."""
     found: dict[int, tuple[str, int]] = {}
     band = 0
-    for number, done in enumerate(history.done, start=1):
+    for number, done in zip(step_numbers(history), history.done, strict=True):
         for _ in range(done.after.bands - band):
             band += 1
             found[band] = (done.doing.path, number)
