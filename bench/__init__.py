@@ -1,0 +1,1 @@
+"""Measurements, run on demand: `python -m bench NAME [--quick] [--json]`."""
