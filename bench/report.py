@@ -36,7 +36,6 @@ def as_table(bench: str, figures: list[Figure]) -> str:
     lines = [f"{bench} on {machine()}"]
     for figure in figures:
         mark = {True: "met", False: "NOT MET", None: ""}[figure.met]
-        lines.append(
-            f"  {figure.name:<{wide}}  {figure.value:>12.6g} {figure.unit:<12} {figure.goal:<12} {mark}".rstrip()
-        )
+        measured = f"{figure.value:>12.6g} {figure.unit:<12} {figure.goal:<12}"
+        lines.append(f"  {figure.name:<{wide}}  {measured} {mark}".rstrip())
     return "\n".join(lines)
