@@ -98,3 +98,16 @@ def everything(lesson: Lesson) -> str:
             lines += [f"-- {phase.check.heading}", *phase.check.lines, phase.check.cure]
     lines += ["", lesson.cautions.heading, *lesson.cautions.lines]
     return "\n".join(lines) + "\n"
+
+
+def buoys() -> Pattern:
+    """A short line with a band hung from the hook and slid on."""
+    m = Maker("Buoys", Rows(rows=1, pegs=4))
+    m.colour("A", "rope", "#6b5a3a").colour("R", "red", "#b03020")
+    for k in (1, 2, 3):
+        m.place("A", f"A{k}", f"A{k + 1}")
+    m.hang("R", turns=2)
+    m.slide("A3", "A2", loop=1)
+    m.hook("A2", "A1", loop=1, through=1)
+    m.knot("A1")
+    return m.pattern()

@@ -12,8 +12,8 @@ from pegwright.fit.supplies import supplies
 from pegwright.lesson import Fit, Verdict, plan
 from pegwright.lesson.picture import ArrowMark, BandMark, PegMark
 from pegwright.loom import Laid
-from pegwright.pattern import Pattern
-from tests.lesson.pieces import dinghy, ebb, everything, lesson, smack, work
+from pegwright.pattern import Maker, Pattern, Rows
+from tests.lesson.pieces import buoys, dinghy, ebb, everything, lesson, smack, work
 
 GOLDEN = Path(__file__).parent / "golden"
 PIECES = {"ebb": ebb(), "dinghy": dinghy(), "smack": smack()}
@@ -214,6 +214,43 @@ def test_an_empty_pattern_still_gives_a_lesson() -> None:
     made = lesson(Pattern(pegwright=2, title="Slack", loom=ebb().loom), Verdict(held=False, bands=0))
     assert [phase.name for phase in made.phases] == ["prepare", "wear"]
     assert made.supplies.total_count == 0
+
+
+def test_a_hung_band_is_wound_and_then_slid_on() -> None:
+    """The two moves of a charm, in words that name the band, the pegs and what the loop goes through."""
+    words = [step.words for step in lesson(buoys()).steps]
+    assert "Wind one red band (R) twice round the shaft of the hook. Leave it hanging there." in words
+    slide = next(step for step in lesson(buoys()).steps if "Slide the red band (R)" in step.words)
+    assert slide.words == (
+        "Push the hook down the open side of peg A3, inside the loop above, and catch the lowest loop "
+        "(rope, A). Slide the red band (R) from the hook on to the loop you caught, pull the loop up through the loop "
+        "above, and put it on peg A2, towards you."
+    )
+
+
+def test_a_shallow_hook_says_which_loops_to_leave() -> None:
+    """Through one of three loops above: the other two stay where they are."""
+    hook = next(step for step in lesson(buoys()).steps if "Put it on peg A1" in step.words)
+    above = len(work(buoys()).before(5).stack("A2")) - 1
+    assert above == 2
+    assert hook.detail == (
+        "Go through the top loop only. Leave the loop just above the one you catch where it is.",
+    )
+
+
+def test_a_very_long_loom_is_shown_at_both_ends() -> None:
+    """Not a hundred strips: the first ones, the last two, and a sentence on those between."""
+    m = Maker("Mole", Rows(rows=1, pegs=400)).colour("A", "stone", "#888888")
+    with m.repeat(399, pegs=1):
+        m.place("A", "A1", "A2")
+    made = lesson(m.pattern())
+    for step in (made.steps[0], made.steps[-2]):
+        assert len(step.pictures) == 10
+        assert any("are left out here" in detail for detail in step.detail)
+        assert "A1 to " in step.pictures[0].text
+        assert step.pictures[-1].text.rstrip(".").endswith("A400")
+    assert len(made.steps[-2].ticks) == 95
+    assert any("up to 96 only" in detail for detail in made.steps[-2].detail)
 
 
 @pytest.mark.parametrize("name", PIECES)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from pegwright.fit.supplies import Heap, Supplies
 from pegwright.lesson.say import Speaker
-from pegwright.lesson.scene import PLAIN_TINT, Look
+from pegwright.lesson.scene import PLAIN_TINT, Look, highest_stack
 from pegwright.lesson.sheet import Block, Hold, Supplied, SupplyLine, Swatch
 from pegwright.lesson.verdict import Fit, Verdict
 from pegwright.lesson.words import Words, line
@@ -20,10 +20,7 @@ _BANDS_NAMED = 6
 def level(words: Words, pattern: Pattern, history: History) -> Block:
     """Give the designer's level and what in the piece speaks for it."""
     moves = [done.doing.move for done in history.done]
-    highest = max(
-        (len(s) for d in history.done for h, s in d.after.stacks.items() if h in history.board.pegs),
-        default=0,
-    )
+    highest = highest_stack(history)
     reasons = [words.say("reason-count", n=history.final.bands)]
     reasons.append(words.say("reason-colours", n=len(set(history.colours))))
     if any(done.doing.rounds for done in history.done):

@@ -9,14 +9,16 @@ from typing import NamedTuple
 
 from pegwright import __version__
 from pegwright.fit.supplies import Supplies
+from pegwright.lesson.closeup import closeup
 from pegwright.lesson.front import cautions, extension, hold, key, level, supplied, tools
 from pegwright.lesson.lie import Lie, lies
+from pegwright.lesson.overview import loom_pictures, rounds_pictures
 from pegwright.lesson.picture import Window
 from pegwright.lesson.rounds import Again, Taught, pegs_of, shift_between, teach
 from pegwright.lesson.say import Speaker, bands_of, channel, nearest, say_move, way
 from pegwright.lesson.scene import Scene, look_of
 from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
-from pegwright.lesson.show import Moment, closeup, loom_pictures, rounds_pictures, step_pictures
+from pegwright.lesson.show import Moment, step_pictures
 from pegwright.lesson.verdict import Fit, Verdict
 from pegwright.lesson.view import view_of
 from pegwright.lesson.words import Words, line, plain
@@ -167,10 +169,11 @@ class _Course:
             about = self.say("detail-row-one", letter=letters)
         else:
             about = self.say("detail-rows", letters=letters)
+        overview = loom_pictures(self.speaker, bare)
         loom = self.add(
             self.say("step-prepare", near=nearest(bare.view)),
-            (about, *channel(self.speaker, bare.view, self.pattern.loom)),
-            pictures=loom_pictures(self.speaker, bare),
+            (about, *channel(self.speaker, bare.view, self.pattern.loom), *overview.left_out),
+            pictures=overview.pictures,
             wide=True,
         )
         heading = supplied(self.speaker.words, self.speaker.look, supplies).heading
@@ -249,13 +252,15 @@ class _Course:
         changing = any(row != colours[0] for row in colours)
         if changing:
             detail.append(self.say("detail-colours"))
+        if len(rounds) > _TICKS_AT_MOST:
+            detail.append(self.say("detail-list-short", last=_TICKS_AT_MOST))
         still = shift_between([d.doing.move for d in rounds[0]], [d.doing.move for d in rounds[1]]) == (0, 0)
         self.window = None
-        pictures = rounds_pictures(self.speaker, scene, rounds)
+        overview = rounds_pictures(self.speaker, scene, rounds)
         return self.add(
             self._again_words(scene, rounds, steps),
-            tuple(detail),
-            pictures=pictures,
+            (*detail, *overview.left_out),
+            pictures=overview.pictures,
             ticks=tuple(
                 _tick(k, each, changing, still)
                 for k, each in enumerate(rounds[1:], start=2)

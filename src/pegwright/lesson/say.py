@@ -243,7 +243,7 @@ def _hook(speaker: Speaker, view: View, before: State, done: Done) -> Said:
         bands = {bight.band for bight in before.stack(HOOK)}
         hung = speaker.words.both([speaker.band(speaker.look.of(band)[0]) for band in sorted(bands)])
         if through:
-            detail.insert(0, say("detail-slide-through", above=through))
+            return Said(say("step-slide-through", hung=hung, above=through, **facts), tuple(detail))
         return Said(say("step-slide", hung=hung, **facts), tuple(detail))
     if through:
         return Said(say("step-hook", above=through, taken=len(drawn), **facts), tuple(detail))

@@ -11,13 +11,14 @@ from pegwright.lesson.lie import BETWEEN, OFF, Lie
 from pegwright.lesson.outline import Disc, around, belt
 from pegwright.lesson.picture import BandMark, Outline, PegMark, Spot, Window
 from pegwright.lesson.view import View, pitch_mm
-from pegwright.loom import HOOK, Bight, History, Laid, State
+from pegwright.loom import HOOK, Bight, Drawn, History, Laid, Moved, State
 from pegwright.pattern import Pattern
 
 PLAIN_TINT = "#b9b4a8"
 HATCHES = 8
 _HANGING_SHOWN = 2
 _CHAIN_SHOWN = 4
+_FADED_SHOWN = 120
 
 
 class Look(NamedTuple):
@@ -43,17 +44,24 @@ def look_of(pattern: Pattern, history: History) -> Look:
     colours = {c.letter: (c.name, c.hex, i % HATCHES) for i, c in reversed(list(enumerate(pattern.colours)))}
     thick = min(1.6, max((band.thickness_mm for band in pattern.bands), default=1.5))
     base = history.board.peg_mm / 2 + thick / 2 + 0.35
-    highest = max(
-        (
-            len(loops)
-            for done in history.done
-            for h, loops in done.after.stacks.items()
-            if h in history.board.pegs
-        ),
-        default=1,
-    )
     free = pitch_mm(history.board) / 2 - base
+    highest = highest_stack(history)
     return Look(colours, history.colours, thick, base, max(0.25, min(1.1, free / max(1, highest - 1))))
+
+
+def highest_stack(history: History) -> int:
+    """Return the most loops that any peg ever holds."""
+    highest = 0
+    for done in history.done:
+        for event in done.events:
+            filled: tuple[str, ...] = ()
+            if isinstance(event, Laid):
+                filled = tuple({seat.holder for seat in event.seats})
+            elif isinstance(event, Drawn | Moved):
+                filled = (event.target,)
+            pegs = (holder for holder in filled if holder in history.board.pegs)
+            highest = max([highest, *(len(done.after.stack(peg)) for peg in pegs)])
+    return highest
 
 
 class Scene(NamedTuple):
@@ -110,7 +118,7 @@ class Scene(NamedTuple):
     def bands(self, window: Window, strong: Collection[int] = ()) -> list[BandMark]:
         """Return what can be seen of the bands in the window, the oldest first, the strong ones last."""
         parts: list[tuple[bool, int, BandMark]] = []
-        hanging = 0
+        hanging = faded = 0
         for band in range(self.state.bands, 0, -1):
             laid = self.lie.laid[band]
             trails = [self.lie.trails[seat.bight] for seat in laid.seats]
@@ -118,6 +126,9 @@ class Scene(NamedTuple):
                 hanging += 1
                 if hanging > _HANGING_SHOWN and band not in strong:
                     continue
+            if not self._near(laid, window) or (band not in strong and faded >= _FADED_SHOWN):
+                continue
+            faded += band not in strong
             drawn = [(self.lie.when[band], self._base(laid))]
             drawn += [
                 (self.lie.when[seat.bight], self._neck(seat.bight))
@@ -139,6 +150,18 @@ class Scene(NamedTuple):
                     )
                     parts.append((band in strong, when, mark))
         return [mark for *_, mark in sorted(parts, key=lambda part: part[:2])]
+
+    def _near(self, laid: Laid, window: Window) -> bool:
+        """Say whether any of a band can lie in the window, by the holders it has been on."""
+        holders = {holder.lstrip(OFF) for seat in laid.seats for holder in self.lie.trails[seat.bight]}
+        spots = [spot for spot in map(self.place, holders) if spot is not None]
+        slack = 2 * self.look.base_mm + 8.0
+        return bool(spots) and (
+            min(x for x, _ in spots) - slack < window.right_mm
+            and max(x for x, _ in spots) + slack > window.left_mm
+            and min(y for _, y in spots) - slack < window.far_mm
+            and max(y for _, y in spots) + slack > window.near_mm
+        )
 
     def _base(self, laid: Laid) -> list[Outline]:
         """Draw a band as it was laid, each loop that has gone drawn in to the neck it left."""

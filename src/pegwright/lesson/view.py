@@ -14,11 +14,15 @@ OVERLAP_MM = 7.0
 
 
 class View(NamedTuple):
-    """The board, the middle about which it is turned, its extent in mm, and whether it is turned now."""
+    """The board, the middle about which it is turned, its half extent, its pitch, and whether it is turned.
+
+    Lengths in mm; the pitch is the smallest distance between two neighbours.
+    """
 
     board: Board
     middle: Spot
     half: Spot
+    pitch_mm: float
     turned: bool = False
 
     def spot(self, peg: str) -> Spot:
@@ -44,29 +48,22 @@ def view_of(board: Board) -> View:
         board,
         ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2),
         ((max(xs) - min(xs)) / 2, (max(ys) - min(ys)) / 2),
+        pitch_mm(board),
     )
 
 
 def pitch_mm(board: Board) -> float:
-    """Return the smallest distance between neighbours, mm: what stacks must keep out of each other's way."""
-    best = math.inf
+    """Return the smallest distance between two pegs, mm: stacks must keep out of each other's way.
+
+    Looks about each peg as far as 80 mm; pegs that stand farther apart have room enough.
+    """
+    best = 80.0
     for peg in board.pegs.values():
-        for reach in (20.0, 80.0, 2000.0):
-            near = (
-                [
-                    math.hypot(other.x_mm - peg.x_mm, other.y_mm - peg.y_mm)
-                    for other in board.within(
-                        (peg.x_mm - reach, peg.y_mm - reach), (peg.x_mm + reach, peg.y_mm + reach)
-                    )
-                    if other.at != peg.at
-                ]
-                if reach < 2000 or len(board.pegs) < 3
-                else []
-            )
-            if near:
-                best = min(best, *near)
-                break
-    return best if math.isfinite(best) else 4 * board.peg_mm
+        low, high = (peg.x_mm - best, peg.y_mm - best), (peg.x_mm + best, peg.y_mm + best)
+        for other in board.within(low, high):
+            if other.at != peg.at:
+                best = min(best, math.hypot(other.x_mm - peg.x_mm, other.y_mm - peg.y_mm))
+    return max(best, 1.0)
 
 
 def window(view: View, focus: list[Spot], least: Spot, room_mm: float, last: Window | None = None) -> Window:

@@ -252,10 +252,13 @@ detail-skipped-all = Do not go through the { $n ->
    *[other] { $n } loops
 } above it: bring it out at the side.
 step-slide = Push the hook down the open side of peg { $source } and catch { $loop }. Slide the { $hung } from the hook on to the loop you caught. Then put the loop on peg { $target }, { $way }.
-detail-slide-through = Pull the loop up through the { $above ->
+step-slide-through = Push the hook down the open side of peg { $source }, inside the { $above ->
     [one] loop
    *[other] { $above } loops
-} above it.
+} above, and catch { $loop }. Slide the { $hung } from the hook on to the loop you caught, pull the loop up through { $above ->
+    [one] the loop
+   *[other] the { $above } loops
+} above, and put it on peg { $target }, { $way }.
 step-lift = On peg { $peg }, catch { $loop } with the hook. Lift { $taken ->
     [one] it
    *[other] them
@@ -329,6 +332,8 @@ shift-round = { $n ->
 turn-anticlockwise = against the clock
 turn-clockwise = with the clock
 shift-both = Move as the list shows.
+detail-list-short = The list names the rounds up to { $last } only. Go on in the same way.
+detail-left-out = Parts { $first } to { $last } look like the ones before them, and are left out here.
 detail-colours = The colours change. The list gives them.
 
 ## Checks

@@ -1,0 +1,85 @@
+"""The stack on one peg from the side: which loop is which, and which one the step is about."""
+
+from __future__ import annotations
+
+from pegwright.lesson.picture import ArrowMark, BadgeMark, BarMark, LabelMark, Mark, Picture, PostMark, Window
+from pegwright.lesson.say import Speaker
+from pegwright.lesson.show import CARD_MM, Moment
+from pegwright.loom import HOOK, Bight, Drawn, Fastened, Lifted, Moved, State
+from pegwright.pattern import Bind, Clip, Hang, Hook, Knot, Lift, Place, Slide, Transfer, Wind
+
+
+def closeup(speaker: Speaker, moment: Moment) -> Picture | None:
+    """Show from the side the stack that the move is about, if there is more than one loop to tell apart."""
+    move = moment.done.doing.move
+    holder, state, marked = _stack(moment)
+    stack = state.stack(holder)
+    if len(stack) < 2 and not isinstance(move, Hang):
+        return None
+    thick, gap = 2.6, 3.3
+    high = max(16.0, 2.0 + gap * len(stack) + 2.0)
+    width = scene_width = 11.0
+    marks: list[Mark] = [PostMark(x_mm=0.0, y_mm=0.0, w_mm=5.0, h_mm=high)]
+    said = []
+    for level, bight in enumerate(stack):
+        letter, _, tint, hatch = moment.after.look.of(bight.band)
+        y = 2.0 + gap * level + thick / 2
+        marks.append(
+            BarMark(
+                x_mm=0.0,
+                y_mm=y,
+                w_mm=width,
+                h_mm=thick,
+                letter=letter,
+                tint=tint,
+                hatch=hatch,
+                strong=bight in marked,
+            )
+        )
+        marks.append(BadgeMark(x_mm=-scene_width / 2 - 2.6, y_mm=y, text=letter, r_mm=1.7))
+        if bight in marked:
+            marks.append(ArrowMark(start=(13.0, y), bend=(10.0, y), end=(6.6, y), act="hook"))
+        said.append(letter)
+    name = holder if holder != HOOK else ""
+    if name:
+        marks.append(LabelMark(x_mm=0.0, y_mm=-2.4, text=name, size_mm=3.0, bold=True))
+    frame = Window(left_mm=-11.0, near_mm=-5.0, right_mm=14.0, far_mm=high + 1.5)
+    text = speaker.words.say("picture-closeup", peg=name or "–", loops=speaker.words.both(said))
+    numbers = [str(level) for level, bight in enumerate(stack, start=1) if bight in marked]
+    if numbers:
+        told = "picture-new" if isinstance(move, Place | Wind | Hang) else "picture-taken"
+        text = f"{text} {speaker.words.say(told, loops=speaker.words.both(numbers))}"
+    return Picture(
+        title=speaker.words.say("label-closeup"),
+        text=text,
+        window=frame,
+        marks=tuple(marks),
+        scale=min(1.0, CARD_MM[1] / frame.height_mm),
+    )
+
+
+def _stack(moment: Moment) -> tuple[str, State, tuple[Bight, ...]]:
+    """Return which holder to show from the side, when, and the loops the move is about."""
+    move = moment.done.doing.move
+    before, after = moment.before.state, moment.after.state
+    bights = tuple(e.bight for e in moment.done.events if isinstance(e, Drawn | Moved | Lifted))
+    match move:
+        case Hook() | Slide() | Transfer():
+            return move.source, before, bights
+        case Lift():
+            return move.at, before, bights
+        case Bind():
+            return move.at, before, ()
+        case Place():
+            peg = max(move.over, key=lambda at: len(after.stack(at)))
+            return peg, after, after.stack(peg)[-1:]
+        case Wind():
+            return move.on, after, after.stack(move.on)[-move.turns :]
+        case Hang():
+            return HOOK, after, after.stack(HOOK)[-move.turns :]
+        case Knot() | Clip():
+            holder = next((e.holders[0] for e in moment.done.events if isinstance(e, Fastened)), "")
+            caught = next((e.caught for e in moment.done.events if isinstance(e, Fastened)), ())
+            return (holder, before, caught) if move.catch is not None else ("", before, ())
+        case _:
+            return "", before, ()
