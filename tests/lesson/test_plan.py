@@ -223,8 +223,8 @@ def test_a_hung_band_is_wound_and_then_slid_on() -> None:
     slide = next(step for step in lesson(buoys()).steps if "Slide the red band (R)" in step.words)
     assert slide.words == (
         "Push the hook down the open side of peg A3, inside the loop above, and catch the lowest loop "
-        "(rope, A). Slide the red band (R) from the hook on to the loop you caught, pull the loop up through the loop "
-        "above, and put it on peg A2, towards you."
+        "(rope, A). Slide the red band (R) from the hook on to the loop you caught, pull the loop up through "
+        "the loop above, and put it on peg A2, towards you."
     )
 
 
