@@ -218,6 +218,25 @@ CATALOGUE: dict[str, Entry] = {
         "the text says “{quote}”, but the pattern takes {counted}",
         "correct the number, or say which part of the piece is meant",
     ),
+    # --- wrists ---------------------------------------------------------------------------------
+    "wrist-unreadable": Entry(
+        "error",
+        "“{said}” is not understood as a wrist",
+        "write a girth with its unit (16.5 cm, 6 1/2 in), a size ({sizes}) or an age (age 8)",
+    ),
+    "wrist-nonsense": Entry(
+        "error", "{what} cannot be right", "measure round the wrist just past its bone, and look at the unit"
+    ),
+    "wrist-unusual": Entry(
+        "warning",
+        "a wrist of {said} lies outside {low_cm:.1f} to {high_cm:.1f} cm, where the surveys found wrists",
+        "measure once more, and look at the unit",
+    ),
+    "wrist-too-young": Entry(
+        "error",
+        "no wrist is worked out for an age of {years:g} years: small bands are not for children under 3",
+        "small bands and clips can choke; keep them away, and follow the rules where you live",
+    ),
     # --- the stash ------------------------------------------------------------------------------
     "not-a-stash": Entry("error", "{reason}", "a stash lists packs with their size and price"),
     "stash-lacks": Entry(
