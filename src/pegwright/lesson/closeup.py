@@ -18,7 +18,7 @@ def closeup(speaker: Speaker, moment: Moment) -> Picture | None:
         return None
     thick, gap = 2.6, 3.3
     high = max(16.0, 2.0 + gap * len(stack) + 2.0)
-    width = scene_width = 11.0
+    width = 11.0
     marks: list[Mark] = [PostMark(x_mm=0.0, y_mm=0.0, w_mm=5.0, h_mm=high)]
     said = []
     for level, bight in enumerate(stack):
@@ -36,15 +36,17 @@ def closeup(speaker: Speaker, moment: Moment) -> Picture | None:
                 strong=bight in marked,
             )
         )
-        marks.append(BadgeMark(x_mm=-scene_width / 2 - 2.6, y_mm=y, text=letter, r_mm=1.7))
+        marks.append(BadgeMark(x_mm=-width / 2 - 2.6, y_mm=y, text=letter, r_mm=1.7))
         if bight in marked:
             marks.append(ArrowMark(start=(13.0, y), bend=(10.0, y), end=(6.6, y), act="hook"))
         said.append(letter)
-    name = holder if holder != HOOK else ""
-    if name:
-        marks.append(LabelMark(x_mm=0.0, y_mm=-2.4, text=name, size_mm=3.0, bold=True))
+    name = holder if holder != HOOK else speaker.words.say("label-hook")
+    marks.append(LabelMark(x_mm=0.0, y_mm=-2.4, text=name, size_mm=3.0, bold=True))
     frame = Window(left_mm=-11.0, near_mm=-5.0, right_mm=14.0, far_mm=high + 1.5)
-    text = speaker.words.say("picture-closeup", peg=name or "–", loops=speaker.words.both(said))
+    if holder == HOOK:
+        text = speaker.words.say("picture-closeup-hook", loops=speaker.words.both(said))
+    else:
+        text = speaker.words.say("picture-closeup", peg=holder, loops=speaker.words.both(said))
     numbers = [str(level) for level, bight in enumerate(stack, start=1) if bight in marked]
     if numbers:
         told = "picture-new" if isinstance(move, Place | Wind | Hang) else "picture-taken"

@@ -26,7 +26,7 @@ from pegwright.loom import Done, History, Laid, State
 from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Pattern, Place, Round, Turn, Wind, write
 from pegwright.pattern.address import is_address, parse_address, row_letter
 
-_LABELS = ("ruler", "ruler-metric", "ruler-inch", "note", "warning", "closeup", "order", "tick", "continues")
+_LABELS = ("ruler", "ruler-metric", "ruler-inch", "note", "warning", "closeup", "order", "tick")
 _TICKS_AT_MOST = 96
 
 

@@ -95,7 +95,9 @@ def touched(done: Done) -> set[int]:
         match event:
             case Laid():
                 found.add(event.band)
-            case Drawn() | Moved() | Lifted():
+            case Drawn():
+                found |= {event.bight.band, *(hung.band for hung in event.slid)}
+            case Moved() | Lifted():
                 found.add(event.bight.band)
             case _:
                 pass

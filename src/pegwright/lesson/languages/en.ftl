@@ -78,12 +78,11 @@ label-ruler-metric = 50 mm
 label-ruler-inch = 2 in
 label-note = Note
 label-warning = Take care
-label-step = Step { $n }
+label-hook = Hook
 label-closeup = Peg from the side
 label-order = In this order
 label-after = How it looks then
 label-tick = Tick each one off
-label-continues = The loom goes on past the torn edge.
 
 ## Level
 
@@ -419,12 +418,11 @@ picture-turn = Two bent arrows show the loom turned half way round.
 picture-fasten = The fastener is drawn on { $where }.
 picture-hang = The { $band } hangs on the hook.
 picture-extend = The new chain is drawn strong at the free end.
-picture-release = The piece comes off the loom.
 picture-again-place = The bands of all rounds, with their order in numbers.
 picture-again-still = The loom after the last round.
 picture-again-work = Numbered arrows show the order of all rounds.
 picture-closeup = Peg { $peg } from the side, bottom to top: { $loops }.
-picture-closeup-title = Peg { $peg }
+picture-closeup-hook = The shaft of the hook from the side: { $loops }.
 picture-taken = Take loop { $loops } from the bottom.
 picture-new = Loop { $loops } from the bottom is new.
 picture-bind = The finishing band is drawn strong, through the loops of peg { $peg }.
