@@ -1,13 +1,16 @@
-"""Bands pressing on bands: a soft barrier between thinning round strands that no step can cross.
+"""Bands pressing on bands: soft as rubber is, and a wall that no step can cross.
 
 Two edges a, b whose distance d is less than D = r_a λ_a^(−½) + r_b λ_b^(−½) (rubber keeps its volume, so a stretched
-strand is thinner) repel with
+strand is thinner) repel with the energy
 
-    b = ½ k g² / (1 − g²/G²),   g = D − d,  G = D − d_min:
+    b = (8/15) E* √R g^(5/2) / (1 − g²/G²),   g = D − d,  G = D − d_min,
 
-soft as rubber is soft, and without bound before the centrelines could meet, in the spirit of the incremental
-potential contact of M. Li et al., ACM Trans. Graph. 39 (2020) 49. D moves with the stretch inside the energy, so
-the forces are exact derivatives; the squeeze that thins a strand also pulls it longer, as it does in rubber.
+the contact of crossed round bodies by H. Hertz (J. reine angew. Math. 92 (1882) 156; K. L. Johnson, Contact Mechanics,
+1985, §4.2; both from memory) with 1/E* = Σ(1 − ν²)/E, ν = ½, times a barrier that is infinite before centrelines
+could meet, in the spirit of M. Li et al., Incremental potential contact, ACM Trans. Graph. 39 (2020) 49. The power 5/2 makes
+the stiffness continuous where strands first touch, which halved the number of Newton steps against g². D moves with the
+stretch inside the energy, so the forces are exact derivatives; the squeeze that thins a strand also pulls it longer,
+as it does in rubber.
 
 Parallel strands are the normal case here, and their closest points jump. So d² is the least value over (s, t) of
 |p(s) − q(t)|² + μ[(s − ½)²|u|² + (t − ½)²|v|²]: strictly convex, hence one minimiser, and by the envelope theorem a
@@ -68,6 +71,26 @@ def _edge_length(x: Floats, a: int, b: int) -> float:
 
 
 @njit(cache=True)
+def _press(gap: float, full: float, least_mm: float, stiffness: float) -> tuple[float, float, float, float]:
+    """Energy b, ∂b/∂g, ∂b/∂D and ∂²b/∂g² at distance `gap` under the touching distance `full`."""
+    g, room = full - gap, full - least_mm
+    q = (g / room) ** 2
+    one = 1.0 / (1.0 - q)
+    root = math.sqrt(g)
+    energy = 0.4 * stiffness * g * g * root  # Hertz
+    force, curve = stiffness * g * root, 1.5 * stiffness * root
+    wall, steep = 2.0 * g / room**2 * one * one, 2.0 / room**2 * (1.0 + 3.0 * q) * one**3
+    by_gap = force * one + energy * wall
+    by_full = by_gap - energy * 2.0 * q / room * one * one  # the wall moves with D too
+    return energy * one, by_gap, by_full, curve * one + 2.0 * force * wall + energy * steep
+
+
+@njit(cache=True)
+def _hertz(one_mpa: float, two_mpa: float, one_mm: float, two_mm: float) -> float:
+    return 4.0 / 3.0 * one_mpa * two_mpa / (one_mpa + two_mpa) * math.sqrt(0.5 * (one_mm + two_mm))
+
+
+@njit(cache=True)
 def thin_radii(x: Floats, rods: Rods, grown: float, radius: Floats) -> None:
     """Fill the radius (mm) of every edge as stretched now; `grown` scales all (1 = true thickness)."""
     for v in range(x.shape[0]):
@@ -78,10 +101,11 @@ def thin_radii(x: Floats, rods: Rods, grown: float, radius: Floats) -> None:
 
 @njit(cache=True)
 def contact_energy(
-    x: Floats, rods: Rods, pairs: Ints, grown: float, least_mm: float, stiffness: float, radius: Floats
+    x: Floats, rods: Rods, pairs: Ints, grown: float, least_mm: float, radius: Floats
 ) -> float:
     """Energy (N mm) of the listed edge pairs (m, 2); infinite where a pair is nearer than `least_mm`."""
     thin_radii(x, rods, grown, radius)
+    firm = rods.plane_mpa
     total = 0.0
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
@@ -92,9 +116,7 @@ def contact_energy(
         d = math.sqrt(squared)
         if d <= least_mm:
             return np.inf
-        g, room = full - d, full - least_mm
-        q = (g / room) ** 2
-        total += 0.5 * stiffness * g * g / (1.0 - q)
+        total += _press(d, full, least_mm, _hertz(firm[a], firm[b], rods.radius_mm[a], rods.radius_mm[b]))[0]
     return total
 
 
@@ -105,21 +127,27 @@ def contact(
     pairs: Ints,
     grown: float,
     least_mm: float,
-    stiffness: float,
+    true: float,
     radius: Floats,
     gradient: Floats,
     corners: Ints,
-    pull: Floats,
-    coefficient: Floats,
+    stiffness: Floats,
+    first: int,
 ) -> tuple[float, int]:
     """Return the contact energy (N mm) and how many pairs touch; add their forces to `gradient` (N).
 
-    The k-th touching pair's stiffness is coefficient[k] · p pᵀ with p = pull[k] (4, 3) on the vertices
-    corners[k] (4,): the rank-one part b″∇g∇gᵀ; the rest, which pushes strands apart sideways, is left out.
+    From number `first` on, each touching pair fills one element: its vertices in `corners` (4,) and the stiffness
+    between them in `stiffness` (4, 4, 3, 3), in N/mm. With `true` = 0 that is the part b″∇g∇gᵀ, never negative; with 1 it
+    is the Hessian, but for the curvature of D.
     """
     thin_radii(x, rods, grown, radius)
+    firm = rods.plane_mpa
     total = 0.0
-    count = 0
+    count = first
+    away = np.zeros((4, 3))  # ∇d
+    press = np.zeros((4, 3))  # ∇g
+    slide = np.zeros((2, 4, 3))  # derivative of ½∂Q/∂s and ½∂Q/∂t
+    weight = np.zeros(4)
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
         a1, b1 = rods.next[a], rods.next[b]
@@ -128,29 +156,60 @@ def contact(
         if squared >= full * full:
             continue
         d = math.sqrt(squared)
-        g, room = full - d, full - least_mm
-        q = (g / room) ** 2
-        total += 0.5 * stiffness * g * g / (1.0 - q)
-        force = stiffness * g / (1.0 - q) ** 2
-        thicker = force * (1.0 - q * g / room)  # db/dD, with G = D − d_min moving too
+        energy, force, thicker, curve = _press(
+            d, full, least_mm, _hertz(firm[a], firm[b], rods.radius_mm[a], rods.radius_mm[b])
+        )
+        total += energy
         length_a, length_b = _edge_length(x, a, a1), _edge_length(x, b, b1)
         # dD/dlength of each edge: r λ^(−½) changes by −½ radius/length.
         thin_a, thin_b = -0.5 * radius[a] / (length_a * length_a), -0.5 * radius[b] / (length_b * length_b)
-        weight_a, weight_b = SMOOTHING * (s - 0.5) ** 2 / d, SMOOTHING * (t - 0.5) ** 2 / d
+        stay_a, stay_b = SMOOTHING * (s - 0.5), SMOOTHING * (t - 0.5)
+        weight[0], weight[1], weight[2], weight[3] = 1.0 - s, s, t - 1.0, -t
         corners[count, 0], corners[count, 1], corners[count, 2], corners[count, 3] = a, a1, b, b1
+        uv = 0.0
         for i in range(3):
             u, v = x[a1, i] - x[a, i], x[b1, i] - x[b, i]
-            normal = (x[a, i] + s * u - x[b, i] - t * v) / d
-            # ∇d by the envelope theorem, then ∇g = ∇D − ∇d.
-            d0, d1 = (1.0 - s) * normal - weight_a * u, s * normal + weight_a * u
-            d2, d3 = -(1.0 - t) * normal - weight_b * v, -t * normal + weight_b * v
-            big_a, big_b = thin_a * u, thin_b * v
-            gradient[a, i] += -force * d0 - thicker * big_a
-            gradient[a1, i] += -force * d1 + thicker * big_a
-            gradient[b, i] += -force * d2 - thicker * big_b
-            gradient[b1, i] += -force * d3 + thicker * big_b
-            pull[count, 0, i], pull[count, 1, i] = -d0 - big_a, -d1 + big_a
-            pull[count, 2, i], pull[count, 3, i] = -d2 - big_b, -d3 + big_b
-        coefficient[count] = stiffness * (1.0 + 3.0 * q) / (1.0 - q) ** 3
+            p = x[a, i] + s * u - x[b, i] - t * v
+            uv += u * v
+            for c in range(4):
+                away[c, i] = weight[c] * p / d
+                slide[0, c, i] = weight[c] * u
+                slide[1, c, i] = -weight[c] * v
+                press[c, i] = 0.0
+            lean_a, lean_b = stay_a * (s - 0.5) * u / d, stay_b * (t - 0.5) * v / d
+            away[0, i] -= lean_a
+            away[1, i] += lean_a
+            away[2, i] -= lean_b
+            away[3, i] += lean_b
+            slide[0, 0, i] -= p + 2.0 * stay_a * u
+            slide[0, 1, i] += p + 2.0 * stay_a * u
+            slide[1, 2, i] += p - 2.0 * stay_b * v
+            slide[1, 3, i] -= p - 2.0 * stay_b * v
+            press[0, i], press[1, i] = -thin_a * u, thin_a * u
+            press[2, i], press[3, i] = -thin_b * v, thin_b * v
+            for c in range(4):
+                gradient[corners[count, c], i] += thicker * press[c, i] - force * away[c, i]
+                press[c, i] -= away[c, i]
+        # How s and t give way: the inverse of ½∂²Q/∂(s, t)², without those that rest on an end.
+        ss, tt = length_a**2 * (1.0 + SMOOTHING), length_b**2 * (1.0 + SMOOTHING)
+        m00 = m01 = m11 = 0.0
+        if 0.0 < s < 1.0 and 0.0 < t < 1.0:
+            det = ss * tt - uv * uv
+            m00, m01, m11 = tt / det, uv / det, ss / det
+        elif 0.0 < s < 1.0:
+            m00 = 1.0 / ss
+        elif 0.0 < t < 1.0:
+            m11 = 1.0 / tt
+        bent = true * force / d
+        for c in range(4):
+            for e in range(4):
+                for i in range(3):
+                    p0 = m00 * slide[0, c, i] + m01 * slide[1, c, i]
+                    p1 = m01 * slide[0, c, i] + m11 * slide[1, c, i]
+                    for j in range(3):
+                        value = away[c, i] * away[e, j] + p0 * slide[0, e, j] + p1 * slide[1, e, j]
+                        if i == j:
+                            value -= weight[c] * weight[e]
+                        stiffness[count, c, e, i, j] = curve * press[c, i] * press[e, j] + bent * value
         count += 1
-    return total, count
+    return total, count - first

@@ -54,7 +54,7 @@ def dissect(x: Floats, offsets: Ints, links: Ints, leaf: int) -> Tree:
     n = len(x)
     order, rank, sets = np.arange(n), np.full(n, -1), np.zeros((4 * n // leaf + 64, 7), np.int64)
     spare, counts = np.empty(n, np.int64), np.zeros((3, _BINS + 2), np.int64)
-    made = _cut_all(x, offsets, links, leaf, order, rank, sets, spare, counts)
+    made = _cut_all(x, offsets, links, leaf, order, rank, sets, spare, counts, np.zeros(n, np.int64))
     position, front_of, seen = np.empty(n, np.int64), np.empty(n, np.int64), np.full(n, -1)
     position[order] = np.arange(n)
     fronts = np.zeros((made + 1, 8), np.int64)
@@ -153,6 +153,29 @@ def _best_cut(
 
 
 @njit(cache=True, nogil=True)
+def _cover(members: Ints, place: int, offsets: Ints, links: Ints, rank: Ints, degree: Ints) -> None:
+    """Choose vertices that cover every link across the cut, most links first; theirs becomes degree −1."""
+    for v in members:
+        degree[v] = 0
+        for slot in range(offsets[v], offsets[v + 1]):
+            other = rank[links[slot]]
+            if other >= 0 and (other < place) != (rank[v] < place):
+                degree[v] += 1
+    while True:
+        most, chosen = 0, -1
+        for v in members:
+            if degree[v] > most:
+                most, chosen = degree[v], v
+        if chosen < 0:
+            return
+        degree[chosen] = -1
+        for slot in range(offsets[chosen], offsets[chosen + 1]):
+            w = links[slot]
+            if rank[w] >= 0 and degree[w] > 0 and (rank[w] < place) != (rank[chosen] < place):
+                degree[w] -= 1
+
+
+@njit(cache=True, nogil=True)
 def _cut_all(
     x: Floats,
     offsets: Ints,
@@ -163,6 +186,7 @@ def _cut_all(
     sets: Ints,
     spare: Ints,
     counts: Ints,
+    degree: Ints,
 ) -> int:
     """Cut sets until none is larger than `leaf`; returns how many rows of `sets` were made.
 
@@ -185,18 +209,14 @@ def _cut_all(
                 most = max(most, x[v, axis])
             for v in members:
                 rank[v] = int((x[v, axis] - least) / (most - least) * (_BINS - 1))
+        if axis >= 0:
+            _cover(members, place, offsets, links, rank, degree)
         a = b = c = 0
         for slot in range(
             low, high
         ):  # a: left, in place; b: right, from the front of `spare`; c: cut, from its back
             v = order[slot]
-            cut = False
-            if axis >= 0 and (rank[v] < place) == left:
-                for link in range(offsets[v], offsets[v + 1]):
-                    other = rank[links[link]]
-                    if other >= 0 and (other < place) != left:
-                        cut = True
-                        break
+            cut = axis >= 0 and degree[v] < 0
             if cut:
                 c += 1
                 spare[spare.shape[0] - c] = v

@@ -80,17 +80,20 @@ def energy_only(x: Floats, rods: Rods) -> float:
 
 
 @njit(cache=True)
-def elastic(x: Floats, rods: Rods, gradient: Floats, diag: Floats, one: Floats, two: Floats) -> float:
+def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats) -> float:
     """Return the elastic energy (N mm) and add its forces and stiffness in place.
 
-    `gradient` (n, 3) in N. `diag`, `one`, `two` are (n, 3, 3) in N/mm: the stiffness of vertex v with itself, with
-    next[v] and with next[next[v]] (rows v).
+    `gradient` (n, 3) in N. `blocks` (3, n, 3, 3) in N/mm: the stiffness of vertex v with itself, with next[v] and with
+    next[next[v]] (rows v). With `true` = 0 no part of it is negative; with 1 it is the Hessian.
     """
+    diag, one, two = blocks[0], blocks[1], blocks[2]
     total = 0.0
     turn_of = np.zeros((3, 3))
     aside = np.zeros(3)
     at = np.zeros(3, np.int64)
     w3 = np.zeros(3)
+    both = np.zeros(3)
+    turned = np.zeros((2, 3, 3))
     for v in range(x.shape[0]):
         w = rods.next[v]
         if w < 0:
@@ -107,7 +110,7 @@ def elastic(x: Floats, rods: Rods, gradient: Floats, diag: Floats, one: Floats, 
         total += rods.area_mm2[v] * rest * energy
         tension = rods.area_mm2[v] * p
         along = rods.area_mm2[v] * max(dp, 0.0) / rest
-        across = max(tension, 0.0) / length
+        across = max(tension, true * tension) / length
         for i in range(3):
             gradient[v, i] -= tension * e[i]
             gradient[w, i] += tension * e[i]
@@ -158,17 +161,36 @@ def elastic(x: Floats, rods: Rods, gradient: Floats, diag: Floats, one: Floats, 
             turn_of[2, i] = -fore
         aside[0], aside[1], aside[2] = mx / sine, my / sine, mz / sine
         outward = max(slope, 0.0) * 0.5 * (1.0 + cosine) / sine
+        # The part that may be negative: −½ slope tan(θ/2)(δ₁ + δ₂)² out of the plane, and each edge's ∇²φ in it.
+        inward = -0.5 * true * slope * (1.0 - cosine) / sine
+        both[0], both[1], both[2] = -1.0 / length, 1.0 / length - 1.0 / onward, 1.0 / onward
+        for i in range(3):
+            for j in range(3):
+                # ∂θ/∂x of the outer vertices is the edges' in-plane normal over their length.
+                turned[0, i, j] = true * slope * (turn_of[0, i] * e[j] + e[i] * turn_of[0, j]) / length
+                turned[1, i, j] = -true * slope * (turn_of[2, i] * f[j] + f[i] * turn_of[2, j]) / onward
         for a in range(3):
             for i in range(3):
                 gradient[at[a], i] += slope * turn_of[a, i]
         for i in range(3):
             for j in range(3):
-                side = outward * aside[i] * aside[j]
+                side = aside[i] * aside[j]
                 for a in range(3):
-                    diag[at[a], i, j] += curve * turn_of[a, i] * turn_of[a, j] + w3[a] * w3[a] * side
-                one[v, i, j] += curve * turn_of[0, i] * turn_of[1, j] + w3[0] * w3[1] * side
-                one[w, i, j] += curve * turn_of[1, i] * turn_of[2, j] + w3[1] * w3[2] * side
-                two[v, i, j] += curve * turn_of[0, i] * turn_of[2, j] + w3[0] * w3[2] * side
+                    for b in range(a, 3):
+                        k = (
+                            curve * turn_of[a, i] * turn_of[b, j]
+                            + (outward * w3[a] * w3[b] + inward * both[a] * both[b]) * side
+                        )
+                        if a < 2 and b < 2:
+                            k += turned[0, i, j] if a == b else -turned[0, i, j]
+                        if a > 0 and b > 0:
+                            k += turned[1, i, j] if a == b else -turned[1, i, j]
+                        if a == b:
+                            diag[at[a], i, j] += k
+                        elif b == a + 1:
+                            one[at[a], i, j] += k
+                        else:
+                            two[v, i, j] += k
     return total
 
 

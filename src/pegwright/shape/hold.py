@@ -13,6 +13,7 @@ from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Dressing", "Hold", "Load", "Pull", "Tie", "build_load", "wrap"]
 
+_HOLD_N_PER_MM = 5.0  # a wrist and a clip give way by less than a tenth of a millimetre at a band's pull
 Point = tuple[int, int]  # (band, point on it), both from 0
 
 
@@ -64,7 +65,7 @@ class Load(NamedTuple):
     tie_mm: Floats  # (m,)
 
 
-def build_load(rods: Rods, hold: Hold, dressing: Dressing | None, stiffness: float) -> Load:
+def build_load(rods: Rods, hold: Hold, dressing: Dressing | None) -> Load:
     """Gather holds (and the dressing while it lasts) into arrays.
 
     Raises:
@@ -82,7 +83,7 @@ def build_load(rods: Rods, hold: Hold, dressing: Dressing | None, stiffness: flo
         force,
         press,
         girth / (2 * math.pi),
-        stiffness,
+        _HOLD_N_PER_MM,
         np.array(ties, dtype=np.int64).reshape(-1, 2),
         np.array([t.length_mm for t in hold.ties], dtype=np.float64),
     )
@@ -128,8 +129,9 @@ def wrap(curves: Sequence[Floats], girth_mm: float) -> list[Floats]:
 def outside_energy(x: Floats, rods: Rods, load: Load) -> float:
     """Energy of pulls, press, wrist and ties in N mm (a dead pull's is −f·x)."""
     n = x.shape[0]
-    middle = np.mean(x[:, 2])
-    total = 0.0
+    total = middle = 0.0
+    for v in range(n):
+        middle += x[v, 2] / n
     for v in range(n):
         total -= load.force_n[v, 0] * x[v, 0] + load.force_n[v, 1] * x[v, 1] + load.force_n[v, 2] * x[v, 2]
         if load.press_n_per_mm > 0.0:
@@ -148,51 +150,47 @@ def outside_energy(x: Floats, rods: Rods, load: Load) -> float:
 
 @njit(cache=True)
 def outside(
-    x: Floats,
-    rods: Rods,
-    load: Load,
-    gradient: Floats,
-    diag: Floats,
-    corners: Ints,
-    pull: Floats,
-    coefficient: Floats,
+    x: Floats, rods: Rods, load: Load, gradient: Floats, diag: Floats, corners: Ints, stiffness: Floats
 ) -> int:
-    """Add the forces of `outside_energy` to `gradient` (N) and their stiffness to `diag`; each taut tie fills one
-    more rank-one element in `corners`, `pull`, `coefficient` (see `contact`). Returns how many.
+    """Add the forces of `outside_energy` to `gradient` (N) and their stiffness to `diag` (n, 3, 3); each taut tie
+    fills an element of `corners` and `stiffness` (see `contact`). Returns how many.
     """
     n = x.shape[0]
-    middle = np.mean(x[:, 2])
+    middle = 0.0
+    for v in range(n):
+        middle += x[v, 2] / n
     for v in range(n):
         for i in range(3):
             gradient[v, i] -= load.force_n[v, i]
-        if load.press_n_per_mm > 0.0:
-            gradient[v, 2] += load.press_n_per_mm * (x[v, 2] - middle)
-            diag[v, 2, 2] += load.press_n_per_mm
+        gradient[v, 2] += load.press_n_per_mm * (x[v, 2] - middle)
+        diag[v, 2, 2] += load.press_n_per_mm
         if load.wrist_mm > 0.0:
             rho = math.sqrt(x[v, 0] ** 2 + x[v, 2] ** 2)
             deep = load.wrist_mm + rods.radius_mm[v] - rho
             if deep > 0.0 and rho > 0.0:
-                e0, e2 = x[v, 0] / rho, x[v, 2] / rho
-                gradient[v, 0] -= load.stiffness * deep * e0
-                gradient[v, 2] -= load.stiffness * deep * e2
-                diag[v, 0, 0] += load.stiffness * e0 * e0
-                diag[v, 0, 2] += load.stiffness * e0 * e2
-                diag[v, 2, 0] += load.stiffness * e0 * e2
-                diag[v, 2, 2] += load.stiffness * e2 * e2
+                for i in range(0, 3, 2):
+                    gradient[v, i] -= load.stiffness * deep * x[v, i] / rho
+                    for j in range(0, 3, 2):
+                        diag[v, i, j] += load.stiffness * x[v, i] * x[v, j] / rho**2
     count = 0
     for k in range(load.ties.shape[0]):
         a, b = load.ties[k, 0], load.ties[k, 1]
         length = math.sqrt((x[a, 0] - x[b, 0]) ** 2 + (x[a, 1] - x[b, 1]) ** 2 + (x[a, 2] - x[b, 2]) ** 2)
         if length <= load.tie_mm[k] or length == 0.0:
             continue
-        corners[count, 0], corners[count, 1], corners[count, 2], corners[count, 3] = a, b, a, b
+        for c in range(4):  # the tie has two vertices: the second pair stands idle
+            corners[count, c] = a if c % 2 == 0 else b
+        across = load.stiffness * (length - load.tie_mm[k]) / length
         for i in range(3):
-            e = (x[a, i] - x[b, i]) / length
-            force = load.stiffness * (length - load.tie_mm[k]) * e
-            gradient[a, i] += force
-            gradient[b, i] -= force
-            pull[count, 0, i], pull[count, 1, i] = e, -e
-            pull[count, 2, i] = pull[count, 3, i] = 0.0
-        coefficient[count] = load.stiffness
+            gradient[a, i] += across * (x[a, i] - x[b, i])
+            gradient[b, i] -= across * (x[a, i] - x[b, i])
+        for c in range(4):
+            for d in range(4):
+                sign = 0.0 if c > 1 or d > 1 else 1.0 if c == d else -1.0
+                for i in range(3):
+                    for j in range(3):
+                        both = (x[a, i] - x[b, i]) * (x[a, j] - x[b, j]) / length**2
+                        k_ij = (load.stiffness - across) * both + (across if i == j else 0.0)
+                        stiffness[count, c, d, i, j] = sign * k_ij
         count += 1
     return count

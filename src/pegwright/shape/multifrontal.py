@@ -1,6 +1,6 @@
 """Factor and solve the Newton matrix front by front (I. S. Duff and J. K. Reid, ACM Trans. Math. Softw. 9 (1983) 302).
 
-The stiffness never exists as one sparse matrix: each band's blocks and each contact's rank-one part are added
+The stiffness never exists as one sparse matrix: each band's blocks and each contact's are added
 straight into the front that eliminates their first vertex. A front holds its pivots' columns (kept as the factor) and the
 update it leaves to its parent, both row by row in flat arrays. The dense kernel works in tiles of three rows by three
 columns, the natural block of points in space, whose nine sums stay in registers. Two threads take the two halves
@@ -16,11 +16,12 @@ import numpy as np
 from numba import njit
 
 from pegwright.shape.dissect import DEPTH, LEFT, PANEL, PIVOT, RIGHT, RIM, UPDATE, Tree
-from pegwright.shape.rods import Floats, Ints, Rods
+from pegwright.shape.rods import Flags, Floats, Ints, Rods
 
-__all__ = ["Factor", "factor", "solve"]
+__all__ = ["DONE", "INDEFINITE", "UNFIT", "Factor", "factor", "solve"]
 
 _FAST = {"reassoc", "contract", "nsz"}
+DONE, UNFIT, INDEFINITE = range(3)
 _WORTH_THREADS = 2e6  # multiplications
 
 
@@ -38,33 +39,36 @@ def factor(
     rods: Rods,
     blocks: Floats,
     corners: Ints,
-    pull: Floats,
-    coefficient: Floats,
+    stiffness: Floats,
     count: int,
     workers: ThreadPoolExecutor | None = None,
 ) -> int:
-    """Factor the stiffness made of `blocks` (3, n, 3, 3; see `elastic`) and `count` rank-one elements (see `contact`).
+    """Factor the stiffness made of `blocks` (3, n, 3, 3; see `elastic`) and `count` elements (see `contact`).
 
-    Returns 0; 1 where an element does not fit the tree; 2 where the matrix is not positive.
+    Returns DONE, UNFIT where an element joins vertices that the tree does not, or INDEFINITE.
     """
     tree = into.tree
     fronts = len(tree.fronts) - 1
     offsets, listed = np.zeros(fronts + 1, np.int64), np.empty(count, np.int64)
-    _sort_elements(rods.fixed, tree.position, tree.front_of, corners, count, offsets, listed)
+    fits = _sort_elements(
+        rods.fixed, tree.position, tree.front_of, tree.fronts, tree.rim, corners, count, offsets, listed
+    )
+    if not fits:
+        return UNFIT
 
-    def part(first: int, last: int) -> int:
-        n = len(tree.order)
-        place, owner = np.empty(n, np.int64), np.full(n, -1)
-        code = _factor(
+    def part(first: int, last: int) -> bool:
+        done = _factor(
             rods.fixed, rods.next, rods.prev, tree.order, tree.position, tree.fronts, tree.rim, first, last,
-            blocks, corners, pull, coefficient, offsets, listed, into.panels, *into.updates, place, owner,
+            blocks, corners, stiffness, offsets, listed, into.panels, *into.updates,
+            np.empty(len(tree.order), np.int64),
         )  # fmt: skip
-        return int(code)
+        return bool(done)
 
     if workers is None or tree.split == 0 or tree.work < _WORTH_THREADS:
-        return part(0, fronts)
+        return DONE if part(0, fronts) else INDEFINITE
     other = workers.submit(part, tree.split, fronts - 1)
-    return max(part(0, tree.split), other.result()) or part(fronts - 1, fronts)
+    halves = part(0, tree.split) & other.result()
+    return DONE if halves and part(fronts - 1, fronts) else INDEFINITE
 
 
 def solve(factored: Factor, right: Floats) -> Floats:
@@ -79,9 +83,20 @@ def solve(factored: Factor, right: Floats) -> Floats:
 
 @njit(cache=True, nogil=True)
 def _sort_elements(
-    fixed: Ints, position: Ints, front_of: Ints, corners: Ints, count: int, offsets: Ints, listed: Ints
-) -> None:
-    """List elements by the front that takes them; one whose vertices are all held goes to none."""
+    fixed: Flags,
+    position: Ints,
+    front_of: Ints,
+    fronts: Ints,
+    rim: Ints,
+    corners: Ints,
+    count: int,
+    offsets: Ints,
+    listed: Ints,
+) -> bool:
+    """List elements by the front that takes them (one whose vertices are all held goes to none).
+
+    Returns False where an element has a vertex that its front does not touch.
+    """
     n = position.shape[0]
     for sweep in range(2):
         for k in range(count):
@@ -95,12 +110,28 @@ def _sort_elements(
             f = front_of[least]
             if sweep:
                 listed[offsets[f]] = k
+                offsets[f] += 1
+                continue
             offsets[f] += 1
+            for c in range(4):
+                q = position[corners[k, c]]
+                if fixed[corners[k, c]] or q < fronts[f + 1, PIVOT]:
+                    continue
+                low, high = fronts[f, RIM], fronts[f + 1, RIM]
+                while low < high:
+                    middle = (low + high) // 2
+                    if rim[middle] < q:
+                        low = middle + 1
+                    else:
+                        high = middle
+                if low == fronts[f + 1, RIM] or rim[low] != q:
+                    return False
         carried = 0
         for f in range(offsets.shape[0]):
             own = offsets[f]
             offsets[f] = carried
             carried = carried + own if sweep == 0 else own
+    return True
 
 
 @njit(cache=True, nogil=True, fastmath=_FAST)
@@ -109,9 +140,12 @@ def _subtract_tile(
 ) -> None:
     """Take the product of three rows from `a` and three from `b` (k columns) off the 3 × 3 tile of `out` at `at`."""
     s00 = s01 = s02 = s10 = s11 = s12 = s20 = s21 = s22 = 0.0
+    # Slices, so that the compiler knows the indices below are not negative and can use wide registers.
+    ra, rb, rc = rows[a : a + k], rows[a + wide : a + wide + k], rows[a + 2 * wide : a + 2 * wide + k]
+    rd, re, rf = rows[b : b + k], rows[b + wide : b + wide + k], rows[b + 2 * wide : b + 2 * wide + k]
     for m in range(k):
-        a0, a1, a2 = rows[a + m], rows[a + wide + m], rows[a + 2 * wide + m]
-        b0, b1, b2 = rows[b + m], rows[b + wide + m], rows[b + 2 * wide + m]
+        a0, a1, a2 = ra[m], rb[m], rc[m]
+        b0, b1, b2 = rd[m], re[m], rf[m]
         s00 += a0 * b0
         s01 += a0 * b1
         s02 += a0 * b2
@@ -184,7 +218,7 @@ def _tile(row: int, column: int, pivots: int, at: int, up: int, border: int) -> 
 
 @njit(cache=True, nogil=True)
 def _factor(
-    fixed: Ints,
+    fixed: Flags,
     after: Ints,
     before: Ints,
     order: Ints,
@@ -195,17 +229,15 @@ def _factor(
     last: int,
     blocks: Floats,
     corners: Ints,
-    pull: Floats,
-    coefficient: Floats,
+    stiffness: Floats,
     offsets: Ints,
     listed: Ints,
     panels: Floats,
     even: Floats,
     odd: Floats,
     place: Ints,
-    owner: Ints,
-) -> int:
-    """Factor fronts first ≤ f < last."""
+) -> bool:
+    """Factor fronts first ≤ f < last; False where a pivot is not positive. `place` (n,) is scratch."""
     for f in range(first, last):
         start, end = fronts[f, PIVOT], fronts[f + 1, PIVOT]
         p, b = end - start, fronts[f + 1, RIM] - fronts[f, RIM]
@@ -216,10 +248,10 @@ def _factor(
         for i in range(up, up + 9 * b * b):
             update[i] = 0.0
         for q in range(start, end):
-            place[q], owner[q] = q - start, f
+            place[q] = q - start
         for slot in range(b):
             q = rim[fronts[f, RIM] + slot]
-            place[q], owner[q] = p + slot, f
+            place[q] = p + slot
         for q in range(start, end):
             v = order[q]
             spot = at + 9 * (q - start) * p + 3 * (q - start)
@@ -245,9 +277,6 @@ def _factor(
         for slot in range(offsets[f], offsets[f + 1]):
             k = listed[slot]
             for c in range(4):
-                if not fixed[corners[k, c]] and owner[position[corners[k, c]]] != f:
-                    return 1
-            for c in range(4):
                 for d in range(4):
                     if fixed[corners[k, c]] or fixed[corners[k, d]]:
                         continue
@@ -258,7 +287,7 @@ def _factor(
                     target = panels if inside else update
                     for i in range(3):
                         for j in range(3):
-                            target[spot + i * wide + j] += coefficient[k] * pull[k, c, i] * pull[k, d, j]
+                            target[spot + i * wide + j] += stiffness[k, c, d, i, j]
         for side in (LEFT, RIGHT):
             child = fronts[f, side]
             if child < 0:
@@ -275,8 +304,8 @@ def _factor(
                         for j in range(3):
                             target[spot + i * wide + j] += given[source + 3 * i * size + j]
         if not _eliminate(panels, at, 3 * p, 3 * (p + b), update, up):
-            return 2
-    return 0
+            return False
+    return True
 
 
 @njit(cache=True, nogil=True, fastmath=_FAST)
@@ -284,23 +313,25 @@ def _solve(fronts: Ints, rim: Ints, panels: Floats, y: Floats) -> None:
     """Forward and back substitution in place; y (3n,) is in the order of elimination."""
     for f in range(fronts.shape[0] - 1):
         start, p = 3 * fronts[f, PIVOT], 3 * (fronts[f + 1, PIVOT] - fronts[f, PIVOT])
+        own = y[start : start + p]
         for i in range(p + 3 * (fronts[f + 1, RIM] - fronts[f, RIM])):
-            e = fronts[f, PANEL] + i * p
+            row = panels[fronts[f, PANEL] + i * p : fronts[f, PANEL] + i * p + p]
             total = 0.0
             for j in range(min(i, p)):
-                total += panels[e + j] * y[start + j]
+                total += row[j] * own[j]
             if i < p:
-                y[start + i] = (y[start + i] - total) / panels[e + i]
+                own[i] = (own[i] - total) / row[i]
             else:
                 y[3 * rim[fronts[f, RIM] + (i - p) // 3] + (i - p) % 3] -= total
     for f in range(fronts.shape[0] - 2, -1, -1):
         start, p = 3 * fronts[f, PIVOT], 3 * (fronts[f + 1, PIVOT] - fronts[f, PIVOT])
+        own = y[start : start + p]
         for i in range(p + 3 * (fronts[f + 1, RIM] - fronts[f, RIM]) - 1, -1, -1):
-            e = fronts[f, PANEL] + i * p
+            row = panels[fronts[f, PANEL] + i * p : fronts[f, PANEL] + i * p + p]
             if i < p:
-                value = y[start + i] / panels[e + i]
-                y[start + i] = value
+                own[i] /= row[i]
+                value = own[i]
             else:
                 value = y[3 * rim[fronts[f, RIM] + (i - p) // 3] + (i - p) % 3]
             for j in range(min(i, p)):
-                y[start + j] -= panels[e + j] * value
+                own[j] -= row[j] * value

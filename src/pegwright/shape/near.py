@@ -20,11 +20,10 @@ from concurrent.futures import ThreadPoolExecutor
 from typing import NamedTuple
 
 import numpy as np
-import numpy.typing as npt
 from numba import njit
 
 from pegwright.shape.contact import _closest
-from pegwright.shape.rods import Floats, Ints, Rods
+from pegwright.shape.rods import Flags, Floats, Ints, Rods
 
 __all__ = ["Near", "close_pairs", "far_bound", "find_pairs", "is_neighbour", "live_pairs", "near_bound"]
 
@@ -55,7 +54,7 @@ class Near(NamedTuple):
     pairs: Ints  # (m, 2), a < b
     gap_mm: Floats  # (m,) distance now
     move_mm: Floats  # (m,) relative motion over the whole step
-    touchable: npt.NDArray[np.bool_]  # (m,) false for neighbours along a band
+    touchable: Flags  # (m,) false for neighbours along a band
 
 
 def find_pairs(
@@ -130,7 +129,7 @@ def _find_pairs(
     last: int,
     pairs: Ints,
     numbers: Floats,
-    touchable: Ints,
+    touchable: Flags,
 ) -> int:
     """Pairs whose earlier edge (in cell order) lies in first..last; counts on where there is no more room."""
     found = 0
@@ -193,7 +192,7 @@ def close_pairs(x: Floats, rods: Rods, pairs: Ints, radius: Floats, margin_mm: f
 
 
 @njit(cache=True, nogil=True)
-def _close_pairs(x: Floats, after: Ints, pairs: Ints, radius: Floats, margin_mm: float, keep: Ints) -> None:
+def _close_pairs(x: Floats, after: Ints, pairs: Ints, radius: Floats, margin_mm: float, keep: Flags) -> None:
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
         far = radius[a] + radius[b] + margin_mm

@@ -14,7 +14,7 @@ from pegwright.finding import Finding, Place, finding
 from pegwright.shape.elastic import stretches
 from pegwright.shape.hold import Dressing, Hold, build_load
 from pegwright.shape.near import Near, find_pairs
-from pegwright.shape.newton import CONTACT_N_PER_MM, Goal, Iterate, Settled, settle
+from pegwright.shape.newton import Goal, Iterate, Settled, settle
 from pegwright.shape.rods import Band, Floats, Rods, build_rods
 
 __all__ = ["Progress", "Relaxed", "relax"]
@@ -81,7 +81,7 @@ def relax(
     """
     hold, goal = hold or Hold(), goal or Goal()
     x, rods = build_rods(bands, hold.fixed)
-    load = build_load(rods, hold, dressing, CONTACT_N_PER_MM)
+    load = build_load(rods, hold, dressing)
     hear = progress or (lambda _: True)
     if hear(Progress("getting ready", 0, 1.0, 0.0, 0.0)) is False:
         return _result(bands, rods, _unmoved(x, "stopped"), _Log(), 0.0, 0.0, goal)
@@ -92,7 +92,7 @@ def relax(
     full = 2 * float(np.max(rods.radius_mm))
     grown = 1.0 if gap > 0.6 * full else max(gap / full, 0.05)
     log = _Log(gap)
-    stages = [("resting", build_load(rods, hold, None, CONTACT_N_PER_MM))]
+    stages = [("resting", build_load(rods, hold, None))]
     if dressing is not None:
         stages.insert(0, ("dressing", load))
     with ThreadPoolExecutor(1) as pool:

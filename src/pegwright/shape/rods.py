@@ -15,6 +15,7 @@ __all__ = ["Band", "Rods", "build_rods"]
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
+Flags = npt.NDArray[np.bool_]
 
 
 class Band(NamedTuple):
@@ -43,13 +44,14 @@ class Rods(NamedTuple):
     rest_mm: Floats  # rest length of edge v; 0 where there is none
     radius_mm: Floats  # unstretched radius of the band
     area_mm2: Floats
+    plane_mpa: Floats  # E/(1 − ν²), its stiffness to being pressed
     law: Ints
     constants_mpa: Floats  # (n, 3)
     bending_n_mm: Floats  # EI over the rest length that belongs to the vertex; 0 at an open end
     natural_turn: Floats  # natural turning angle at the vertex, rad
     turn_limit: Floats  # the turning angle at which the band would be bent as tight as its own radius, rad
     reach: Ints  # how many edges onward from edge v count as its neighbours
-    fixed: npt.NDArray[np.bool_]
+    fixed: Flags
 
 
 def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> tuple[Floats, Rods]:
@@ -118,6 +120,7 @@ def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generi
         rest,
         full(radius),
         full(math.pi * radius**2),
+        full(band.rubber.youngs_mpa / 0.75),
         np.full(n, band.rubber.code, dtype=np.int64),
         np.tile(np.array(band.rubber.constants_mpa, dtype=np.float64), (n, 1)),
         stiff,
