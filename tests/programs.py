@@ -7,7 +7,22 @@ from typing import NamedTuple
 
 from pegwright.loom import Applied, Bight, Drawn, Event, Fastened, Laid, Lifted, Moved, apply, board
 from pegwright.loom.state import State, first_loop_is_off
-from pegwright.pattern import Bind, Clip, Extend, Hang, Hook, Knot, Lift, PegAt, Pegs, Place, Slide, Transfer, Turn, Wind
+from pegwright.pattern import (
+    Bind,
+    Clip,
+    Extend,
+    Hang,
+    Hook,
+    Knot,
+    Lift,
+    PegAt,
+    Pegs,
+    Place,
+    Slide,
+    Transfer,
+    Turn,
+    Wind,
+)
 
 KINDS = ("hooks", "shallow", "twists", "lifts", "transfers", "slides", "winds", "ends", "wide", "mixed")
 
@@ -109,7 +124,15 @@ def program(seed: int, kind: str = "mixed") -> Program:
                 do(Hang(colour="B", turns=rng.randint(1, 3)))
             do(Slide(source=peg, target=target, loop=loop, through=through))
         else:
-            do(Hook(source=peg, target=target, loop=loop, through=through, together=rng.choice((1, 1, 1, 1, 2))))
+            do(
+                Hook(
+                    source=peg,
+                    target=target,
+                    loop=loop,
+                    through=through,
+                    together=rng.choice((1, 1, 1, 1, 2)),
+                )
+            )
 
     for _ in range(rng.randint(1, 2)):
         lay()

@@ -110,7 +110,12 @@ def _faces(signs: list[int], strings: list[list[int]]) -> dict[tuple[int, int, i
 
 
 def _relaid(
-    signs: list[int], strings: list[list[int]], left: dict[tuple[int, int, int], int], k: int, i: int, length: int
+    signs: list[int],
+    strings: list[list[int]],
+    left: dict[tuple[int, int, int], int],
+    k: int,
+    i: int,
+    length: int,
 ) -> regina.Link | None:
     string = strings[k]
     n = len(string)

@@ -47,6 +47,8 @@ def held(c: Curves, expected: frozenset[int], seed: int = 0, tries: int = 12) ->
     return result
 
 
-def _with_fastener(split: list[frozenset[int]], bands: Sequence[int], fasteners: Sequence[int]) -> frozenset[int]:
+def _with_fastener(
+    split: list[frozenset[int]], bands: Sequence[int], fasteners: Sequence[int]
+) -> frozenset[int]:
     n = len(bands)
     return frozenset(bands[k] for part in split if any(x >= n for x in part) for k in part if k < n)

@@ -49,20 +49,31 @@ class Slot:
 
 
 @dataclass
-class Post:
-    """A stretch outside the wraps, from `bottom` up: the lower it starts, the further out it stands."""
-
-    bottom: float
-    radius_mm: float = 0.0
-
-
-@dataclass
 class Station:
-    """A rising pair where it passes a height: azimuth (unwrapped, radians) and, outside the wraps, its post."""
+    """A rising pair where it passes a height: azimuth (unwrapped, radians), and how far from the middle.
+
+    `post` is its stretch outside the wraps, if it is outside. `shift` says how soon above this height
+    (0 to 1) it goes to the distance of its next station.
+    """
 
     level: float
     azimuth: float
-    post: Post | None = None
+    post: Track | None = None
+    radius_mm: float = 0.0
+    shift: float = 0.5
+
+
+@dataclass
+class Track:
+    """A stretch of a rising pair, inside the wraps or outside them, from `bottom` to `top`."""
+
+    bottom: float
+    top: float
+    stations: list[Station] = field(default_factory=list)
+
+    def beside(self, other: Track) -> bool:
+        """Say whether the two share a height."""
+        return self.bottom <= other.top and other.bottom <= self.top
 
 
 @dataclass
@@ -72,121 +83,138 @@ class Column:
     name: str
     centre: npt.NDArray[np.float64]
     radius_mm: float
-    risers: int  # how many pairs will rise nearest the middle, all told
     slots: list[Slot] = field(default_factory=list)
-    posts: list[Post] = field(default_factory=list)
-    risen: int = 0
+    inner: list[Track] = field(default_factory=list)
+    outer: list[Track] = field(default_factory=list)
+    inner_rings: int = 0
+    outer_rings: int = 0
 
     def take(self, slot: Slot) -> Slot:
         """Enter a height as used."""
         insort(self.slots, slot)
         return slot
 
-    def next_riser_mm(self) -> float:
-        """Return the radius for the next pair that rises inside the wraps: outside all earlier ones."""
-        self.risen += 1
-        low, high = INNER
-        return self.radius_mm * (low + (high - low) * self.risen / (self.risers + 1))
+    def settle(self) -> None:
+        """Give every station its distance from the middle.
 
-    def new_post(self, bottom: float) -> Post:
-        """Start a stretch outside the wraps."""
-        post = Post(bottom)
-        self.posts.append(post)
-        return post
+        Of two pairs inside the wraps that share a height, the later is outside the earlier; pairs that share
+        none may share a ring. Of the pairs outside the wraps at any height, the one that started lower is
+        further out; as others start and end they make room.
+        """
+        ranks: list[int] = []
+        for i, track in enumerate(self.inner):
+            ranks.append(1 + max((ranks[j] for j in range(i) if self.inner[j].beside(track)), default=0))
+        self.inner_rings = max(ranks, default=0)
+        for rank, track in zip(ranks, self.inner, strict=True):
+            for station in track.stations:
+                station.radius_mm = self._ring(INNER, rank, self.inner_rings)
+        order = sorted(self.outer, key=lambda t: -t.bottom)  # stable, and of two equals the later is outside
+        heights = {s.level for t in order for s in t.stations}
+        at = {h: [t for t in order if t.bottom <= h <= t.top] for h in heights}
+        self.outer_rings = max((len(found) for found in at.values()), default=0)
+        for h, found in at.items():
+            for rank, track in enumerate(found, start=1):
+                for station in (s for s in track.stations if s.level == h):
+                    station.radius_mm = self._ring(OUTER, rank, self.outer_rings)
+        for track in order:
+            for here, there in zip(track.stations, track.stations[1:], strict=False):
+                # Those that go outwards go outermost first, those that go inwards innermost first.
+                part = (here.radius_mm / self.radius_mm - OUTER[0]) / (OUTER[1] - OUTER[0])
+                here.shift = 1 - part if there.radius_mm > here.radius_mm else part
 
-    def settle_posts(self) -> None:
-        """Give every outer stretch its radius, the lowest start furthest out, the later outside the earlier."""
-        low, high = OUTER
-        order = sorted(range(len(self.posts)), key=lambda i: (-self.posts[i].bottom, i))
-        for rank, i in enumerate(order, start=1):
-            self.posts[i].radius_mm = self.radius_mm * (low + (high - low) * rank / (len(order) + 1))
+    def _ring(self, bounds: tuple[float, float], rank: int, rings: int) -> float:
+        return self.radius_mm * (bounds[0] + (bounds[1] - bounds[0]) * rank / (rings + 1))
 
     def rise(
         self,
         above: float,
+        top: float,
         inside: Callable[[Bight], bool],
-        radius_mm: float,
         first: tuple[float, float] | None,
         final: float,
     ) -> list[Station]:
-        """Choose the azimuths at which a pair rises from height `above` to the top of the column.
+        """Choose the azimuths at which a pair rises from height `above` to `top`, over all there is so far.
 
         It passes inside the wraps for which `inside` is true and outside all others, keeps clear of every
         arm and turns as little as it can. `first` is the range of azimuths (start, width) at which it may
         set out (None: only at `final`); it always ends at `final`.
+
+        Raises:
+            ValueError: some height leaves no azimuth free.
         """
         slots = [slot for slot in self.slots if slot.level > above]
         outside = _sides([None if s.gone else _side(s, inside) for s in slots])
-        return self._route(above, slots, outside, radius_mm, first, final, curtain=None)
+        track = Track(above, top)
+        self.inner.append(track)
+        return self._route(above, slots, [False, *outside, False], first, final, track)
 
-    def rise_outside(self, above: float, first: tuple[float, float], final: float) -> list[Station]:
+    def rise_outside(
+        self, above: float, top: float, first: tuple[float, float], final: float
+    ) -> list[Station]:
         """Choose the azimuths for a pair that rises outside every wrap, as a loop does that is lifted over."""
         slots = [slot for slot in self.slots if slot.level > above]
-        post = self.new_post(above)
-        radius = self.radius_mm * OUTER[0]
-        return self._route(above, slots, [True] * len(slots), radius, first, final, curtain=post)
+        track = Track(above, top)
+        self.outer.append(track)
+        return self._route(above, slots, [True] * (len(slots) + 2), first, final, track)
 
     def _route(
         self,
         above: float,
         slots: Sequence[Slot],
         outside: Sequence[bool],
-        radius_mm: float,
         first: tuple[float, float] | None,
         final: float,
-        curtain: Post | None,
+        track: Track,
     ) -> list[Station]:
+        """Route a pair past the slots; `outside` has one entry more at either end, for where it starts and ends."""
         angles = final + np.arange(_GRID) * (2 * math.pi / _GRID)
-        inner = self.clear(radius_mm)
-        outer = self.clear(self.radius_mm * OUTER[0])
+        inner, outer = _clear(INNER[0]), _clear(OUTER[0])
         own = next((s for s in self.slots if s.level == above), None)
-        start = np.zeros(_GRID, bool)
         if first is None:
-            start[0] = True
+            start = np.arange(_GRID) == 0
         else:
             start = _within(angles, first[0] + inner, first[1] - 2 * inner)
-        leaves = bool(slots) and outside[0] and curtain is None
-        if own is not None:  # others may have stepped across just above this height
-            start &= _apart(angles, [(j, 0.0) for j in own.jogs], inner)
-        if leaves and own is not None:
-            start &= _apart(angles, [(p, 0.0) for p in own.posts], outer)
-        allowed = [start]
-        for i, slot in enumerate(slots):
-            blocks = [(j, 0.0) for j in slot.jogs]
-            if outside[i] or slot.gone or slot.bight is None:
+        passed = [Slot(int(above)) if own is None else own, *slots]
+        allowed = []
+        for i, slot in enumerate(passed):
+            blocks = [(j, 0.0) for j in slot.jogs]  # others may have stepped across just above this height
+            if i and (outside[i] or slot.gone or slot.bight is None):
                 blocks += slot.arms
             free = _apart(angles, blocks, outer if outside[i] else inner)
-            after = outside[i + 1] if i + 1 < len(slots) else curtain is not None
-            if outside[i] != after:
+            if outside[i] != outside[i + 1]:
+                free &= _apart(angles, [(j, 0.0) for j in slot.jogs], inner)
                 free &= _apart(angles, [(p, 0.0) for p in slot.posts], outer)
-            allowed.append(free)
+            allowed.append(free if i else free & start)
         path = _least_turning(angles, allowed)
-        levels = [above] + [float(s.level) for s in slots]
-        side = [curtain is not None, *outside]
         stations: list[Station] = []
-        post = curtain
-        for i, level in enumerate(levels):
-            if curtain is None:
-                if side[i] and not side[i - 1]:
+        post = track if outside[0] else None
+        for i, slot in enumerate(passed):
+            if not outside[0]:
+                if outside[i] and not outside[i - 1]:
                     # Set out exactly at its own height, or half-way above the height last passed.
-                    post = self.new_post(above if i == 1 else levels[i - 1] + 0.5)
-                elif not side[i]:
+                    post = Track(above if i == 1 else passed[i - 1].level + 0.5, math.inf)
+                    self.outer.append(post)
+                elif not outside[i]:
                     post = None
-            stations.append(Station(level, path[i], post))
-        for i, slot in enumerate([own, *slots]):
-            if slot is None:
-                continue
-            if side[i]:
+            stations.append(Station(above if i == 0 else slot.level, path[i], post))
+            (post or track).stations.append(stations[-1])
+            if outside[i]:
                 slot.posts.append(path[i])
-            after = side[i + 1] if i + 1 < len(side) else curtain is not None
-            if side[i] != after:
+            if post is not None and post is not track:
+                post.top = slot.level + 0.5
+            if outside[i] != outside[i + 1]:
                 slot.jogs.append(path[i])
-        stations.append(Station(math.inf, path[-1] + _shortest(final - path[-1]), curtain))
+        end = (
+            path[-1] if outside[0] else path[-1] + _shortest(final - path[-1])
+        )  # a curtain closes where it is
+        stations.append(Station(track.top, end, track if outside[0] else None))
+        track.stations.append(stations[-1])
         return stations
 
-    def clear(self, radius_mm: float) -> float:
-        """Return the least angle between the middles of two ribbons at a radius."""
-        return 3.2 * HALF * self.radius_mm / radius_mm
+
+def _clear(part: float) -> float:
+    """Return the least angle between the middles of two ribbons at a part of the column's radius."""
+    return 3.2 * HALF / part
 
 
 def _side(slot: Slot, inside: Callable[[Bight], bool]) -> bool | None:
@@ -225,9 +253,7 @@ def _apart(
     return free
 
 
-def _least_turning(
-    angles: npt.NDArray[np.float64], allowed: Sequence[npt.NDArray[np.bool_]]
-) -> list[float]:
+def _least_turning(angles: npt.NDArray[np.float64], allowed: Sequence[npt.NDArray[np.bool_]]) -> list[float]:
     """Shortest path through the heights, back from the final azimuth `angles[0]` (dynamic programming).
 
     Raises:

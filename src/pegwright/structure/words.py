@@ -38,6 +38,7 @@ class Structure(NamedTuple):
     `bands` are the bands in the order they were taken up. `loops[i]` is a bight, `owner[i]` its band.
     `cores[k]` is (loop, trail); factor `2k` is that core, `2k + 1` its inverse. `trails[t]` is (word, inner
     trail), `trails[0]` the empty one. `words[w]` are factors; `made[w]` is the event that first made it.
+    `passes` are the words in the order of the events (event, word) in which something passed through them.
     `passing[i]` lists the events in which something was put through loop i. `twists` says of each band that
     carries a twist of its own, or may, why: such a band can cling where its word alone says it falls.
     """
@@ -49,6 +50,7 @@ class Structure(NamedTuple):
     trails: tuple[tuple[int, int], ...]
     words: tuple[tuple[int, ...], ...]
     made: tuple[int, ...]
+    passes: tuple[tuple[int, int], ...]
     fastenings: tuple[Fastening, ...]
     passing: tuple[tuple[int, ...], ...]
     twists: dict[int, str]
@@ -67,6 +69,7 @@ class _Tables:
         self.trails: dict[tuple[int, int], int] = {(-1, -1): NO_TRAIL}
         self.words: dict[tuple[int, ...], int] = {}
         self.made: list[int] = []
+        self.passes: list[tuple[int, int]] = []
 
     def factor(self, loop: int, trail: int, sign: int) -> int:
         core = self.core_number.setdefault((loop, trail), len(self.cores))
@@ -84,6 +87,7 @@ class _Tables:
         known = self.words.setdefault(key, len(self.words))
         if known == len(self.made):
             self.made.append(event)
+        self.passes.append((event, known))
         return known
 
 
@@ -156,6 +160,7 @@ def structure_of(events: Sequence[Event]) -> Structure:
         trails=tuple(tables.trails),
         words=tuple(tables.words),
         made=tuple(tables.made),
+        passes=tuple(tables.passes),
         fastenings=tuple(fastenings),
         passing=tuple(map(tuple, passing)),
         twists=twists,
