@@ -235,8 +235,8 @@ def _descend(
 ) -> float:
     """Halve α until the energy has fallen enough; 0 where it will not."""
     slope = float(np.sum(work.gradient * work.step))
-    # Below this the fall is lost in rounding: take the step if the energy does not visibly rise.
-    noise = 1e-13 * abs(energy)
+    # A fall below the rounding of W(λ), itself a difference of numbers near 3C, cannot be seen.
+    noise = 4e-16 * float(np.sum(rods.area_mm2 * rods.rest_mm * rods.plane_mpa))
     for _ in range(30):
         y = x + alpha * work.step
         reached = energy_only(y, rods) + outside_energy(y, rods, load)
