@@ -78,7 +78,12 @@ def linking_number(one: Floats, two: Floats) -> int:
         for j in range(len(two)):
             a, b = one[i], one[(i + 1) % len(one)]
             c, d = two[j], two[(j + 1) % len(two)]
-            n = [np.cross(c - a, d - a), np.cross(d - a, d - b), np.cross(d - b, c - b), np.cross(c - b, c - a)]
+            n = [
+                np.cross(c - a, d - a),
+                np.cross(d - a, d - b),
+                np.cross(d - b, c - b),
+                np.cross(c - b, c - a),
+            ]
             n = [v / max(float(np.linalg.norm(v)), 1e-300) for v in n]
             angle = sum(math.asin(max(-1.0, min(1.0, float(n[k] @ n[(k + 1) % 4])))) for k in range(4))
             total += angle * np.sign(np.cross(d - c, b - a) @ (c - a))

@@ -45,9 +45,7 @@ def all_forces(x, rods, pairs, load, true):
     corners, stiffness = np.zeros((len(pairs) + 9, 4), np.int64), np.zeros((len(pairs) + 9, 4, 4, 3, 3))
     elastic(x, rods, true, gradient, blocks)
     first = outside(x, rods, load, gradient, blocks[0], corners, stiffness)
-    _, touching = contact(
-        x, rods, pairs, 1.0, 0.05, true, np.zeros(n), gradient, corners, stiffness, first
-    )
+    _, touching = contact(x, rods, pairs, 1.0, 0.05, true, np.zeros(n), gradient, corners, stiffness, first)
     return gradient, blocks, corners, stiffness, first + touching, touching
 
 
@@ -214,9 +212,7 @@ def test_replay_counts_what_linking_numbers_feel() -> None:
     assert abs(linked["hooked"]) == 1
 
     def count(start: str, end: str) -> int:
-        return pass_throughs(
-            [np.vstack([ring, places[start]]), np.vstack([ring, places[end]])], bands
-        )
+        return pass_throughs([np.vstack([ring, places[start]]), np.vstack([ring, places[end]])], bands)
 
     assert count("beside", "hooked") == count("hooked", "inside") == 1
     assert count("beside", "inside") == 2

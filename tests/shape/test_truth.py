@@ -160,7 +160,10 @@ def bend_squared(x) -> float:
 @compiled
 def test_order_of_convergence() -> None:
     """Halving the edges quarters the error, in the cantilever and in the ring."""
-    for solve, exact in ((lambda n: cantilever(n, 3)[0], 0.60325), (lambda n: ring_diameters(n, 5)[1], 1.47311)):
+    for solve, exact in (
+        (lambda n: cantilever(n, 3)[0], 0.60325),
+        (lambda n: ring_diameters(n, 5)[1], 1.47311),
+    ):
         coarse, fine = (abs(solve(n) - exact) for n in (16, 32))
         assert 1.6 < math.log2(coarse / fine) < 2.6
 
