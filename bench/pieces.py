@@ -17,6 +17,7 @@ class Sketch:
     def __init__(self) -> None:
         self.stacks: dict[str, list[Bight]] = {}
         self.at: dict[Bight, str] = {}
+        self.homes: dict[int, tuple[str, ...]] = {}
         self.inside: dict[Bight, list[Bight]] = {}
         self.events: list[Event] = []
         self.bands = 0
@@ -35,6 +36,7 @@ class Sketch:
             bight = Bight(self.bands, index)
             seats.append(Seat(bight, holder, sign))
             self._put(bight, holder)
+        self.homes[self.bands] = holders
         self.events.append(Laid(self.bands, tuple(seats), given))
         return self.bands
 

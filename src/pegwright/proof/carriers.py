@@ -12,11 +12,11 @@ product with a non-zero exponent of a band holds every band on it. One tree of s
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
+from pegwright.proof.slips import Reduced
 from pegwright.proof.values import Held, Step
-from pegwright.structure import Structure
 
 List = tuple[int, ...]  # signed factors: a product
 
@@ -29,13 +29,13 @@ class Passage(NamedTuple):
 
 
 class Reader:
-    """Reads products of a structure: which bands, how often, and what each passes through."""
+    """Reads products: which bands have loops in them, and what each passes through."""
 
-    def __init__(self, structure: Structure) -> None:
-        self.s = structure
-        self.band_of = [structure.owner[loop] for loop, _ in structure.cores]
-        self.trail_of = [trail for _, trail in structure.cores]
-        self.word_bands = [frozenset(self.bands(word)) for word in structure.words]
+    def __init__(self, words: Reduced) -> None:
+        self.s = words
+        self.band_of = [words.letters[letter][0] for letter, _ in words.cores]
+        self.trail_of = [trail for _, trail in words.cores]
+        self.word_bands = [frozenset(self.bands(word)) for word in words.words]
         self.between: dict[tuple[int, int], Passage] = {}
         self.by_band: dict[List, dict[int, List]] = {}
 
@@ -147,19 +147,19 @@ class _Net(NamedTuple):
     shared: dict[List, list[_Edge]]
 
 
-def carry(structure: Structure) -> tuple[dict[int, Held], tuple[Step, ...]]:
+def carry(words: Reduced) -> tuple[dict[int, Held], tuple[Step, ...]]:
     """Return what paths of carriers certify as held, and the tree of steps."""
-    reader = Reader(structure)
-    roots = [structure.words[f.word] for f in structure.fastenings]
-    walk = _Walk(reader, _spread(reader, roots))
-    for number, root in enumerate(roots):
-        if root not in roots[:number]:
+    reader = Reader(words)
+    walk = _Walk(reader, _spread(reader, words.roots))
+    for number, root in enumerate(words.roots):
+        if root not in words.roots[:number]:
             walk.down(number, root)
+    walk.sort()
     _lend(walk)
     return walk.trimmed()
 
 
-def _spread(reader: Reader, roots: list[List]) -> _Net:
+def _spread(reader: Reader, roots: Sequence[List]) -> _Net:
     """Reach every product breadth first. Ways are in the order of how near they lead to a witness."""
     edges: dict[List, list[_Edge]] = {}
     shared: dict[List, list[_Edge]] = {}
@@ -290,66 +290,71 @@ class _Walk:
         for band in self.steps[number].carriers:
             self.held.setdefault(band, Held(number, witness=False))
 
+    def sort(self) -> None:
+        """Number the steps afresh, parents first, so that the first step below a chained one is chained.
+
+        A chain is then a run of neighbours: from a step to the next that has a witness.
+        """
+        below: dict[int, list[int]] = {}
+        for number in reversed(range(len(self.steps))):
+            below.setdefault(self.steps[number].parent, []).append(number)
+        waiting, kept = below.get(-1, []), []
+        while waiting:
+            number = waiting.pop()
+            kept.append(number)
+            waiting += sorted(below.get(number, ()), key=self.chained.__contains__)
+        self._keep(kept)
+
     def trimmed(self) -> tuple[dict[int, Held], tuple[Step, ...]]:
-        """Leave out the steps that lead to no witness, and number the others afresh."""
-        kept = [number for number in range(len(self.steps)) if number in self.alive]
+        """Leave out the steps that lead to no witness; return what is held and the steps."""
+        self._keep([number for number in range(len(self.steps)) if number in self.alive])
+        return self.held, tuple(self.steps)
+
+    def _keep(self, kept: list[int]) -> None:
         fresh = {-1: -1} | {number: at for at, number in enumerate(kept)}
-        steps = tuple(
-            step._replace(parent=fresh[step.parent], loan=fresh[step.loan])
-            for step in map(self.steps.__getitem__, kept)
-        )
-        return {b: h._replace(step=fresh[h.step]) for b, h in self.held.items()}, steps
+        steps = [self.steps[number] for number in kept]
+        self.steps = [s._replace(parent=fresh[s.parent], loan=fresh[s.loan]) for s in steps]
+        self.places = [self.places[number] for number in kept if number < len(self.places)]
+        self.chained = {fresh[number] for number in self.chained if number in fresh}
+        self.alive = {fresh[number] for number in self.alive}
+        self.held = {b: h._replace(step=fresh[h.step]) for b, h in self.held.items()}
 
 
 class _Chains:
-    """For every step the chain below it, and how many of its members clash with the path walked.
-
-    A chain is an interval of `order`: it runs from `order[step]` to `last[step]`.
-    """
+    """The chains below the steps, and how many of their members clash with the path walked."""
 
     def __init__(self, walk: _Walk) -> None:
-        steps = walk.steps
-        below: dict[int, int] = {}
-        for number, step in enumerate(steps):
-            if number in walk.chained and step.parent >= 0 and not steps[step.parent].witness:
-                below.setdefault(step.parent, number)
-        self.order = [-1] * len(steps)
-        self.last = [-1] * len(steps)
+        count = len(walk.steps)
+        self.last = [-1] * count  # the chain from a step on runs to here
         self.users: dict[int, list[int]] = {}  # steps whose chain goes on by this band
         self.barring: dict[int, list[int]] = {}  # steps at which this band is barred
-        self.counts = [0] * (len(steps) + 1)
-        reached = 0
-        for number, (step, place) in enumerate(zip(steps, walk.places, strict=True)):
-            for band in place.aside.union(walk.reader.loops(place.product), place.leaf):
+        self.counts = [0] * (count + 1)
+        for number in reversed(range(count)):
+            step, place = walk.steps[number], walk.places[number]
+            for band in place.aside.union(walk.reader.loops(place.product)):
                 self.barring.setdefault(band, []).append(number)
-            if number not in walk.chained:
-                continue  # in no chain: its order stays −1
-            by = step.witness or steps[below[number]].carriers[0]
-            self.users.setdefault(by, []).append(number)
-            if self.order[number] < 0:
-                line = [number]
-                while line[-1] in below:
-                    line.append(below[line[-1]])
-                for at, member in enumerate(line, start=reached):
-                    self.order[member], self.last[member] = at, reached + len(line) - 1
-                reached += len(line)
+            if step.witness:
+                self.last[number] = number
+                self.users.setdefault(step.witness, []).append(number)
+            elif number in walk.chained:
+                self.last[number] = self.last[number + 1]
+                self.users.setdefault(walk.steps[number + 1].carriers[0], []).append(number)
 
     def mark(self, steps: Iterable[int], by: int) -> None:
         """Count steps as clashing (a Fenwick tree: Fenwick 1994)."""
         for step in steps:
-            at = self.order[step] + 1 or len(self.counts)
+            at = step + 1
             while at < len(self.counts):
                 self.counts[at] += by
                 at += at & -at
 
     def clashes(self, step: int) -> bool:
         """Say whether a step of the chain from `step` on is counted."""
-        return self._sum(self.last[step] + 1) != self._sum(self.order[step])
+        return self._sum(self.last[step] + 1) != self._sum(step)
 
     def has(self, step: int, members: Iterable[int]) -> bool:
         """Say whether one of the members is in the chain from `step` on."""
-        low, high = self.order[step], self.last[step]
-        return any(low <= self.order[member] <= high for member in members)
+        return any(step <= member <= self.last[step] for member in members)
 
     def _sum(self, at: int) -> int:
         total = 0
@@ -390,14 +395,19 @@ def _lend(walk: _Walk) -> None:
             if lender is None or not wanted or chains.clashes(lender):
                 continue
             aside = reader.bands_of(edge.passage.outer)
-            if not carrying.isdisjoint(aside):
+            leaf = walk.places[chains.last[lender]].leaf
+            if not carrying.isdisjoint(aside | leaf):
                 continue
             if any(chains.has(lender, chains.users.get(band, ())) for band in aside):
                 continue
             carriers = []
             for band in wanted:
                 others = [bar for bar in chains.barring[band] if bar != number]
-                if band not in aside and path.keys().isdisjoint(others) and not chains.has(lender, others):
+                if (
+                    band not in aside | leaf
+                    and path.keys().isdisjoint(others)
+                    and not chains.has(lender, others)
+                ):
                     carriers.append(band)
             if carriers:
                 steps.append(Step(number, tuple(carriers), loan=lender))

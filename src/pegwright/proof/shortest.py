@@ -81,9 +81,9 @@ def _cyclic(letters: Sequence[int]) -> Letters:
     return tuple(letters[low:high])
 
 
-def support(words: Sequence[Letters], bands: Sequence[int]) -> set[int]:
-    """Return the bands that occur; `bands[i]` is the band of letter i."""
-    return {bands[letter >> 1] for word in words for letter in word}
+def support(words: Sequence[Letters], letters: Sequence[tuple[int, int]]) -> set[int]:
+    """Return the bands that occur; `letters[i]` is the (band, loop) of letter i."""
+    return {letters[letter >> 1][0] for word in words for letter in word}
 
 
 def shortened(

@@ -10,29 +10,34 @@ flatness, because the rest of the band is a bare ribbon and can be drawn in alon
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import NamedTuple
+from collections.abc import Iterable, Sequence
+from copy import copy
+from typing import Generic, NamedTuple, TypeVar
 
+from pegwright.loom.events import Bight
 from pegwright.proof.values import Slip
 from pegwright.structure import Structure
 
-__all__ = ["Reduced", "in_use", "reduced"]
+__all__ = ["Reduced", "Reduction", "first_passed", "in_use", "reduced"]
+
+
+T = TypeVar("T")
 
 
 class Reduced(NamedTuple):
     """A structure's words after all slips, numbered afresh and shared.
 
     `words[w]` are factors, `2 k` for core k and `2 k + 1` for its inverse; `cores[k]` is (letter, trail);
-    `trails[t]` is (word, inner trail), 0 the empty one. `letters[i]` is (band, loop), loop −1 where all the
-    band's loops share the letter. `roots` are the fasteners' words, cyclically reduced; `made[w]` is the
+    `trails[t]` is (word, inner trail), 0 the empty one. `letters[i]` is (band, index of its loop), index −1
+    where all the band's loops share the letter. `roots` are the fasteners' words, cyclically reduced; `made[w]` is the
     earliest event that made a word that became w. `slips` are the slips taken, in order.
     """
 
-    letters: tuple[tuple[int, int], ...]
-    cores: tuple[tuple[int, int], ...]
-    trails: tuple[tuple[int, int], ...]
-    words: tuple[tuple[int, ...], ...]
-    made: tuple[int, ...]
+    letters: Sequence[tuple[int, int]]
+    cores: Sequence[tuple[int, int]]
+    trails: Sequence[tuple[int, int]]
+    words: Sequence[tuple[int, ...]]
+    made: Sequence[int]
     roots: tuple[tuple[int, ...], ...]
     slips: tuple[Slip, ...]
 
@@ -43,78 +48,123 @@ def reduced(structure: Structure, missing: Iterable[int] = (), *, flat: bool = F
     With `flat`, twists are ignored and all loops of a band share its letter: right for the words as
     elements of the free group, too bold for what a hand can do.
     """
-    return _Reduction(structure, frozenset(missing), flat).run()
+    return Reduction(structure, frozenset(missing), flat=flat).run()
 
 
-class _Reduction:
-    def __init__(self, structure: Structure, missing: frozenset[int], flat: bool) -> None:
+class _Numbered(Generic[T]):
+    """Things in the order in which they were first met; `number` finds or adds one."""
+
+    def __init__(self, *first: T) -> None:
+        self.all = list(first)
+        self.numbers = {thing: number for number, thing in enumerate(first)}
+
+    def number(self, thing: T) -> int:
+        known = self.numbers.setdefault(thing, len(self.all))
+        if known == len(self.all):
+            self.all.append(thing)
+        return known
+
+
+class Reduction:
+    """Words being reduced; what does not change when one band is taken out is worked out once."""
+
+    def __init__(
+        self, structure: Structure, missing: frozenset[int] = frozenset(), *, flat: bool = False
+    ) -> None:
         self.s = structure
         self.missing = missing
         self.letter_of = [
-            (band, loop if not flat and band in structure.twists else -1)
-            for loop, band in enumerate(structure.owner)
+            (loop.band, loop.index if not flat and loop.band in structure.twists else -1)
+            for loop in structure.loops
         ]
-        self.letters: dict[tuple[int, int], int] = {}
-        self.cores: dict[tuple[int, int], int] = {}
-        self.trails: dict[tuple[int, int], int] = {(-1, -1): 0}
-        self.words: dict[tuple[int, ...], int] = {(): 0}
+        self.letters = _Numbered[tuple[int, int]]()
+        self.cores = _Numbered[tuple[int, int]]()
+        self.trails = _Numbered((-1, -1))
+        self.words = _Numbered[tuple[int, ...]](())
         self.made = [-1]
-        self.new_trail = [-1] * len(structure.trails)
-        self.new_trail[0] = 0
+        self.new_trail = [0] + [-1] * (len(structure.trails) - 1)
         self.new_core = [-2] * len(structure.cores)
         self.new_word: list[int] = []
-        self.slips: list[Slip] = []
+        self.slips: list[list[tuple[int, int]]] = []
+        self.before: list[tuple[int, int]] = []  # before each word: how many cores and trails were done
+        self.cores_done: list[int] = []
+        self.trails_done: list[int] = []
+        self.first: dict[int, int] = {}  # the first word in which a band has a loop
+
+    def without(self, band: int) -> Reduced:
+        """Return what is left when the band is taken out, given that `run` was called before."""
+        start = self.first.get(band, len(self.new_word))
+        cores, trails = self.before[start] if start < len(self.before) else (None, None)
+        other = copy(self)
+        other.missing = self.missing | {band}
+        other.new_word, other.slips, other.before = self.new_word[:start], self.slips[:start], []
+        other.new_core, other.new_trail = self.new_core[:], self.new_trail[:]
+        for core in self.cores_done[cores:] if cores is not None else ():
+            other.new_core[core] = -2
+        for trail in self.trails_done[trails:] if trails is not None else ():
+            other.new_trail[trail] = -1
+        other.cores_done, other.trails_done = [], []
+        return other.run()
 
     def run(self) -> Reduced:
-        for word, factors in enumerate(self.s.words):
-            kept = [new for _, new in self._slip(factors, self.s.made[word])]
-            number = self.words.setdefault(tuple(kept), len(self.words))
+        """Reduce the words that are not reduced yet."""
+        for word in range(len(self.new_word), len(self.s.words)):
+            self.before.append((len(self.cores_done), len(self.trails_done)))
+            slips: list[tuple[int, int]] = []
+            kept = tuple([new for _, new in self._slip(self.s.words[word], slips)])
+            self.slips.append(slips)
+            number = self.words.number(kept)
             if number == len(self.made):
                 self.made.append(self.s.made[word])
             self.new_word.append(number)
+        slips = [] if self.missing else [(e, *pair) for e, word in self.s.passes for pair in self.slips[word]]
         roots = []
         for fastening in self.s.fastenings:
-            ends = self._slip(self.s.words[fastening.word], -1)
+            ends = self._slip(self.s.words[fastening.word], [])
             while len(ends) > 1 and ends[0][1] == ends[-1][1] ^ 1:
-                self._note(fastening.event, ends.pop()[0], ends.pop(0)[0])
+                slips.append((fastening.event, ends.pop()[0], ends.pop(0)[0]))
             roots.append(tuple(new for _, new in ends))
+        named = [
+            Slip(event, self._loop(upper), self._loop(lower))
+            for event, upper, lower in sorted(slips, key=lambda slip: slip[0])
+        ]
         return Reduced(
-            tuple(self.letters),
-            tuple(self.cores),
-            tuple(self.trails),
-            tuple(self.words),
-            tuple(self.made),
+            self.letters.all,
+            self.cores.all,
+            self.trails.all,
+            self.words.all,
+            self.made,
             tuple(roots),
-            tuple(self.slips),
+            tuple(named),
         )
 
-    def _slip(self, factors: Iterable[int], event: int) -> list[tuple[int, int]]:
-        """Return (old, new) factors without neighbours that undo each other; noted where the event is ≥ 0."""
+    def _slip(self, factors: Iterable[int], slips: list[tuple[int, int]]) -> list[tuple[int, int]]:
+        """Return (old, new) factors without neighbours that undo each other; these are added to `slips`."""
         kept: list[tuple[int, int]] = []
         for factor in factors:
             core = self.new_core[factor >> 1]
             if core == -2:
-                core = self.new_core[factor >> 1] = self._core(factor >> 1)
+                core = self.new_core[factor >> 1] = self._core(factor >> 1, len(self.new_word))
             if core == -1:
                 continue
             new = 2 * core + (factor & 1)
             if kept and kept[-1][1] == new ^ 1:
-                self._note(event, kept.pop()[0], factor)
+                slips.append((kept.pop()[0], factor))
             else:
                 kept.append((factor, new))
         return kept
 
-    def _note(self, event: int, upper: int, lower: int) -> None:
-        if event >= 0:
-            one, two = self.s.cores[upper >> 1][0], self.s.cores[lower >> 1][0]
-            self.slips.append(Slip(event, self.s.loops[one], self.s.loops[two]))
+    def _loop(self, factor: int) -> Bight:
+        return self.s.loops[self.s.cores[factor >> 1][0]]
 
-    def _core(self, core: int) -> int:
+    def _core(self, core: int, word: int) -> int:
         loop, trail = self.s.cores[core]
-        if self.s.owner[loop] in self.missing:
+        self.cores_done.append(core)
+        band = self.s.owner[loop]
+        self.first.setdefault(band, word)
+        if band in self.missing:
             return -1
-        letter = self.letters.setdefault(self.letter_of[loop], len(self.letters))
-        return self.cores.setdefault((letter, self._trail(trail)), len(self.cores))
+        return self.cores.number((self.letters.number(self.letter_of[loop]), self._trail(trail)))
 
     def _trail(self, trail: int) -> int:
         waiting = []
@@ -125,8 +175,9 @@ class _Reduction:
         for trail in reversed(waiting):
             word = self.new_word[self.s.trails[trail][0]]
             if word:
-                inner = self.trails.setdefault((word, inner), len(self.trails))
+                inner = self.trails.number((word, inner))
             self.new_trail[trail] = inner
+            self.trails_done.append(trail)
         return inner
 
 

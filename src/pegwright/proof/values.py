@@ -34,17 +34,27 @@ class Held(NamedTuple):
     witness: bool
 
 
-class Part(NamedTuple):
-    """A part of the piece, `keep`, that by itself holds bands: every other band is ignored.
+class Slide(NamedTuple):
+    """Bands ride together along another: x_i → y x_i y⁻¹ for the bands i, y = x_by^sign.
 
-    `kind` is `brunnian`: without any one of `keep` the fastener comes off what is left of the part, with
-    all of it it does not. Or `short`: the words of the part are so short that their least length under
-    partial conjugations is exact, and the held bands still occur in it.
+    Where the band `by` carries a twist of its own, `loop` is the index of the loop that is meant, else −1.
+    """
+
+    by: int
+    loop: int
+    sign: int
+    bands: tuple[int, ...]
+
+
+class Part(NamedTuple):
+    """A few bands, `keep`, that by themselves hold some of their number: every other band is ignored.
+
+    After the slides the fasteners' words, written out with these bands only, are of least length under
+    partial conjugations; the held bands still occur in them.
     """
 
     keep: tuple[int, ...]
-    kind: str
-    fastening: int = -1
+    slides: tuple[Slide, ...] = ()
 
 
 class HeldByPart(NamedTuple):
@@ -64,22 +74,10 @@ class Slip(NamedTuple):
     lower: Bight
 
 
-class Slide(NamedTuple):
-    """Bands ride together along another: x_i → y x_i y⁻¹ for the bands i, y = x_by^sign.
-
-    `loop` is the one loop of `by` that is meant where that band carries a twist of its own, else −1.
-    """
-
-    by: int
-    loop: int
-    sign: int
-    bands: tuple[int, ...]
-
-
 class Free(NamedTuple):
-    """Free: after the first `slides` slides of the proof (and all its slips) nothing holds the band."""
+    """Free: after all slips no fastener uses the band, or (`slid`) after the proof's slides no longer."""
 
-    slides: int = 0
+    slid: bool = False
 
 
 class NotProved(NamedTuple):

@@ -51,8 +51,9 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
         structure = structure_of(events)
         progress("proving that every band is held", 4, _STAGES)
         proof = prove(structure)
-        if not check(events, proof):
-            raise AssertionError("the checker rejects the proof of this pattern")
+        rejected = check(events, proof)
+        if rejected is not None:
+            raise AssertionError(f"the checker rejects the proof of this pattern: {rejected}")
         progress("counting the supplies", 5, _STAGES)
         needs = supplies(pattern, history)
         findings = (

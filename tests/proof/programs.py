@@ -1,0 +1,56 @@
+"""Random histories for the proof, made on the bare sketch of a loom: six pegs, every kind of move."""
+
+from __future__ import annotations
+
+import random
+
+from hypothesis import strategies as st
+
+from bench.pieces import Sketch
+from pegwright.loom.events import Event
+
+PEGS = ("a", "b", "c", "d", "e", "f")
+KINDS = ("lay", "lay", "draw", "draw", "draw", "home", "home", "home", "shallow", "lift", "move", "wind")
+
+
+def program(seed: int, most_bands: int = 6, moves: int = 14, *, twists: bool = True) -> list[Event]:
+    """A history of `moves` random moves with at least one fastener, from a seed."""
+    rng = random.Random(seed)
+    loom = Sketch()
+    for _ in range(moves):
+        _move(loom, rng, most_bands, twists)
+    pegs = [peg for peg in PEGS if loom.stacks.get(peg)]
+    if pegs:
+        loom.fasten(*rng.sample(pegs, min(len(pegs), rng.choice((1, 1, 2)))))
+        if rng.random() < 0.2:
+            loom.fasten(rng.choice(pegs), kind="knot")
+    return loom.events
+
+
+def _move(loom: Sketch, rng: random.Random, most_bands: int, twists: bool) -> None:
+    kind = rng.choice(KINDS) if loom.bands >= 2 else "lay"
+    if kind in ("lay", "wind") and loom.bands < most_bands:
+        if kind == "wind":
+            loom.lay(*[rng.choice(PEGS)] * rng.choice((2, 3)))
+        else:
+            over = rng.sample(PEGS, rng.choice((2, 2, 2, 3)))
+            half = [int(twists and rng.random() < 0.25) for _ in over[1:]]
+            loom.lay(*over, twists=half)
+        return
+    full = [peg for peg in PEGS if loom.stacks.get(peg)]
+    source = rng.choice(full)
+    stack = loom.stacks[source]
+    bight = rng.choice(stack)
+    above = len(stack) - 1 - stack.index(bight)
+    others = [peg for peg in PEGS if peg != source]
+    if kind in ("draw", "home", "shallow"):
+        seats = [peg for peg in loom.homes[bight.band] if peg != source]
+        target = rng.choice(seats if kind != "draw" and seats else others)
+        loom.draw(bight, target, rng.randint(0, above) if kind == "shallow" else None)
+    elif kind == "lift" and above:
+        loom.lift(bight)
+    elif kind == "move":
+        loom.move(source, rng.choice(others))
+
+
+programs = st.integers(0, 2**48).map(program)
