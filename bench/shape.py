@@ -1,0 +1,161 @@
+"""How fast and how true the relaxed shape is; every run is replayed and its pass-throughs counted."""
+
+from __future__ import annotations
+
+import math
+import os
+import subprocess
+import sys
+import tempfile
+import time
+
+import numpy as np
+
+from bench.chains import Piece, chain, mat
+from bench.report import Figure
+from bench.rivals import incremental_potential, multibody, thinned
+from pegwright.shape import Band, Goal, Hold, Pull, Relaxed, relax
+from pegwright.shape.replay import pass_throughs
+
+_FIRST_USE = """
+import time
+begin = time.perf_counter()
+from bench.chains import chain
+from pegwright.shape import relax
+relax(chain(4).bands)
+print(time.perf_counter() - begin)
+"""
+
+
+def run(quick: bool) -> list[Figure]:
+    """Measure first use, pieces against their time limits, growth, the two rivals and the closed forms."""
+    cold, warm = _first_use()
+    out = [
+        _under("first use, compiling (s)", cold, 15.0),
+        Figure("next use, from the cache (s)", warm, "s"),
+    ]
+    timed(chain(4))
+    passes = 0
+    seconds: dict[int, float] = {}
+    longest = 320 if quick else 2000
+    for bands in [20, 80, 320] if quick else [20, 80, 500, 2000]:
+        took, rest, crossed = timed(chain(bands), best_of=3 if bands <= 80 else 1)
+        seconds[bands] = took
+        passes += crossed
+        limit = {80: 1.5, 500: 10.0}.get(bands)
+        name = f"chain of {bands} ({rest.iterations} steps, {rest.length_mm / bands:.2f} mm a band)"
+        out.append(_under(name, took, limit) if limit else Figure(name, took, "s"))
+        out.append(_rested(bands, rest))
+    exponent = math.log(seconds[longest] / seconds[20]) / math.log(longest / 20)
+    out.append(_under(f"growth exponent, 20 to {longest} bands", exponent, 1.25, ""))
+    for name, piece, limit in [("strip of 83", mat(3, 17), 3.0)] + (
+        [("mat of 25", mat(3, 5), 1.0)] if quick else [("mat of 512", mat(17, 16), 20.0)]
+    ):
+        took, rest, crossed = timed(piece)
+        passes += crossed
+        out += [_under(f"{name} ({rest.iterations} steps)", took, limit), _rested(len(piece.bands), rest)]
+    out.append(Figure("pass-throughs in all runs", passes, "", "0", passes == 0))
+    out += _rivals(seconds, quick)
+    return out + _truth()
+
+
+def timed(piece: Piece, best_of: int = 1) -> tuple[float, Relaxed, int]:
+    """Relax a piece; seconds (least of several), the result and the crossings its replay counts."""
+    hold = Hold(tuple(piece.fixed), tuple(Pull((band, i), force) for band, i, force in piece.pulls))
+    took = math.inf
+    for _ in range(best_of):
+        begin = time.perf_counter()
+        rest = relax(piece.bands, hold)
+        took = min(took, time.perf_counter() - begin)
+    kept = relax(piece.bands, hold, keep_iterates=True)
+    return took, rest, pass_throughs(kept.iterates_mm, piece.bands)
+
+
+def _under(name: str, value: float, limit: float, unit: str = "s") -> Figure:
+    return Figure(name, value, unit, f"< {limit:g}", value < limit)
+
+
+def _rested(bands: int, rest: Relaxed) -> Figure:
+    return Figure(f"  residual left, {bands} bands", rest.residual_drop, "of first", "≤ 1e-3", rest.converged)
+
+
+def _first_use() -> tuple[float, float]:
+    """Seconds until a small piece is relaxed, with an empty cache and with the cache that leaves."""
+    with tempfile.TemporaryDirectory() as cache:
+        space = {**os.environ, "NUMBA_CACHE_DIR": cache}
+        told = [
+            subprocess.run(
+                [sys.executable, "-c", _FIRST_USE], env=space, capture_output=True, text=True, check=True
+            ).stdout
+            for _ in range(2)
+        ]
+    return float(told[0]), float(told[1])
+
+
+def _rivals(ours: dict[int, float], quick: bool) -> list[Figure]:
+    """The same chains by the assembled alternative and by a simulator, side by side in this run."""
+    out = []
+    for bands, goal in ((80, 1.5),) if quick else ((80, 1.5), (500, 2.0)):
+        other = incremental_potential(chain(bands), 20.0 if quick else 300.0)
+        ratio = other.seconds / ours[bands]
+        rested = "" if other.rested else ", not at rest"
+        out += [
+            Figure(f"ipctk + CHOLMOD, chain of {bands} ({other.steps} steps{rested})", other.seconds, "s"),
+            Figure(f"  ratio to ours at {bands}", ratio, "times", f"≥ {goal:g}", ratio >= goal),
+            _crossings("ipctk", other.iterates_mm, chain(bands).bands),
+        ]
+    piece = chain(20)
+    other = multibody(piece, limit_s=12.0 if quick else 60.0)
+    ratio = other.seconds / ours[20]
+    rested = "" if other.rested else ", stopped unrested"
+    return [
+        *out,
+        Figure(f"MuJoCo flex, chain of 20 ({other.steps} steps{rested})", other.seconds, "s"),
+        Figure("  ratio to ours at 20", ratio, "times", "≥ 20", ratio >= 20),
+        _crossings("MuJoCo", other.iterates_mm, thinned(piece, 28)),
+    ]
+
+
+def _crossings(name: str, iterates: list[np.ndarray], bands: list[Band]) -> Figure:
+    return Figure(f"  pass-throughs of {name}", pass_throughs(iterates, bands), "")
+
+
+def _truth() -> list[Figure]:
+    """Errors against closed forms at 96 points, orders of convergence, and the mesh's say in the length."""
+    fine = Goal(residual_drop=1e-6, length_change=1e-8)
+    drop = {n: _cantilever(n, 3.0, fine) for n in (24, 48, 96)}
+    width = {n: _ring(n, 5.0, fine) for n in (24, 48, 96)}
+    out = []
+    for name, found, exact in (("cantilever", drop, 0.60325), ("pulled ring", width, 1.47311)):
+        error = {n: abs(value / exact - 1) for n, value in found.items()}
+        out += [
+            _under(f"{name}, error at 96 points", 100 * error[96], 1.0, "%"),
+            Figure(f"  order of convergence, {name}", math.log2(error[24] / error[48]), "", "about 2"),
+        ]
+    coarse, dense = timed(chain(20, 48))[1], timed(chain(20, 96))[1]
+    change = 100 * abs(coarse.length_mm / dense.length_mm - 1)
+    return [*out, _under("finished length, 48 against 96 points", change, 2.0, "%")]
+
+
+def _bending(band: Band) -> float:
+    return band.rubber.youngs_mpa * math.pi * (band.thickness_mm / 2) ** 4 / 4
+
+
+def _cantilever(points: int, load: float, goal: Goal) -> float:
+    """Drop over length under P L²/EI = `load` (Bisshopp and Drucker 1945: 0.60325 at 3)."""
+    line = np.column_stack([np.arange(points), np.zeros(points), np.zeros(points)]).astype(np.float64)
+    band, length = Band(line, points - 1.0, 0.5, closed=False), points - 1.5
+    force = load * _bending(band) / length**2
+    hold = Hold(fixed=((0, 0), (0, 1)), pulls=(Pull((0, points - 1), (0.0, -force, 0.0)),))
+    return -float(relax([band], hold, goal=goal).positions_mm[0][-1, 1]) / length
+
+
+def _ring(points: int, f: float, goal: Goal) -> float:
+    """Width over radius of a ring pulled by f·EI/R² (elastica, quadrature: 1.47311 at 5)."""
+    turn = 2 * np.pi * np.arange(points) / points
+    out = 20.0 * (math.pi / points) / math.sin(math.pi / points)
+    band = Band(out * np.column_stack([np.sin(turn), np.cos(turn), 0 * turn]), 40 * math.pi, 0.5)
+    force = f * _bending(band) / 400.0
+    hold = Hold(pulls=(Pull((0, 0), (0.0, force, 0.0)), Pull((0, points // 2), (0.0, -force, 0.0))))
+    x = relax([band], hold, goal=goal).positions_mm[0]
+    return float(np.linalg.norm(x[points // 4] - x[3 * points // 4])) / 20.0
