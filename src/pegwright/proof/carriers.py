@@ -12,127 +12,13 @@ product with a non-zero exponent of a band holds every band on it. One tree of s
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
+from pegwright.proof.closing import Closing, closing, ties
+from pegwright.proof.reader import List, Passage, Reader, exponent
 from pegwright.proof.slips import Reduced
 from pegwright.proof.values import Held, Step
-
-List = tuple[int, ...]  # signed factors: a product
-
-
-class Passage(NamedTuple):
-    """What a band passes through between its loops of a product, and what it passed outside of that."""
-
-    product: List
-    outer: tuple[int, ...]  # words common to all its loops: these must vanish
-
-
-class Reader:
-    """Reads products: which bands have loops in them, and what each passes through."""
-
-    def __init__(self, words: Reduced) -> None:
-        self.s = words
-        self.band_of = [words.letters[letter][0] for letter, _ in words.cores]
-        self.trail_of = [trail for _, trail in words.cores]
-        self.word_bands = [frozenset(self.bands(word)) for word in words.words]
-        self.between: dict[tuple[int, int], Passage] = {}
-        self.by_band: dict[List, dict[int, List]] = {}
-
-    def bands(self, product: List) -> set[int]:
-        """Return the bands with loops in the product."""
-        return {self.band_of[f >> 1] for f in product}
-
-    def loops(self, product: List) -> dict[int, List]:
-        """Return the product's factors by band."""
-        known = self.by_band.get(product)
-        if known is None:
-            by_band: dict[int, list[int]] = {}
-            for f in product:
-                by_band.setdefault(self.band_of[f >> 1], []).append(f)
-            known = self.by_band[product] = {band: tuple(found) for band, found in by_band.items()}
-        return known
-
-    def bands_of(self, words: Iterable[int]) -> frozenset[int]:
-        """Return the bands with loops in any of the words."""
-        return frozenset().union(*(self.word_bands[word] for word in words))
-
-    def trail_bands(self, factors: List) -> frozenset[int]:
-        """Return the bands with loops in any word that one of the factors' loops went through."""
-        return self.bands_of(word for f in factors for word in self.words(self.trail_of[f >> 1]))
-
-    def words(self, trail: int) -> list[int]:
-        """Return the words of a trail, outermost first."""
-        found = []
-        while trail:
-            word, trail = self.s.trails[trail]
-            found.append(word)
-        return found
-
-    def passage(self, factors: List) -> Passage | None:
-        """Return what a band passes through, given its factors in a product; None where nothing is sure."""
-        first = factors[0] >> 1
-        product: List = ()
-        outer: set[int] = set()
-        places = []
-        for f in factors:
-            if f >> 1 == first:
-                places.append(False)
-                continue
-            found = self._between(first, f >> 1)
-            outer.update(found.outer)
-            if found.product and product and found.product != product:
-                return None
-            product = product or found.product
-            places.append(bool(found.product))
-        if not product or not _alternates(factors, places):
-            return None
-        return Passage(product, tuple(sorted(outer)))
-
-    def _between(self, first: int, other: int) -> Passage:
-        known = self.between.get((first, other))
-        if known is None:
-            known = self.between[first, other] = self._find_between(first, other)
-        return known
-
-    def _find_between(self, first: int, other: int) -> Passage:
-        trails = self.s.trails
-        one, two = self.trail_of[first], self.trail_of[other]
-        outer = []
-        while one and two and trails[one][0] == trails[two][0]:
-            outer.append(trails[one][0])
-            one, two = trails[one][1], trails[two][1]
-        product: list[int] = []
-        back = [f for word in self.words(one) for f in self.s.words[word]]
-        there = [f for word in self.words(two) for f in self.s.words[word]]
-        for f in [f ^ 1 for f in reversed(back)] + there:
-            if product and product[-1] == f ^ 1:
-                product.pop()
-            else:
-                product.append(f)
-        return Passage(tuple(product), tuple(outer))
-
-
-def exponent(factors: List) -> int:
-    """Return the sum of the signs of the factors."""
-    return sum(-1 if f & 1 else 1 for f in factors)
-
-
-def _alternates(factors: List, places: list[bool]) -> bool:
-    """Say whether Π v^e x^±1 v^−e (e = places) still contains v when freely and cyclically reduced."""
-    blocks: list[list[int]] = []  # [place, exponent]
-    for f, place in zip(factors, places, strict=True):
-        if blocks and blocks[-1][0] == place:
-            blocks[-1][1] += -1 if f & 1 else 1
-            if not blocks[-1][1]:
-                blocks.pop()
-        else:
-            blocks.append([place, -1 if f & 1 else 1])
-    while len(blocks) > 1 and blocks[0][0] == blocks[-1][0]:
-        blocks[0][1] += blocks.pop()[1]
-        if not blocks[0][1]:
-            blocks.pop(0)
-    return len(blocks) > 1
 
 
 class _Edge(NamedTuple):
@@ -148,18 +34,52 @@ class _Net(NamedTuple):
 
 
 def carry(words: Reduced) -> tuple[dict[int, Held], tuple[Step, ...]]:
-    """Return what paths of carriers certify as held, and the tree of steps."""
+    """Return what paths of carriers certify as held, and the tree of steps.
+
+    One tree serves most pieces: of the fasteners' words less their far ends (`closing`). Where bands stay
+    open, the whole words are tried, and products reached the other way round; each tree stands for itself.
+    """
     reader = Reader(words)
-    walk = _Walk(reader, _spread(reader, words.roots))
-    for number, root in enumerate(words.roots):
-        if root not in words.roots[:number]:
-            walk.down(number, root)
+    roots = dict(enumerate(words.roots))
+    bands = frozenset().union(*reader.word_bands)
+    ends = {number: found for number, root in roots.items() if (found := closing(reader, root))}
+    rings = roots | {number: end.rest for number, end in ends.items()}
+    held = {end.band: Held(at, witness=True) for at, end in enumerate(ends.values())}
+    steps = tuple(Step(-1, root=number, witness=end.band) for number, end in ends.items())
+    for backwards in (False, True):
+        for start, closed in ((rings, ends), (roots, {})) if ends else ((roots, {}),):
+            if bands <= held.keys():
+                break
+            more, further = _carry(reader, start, closed, backwards)
+            if more.keys() - held.keys():
+                by = len(steps)
+                moved = [
+                    s._replace(parent=_shifted(s.parent, by), loan=_shifted(s.loan, by)) for s in further
+                ]
+                steps = (*steps, *moved)
+                held = {b: h._replace(step=h.step + by) for b, h in more.items()} | held
+    return held, steps
+
+
+def _shifted(step: int, by: int) -> int:
+    return step + by if step >= 0 else step
+
+
+def _carry(
+    reader: Reader, roots: dict[int, List], closings: dict[int, Closing], backwards: bool
+) -> tuple[dict[int, Held], tuple[Step, ...]]:
+    walk = _Walk(reader, _spread(reader, list(roots.values()), closings, backwards))
+    seen: set[List] = set()
+    for number, root in roots.items():
+        if root not in seen:
+            seen.add(root)
+            walk.down(number, root, closings.get(number))
     walk.sort()
     _lend(walk)
     return walk.trimmed()
 
 
-def _spread(reader: Reader, roots: Sequence[List]) -> _Net:
+def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closing], backwards: bool) -> _Net:
     """Reach every product breadth first. Ways are in the order of how near they lead to a witness."""
     edges: dict[List, list[_Edge]] = {}
     shared: dict[List, list[_Edge]] = {}
@@ -167,14 +87,18 @@ def _spread(reader: Reader, roots: Sequence[List]) -> _Net:
     far: dict[List, int] = {}
     seen = set(roots)
     queue = deque(dict.fromkeys(roots))
+    ends = {found.rest for found in closings.values()}
     while queue:
         product = queue.popleft()
         own: dict[Passage, list[int]] = {}
-        for band, factors in reader.loops(product).items():
+        loops = reader.loops(product)
+        for band in sorted(loops, reverse=True) if backwards else loops:
+            factors = loops[band]
             if exponent(factors):
                 far[product] = 0
-            if len(factors) > 1:
-                passage = reader.passage(factors)
+            if len(factors) > 1 and (product not in ends or ties(reader, factors)):
+                found = reader.places(factors) if product in ends else None
+                passage = found[0] if found else reader.passage(factors)
                 if passage is not None:
                     own.setdefault(passage, []).append(band)
         for passage, bands in own.items():
@@ -228,10 +152,14 @@ class _Walk:
         self.places: list[Place] = []
         self.chained: set[int] = set()  # steps with a witness at or below them in the tree
         self.alive: set[int] = set()  # these, and the steps that lead to a loan
+        self.closings: dict[int, Closing] = {}  # by the step of the root
 
-    def down(self, number: int, root: List) -> None:
-        """Walk down from the word of a fastening."""
-        frames = [self._open(root, frozenset(), Step(-1, root=number))]
+    def down(self, number: int, root: List, end: Closing | None) -> None:
+        """Walk down from the word of a fastening, or from what is left of it without its far end."""
+        if end is not None:
+            self.closings[len(self.steps)] = end
+        step = Step(-1, root=number, without=end.band if end else 0)
+        frames = [self._open(root, frozenset(), step)]
         while frames:
             edge = next(frames[-1].children, None)
             if edge is None:
@@ -260,6 +188,8 @@ class _Walk:
         for band, factors in bands.items():
             if (band in self.held and witness) or not exponent(factors) or self.barred[band] != 1:
                 continue
+            if self.undone(step.parent, band, factors):
+                continue
             trails = self.reader.trail_bands(factors)
             if band not in trails and self.carrying.isdisjoint(trails):
                 self.held.setdefault(band, Held(len(self.steps), witness=True))
@@ -268,6 +198,11 @@ class _Walk:
         self.steps.append(step._replace(witness=witness))
         self.places.append(Place(product, aside, leaf))
         return _Frame(len(self.steps) - 1, iter(self.net.edges.get(product, ())))
+
+    def undone(self, parent: int, band: int, factors: List) -> bool:
+        """Say whether a witness right below a closing root turns as often as the closed end: v = x_c^±k."""
+        end = self.closings.get(parent)
+        return end is not None and band == end.band and abs(exponent(factors)) == abs(end.turns)
 
     def _bar(self, bands: Iterable[int], by: int) -> None:
         for band in bands:
@@ -318,6 +253,7 @@ class _Walk:
         self.chained = {fresh[number] for number in self.chained if number in fresh}
         self.alive = {fresh[number] for number in self.alive}
         self.held = {b: h._replace(step=fresh[h.step]) for b, h in self.held.items()}
+        self.closings = {fresh[number]: end for number, end in self.closings.items() if number in fresh}
 
 
 class _Chains:
@@ -393,6 +329,9 @@ def _lend(walk: _Walk) -> None:
             lender = home.get(edge.passage.product)
             wanted = [b for b in edge.carriers if b not in walk.held]
             if lender is None or not wanted or chains.clashes(lender):
+                continue
+            witness = steps[lender].witness
+            if witness and walk.undone(number, witness, reader.loops(walk.places[lender].product)[witness]):
                 continue
             aside = reader.bands_of(edge.passage.outer)
             leaf = walk.places[chains.last[lender]].leaf

@@ -8,10 +8,11 @@ the word only, rests on the rule of `slips` that two loops of a twisted band nev
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
 from collections import Counter, defaultdict
-from collections.abc import Callable, Collection, Sequence
-from itertools import combinations
+from collections.abc import Callable, Collection, Iterable, Sequence
+from itertools import combinations, compress
 from os.path import commonprefix
 from typing import Any
 
@@ -173,11 +174,14 @@ class _Paths:
             self._mark(number, 1)
             self.path[number] = None
             for band in claims[number]:
+                self._apart(number, band)
                 _need(self.path.keys().isdisjoint(set(self.barring[band]) - {number}), "a witness is barred")
                 self._vanish(self._trails(number, band) | self.aside[number], {band})
             for loan in (loan for loan in below[number] if steps[loan].loan >= 0):
                 low, high = steps[loan].loan, last[steps[loan].loan]
                 _need(high >= 0 and self.products[low] == self.products[loan], "a false loan")
+                if low == high:
+                    self._apart(loan, steps[high].witness)
                 self._clear(steps[loan], low, high)
                 met = [user for band in self.aside[loan] for user in self.users.get(band, ())]
                 met += self.uses[bisect_left(self.uses, low) : bisect_left(self.uses, high + 1)]
@@ -212,23 +216,42 @@ class _Paths:
     def _trails(self, number: int, band: int) -> frozenset[int]:
         """Return the bands in the words that the loops of a witness went through."""
         factors = [factor for factor in self.products[number] if self.link.band(factor) == band]
-        _need(sum(1 - 2 * (f & 1) for f in factors), f"band {band} is not turned round")
+        _need(_turns(factors), f"band {band} is not turned round")
         return frozenset().union(*(self.bands_in[word] for f in factors for word in self.link.trails[f >> 1]))
 
     def _read(self, step: Step) -> None:
         """Note the step's product, the same for each of its carriers, and what lies beside it."""
         if step.parent < 0:
             _need(step.root >= 0 and not step.carriers and step.loan < 0, "a root is not one")
-            found = {(self.link.roots[step.root], frozenset[int]())}
+            root = self.link.roots[step.root]
+            found = {(self._less(root, step.without) if step.without else root, frozenset[int]())}
         else:
-            above = self.products[step.parent]
-            found = {self._passage([f for f in above if self.link.band(f) == band]) for band in step.carriers}
+            above, ring = self.products[step.parent], self.steps[step.parent].without > 0
+            found = {
+                self._passage([f for f in above if self.link.band(f) == band], ring) for band in step.carriers
+            }
         _need(len(found) == 1, "carriers of one step pass through different things")
         product, outer = found.pop()
         self.products.append(product)
         self.aside.append(frozenset().union(*(self.bands_in[word] for word in outer)))
 
-    def _passage(self, factors: list[int]) -> tuple[Product, frozenset[int]]:
+    def _less(self, root: Product, band: int) -> Product:
+        """Return what follows a band's loops in a root: fresh loops side by side that do not cancel."""
+        own = [self.link.band(f) == band for f in root]
+        starts = [i for i in range(len(root)) if own[i] and not own[i - 1]]
+        fresh = not any(self.link.trails[f >> 1] for f, mine in zip(root, own, strict=True) if mine)
+        _need(len(starts) == 1 and fresh and _turns(compress(root, own)), "a far end is not one")
+        return (root[starts[0] :] + root[: starts[0]])[sum(own) :]
+
+    def _apart(self, number: int, witness: int) -> None:
+        """Right below a root less its far end, the far end must not be turned round as often as there."""
+        root = self.steps[max(self.steps[number].parent, 0)]
+        if self.steps[number].parent >= 0 and witness == root.without:
+            here, there = self.products[number], self.link.roots[root.root]
+            once, again = (_turns(f for f in p if self.link.band(f) == witness) for p in (here, there))
+            _need(abs(once) != abs(again), "a far end is all that a carrier passes")
+
+    def _passage(self, factors: list[int], ring: bool) -> tuple[Product, frozenset[int]]:
         product, outer = (), set[int]()  # type: tuple[Product, set[int]]
         around: list[str] = []  # the product in x (the band) and v (what it passes), freely reduced
         for factor in factors:
@@ -243,8 +266,18 @@ class _Paths:
             product = product or tuple(between)
             for letter in ("v{}V" if between else "{}").format("X" if factor & 1 else "x"):
                 _push(around, letter, letter.swapcase())
-        _need({"v", "V"} & set(_cyclic(around, str.swapcase)), "a carrier lets go of what it passes through")
+        if ring:  # the far end keeps the ends apart, and so many turns of the carrier may count as none
+            turns = abs(_turns(factors))
+            runs = re.findall("[xX]+", "".join(around))
+            tied = turns != 1 and len(runs) > 1 and all(len(run) % turns if turns else run for run in runs)
+        else:
+            tied = bool({"v", "V"} & set(_cyclic(around, str.swapcase)))
+        _need(tied, "a carrier lets go of what it passes through")
         return product, frozenset(outer)
+
+
+def _turns(factors: Iterable[int]) -> int:
+    return sum(1 - 2 * (factor & 1) for factor in factors)
 
 
 # --- short words, and free ---------------------------------------------------------------------------------

@@ -17,7 +17,8 @@ class Step(NamedTuple):
     product; of several carriers each does alone (twin bands). `witness` is a band that the step's product
     turns round a number of times other than 0, or 0 where none is named here. A step with a `loan` passes
     through the same product as that other step, and goes on as the chain below it goes on: to the witness,
-    or else by the first carrier of the first step below.
+    or else by the first carrier of the first step below. A root with a band `without` is the fastening's
+    word less that band's loops: the far end of a piece that the fastener closes into a ring.
     """
 
     parent: int
@@ -25,6 +26,7 @@ class Step(NamedTuple):
     witness: int = 0
     root: int = -1
     loan: int = -1
+    without: int = 0
 
 
 class Held(NamedTuple):
