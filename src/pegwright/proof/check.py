@@ -375,8 +375,8 @@ def _in_use(link: _Link) -> dict[int, int]:
         seen.add(factor)
         band, trail = link.band(factor), link.trails[factor >> 1]
         if used.setdefault(band, factor) != factor:
-            _, back, there = link.between(used[band], factor)
-            trail = back + there
+            first = link.trails[used[band] >> 1]
+            trail = [] if first == trail else first + trail
         elif trail and link.made[trail[0]] < link.passed[band]:
             continue  # it rides back out of all it went through
         waiting += [inner for word in trail for inner in link.words[word]]

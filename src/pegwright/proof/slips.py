@@ -184,8 +184,8 @@ class Reduction:
 def in_use(words: Reduced, first_passed: dict[int, int]) -> set[int]:
     """Return the bands that a fastener still uses, directly or through what it uses; the others are free.
 
-    A band used by loops that all went through the same words does not use these words: it rides back out
-    of them, a partial conjugation of its generator by their product, which is one as long as the band does
+    A band used by loops that all went through the very same words does not use them: it rides back out of
+    them, a partial conjugation of its generator by their product, which is one as long as the band does
     not occur in that product. It cannot where nothing was put through the band before (`first_passed`:
     the first event that put something through a loop of the band).
     """
@@ -204,9 +204,9 @@ def in_use(words: Reduced, first_passed: dict[int, int]) -> set[int]:
             used[band] = trail
             if not trail or words.made[words.trails[trail][0]] < first_passed[band]:
                 continue
-            passed = _along(words, trail, 0)
+            passed = _along(words, trail)
         else:
-            passed = _apart(words, used[band], trail)
+            passed = [] if trail == used[band] else _along(words, used[band]) + _along(words, trail)
         for word in passed:
             if word not in seen_words:
                 seen_words.add(word)
@@ -214,16 +214,9 @@ def in_use(words: Reduced, first_passed: dict[int, int]) -> set[int]:
     return set(used)
 
 
-def _apart(words: Reduced, one: int, two: int) -> list[int]:
-    """Return the words of two trails without the outer ones that they share."""
-    while one and two and words.trails[one][0] == words.trails[two][0]:
-        one, two = words.trails[one][1], words.trails[two][1]
-    return _along(words, one, 0) + _along(words, two, 0)
-
-
-def _along(words: Reduced, trail: int, end: int) -> list[int]:
+def _along(words: Reduced, trail: int) -> list[int]:
     found = []
-    while trail != end:
+    while trail:
         word, trail = words.trails[trail]
         found.append(word)
     return found
