@@ -2,10 +2,25 @@
 
 from __future__ import annotations
 
+import math
 import random
+from collections.abc import Sequence
 from typing import NamedTuple
 
-from pegwright.loom import Applied, Bight, Drawn, Event, Fastened, Laid, Lifted, Moved, apply, board
+from pegwright.loom import (
+    Applied,
+    Bight,
+    Drawn,
+    Event,
+    Fastened,
+    Laid,
+    Lifted,
+    Moved,
+    apply,
+    board,
+    parse_move,
+    print_move,
+)
 from pegwright.loom.state import State, first_loop_is_off
 from pegwright.pattern import (
     Bind,
@@ -28,48 +43,65 @@ KINDS = ("hooks", "shallow", "twists", "lifts", "transfers", "slides", "winds", 
 
 
 class Program(NamedTuple):
-    """A program's record and where its pegs stand (mm)."""
+    """A program: its layout, its record, its moves in their one-line form, where its pegs stand (mm)."""
 
     kind: str
+    layout: str
     events: tuple[Event, ...]
-    moves: tuple[object, ...]
+    moves: tuple[str, ...]
     spots: dict[str, tuple[float, float]]
 
 
-def layout(rng: random.Random) -> Pegs:
-    """Six to nine pegs: rows, shifted rows, or a ring."""
-    style = rng.choice(("rows", "shifted", "ring"))
-    pegs = []
+def layout(name: str) -> Pegs:
+    """Return the pegs of a named layout: `ring 7`, `rows 2 4`, or `shifted 3 2` (every other row by half)."""
+    style, first, *rest = name.split()
+    n = int(first)
     if style == "ring":
-        n = rng.randint(6, 9)
-        for k in range(n):
-            x, y = _ring(n, k)
-            pegs.append(PegAt(at=f"A{k + 1}", x_mm=x, y_mm=y))
+        radius = 8.0 / math.sin(math.pi / n)
+        turns = [2 * math.pi * k / n for k in range(n)]
+        spots = {f"A{k + 1}": (radius * math.cos(a), radius * math.sin(a)) for k, a in enumerate(turns)}
     else:
-        rows, length = rng.choice(((2, 3), (2, 4), (3, 3), (3, 2)))
-        for r in range(rows):
-            for k in range(length):
-                y = 16.0 * (k + (0.5 if style == "shifted" and r % 2 else 0.0))
-                pegs.append(PegAt(at=f"{'ABC'[r]}{k + 1}", x_mm=14.0 * r, y_mm=y))
-    return Pegs(pegs=tuple(pegs))
+        half = 0.5 if style == "shifted" else 0.0
+        spots = {
+            f"{'ABC'[r]}{k + 1}": (14.0 * r, 16.0 * (k + half * (r % 2)))
+            for r in range(n)
+            for k in range(int(rest[0]))
+        }
+    return Pegs(pegs=tuple(PegAt(at=at, x_mm=x, y_mm=y) for at, (x, y) in spots.items()))
 
 
-def _ring(n: int, k: int) -> tuple[float, float]:
-    import math
+def _any_layout(rng: random.Random) -> str:
+    style = rng.choice(("rows", "shifted", "ring"))
+    if style == "ring":
+        return f"ring {rng.randint(6, 9)}"
+    rows, length = rng.choice(((2, 3), (2, 4), (3, 3), (3, 2)))
+    return f"{style} {rows} {length}"
 
-    radius = 8.0 / math.sin(math.pi / n)
-    return radius * math.cos(2 * math.pi * k / n), radius * math.sin(2 * math.pi * k / n)
+
+def worked(name: str, lines: Sequence[str], kind: str = "named") -> Program:
+    """Work moves in their one-line form on a named layout; refused ones are an error."""
+    loom = board(layout(name))
+    state = State()
+    events: list[Event] = []
+    for line in lines:
+        outcome = apply(loom, state, parse_move(line))
+        if not isinstance(outcome, Applied):
+            raise ValueError(f"{line}: {outcome.code}")
+        state = outcome.state
+        events += outcome.events
+    spots = {at: (p.x_mm, p.y_mm) for at, p in loom.pegs.items()}
+    return Program(kind, name, tuple(events), tuple(lines), spots)
 
 
 def program(seed: int, kind: str = "mixed") -> Program:
     """Make one program of 2–8 bands with the moves that `kind` allows; a seed gives the same one always."""
     rng = random.Random(f"{seed}/{kind}")
-    pegs = layout(rng)
-    loom = board(pegs)
+    name = _any_layout(rng)
+    loom = board(layout(name))
     names = list(loom.pegs)
     state = State()
     events: list[Event] = []
-    moves: list[object] = []
+    moves: list[str] = []
     limit = rng.randint(2, 7)
 
     def do(move: object) -> bool:
@@ -81,7 +113,7 @@ def program(seed: int, kind: str = "mixed") -> Program:
             return False
         state = outcome.state
         events.extend(outcome.events)
-        moves.append(move)
+        moves.append(print_move(move))  # type: ignore[arg-type]
         return True
 
     def loops(peg: str) -> int:
@@ -145,7 +177,7 @@ def program(seed: int, kind: str = "mixed") -> Program:
             work()
     _finish(rng, kind, names, do, lambda: state, events)
     spots = {name: (p.x_mm, p.y_mm) for name, p in loom.pegs.items()}
-    return Program(kind, tuple(events), tuple(moves), spots)
+    return Program(kind, name, tuple(events), tuple(moves), spots)
 
 
 def _finish(rng, kind, names, do, state, events) -> None:  # type: ignore[no-untyped-def]

@@ -6,25 +6,37 @@ number, also when it has no crossing left.
 
 from __future__ import annotations
 
-from collections import deque
+import heapq
+import random
 
 import regina
 
+Faces = dict[tuple[int, int, int], int]
+Run = tuple[int, int, int]  # component, first entry, length
 Code = tuple[list[int], list[list[int]]]  # signs by crossing from 1 on, and each component's ±crossings
 
 
 def reduced(link: regina.Link, rounds: int = 4) -> regina.Link:
-    """Return a smaller diagram of the same link: Reidemeister and pass moves till neither helps."""
-    link = regina.Link(link)
+    """Return a smaller diagram of the same link: Reidemeister and pass moves till neither helps.
+
+    When stuck it relays strands along other ways as short, at random but the same each time, and tries again,
+    `rounds` times.
+    """
+    rng = random.Random(rounds)
+    best = link = regina.Link(link)
     idle = 0
-    while idle < rounds and link.size():
+    while idle < rounds and best.size():
         link.simplify()
         better = _passed(link)
-        if better is None:
-            idle += 1
-        else:
-            link, idle = better, 0
-    return link
+        if better is not None:
+            link = better
+            continue
+        idle += 1
+        if link.size() < best.size():
+            best, idle = link, 0
+        for _ in range(3):
+            link = _passed(link, rng) or link
+    return best if best.size() <= link.size() else link
 
 
 def code_of(link: regina.Link) -> Code:
@@ -43,7 +55,8 @@ def code_of(link: regina.Link) -> Code:
     return signs, strings
 
 
-def _passed(link: regina.Link) -> regina.Link | None:
+def _passed(link: regina.Link, rng: random.Random | None = None) -> regina.Link | None:
+    """Relay a strand so that it crosses less; with `rng`, any strand along any way no longer than its own."""
     signs, strings = code_of(link)
     left = _faces(signs, strings)
     runs = []
@@ -58,8 +71,12 @@ def _passed(link: regina.Link) -> regina.Link | None:
             while (string[(i + length) % n] > 0) == (string[i] > 0):
                 length += 1
             runs.append((length, k, i))
-    for length, k, i in sorted(runs, reverse=True):
-        better = _relaid(signs, strings, left, k, i, length)
+    runs.sort(reverse=True)
+    if rng is not None:
+        runs = [(rng.randint(1, length), k, i) for length, k, i in runs]
+        rng.shuffle(runs)
+    for length, k, i in runs:
+        better = _relaid(signs, strings, left, (k, i, length), rng)
         if better is not None:
             return better
     return None
@@ -78,7 +95,7 @@ def _link(signs: list[int], strings: list[list[int]]) -> regina.Link:
     )
 
 
-def _faces(signs: list[int], strings: list[list[int]]) -> dict[tuple[int, int, int], int]:
+def _faces(signs: list[int], strings: list[list[int]]) -> Faces:
     """Number the faces: (component, position, ±1) → face to the left of that edge gone along that way.
 
     Edge (k, i) runs from entry i of component k to the next one.
@@ -110,74 +127,73 @@ def _faces(signs: list[int], strings: list[list[int]]) -> dict[tuple[int, int, i
 
 
 def _relaid(
-    signs: list[int],
-    strings: list[list[int]],
-    left: dict[tuple[int, int, int], int],
-    k: int,
-    i: int,
-    length: int,
+    signs: list[int], strings: list[list[int]], left: Faces, run: Run, rng: random.Random | None
 ) -> regina.Link | None:
+    """Take up a run of crossings all over (or all under) and lay it where it crosses fewer strands."""
+    k, i, length = run
     string = strings[k]
     n = len(string)
-    run = [string[(i + j) % n] for j in range(length)]
-    gone = {abs(x) for x in run}
+    gone = {abs(string[(i + j) % n]) for j in range(length)}
     if n == length or abs(string[i - 1]) in gone or abs(string[(i + length) % n]) in gone:
         # An end that dives under its own strand: give up the crossing concerned.
         if length < 3:
             return None
-        if abs(string[i - 1]) in gone:
-            return _relaid(signs, strings, left, k, (i + 1) % n, length - 1)
-        return _relaid(signs, strings, left, k, i, length - 1)
-    free = {(k, (i - 1 + j) % n) for j in range(length + 1)}
-    steps: dict[int, list[tuple[int, int, tuple[int, int], int]]] = {}
-    for (a, b, way), f in left.items():
-        # Going from the left of this edge to its right.
-        cost = 0 if (a, b) in free else 1
-        steps.setdefault(f, []).append((left[a, b, -way], cost, (a, b), way))
-    source = left[k, (i - 1) % n, 1]
-    goal = left[k, (i + length - 1) % n, 1]
-    cost = {source: 0}
-    back: dict[int, tuple[int, int, tuple[int, int], int]] = {}
-    queue = deque([source])
-    while queue:
-        f = queue.popleft()
-        for to, price, edge, way in steps[f]:
-            total = cost[f] + price
-            if total < cost.get(to, length):
-                cost[to] = total
-                back[to] = (f, price, edge, way)
-                if price:
-                    queue.append(to)
-                else:
-                    queue.appendleft(to)
-    if goal not in cost:
+        start = (i + 1) % n if abs(string[i - 1]) in gone else i
+        return _relaid(signs, strings, left, (k, start, length - 1), rng)
+    crossed = _way(left, n, run, rng)
+    if crossed is None:
         return None
-    crossed: list[tuple[tuple[int, int], int]] = []
-    at = goal
-    while at != source:
-        f, price, edge, way = back[at]
-        if price:
-            crossed.append((edge, way))
-        at = f
-    crossed.reverse()
-    over = 1 if run[0] > 0 else -1
-    new_signs = list(signs)
-    insert: dict[tuple[int, int], int] = {}
-    laid = []
-    for edge, way in crossed:
-        new_signs.append(way * over)
-        c = len(new_signs)
-        insert[edge] = -over * c
-        laid.append(over * c)
+    over = 1 if string[i] > 0 else -1
+    new_signs = signs + [way * over for _, way in crossed]
+    number = {edge: len(signs) + 1 + c for c, (edge, _) in enumerate(crossed)}
     made = []
     for a, old in enumerate(strings):
         new: list[int] = []
         for b, x in enumerate(old):
-            if a == k and b == i:
-                new += laid
+            if (a, b) == (k, i):
+                new += [over * c for c in number.values()]
             if abs(x) not in gone:
                 new.append(x)
-            if (a, b) in insert:
-                new.append(insert[a, b])
+            if (a, b) in number:
+                new.append(-over * number[a, b])
         made.append(new)
     return _link(new_signs, made)
+
+
+def _way(
+    left: Faces, n: int, run: Run, rng: random.Random | None
+) -> list[tuple[tuple[int, int], int]] | None:
+    """Find the strands that a run has to cross from end to end: (edge, ±1 from its left or its right).
+
+    Shortest path through the faces; the run's own edges cost nothing, for it is taken up. None if there is no
+    shorter way, or with `rng` none as short.
+    """
+    k, i, length = run
+    free = {(k, (i - 1 + j) % n) for j in range(length + 1)}
+    steps: dict[int, list[tuple[int, int, tuple[int, int], int]]] = {}
+    for (a, b, way), f in left.items():
+        steps.setdefault(f, []).append((left[a, b, -way], int((a, b) not in free), (a, b), way))
+    source, goal = left[k, (i - 1) % n, 1], left[k, (i + length - 1) % n, 1]
+    cost: dict[int, tuple[int, float]] = {source: (0, 0.0)}
+    back: dict[int, tuple[int, int, tuple[int, int], int]] = {}
+    heap: list[tuple[int, float, int]] = [(0, 0.0, source)]
+    most = length - (rng is None)
+    while heap:
+        crossings, noise, f = heapq.heappop(heap)
+        if (crossings, noise) > cost[f]:
+            continue
+        for to, price, edge, way in steps[f]:
+            total = crossings + price, noise + (rng.random() if rng else 0.0)
+            if total[0] <= most and total < cost.get(to, (most + 1, 0.0)):
+                cost[to] = total
+                back[to] = (f, price, edge, way)
+                heapq.heappush(heap, (*total, to))
+    if goal not in cost:
+        return None
+    crossed = []
+    at = goal
+    while at != source:
+        at, price, edge, way = back[at]
+        if price:
+            crossed.append((edge, way))
+    return crossed[::-1]

@@ -13,6 +13,7 @@ import math
 from bisect import insort
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 import numpy as np
 import numpy.typing as npt
@@ -117,7 +118,7 @@ class Column:
                 for station in (s for s in track.stations if s.level == h):
                     station.radius_mm = self._ring(OUTER, rank, self.outer_rings)
         for track in order:
-            for here, there in zip(track.stations, track.stations[1:], strict=False):
+            for here, there in pairwise(track.stations):
                 # Those that go outwards go outermost first, those that go inwards innermost first.
                 part = (here.radius_mm / self.radius_mm - OUTER[0]) / (OUTER[1] - OUTER[0])
                 here.shift = 1 - part if there.radius_mm > here.radius_mm else part
@@ -167,7 +168,7 @@ class Column:
         track: Track,
     ) -> list[Station]:
         """Route a pair past the slots; `outside` has one entry more at either end, for where it starts and ends."""
-        angles = final + np.arange(_GRID) * (2 * math.pi / _GRID)
+        angles = np.asarray(final + np.arange(_GRID) * (2 * math.pi / _GRID), np.float64)
         inner, outer = _clear(INNER[0]), _clear(OUTER[0])
         own = next((s for s in self.slots if s.level == above), None)
         if first is None:
@@ -230,7 +231,7 @@ def _sides(wanted: list[bool | None]) -> list[bool]:
     """Stay outside between two wraps passed outside; otherwise inside wherever there is a choice."""
     sides = [bool(w) for w in wanted]
     known = [(i, w) for i, w in enumerate(wanted) if w is not None]
-    for (i, a), (j, b) in zip(known, known[1:], strict=False):
+    for (i, a), (j, b) in pairwise(known):
         if a and b:
             sides[i:j] = [True] * (j - i)
     return sides

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
+from itertools import pairwise
 
 import numpy as np
 
@@ -88,7 +89,7 @@ class _Draughtsman:
             self.hung[e.band] = e
             return
         stops, twists = ordered(groups(e), e.twists, self.spots)
-        lines = [self.plan.way(a[0], b[0]) for a, b in zip(stops, stops[1:], strict=False)]
+        lines = self._lines([name for name, _, _ in stops])
         levels, lanes = self._heights_of(e, stops, lines, twists)
         last = len(stops) - 1
         if last == 0:
@@ -126,12 +127,30 @@ class _Draughtsman:
             tour.append(Stage(visits[-1], lanes[i - 1], stops[i - 1][2] > 0, forward=False))
         self.out.tours[e.band] = tour
 
+    def _lines(self, names: Sequence[str]) -> list[list[Spot]]:
+        """Ways from peg to peg; where two would leave a peg side by side, the second is turned aside."""
+        lines: list[list[Spot]] = []
+        for a, b in pairwise(names):
+            line = self.plan.way(a, b)
+            if lines:
+                behind = azimuth(lines[-1][-2] - lines[-1][-1])
+                apart = turn(azimuth(line[1] - line[0]) - behind)
+                if abs(apart) < 0.25:
+                    angle = behind + math.copysign(0.35, apart)
+                    first = line[0] + 1.35 * self.radius * np.array([math.cos(angle), math.sin(angle)])
+                    line = [line[0], *self.plan.way_to(first, line[-1], (a, b))]
+            lines.append(line)
+        return lines
+
     def _heights_of(
-        self, e: Laid, stops: Sequence[Group], lines: Sequence[Sequence[Spot]], twists: Sequence[int]
+        self, e: Laid, stops: Sequence[Group], lines: Sequence[list[Spot]], twists: Sequence[int]
     ) -> tuple[list[int], list[Lane]]:
         """Choose a height at each peg; lanes of one band that cross lie above each other, flat."""
         names = [name for name, _, _ in stops]
-        ways = [self._way(line, a, b) for line, a, b in zip(lines, names, names[1:], strict=False)]
+        ways = [
+            self._way(line, *((a, b) if line is self.plan.way(a, b) else ()))
+            for line, (a, b) in zip(lines, pairwise(names), strict=True)
+        ]
         take = self.heights.below if e.beneath else self.heights.above
         if not lanes_meet(lines, self.radius, 0.06 * self.unit):
             levels = take([(name, len(bights)) for name, bights, _ in stops], ways)
@@ -238,7 +257,7 @@ class _Draughtsman:
         """Find the roomiest spot of a lane for bands slid on to it: where, on which segment, how wide."""
         found: list[tuple[float, int, int, Spot]] = []
         centres = np.array(list(self.spots.values()))
-        for i, (a, b) in enumerate(zip(line, line[1:], strict=False)):
+        for i, (a, b) in enumerate(pairwise(line)):
             for k in range(37):
                 at = a + (k + 1) / 38 * (b - a)
                 room = float(np.hypot(*(centres - at).T).min()) - self.radius
@@ -293,7 +312,7 @@ class _Draughtsman:
 
         They pass between its two strands beside its first peg.
         """
-        stops, twists = ordered(groups(e), e.twists, self.spots)
+        stops, _ = ordered(groups(e), e.twists, self.spots)
         at = next(i for i, (name, _, _) in enumerate(stops) if name == e.seats[0].holder)
         centre = self.spots[stops[at][0]]
         if len(stops) == 1:  # a band wound on one peg: round its strand at the column's edge
@@ -355,8 +374,8 @@ class _Draughtsman:
         return sum(
             segments_cross(a, b, c, d)
             for other in self.outs
-            for a, b in zip(way, way[1:], strict=False)
-            for c, d in zip(other, other[1:], strict=False)
+            for a, b in pairwise(way)
+            for c, d in pairwise(other)
         )
 
     def _way(self, line: Sequence[Spot], *ends: str) -> Way:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
 
 import numpy as np
 import numpy.typing as npt
@@ -32,7 +33,7 @@ class Heights:
         """Return the squares within `width_mm` of a line through the spots."""
         reach = math.ceil(width_mm / self._cell)
         found: set[object] = set()
-        for a, b in zip(line, line[1:], strict=False):
+        for a, b in pairwise(line):
             steps = max(1, math.ceil(float(np.hypot(*(b - a))) / (0.5 * self._cell)))
             for k in range(steps + 1):
                 at = a + (b - a) * (k / steps)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
+from itertools import pairwise
 
 import numpy as np
 from scipy.spatial import cKDTree
@@ -110,7 +111,7 @@ def _shortest_way(part: list[Group], fix_first: bool, fix_last: bool, where: dic
     """Order the pegs of a part by two-exchange until no exchange shortens the way, ends kept where told."""
 
     def length(way: list[Group]) -> float:
-        return sum(float(np.hypot(*(where[a[0]] - where[b[0]]))) for a, b in zip(way, way[1:], strict=False))
+        return sum(float(np.hypot(*(where[a[0]] - where[b[0]]))) for a, b in pairwise(way))
 
     way, best = list(part), length(part)
     improved = len(part) > 2
@@ -129,9 +130,7 @@ def lanes_meet(lines: Sequence[Sequence[Spot]], radius_mm: float, gap_mm: float)
     dense = []
     for line in lines:
         ends = trimmed(line, radius_mm)
-        points = [
-            a + (b - a) * u for a, b in zip(ends, ends[1:], strict=False) for u in np.linspace(0, 1, 40)
-        ]
+        points = [a + (b - a) * u for a, b in pairwise(ends) for u in np.linspace(0, 1, 40)]
         dense.append(np.array(points))
     return any(
         float(np.hypot(*(dense[i][:, None, :] - dense[j][None, :, :]).reshape(-1, 2).T).min()) < gap_mm

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 import numpy as np
 import numpy.typing as npt
@@ -143,7 +144,7 @@ class Pen:
         """One strand of a rising pair, on its `side` of it, from `level` to the top."""
         pen = Pen(self.half)
         pen.at(c, up[0].radius_mm, up[0].azimuth, side, level)
-        for i, (here, there) in enumerate(zip(up, up[1:], strict=False)):
+        for i, (here, there) in enumerate(pairwise(up)):
             a, b = here.azimuth, there.azimuth
             if here.radius_mm != there.radius_mm:
                 steps = 0.33 + 0.26 * here.shift if here.post is there.post else 0.25 if i else 0.0
@@ -163,7 +164,7 @@ def _strand(lane: Lane, half_mm: float, left: bool, radius_mm: float) -> list[tu
     """One strand of a lane from column edge to column edge, named by the side it starts on."""
     line = lane.line
     side = half_mm if left else -half_mm
-    lengths = [float(np.hypot(*(b - a))) for a, b in zip(line, line[1:], strict=False)]
+    lengths = [float(np.hypot(*(b - a))) for a, b in pairwise(line)]
     longest = lengths.index(max(lengths))
     starts, ends = offset(line, side), offset(line, side * (-1) ** lane.half_twists)
     reach = math.sqrt(radius_mm**2 - half_mm**2)

@@ -1,0 +1,40 @@
+"""The proof against knot theory on random programs with every kind of move; a run's seed is printed."""
+
+from __future__ import annotations
+
+import os
+import random
+
+import pytest
+
+from tests.oracle.agreement import judge
+from tests.oracle.regressions import MENDED, UNSOUND
+from tests.programs import KINDS, fastened, program, worked
+
+FRESH = 300
+
+
+def test_fresh_programs_agree() -> None:
+    """`AGREE_SEED=n` repeats a run."""
+    seed = int(os.environ.get("AGREE_SEED") or random.SystemRandom().randrange(10**9))
+    print(f"\nAGREE_SEED={seed}")
+    wrong = []
+    for k in range(FRESH):
+        made = program(seed + k, KINDS[k % len(KINDS)])
+        if fastened(made):
+            found = judge(made, seed=k)
+            if not found.agrees:
+                wrong.append((made.kind, seed + k, found))
+    assert not wrong, f"AGREE_SEED={seed}: {wrong}"
+
+
+@pytest.mark.parametrize("name", MENDED)
+def test_past_failures_stay_mended(name: str) -> None:
+    past = MENDED[name]
+    assert judge(worked(past.layout, past.moves)).agrees, past.why
+
+
+@pytest.mark.parametrize("name", UNSOUND)
+def test_nothing_is_called_free_that_does_not_come_off(name: str) -> None:
+    past = UNSOUND[name]
+    assert not judge(worked(past.layout, past.moves)).not_free, past.why
