@@ -10,6 +10,7 @@ from typing import NamedTuple
 from pegwright.loom import (
     Applied,
     Bight,
+    Board,
     Drawn,
     Event,
     Fastened,
@@ -30,6 +31,7 @@ from pegwright.pattern import (
     Hook,
     Knot,
     Lift,
+    Move,
     PegAt,
     Pegs,
     Place,
@@ -95,121 +97,122 @@ def worked(name: str, lines: Sequence[str], kind: str = "named") -> Program:
 
 def program(seed: int, kind: str = "mixed") -> Program:
     """Make one program of 2–8 bands with the moves that `kind` allows; a seed gives the same one always."""
-    rng = random.Random(f"{seed}/{kind}")
-    name = _any_layout(rng)
-    loom = board(layout(name))
-    names = list(loom.pegs)
-    state = State()
-    events: list[Event] = []
-    moves: list[str] = []
+    hand = _Hand(random.Random(f"{seed}/{kind}"), kind)
+    rng = hand.rng
     limit = rng.randint(2, 7)
+    for _ in range(rng.randint(1, 2)):
+        hand.lay()
+    for _ in range(rng.randint(4, 14)):
+        if kind == "mixed" and rng.random() < 0.05:
+            hand.do(Turn())
+        if hand.state.bands < limit and rng.random() < 0.5:
+            hand.lay()
+        else:
+            hand.work()
+    hand.finish()
+    spots = {at: (p.x_mm, p.y_mm) for at, p in hand.loom.pegs.items()}
+    return Program(kind, hand.layout, tuple(hand.events), tuple(hand.moves), spots)
 
-    def do(move: object) -> bool:
-        nonlocal state
-        outcome = apply(loom, state, move)  # type: ignore[arg-type]
+
+class _Hand:
+    """A hand at the loom that does as chance has it, within what its kind of program allows."""
+
+    def __init__(self, rng: random.Random, kind: str) -> None:
+        self.rng = rng
+        self.kind = kind
+        self.layout = _any_layout(rng)
+        self.loom = board(layout(self.layout))
+        self.names = list(self.loom.pegs)
+        self.state = State()
+        self.events: list[Event] = []
+        self.moves: list[str] = []
+
+    def may(self, kind: str, chance: float) -> bool:
+        return self.kind in (kind, "mixed") and self.rng.random() < chance
+
+    def do(self, move: Move) -> bool:
+        outcome = apply(self.loom, self.state, move)
         if not isinstance(outcome, Applied):
             return False
-        if sum(isinstance(e, Laid) for e in (*events, *outcome.events)) > 8:
+        if sum(isinstance(e, Laid) for e in (*self.events, *outcome.events)) > 8:
             return False
-        state = outcome.state
-        events.extend(outcome.events)
-        moves.append(print_move(move))  # type: ignore[arg-type]
+        self.state = outcome.state
+        self.events.extend(outcome.events)
+        self.moves.append(print_move(move))
         return True
 
-    def loops(peg: str) -> int:
-        return len(state.stack(peg))
+    def loops(self, peg: str) -> int:
+        return len(self.state.stack(peg))
 
-    def lay() -> None:
-        size = rng.choice((2, 2, 2, 2, 3, 4)) if kind in ("wide", "mixed") else 2
-        over = tuple(rng.sample(names, size))
+    def lay(self) -> None:
+        rng = self.rng
+        size = rng.choice((2, 2, 2, 2, 3, 4)) if self.kind in ("wide", "mixed") else 2
+        over = tuple(rng.sample(self.names, size))
         if rng.random() < 0.6 and size == 2:  # near neighbours make for piles
-            over = _near(loom, rng, over[0])
+            over = (over[0], _near(self.loom, rng, over[0]))
         twists: tuple[int, ...] = ()
-        if kind in ("twists", "mixed") and rng.random() < 0.4:
+        if self.may("twists", 0.4):
             twists = tuple(rng.choice((0, 1, 1, 2)) for _ in over[1:])
         turns: tuple[int, ...] = ()
-        if kind in ("winds", "mixed") and rng.random() < 0.25:
+        if self.may("winds", 0.25):
             turns = tuple(rng.choice((1, 1, 2, 3)) for _ in over)
-        if kind in ("winds", "mixed") and rng.random() < 0.15:
-            do(Wind(colour="A", on=rng.choice(names), turns=rng.randint(1, 3)))
+        if self.may("winds", 0.15):
+            self.do(Wind(colour="A", on=rng.choice(self.names), turns=rng.randint(1, 3)))
             return
-        do(Place(colour="A", over=over, twists=twists, turns=turns))
+        self.do(Place(colour="A", over=over, twists=twists, turns=turns))
 
-    def work() -> None:
-        piled = [p for p in names if loops(p) > 1]
+    def work(self) -> None:
+        rng = self.rng
+        piled = [p for p in self.names if self.loops(p) > 1]
         if not piled:
             return
         peg = rng.choice(piled)
-        loop = rng.randint(1, loops(peg))
-        target = rng.choice(names) if rng.random() < 0.5 else _near(loom, rng, peg)[1]
-        through = None
-        if kind in ("shallow", "mixed") and rng.random() < 0.4:
-            through = rng.randint(0, loops(peg) - loop)
-        draw = rng.random()
-        if kind in ("lifts", "mixed") and draw < (0.6 if kind == "lifts" else 0.25):
-            do(Lift(at=peg, loop=loop))
-        elif kind in ("transfers", "mixed") and draw < 0.4:
-            do(Transfer(source=peg, target=target, together=rng.choice((1, 1, 1, 2))))
-        elif kind in ("slides", "mixed") and draw < 0.55:
-            do(Hang(colour="B", turns=rng.randint(1, 3)))
-            if rng.random() < 0.3:
-                do(Hang(colour="B", turns=rng.randint(1, 3)))
-            do(Slide(source=peg, target=target, loop=loop, through=through))
+        loop = rng.randint(1, self.loops(peg))
+        target = rng.choice(self.names) if rng.random() < 0.5 else _near(self.loom, rng, peg)
+        through = rng.randint(0, self.loops(peg) - loop) if self.may("shallow", 0.4) else None
+        if self.may("lifts", 0.6 if self.kind == "lifts" else 0.25):
+            self.do(Lift(at=peg, loop=loop))
+        elif self.may("transfers", 0.4 if self.kind == "transfers" else 0.2):
+            self.do(Transfer(source=peg, target=target, together=rng.choice((1, 1, 1, 2))))
+        elif self.may("slides", 0.5 if self.kind == "slides" else 0.25):
+            for _ in range(rng.choice((1, 1, 1, 2))):
+                self.do(Hang(colour="B", turns=rng.randint(1, 3)))
+            self.do(Slide(source=peg, target=target, loop=loop, through=through))
         else:
-            do(
-                Hook(
-                    source=peg,
-                    target=target,
-                    loop=loop,
-                    through=through,
-                    together=rng.choice((1, 1, 1, 1, 2)),
-                )
-            )
+            together = rng.choice((1, 1, 1, 1, 2))
+            self.do(Hook(source=peg, target=target, loop=loop, through=through, together=together))
 
-    for _ in range(rng.randint(1, 2)):
-        lay()
-    for _ in range(rng.randint(4, 14)):
-        if kind == "mixed" and rng.random() < 0.05:
-            do(Turn())
-        if state.bands < limit and rng.random() < 0.5:
-            lay()
-        else:
-            work()
-    _finish(rng, kind, names, do, lambda: state, events)
-    spots = {name: (p.x_mm, p.y_mm) for name, p in loom.pegs.items()}
-    return Program(kind, name, tuple(events), tuple(moves), spots)
-
-
-def _finish(rng, kind, names, do, state, events) -> None:  # type: ignore[no-untyped-def]
-    """Fasten at one holder or two, knot or clip, sometimes through a last band and an extension."""
-    full = sorted((p for p in names if state().stack(p)), key=lambda p: -len(state().stack(p)))
-    if not full:
-        return
-    at = [rng.choice(full[:2])]
-    catch = rng.randint(1, 3) if kind in ("ends", "mixed") and rng.random() < 0.2 else None
-    if kind in ("ends", "mixed") and rng.random() < 0.5 and do(Bind(colour="C", at=at[0])):
-        do(Extend(colour="C", bands=rng.randint(1, 2), end="end"))
-        at = ["end"]
-    others = [p for p in full if p not in at and state().stack(p)]
-    if others and rng.random() < 0.4:
-        at.append(rng.choice(others))
-    elif first_loop_is_off(state()) and _lifted_off(events) and rng.random() < 0.5:
-        at.append("start")
-    do((Clip if rng.random() < 0.5 else Knot)(at=tuple(at), catch=catch))
-    rest = [p for p in names if state().stack(p)]
-    if rest and kind in ("ends", "mixed") and rng.random() < 0.2:
-        do(Knot(at=(rng.choice(rest),)))
+    def finish(self) -> None:
+        """Fasten at one holder or two, knot or clip, sometimes through a last band and an extension."""
+        rng = self.rng
+        full = sorted((p for p in self.names if self.loops(p)), key=lambda p: -self.loops(p))
+        if not full:
+            return
+        at = [rng.choice(full[:2])]
+        catch = rng.randint(1, 3) if self.may("ends", 0.2) else None
+        if self.may("ends", 0.5) and self.do(Bind(colour="C", at=at[0])):
+            self.do(Extend(colour="C", bands=rng.randint(1, 2), end="end"))
+            at = ["end"]
+        others = [p for p in full if p not in at and self.loops(p)]
+        if others and rng.random() < 0.4:
+            at.append(rng.choice(others))
+        elif first_loop_is_off(self.state) and _lifted_off(self.events) and rng.random() < 0.5:
+            at.append("start")
+        self.do((Clip if rng.random() < 0.5 else Knot)(at=tuple(at), catch=catch))
+        rest = [p for p in self.names if self.loops(p)]
+        if rest and self.may("ends", 0.2):
+            self.do(Knot(at=(rng.choice(rest),)))
 
 
 def _lifted_off(events: list[Event]) -> bool:
-    """Say whether the first loop was lifted straight off the peg it was laid on: then `start` has a meaning."""
+    """Say whether the first loop was lifted straight off the peg it was laid on, as `start` means it."""
     first = [e for e in events if isinstance(e, Drawn | Moved | Lifted) and e.bight == Bight(1, 0)]
     return len(first) == 1 and isinstance(first[0], Lifted)
 
 
-def _near(loom, rng: random.Random, peg: str) -> tuple[str, str]:  # type: ignore[no-untyped-def]
+def _near(loom: Board, rng: random.Random, peg: str) -> str:
     by = sorted((n for n in loom.pegs if n != peg), key=lambda n: loom.distance_mm(peg, n))
-    return peg, rng.choice(by[:3])
+    return rng.choice(by[:3])
 
 
 def fastened(p: Program) -> bool:

@@ -1,7 +1,7 @@
 """Pass moves: lift a strand that runs over (or under) everything and lay it down where it crosses least.
 
-regina's `simplify` knows the Reidemeister moves; this is the one long move it lacks. Every component keeps its
-number, also when it has no crossing left.
+regina's `simplify` knows the Reidemeister moves; this is the one long move it lacks. Every component keeps
+its number, also when it has no crossing left.
 """
 
 from __future__ import annotations
@@ -165,8 +165,8 @@ def _way(
 ) -> list[tuple[tuple[int, int], int]] | None:
     """Find the strands that a run has to cross from end to end: (edge, ±1 from its left or its right).
 
-    Shortest path through the faces; the run's own edges cost nothing, for it is taken up. None if there is no
-    shorter way, or with `rng` none as short.
+    Shortest path through the faces; the run's own edges cost nothing, for it is taken up. None if there is
+    no shorter way, or with `rng` none as short.
     """
     k, i, length = run
     free = {(k, (i - 1 + j) % n) for j in range(length + 1)}

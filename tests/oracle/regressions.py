@@ -1,4 +1,4 @@
-"""Programs that once went wrong, by name, as a layout of `tests.programs` and moves, with what was the matter."""
+"""Programs that once went wrong, by name: a layout of `tests.programs`, the moves, and what was wrong."""
 
 from __future__ import annotations
 

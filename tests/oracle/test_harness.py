@@ -1,8 +1,8 @@
 """The oracle itself, held against published values before it is asked about our drawings.
 
-Sources: LinkInfo (C. Livingston, A. H. Moore) as packed in `database_knotinfo`; SnapPy census volumes; the
-rubber-band Brunnian links' planar diagrams from the Knot Atlas, their Jones polynomials computed with regina and
-with a Kauffman bracket of our own.
+Sources: LinkInfo as packed in `database_knotinfo`; SnapPy census volumes; the rubber-band Brunnian links'
+planar diagrams from the Knot Atlas, their Jones polynomials computed with regina and with a Kauffman bracket
+of our own.
 """
 
 from __future__ import annotations

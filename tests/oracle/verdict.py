@@ -52,3 +52,25 @@ def _with_fastener(
 ) -> frozenset[int]:
     n = len(bands)
     return frozenset(bands[k] for part in split if any(x >= n for x in part) for k in part if k < n)
+
+
+def clings(c: Curves, band: int, seed: int = 0) -> bool:
+    """Say whether the Jones polynomial proves that a band does not split off as an unknot.
+
+    V(L ⊔ O) = (−√t − 1/√t) V(L), so a different value is a proof; an equal one proves nothing.
+    """
+    bands, _, curves = components(c)
+    rng = np.random.default_rng(seed)
+    rest = [curve for k, curve in enumerate(curves) if k >= len(bands) or bands[k] != band]
+
+    def jones(strands: list[np.ndarray]) -> dict[int, int]:
+        drawn = [reduced(diagram(strands, rotation(rng))) for _ in range(4)]
+        value = min(drawn, key=lambda link: link.size()).jones()
+        exponents = range(value.minExp(), value.maxExp() + 1)
+        return {e: int(value[e].longValue()) for e in exponents if value[e] != 0}
+
+    loose: dict[int, int] = {}
+    for exponent, coefficient in jones(rest).items():
+        for step in (1, -1):
+            loose[exponent + step] = loose.get(exponent + step, 0) - coefficient
+    return jones(curves) != {e: x for e, x in loose.items() if x}

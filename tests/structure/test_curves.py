@@ -67,7 +67,8 @@ def test_every_loop_lies_somewhere_now_and_its_spans_are_on_its_band(name: str) 
     for wrap in drawn.wraps:
         curve = drawn.bands[wrap.bight.band]
         heights = np.concatenate([curve[i:j, 2] for i, j in wrap.spans])
-        assert len(heights) and np.allclose(heights, heights[0])
+        assert len(heights)
+        assert np.allclose(heights, heights[0])
 
 
 def test_a_misdrawn_passage_is_noticed() -> None:

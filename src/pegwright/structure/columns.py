@@ -36,8 +36,8 @@ class Slot:
 
     `arms` are the azimuths (start, width; radians, anticlockwise) taken between the wrap and the column's
     edge. A `bight` on the peg is wrapped round it; one that is `gone` has shrunk round its own rising pair
-    and one that is `lifted` has grown. `jogs` are azimuths at which a pair changes between inside and outside just
-    above this height, `posts` azimuths at which a strand rises through it outside the innermost ring.
+    and one that is `lifted` has grown. `jogs` are azimuths at which a pair changes between inside and outside
+    just above this height, `posts` azimuths at which a strand rises through it outside the innermost ring.
     """
 
     level: int
@@ -147,27 +147,28 @@ class Column:
         outside = _sides([None if s.gone else _side(s, inside) for s in slots])
         track = Track(above, top)
         self.inner.append(track)
-        return self._route(above, slots, [False, *outside, False], first, final, track)
+        return self._route(above, slots, [False, *outside, False], track, first=first, final=final)
 
     def rise_outside(
         self, above: float, top: float, first: tuple[float, float], final: float
     ) -> list[Station]:
-        """Choose the azimuths for a pair that rises outside every wrap, as a loop does that is lifted over."""
+        """Choose the azimuths for a pair that rises outside every wrap: that of a loop lifted over."""
         slots = [slot for slot in self.slots if slot.level > above]
         track = Track(above, top)
         self.outer.append(track)
-        return self._route(above, slots, [True] * (len(slots) + 2), first, final, track)
+        return self._route(above, slots, [True] * (len(slots) + 2), track, first=first, final=final)
 
     def _route(
         self,
         above: float,
         slots: Sequence[Slot],
         outside: Sequence[bool],
+        track: Track,
+        *,
         first: tuple[float, float] | None,
         final: float,
-        track: Track,
     ) -> list[Station]:
-        """Route a pair past the slots; `outside` has one entry more at either end, for where it starts and ends."""
+        """Route a pair past the slots; `outside` has one entry more at each end."""
         angles = np.asarray(final + np.arange(_GRID) * (2 * math.pi / _GRID), np.float64)
         inner, outer = _clear(INNER[0]), _clear(OUTER[0])
         own = next((s for s in self.slots if s.level == above), None)

@@ -25,8 +25,9 @@ class Wrap:
     """A loop where it lies, or once lay, round a holder's column.
 
     `spans` are half-open ranges of indices into its band's curve, along the band. `stay` counts, from 1, the
-    loop's stays on that holder. `now` is false for a place that the loop has left (it may still hold the ribbons
-    that it took along). A loop lifted off its peg has `lifted` true: its wrap surrounds what it was lifted over.
+    loop's stays on that holder. `now` is false for a place that the loop has left (it may still hold the
+    ribbons that it took along). A loop lifted off its peg has `lifted` true: its wrap surrounds what it was
+    lifted over.
     """
 
     bight: Bight
@@ -43,9 +44,10 @@ class Wrap:
 class Curves:
     """Closed polylines (n, 3) in mm, last point joined to the first; no two strands nearer than `clear_mm`.
 
-    `bands[b]` and `fasteners[f]` are numbered as in the events. `wraps` says where the loops sit.
-    `half_turns[b]` counts the ribbons of band b that had to take a half-turn one way or the other; the record does
-    not say which, so the band's own twist is a guess by a whole turn for each.
+    Of one strand with itself only parts count that are more than 1 mm apart along it. `bands[b]` and
+    `fasteners[f]` are numbered as in the events. `wraps` says where the loops sit. `half_turns[b]` counts the
+    ribbons of band b that had to take a half-turn one way or the other; the record does not say which, so the
+    band's own twist is a guess by a whole turn for each.
     """
 
     bands: Mapping[int, Points]

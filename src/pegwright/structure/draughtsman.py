@@ -78,7 +78,8 @@ class _Draughtsman:
                     self._fasten(e)
         for number, laid in self.hung.items():
             order = tuple(s.bight for s in laid.seats)
-            self._coil(laid, self.spots[f"{HOOK}:{number}"], self.radius, 0, order, CAP_SEAM)
+            spot, sign = self.spots[f"{HOOK}:{number}"], laid.seats[0].sign
+            self.out.coils[number] = Coil(spot, self.radius, 0, order, sign, CAP_SEAM)
         for column in self.columns.values():
             column.settle()
 
@@ -104,7 +105,7 @@ class _Draughtsman:
             if behind is None or ahead is None:
                 only = behind if ahead is None else ahead
                 assert only is not None
-                out.append(self._wind(column, level, bights, sign, only, only, (only, 0.0)))
+                out.append(self._wind(column, level, bights, sign, a=only, b=only, wedge=(only, 0.0)))
                 back.append([])
                 continue
             # A band calls twice at a peg between two others; its loop is the longer way round.
@@ -112,7 +113,7 @@ class _Draughtsman:
             main = 0 if sweep(behind, ahead, sign) >= sweep(ahead, behind, sign) - 1e-9 else 1
             (a, b), (c, d) = ways[main], ways[1 - main]
             wedge = (b, (a - b) % TAU) if sign > 0 else (a, (b - a) % TAU)
-            loops = self._wind(column, level, bights, sign, a, b, wedge)
+            loops = self._wind(column, level, bights, sign, a=a, b=b, wedge=wedge)
             passing = [Visit(column, level, sign, Arm(c, sign), Arm(d, -sign))]
             out.append(passing if main else loops)
             back.append(loops if main else passing)
@@ -171,6 +172,7 @@ class _Draughtsman:
         level: int,
         bights: Sequence[Bight],
         sign: int,
+        *,
         a: float,
         b: float,
         wedge: tuple[float, float],
@@ -200,16 +202,11 @@ class _Draughtsman:
 
     def _cap(self, band: int, column: Column, level: int, bights: Sequence[Bight], sign: int) -> None:
         """A band wound on one column only: it comes back down outside its own turns."""
-        visits = self._wind(column, level, bights, sign, CAP_SEAM, CAP_SEAM, (CAP_SEAM, 0.0))
+        visits = self._wind(column, level, bights, sign, a=CAP_SEAM, b=CAP_SEAM, wedge=(CAP_SEAM, 0.0))
         mark = CAP_SEAM + sign * (HALF / WRAP) - sign * _SEAM * len(bights)
         visits[0].into = Arm(CAP_SEAM, 0)
         visits[-1].out = Arm(mark, 0)
         self.out.tours[band] = [Stage(v) for v in visits]
-
-    def _coil(
-        self, e: Laid, centre: Spot, radius: float, bottom: int, order: tuple[Bight, ...], seam: float
-    ) -> None:
-        self.out.coils[e.band] = Coil(centre, radius, bottom, order, e.seats[0].sign, seam)
 
     # --- loops worked ---------------------------------------------------------------------------------
 
@@ -272,7 +269,7 @@ class _Draughtsman:
             laid = self.hung.pop(band)
             if len(order) != len(laid.seats):
                 raise ValueError(f"only some loops of band {band} were slid")
-            self._coil(laid, spot, room, level, order, along + math.pi / 2)
+            self.out.coils[band] = Coil(spot, room, level, order, laid.seats[0].sign, along + math.pi / 2)
             level += len(order)
 
     def _lift(self, e: Lifted) -> None:
@@ -341,7 +338,7 @@ class _Draughtsman:
         return list(early)
 
     def _outwards(self, start: list[Spot], *free: str) -> list[Spot]:
-        """Carry a way on to far outside the whole piece, straight if it can be, and clear of other fasteners'.
+        """Carry a way on to far outside the whole piece, straight if it can be, and clear of other such ways.
 
         Fasteners whose ways cross would run through each other's rings, which no hand would have them do.
         """

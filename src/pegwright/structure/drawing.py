@@ -87,7 +87,7 @@ class Lane:
 class Stage(NamedTuple):
     """One step of a band's tour: a visit, then the lane to the next one (None: straight up a seam).
 
-    `left` names the lane's strand by the side it has where the lane starts; `forward` the way it is gone along.
+    `left` names the lane's strand by the side it has where the lane starts; `forward` is the way along it.
     """
 
     visit: Visit
@@ -98,7 +98,7 @@ class Stage(NamedTuple):
 
 @dataclass(frozen=True)
 class Coil:
-    """A band wound on the hook's shaft: slid on to a ribbon, or left by itself. `order` is from the bottom up."""
+    """A band wound on the hook's shaft: slid on to a ribbon, or left by itself. `order` is bottom first."""
 
     centre: Spot
     radius_mm: float

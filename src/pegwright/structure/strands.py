@@ -55,8 +55,9 @@ class Pen:
         """Return the angle by which a strand half a ribbon's width aside is off the ribbon's azimuth."""
         return math.asin(side * self.half / radius_mm) if side else 0.0
 
-    def arc(self, c: Column, radius_mm: float, z: float, a: float, b: float, sign: int) -> None:
-        """Go round a column at one height, from azimuth a to b, anticlockwise for sign +."""
+    def arc(self, c: Column, radius_mm: float, z: float, ends: tuple[float, float], sign: int) -> None:
+        """Go round a column at one height, from one azimuth to another, anticlockwise for sign +."""
+        a, b = ends
         sweep = (sign * (b - a)) % (2 * math.pi)
         steps = max(1, math.ceil(sweep / _ARC))
         for k in range(steps + 1):
@@ -82,7 +83,7 @@ class Pen:
             self.step(after.visit, after.visit.into, strand[-1][2], coming=True)
         if cap:
             self.at(last.column, edge, last.out.azimuth, 0, last.level)
-            self.arc(last.column, edge, first.level, last.out.azimuth, CAP_SEAM, last.sign)
+            self.arc(last.column, edge, first.level, (last.out.azimuth, CAP_SEAM), last.sign)
 
     def step(self, v: Visit, arm: Arm, z: float, coming: bool = False) -> None:
         """Go up or down at a column's edge between a visit's height and a lane's."""
@@ -92,7 +93,7 @@ class Pen:
         azimuth = arm.azimuth if arm.beyond is None else arm.beyond
         side = arm.side if arm.beyond is None else -v.sign
         if arm.beyond is not None:
-            self.arc(v.column, edge, v.level, arm.azimuth, azimuth + self.lean(side, edge), v.sign)
+            self.arc(v.column, edge, v.level, (arm.azimuth, azimuth + self.lean(side, edge)), v.sign)
         for height in (z, v.level) if coming else (v.level, z):
             self.at(v.column, edge, azimuth, side, height)
 
@@ -108,15 +109,15 @@ class Pen:
             self.at(c, wrap, v.into.azimuth, 0, v.level)
         start = len(self.points)
         if left is None:
-            self.arc(c, radius, v.level, into, out, s)
+            self.arc(c, radius, v.level, (into, out), s)
             spans = [(start, len(self.points))]
         else:
             azimuth, gap = left.stations[0].azimuth, self.lean(1, radius)
-            self.arc(c, radius, v.level, into, azimuth - s * gap, s)
+            self.arc(c, radius, v.level, (into, azimuth - s * gap), s)
             middle = len(self.points)
             self.leave(v, left)
             again = len(self.points) - 1
-            self.arc(c, radius, v.level, azimuth + s * gap, out, s)
+            self.arc(c, radius, v.level, (azimuth + s * gap, out), s)
             spans = [(start, middle), (again, len(self.points))]
         if v.bight is not None:
             self.wraps.append((v, spans))
@@ -137,7 +138,7 @@ class Pen:
         else:
             top, radius = up[-1], up[-1].radius_mm
             gap = self.lean(1, radius)
-            self.arc(c, radius, top.level, top.azimuth - s * gap, top.azimuth + s * gap, -s)
+            self.arc(c, radius, top.level, (top.azimuth - s * gap, top.azimuth + s * gap), -s)
         self.rise(c, v.level, up, s, down=True)
 
     def rise(self, c: Column, level: float, up: Sequence[Station], side: int, down: bool = False) -> None:
@@ -154,7 +155,7 @@ class Pen:
                 # The strand that leads turns lower down, so that the two never cross.
                 z = there.level - (0.275 if side == 0 else 0.35 if side * (b - a) > 0 else 0.2)
                 lean = self.lean(side, there.radius_mm)
-                pen.arc(c, there.radius_mm, z, a + lean, b + lean, 1 if b > a else -1)
+                pen.arc(c, there.radius_mm, z, (a + lean, b + lean), 1 if b > a else -1)
         pen.at(c, up[-1].radius_mm, up[-1].azimuth, side, up[-1].level)
         for point in reversed(pen.points) if down else pen.points:
             self.add(*point)
@@ -233,11 +234,11 @@ def coil(ring: Coil, thickness_mm: float) -> tuple[Points, list[tuple[Bight, Spa
     pen.at(column, edge, azimuth, 0, ring.bottom)
     for k, bight in enumerate(ring.order):
         start = len(pen.points)
-        pen.arc(column, wrap, ring.bottom + k, azimuth, azimuth - sign * gap, sign)
+        pen.arc(column, wrap, ring.bottom + k, (azimuth, azimuth - sign * gap), sign)
         spans.append((bight, (start, len(pen.points))))
         azimuth -= sign * gap
     pen.at(column, edge, azimuth, 0, ring.bottom + len(ring.order) - 1)
-    pen.arc(column, edge, ring.bottom, azimuth, ring.seam, sign)
+    pen.arc(column, edge, ring.bottom, (azimuth, ring.seam), sign)
     curve = pen.curve(thickness_mm)
     if rising:
         return curve, spans
@@ -263,8 +264,8 @@ def cords(drawing: Drawing, thickness_mm: float) -> dict[int, Points]:
             _fall(pen, fall)
             if len(cord) > 1:
                 serial += 1
-                out = far + 0.3 * drawing.unit_mm * serial
-                _far_round(pen, fall, after, middle, out, low - serial, high + serial)
+                world = Column("far", middle, far + 0.3 * drawing.unit_mm * serial)
+                _far_round(pen, fall, after, world, (low - serial, high + serial))
         made[number] = pen.curve(thickness_mm)
     return made
 
@@ -279,14 +280,13 @@ def _fall(pen: Pen, fall: Fall) -> None:
         pen.add(spot[0], spot[1], fall.bottom)
 
 
-def _far_round(pen: Pen, fall: Fall, after: Fall, middle: Spot, out: float, low: float, high: float) -> None:
-    """From the foot of one fall to the head of the next, outside everything."""
-    foot, head = fall.line[-1] - middle, after.line[-1] - middle
+def _far_round(pen: Pen, fall: Fall, after: Fall, world: Column, bounds: tuple[float, float]) -> None:
+    """From the foot of one fall to the head of the next, on the rim of the world, below and above it all."""
+    foot, head = fall.line[-1] - world.centre, after.line[-1] - world.centre
     a = math.atan2(foot[1], foot[0])
     b = math.atan2(head[1], head[0]) + 0.013  # a little aside of the lane that leaves there
-    world = Column("far", middle, out)
-    pen.at(world, out, a, 0, fall.bottom)
-    pen.arc(world, out, low, a, b, 1)
-    pen.at(world, out, b, 0, high)
-    pen.at(world, float(np.hypot(*head)), b, 0, high)
-    pen.add(after.line[-1][0], after.line[-1][1], high)
+    pen.at(world, world.radius_mm, a, 0, fall.bottom)
+    pen.arc(world, world.radius_mm, bounds[0], (a, b), 1)
+    pen.at(world, world.radius_mm, b, 0, bounds[1])
+    pen.at(world, float(np.hypot(*head)), b, 0, bounds[1])
+    pen.add(after.line[-1][0], after.line[-1][1], bounds[1])

@@ -32,8 +32,8 @@ Threading = dict[Place, Counter[Strand]]
 def told(events: Iterable[Event]) -> Threading:
     """Count from the record, for each place of each loop, the strands that pass through it there.
 
-    A loop drawn through takes two strands with it, a fastener one. Loops that were lifted over have no flat disc
-    any more; `shown` leaves them out, and so should a comparison.
+    A loop drawn through takes two strands with it, a fastener one. Loops that were lifted over have no flat
+    disc any more; `shown` leaves them out, and so should a comparison.
     """
     at: dict[Bight, Place] = {}
     found: Threading = {}
@@ -62,7 +62,7 @@ def told(events: Iterable[Event]) -> Threading:
 
 
 def shown(curves: Curves) -> Threading:
-    """Count, for each wrap, the strands of each curve that cross the disc inside it. Lifted loops are left out."""
+    """Count, for each wrap but of lifted loops, the strands of each curve that cross the disc inside it."""
     found: Threading = {}
     strands: list[tuple[Strand, Points]] = [(("band", b), c) for b, c in curves.bands.items()]
     strands += [(("fastener", f), c) for f, c in curves.fasteners.items()]
@@ -75,7 +75,7 @@ def shown(curves: Curves) -> Threading:
 
 
 def outline(curves: Curves, wrap: Wrap) -> Points:
-    """Return the flat outline of the disc inside a wrap (n, 3), closed round its centre where the arms leave."""
+    """Return the outline of the disc inside a wrap (n, 3), closed round its centre where the arms leave."""
     curve = curves.bands[wrap.bight.band]
     part = np.vstack([curve[i:j] for i, j in wrap.spans])
     (x, y), (p, q) = wrap.centre_mm, part[[0, -1], :2]
