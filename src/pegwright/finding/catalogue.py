@@ -69,6 +69,9 @@ CATALOGUE: dict[str, Entry] = {
         "{peg} would carry more than {limit} loops: {move}",
         "work some loops off the peg first, or share them out over more pegs",
     ),
+    "too-many-pegs": Entry(
+        "error", "the loom has {pegs} pegs; {limit} is the most that can be worked", "take a smaller loom"
+    ),
     "off-the-rows": Entry(
         "error", "{reason}", "start the repeat further in, or move it on by fewer rows or pegs"
     ),
@@ -236,6 +239,34 @@ CATALOGUE: dict[str, Entry] = {
         "error",
         "no wrist is worked out for an age of {years:g} years: small bands are not for children under 3",
         "small bands and clips can choke; keep them away, and follow the rules where you live",
+    ),
+    # --- calibration ----------------------------------------------------------------------------
+    "measure-nonsense": Entry("error", "{what} of {value:g} {unit} makes no sense: {reason}", "{cure}"),
+    "measure-few": Entry(
+        "note",
+        "{count} different weights are too few for {what}, which takes {needed}",
+        "hang more weights, from slack to about three times the length",
+    ),
+    "density-odd": Entry(
+        "warning",
+        "from flat length, thickness and weight of 100 the density is {density_g_cm3:.2f} g/cm³;"
+        " bands of silicone, rubber or TPE have {low:.2f} to {high:.2f}",
+        "thickness tells most: measure it on several bands laid side by side; then weigh and count again",
+    ),
+    "modulus-odd": Entry(
+        "warning",
+        "the shear modulus comes out at {shear_mpa:.3f} MPa; small bands have {low:.2f} to {high:.2f}",
+        "look at the unit of the weights (grams), at the thickness, and whether a single band hung there",
+    ),
+    "moduli-tangled": Entry(
+        "note",
+        "the weights stretch the band from {low:.1f} to {high:.1f} times, which does not tell C10 from C01",
+        "their sum is well known and enough up to there; to part them, hang weights up to about three times",
+    ),
+    "stretch-misfit": Entry(
+        "warning",
+        "under {mass_g:g} g the band was {length_mm:.1f} mm long; the fitted rubber says {fitted_mm:.1f} mm",
+        "measure that weight again; the ruler was taken to be good to {reading_mm:g} mm",
     ),
     # --- the stash ------------------------------------------------------------------------------
     "not-a-stash": Entry("error", "{reason}", "a stash lists packs with their size and price"),

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from pegwright.pattern import Layout, Peg, pegs
+from pegwright.pattern import MOST_PEGS, Layout, Peg, peg_count, pegs
 
 _CELL_MM = 32.0
 
@@ -38,7 +38,12 @@ class Board(NamedTuple):
 
 
 def board(layout: Layout) -> Board:
-    """Set up the board of a layout; of pegs with the same address the first one stands."""
+    """Set up the board of a layout; of pegs with the same address the first one stands.
+
+    A loom of more than `MOST_PEGS` is left without pegs: `expand` has said so and gives no moves for it.
+    """
+    if peg_count(layout) > MOST_PEGS:
+        return Board({}, layout.peg_mm, layout.height_mm, {})
     found: dict[str, Peg] = {}
     twice = []
     for peg in pegs(layout):

@@ -2,7 +2,7 @@
 
 from pegwright.pattern.build import Maker
 from pegwright.pattern.document import VERSION, BandType, Colour, Motif, Pattern, Stated
-from pegwright.pattern.expand import Doing, Expansion, expand
+from pegwright.pattern.expand import MOST_PEGS, Doing, Expansion, expand
 from pegwright.pattern.layout import Joined, Layout, Peg, PegAt, Pegs, Round, Rows, peg_count, pegs
 from pegwright.pattern.moves import (
     AnyStep,
@@ -26,6 +26,7 @@ from pegwright.pattern.read import Reading, read
 from pegwright.pattern.write import schema, write
 
 __all__ = [
+    "MOST_PEGS",
     "VERSION",
     "AnyStep",
     "BandType",

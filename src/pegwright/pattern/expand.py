@@ -10,9 +10,11 @@ import msgspec
 from pegwright.finding import Finding, Place, finding
 from pegwright.pattern.address import Address, is_address, parse_address
 from pegwright.pattern.document import Motif, Pattern
+from pegwright.pattern.layout import peg_count
 from pegwright.pattern.moves import AnyStep, Move, Repeat, Use
 
 MOST_MOVES = 60_000
+MOST_PEGS = 25_000
 DEEPEST = 24
 
 
@@ -57,14 +59,17 @@ class _Scope(NamedTuple):
 
 
 def expand(pattern: Pattern) -> Expansion:
-    """Return every move of the pattern in order, bounded by `MOST_MOVES`."""
+    """Return every move of the pattern in order; none where there are more than `MOST_MOVES` or `MOST_PEGS`."""
     motifs: dict[str, tuple[int, Motif]] = {}
     worker = _Worker(motifs)
     for i, motif in enumerate(pattern.motifs):
         if motif.name in motifs:
             worker.find("motif-twice", f"/motifs/{i}", name=motif.name)
         motifs.setdefault(motif.name, (i, motif))
-    if _Sizes(motifs).of(pattern.steps, {}, 0) > MOST_MOVES:
+    pegs = peg_count(pattern.loom)
+    if pegs > MOST_PEGS:
+        worker.find("too-many-pegs", "/loom", pegs=pegs, limit=MOST_PEGS)
+    elif _Sizes(motifs).of(pattern.steps, {}, 0) > MOST_MOVES:
         worker.find("too-many-moves", "/steps", limit=MOST_MOVES)
     else:
         worker.run(pattern.steps, "/steps", _Scope())

@@ -1,0 +1,191 @@
+"""The commands: exit codes, JSON of the documented shape, no stack trace, nothing half written."""
+
+from __future__ import annotations
+
+import json
+import os
+import pty
+import subprocess
+import sys
+
+import jsonschema
+import pytest
+from pypdf import PdfReader
+
+from pegwright.cli import main
+from pegwright.workshop import example_files
+
+GOOD = str(example_files()["ebb-line"])
+BROKEN = str(example_files()["broken/runs-out"])
+
+
+@pytest.fixture
+def run(capsys):
+    def call(*arguments):
+        with pytest.raises(SystemExit) as exit_:
+            main(list(arguments))
+        said = capsys.readouterr()
+        return exit_.value.code, said.out, said.err
+
+    return call
+
+
+@pytest.mark.parametrize(("file", "code", "holds"), [(GOOD, 0, True), (BROKEN, 1, False)])
+def test_check_says_whether_it_holds(run, file, code, holds):
+    got, out, _ = run("check", file, "--json")
+    value = json.loads(out)
+    assert (got, value["ok"], value["holds"]) == (code, code == 0, holds)
+    got, out, _ = run("check", file)
+    assert got == code
+    assert ("all 26 bands are held" in out) == holds
+    assert "\x1b" not in out, "no colour where there is no terminal"
+
+
+def test_a_broken_piece_is_told_with_place_and_cure(run):
+    _, out, _ = run("check", BROKEN)
+    assert "error[band-falls] band 1 (A) falls off: nothing fastens the piece" in out
+    assert "  at step 1, band 1" in out
+    assert "  hint: " in out
+
+
+def test_new_writes_a_chain_that_holds_and_never_replaces_unasked(run, tmp_path):
+    file = tmp_path / "night-tide.json"
+    assert run("new", str(file), "--pegs", "7")[0] == 0
+    code, out, _ = run("check", str(file), "--json")
+    assert (code, json.loads(out)["title"], json.loads(out)["bands"]) == (0, "night tide", 7)
+    before = file.read_bytes()
+    code, _, err = run("new", str(file))
+    assert code == 2
+    assert "there already" in err
+    assert file.read_bytes() == before
+    assert run("new", str(file), "--force", "--title", "Neap")[0] == 0
+    assert run("new", str(tmp_path / "x.json"), "--pegs", "1")[0] == 2
+    assert run("new", str(tmp_path / "no" / "folder.json"))[0] == 2
+
+
+def test_show_prints_every_move_and_state(run):
+    code, out, _ = run("show", GOOD, "--json")
+    value = json.loads(out)
+    assert code == 0
+    assert len(value["moves"]) == 52
+    assert value["moves"][0]["move"] == "place A over A1 A2"
+    assert value["moves"][-1]["move"] == "clip end A26"
+    _, out, _ = run("show", GOOD, "--states")
+    assert "near | 1 bands | A1 1a | A2 1b" in out
+
+
+def test_supplies_for_a_class(run):
+    code, out, _ = run("supplies", GOOD, "--learners", "10", "--spare", "0.1", "--json")
+    value = json.loads(out)
+    assert code == 0
+    assert {h["letter"]: h["total"] for h in value["heaps"]} == {"A": 154, "F": 132}
+    assert value["clips"] == 11
+    code, out, _ = run("supplies", GOOD)
+    assert "1 clip" in out
+    assert run("supplies", GOOD, "--learners", "0")[0] == 2
+
+
+def test_supplies_with_a_stash(run, tmp_path):
+    stash = tmp_path / "stash.json"
+    stash.write_text(
+        json.dumps({"stash": 1, "currency": "EUR", "bands": [{"packs": [{"size": 100, "price": "1.50"}]}]})
+    )
+    code, out, _ = run("supplies", GOOD, "--stash", str(stash), "--json")
+    assert code == 0
+    assert json.loads(out)["shopping"]["cost"] == "3.00"
+    stash.write_text("{")
+    code, out, _ = run("supplies", GOOD, "--stash", str(stash), "--json")
+    assert (code, json.loads(out)["ok"]) == (2, False)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_lesson_writes_a_handout(run, tmp_path, paper):
+    file = tmp_path / "sheet.pdf"
+    code, out, _ = run("lesson", GOOD, "--paper", paper, "--to", str(file), "--json")
+    assert (code, json.loads(out)["file"]) == (0, str(file))
+    assert "Ebb line" in PdfReader(file).pages[0].extract_text()
+    assert run("lesson", GOOD, "--to", str(tmp_path / "no" / "sheet.pdf"))[0] == 2
+
+
+def test_schema_is_a_json_schema(run):
+    code, out, _ = run("schema")
+    assert code == 0
+    jsonschema.Draft202012Validator.check_schema(json.loads(out))
+
+
+def test_what_cannot_be_read_ends_with_2_and_a_place(run, tmp_path):
+    bad = tmp_path / "bad.json"
+    bad.write_text('{\n  "pegwright": 2,\n  oops\n}')
+    code, out, _ = run("check", str(bad))
+    assert code == 2
+    assert "line 3, column 3" in out
+    code, out, _ = run("check", str(tmp_path / "missing.json"), "--json")
+    assert (code, json.loads(out)["findings"][0]["code"]) == (2, "file-unreadable")
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [["chekc", GOOD], ["check"], ["check", GOOD, "--paper", "a4"], ["lesson", GOOD, "--paper", "a5"]],
+)
+def test_a_slip_in_the_command_line_is_told_in_a_sentence(run, arguments):
+    code, out, err = run(*arguments)
+    assert code == 2
+    assert "Traceback" not in out + err
+    assert "pegwright --help" in err
+
+
+def test_a_fault_inside_shows_no_stack_trace(run, monkeypatch):
+    monkeypatch.setattr("pegwright.cli.commands.work", lambda *_: 1 / 0)
+    code, out, err = run("check", GOOD)
+    assert code == 2
+    assert "Traceback" not in out + err
+    report = err.rsplit(" ", 1)[-1].strip().replace("\n", "")
+    assert "ZeroDivisionError" in open(report, encoding="utf-8").read()  # noqa: PTH123, SIM115
+
+
+def test_a_hostile_title_is_printed_literally(run, tmp_path):
+    file = tmp_path / "x.json"
+    document = json.loads(open(GOOD, encoding="utf-8").read())  # noqa: PTH123, SIM115
+    document["title"] = "[bold red]\x1b]0;owned\x07\u202eevil"
+    file.write_text(json.dumps(document))
+    _, out, _ = run("check", str(file))
+    assert "[bold red]\\u001b]0;owned\\u0007\\u202eevil" in out
+
+
+def test_colour_on_a_terminal():
+    primary, secondary = pty.openpty()
+    environment = {**os.environ, "TERM": "xterm-256color"}
+    environment.pop("NO_COLOR", None)
+    with subprocess.Popen(
+        [sys.executable, "-m", "pegwright", "check", BROKEN],
+        stdout=secondary,
+        stderr=secondary,
+        env=environment,
+    ) as process:
+        os.close(secondary)
+        shown = b""
+        while True:
+            try:
+                piece = os.read(primary, 65536)
+            except OSError:
+                break
+            if not piece:
+                break
+            shown += piece
+    assert process.returncode == 1
+    assert b"\x1b[" in shown
+
+
+def test_demo_writes_the_handouts_and_says_where(run, tmp_path):
+    code, out, _ = run("demo", str(tmp_path), "--json")
+    pieces = {p["piece"]: p for p in json.loads(out)["pieces"]}
+    assert code == 0
+    assert sum(p["holds"] for p in pieces.values()) == 7
+    assert [p for p in pieces if not pieces[p]["holds"]] == [
+        "broken/flat-tail",
+        "broken/runs-out",
+        "broken/shallow-water",
+    ]
+    assert sorted(f.name for f in tmp_path.iterdir()) == sorted(
+        f.rsplit("/", 1)[-1] for p in pieces.values() for f in p["files"]
+    )

@@ -1,0 +1,73 @@
+"""The workshop's pieces: the documents are what their makers wrote, and each shows what it must show."""
+
+from __future__ import annotations
+
+import pytest
+
+from examples.pieces import PIECES
+from pegwright import pattern
+from pegwright.finding import worst
+from pegwright.loom import Drawn, Lifted
+from pegwright.pattern import Joined, Round
+from pegwright.workshop import example_files, open_pattern, work
+
+WHOLE = [name for name in PIECES if not name.startswith("broken/")]
+
+
+@pytest.fixture(scope="module")
+def works():
+    return {name: work(piece()) for name, piece in PIECES.items()}
+
+
+def test_the_documents_are_what_their_makers_wrote():
+    assert {name: path.read_bytes() for name, path in example_files().items()} == {
+        name: pattern.write(piece()) for name, piece in PIECES.items()
+    }
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_every_document_reads(name):
+    assert open_pattern(example_files()[name]).findings == ()
+
+
+@pytest.mark.parametrize("name", WHOLE)
+def test_every_whole_piece_holds_and_is_without_fault(works, name):
+    made = works[name]
+    assert made.holds
+    assert worst(made.findings) in (None, "note"), [str(f) for f in made.findings]
+
+
+def test_the_pieces_show_what_they_are_for(works):
+    assert isinstance(works["slack-water-mat"].pattern.loom, Joined)
+    assert isinstance(works["lobster-pot"].pattern.loom, Round)
+    kinds = {name: {type(e) for e in made.history.events} for name, made in works.items()}
+    assert Lifted in kinds["herring-tail"]
+    assert Drawn not in kinds["herring-tail"]
+    assert sum(bool(e.slid) for e in works["buoy-line"].history.events if isinstance(e, Drawn)) == 5
+    heaps = {h.letter: h for h in works["riding-lights"].supplies.heaps}
+    assert (heaps["A"].placed, heaps["A"].caps, heaps["L"].placed, heaps["L"].caps) == (24, 1, 12, 3)
+
+
+def test_a_chain_with_nothing_at_its_end_runs_out_completely(works):
+    """Common practice, no source."""
+    made = works["broken/runs-out"]
+    assert made.proof.free == tuple(range(1, 8))
+    assert "no-finish" in {f.code for f in made.findings}
+    falls = [f for f in made.findings if f.code == "band-falls"]
+    assert len(falls) == 7
+    assert all("nothing fastens the piece" in f.message for f in falls)
+
+
+def test_a_fish_tail_begun_flat_comes_apart_and_begun_crossed_holds(works):
+    """Common practice, no source."""
+    assert works["herring-tail"].proof.free == ()
+    assert works["broken/flat-tail"].proof.free == tuple(range(2, 26))
+
+
+def test_a_hook_that_did_not_go_deep_enough_lets_the_chain_behind_it_go(works):
+    """At A5 band 4 went through the upper loop of band 5 only: 6 and 7 fall, 8 hangs on the clip."""
+    made = works["broken/shallow-water"]
+    assert made.proof.free == (6, 7)
+    reasons = {f.place.band: f.message for f in made.findings if f.code == "band-falls"}
+    assert "band 5 passes through it, yet it slides off" in reasons[6]
+    assert "only band 6 passes through it, and that falls off too" in reasons[7]

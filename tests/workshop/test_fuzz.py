@@ -1,0 +1,94 @@
+"""Spoiled documents end in findings or in a piece, never in a crash; `python -m bench fuzz` spoils 20,000."""
+
+from __future__ import annotations
+
+import json
+import random
+import subprocess
+import sys
+
+import pytest
+
+from pegwright.pattern import read
+from pegwright.workshop import example_files, work
+from tests.mutate import mutate
+
+ORIGINALS = [path.read_bytes() for path in example_files().values()]
+
+
+@pytest.mark.parametrize("batch", range(4))
+def test_spoiled_documents_give_findings_or_a_piece(batch):
+    for seed in range(batch * 100, batch * 100 + 100):
+        rng = random.Random(seed)
+        reading = read(mutate(rng.choice(ORIGINALS), rng))
+        if reading.pattern is None:
+            assert reading.findings, seed
+        else:
+            work(reading.pattern)
+
+
+SMALL = {"pegwright": 2, "title": "Ebb", "loom": {"kind": "rows", "rows": 1, "pegs": 3}}
+TURN = {"do": "turn"}
+
+
+def nested(depth: int, inner: dict) -> dict:
+    for _ in range(depth):
+        inner = {"do": "repeat", "times": 10, "steps": [inner]}
+    return inner
+
+
+GREEDY = {
+    "ten digits of rounds": {"steps": [{"do": "repeat", "times": 10**9, "steps": [TURN]}]},
+    "empty rounds": {"steps": [{"do": "repeat", "times": 10**9, "steps": []}]},
+    "rounds in rounds": {"steps": [nested(12, TURN)]},
+    "motifs that double": {
+        "motifs": [{"name": f"m{i}", "steps": [{"do": "motif", "name": f"m{i + 1}"}] * 2} for i in range(40)]
+        + [{"name": "m40", "steps": [TURN]}],
+        "steps": [{"do": "motif", "name": "m0"}],
+    },
+    "one peg for all": {
+        "steps": [
+            {"do": "repeat", "times": 50_000, "steps": [{"do": "place", "colour": "A", "over": ["A1", "A2"]}]}
+        ]
+    },
+    "to and fro": {
+        "steps": [
+            {"do": "repeat", "times": 50, "steps": [{"do": "place", "colour": "A", "over": ["A1", "A2"]}]},
+            {
+                "do": "repeat",
+                "times": 500,
+                "steps": [
+                    {"do": "repeat", "times": 50, "steps": [{"do": "hook", "from": "A1", "to": "A3"}]},
+                    {"do": "repeat", "times": 50, "steps": [{"do": "hook", "from": "A3", "to": "A1"}]},
+                ],
+            },
+        ]
+    },
+    "long text": {"notes": "x" * 7_000_000},
+    "many faults": {"steps": [{"do": "zap"}] * 200_000},
+    "many pegs": {"loom": {"kind": "rows", "rows": 700, "pegs": 10_000}},
+    "many looms": {"loom": {"kind": "joined", "looms": [{"kind": "rows", "rows": 700, "pegs": 10_000}] * 50}},
+}
+
+
+@pytest.mark.parametrize("name", GREEDY)
+def test_greedy_documents_stay_within_their_bounds(tmp_path, name):
+    """At most 500 MB; the processor limit is wide, since machines differ: it is there to stop a hang."""
+    file = tmp_path / "greedy.json"
+    file.write_text(json.dumps({**SMALL, **GREEDY[name]}))
+    done = subprocess.run(
+        [sys.executable, "-c", CHILD, str(file)], capture_output=True, text=True, check=False
+    )
+    assert done.returncode in (1, 2), done.stderr[-2000:]
+    assert int(done.stdout.rsplit("peak ", 1)[1]) < 500_000, "kilobytes"
+
+
+CHILD = """
+import resource, sys
+resource.setrlimit(resource.RLIMIT_CPU, (60, 60))
+from pegwright.cli import main
+try:
+    main(["check", sys.argv[1]])
+finally:
+    print("peak", resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)
+"""
