@@ -46,9 +46,10 @@ def folded(pitch_mm: float = 9.0) -> Floats:
 
 
 def chain(bands: int, points: int = 48, pitch_mm: float = 9.0, rest_mm: float = 48.0) -> Piece:
-    """Each band's fold passes through both bights of the band before; held at one end, pulled at the other."""
+    """Each band's fold passes through both bights of the band before; held at one end, pulled at the
+    other."""
     one = resample(folded(pitch_mm), points)
-    made = [Band(one + [k * pitch_mm, 0, 0], rest_mm, 1.5) for k in range(bands)]
+    made = [Band(one + np.array([k * pitch_mm, 0.0, 0.0]), rest_mm, 1.5) for k in range(bands)]
     return Piece(made, _folds(one, 0), _tips(one, bands - 1))
 
 
@@ -63,7 +64,8 @@ def _tips(one: Floats, band: int) -> list[tuple[int, int, tuple[float, float, fl
 
 
 def mat(rows: int, length: int, points: int = 48, every: int = 1) -> Piece:
-    """`rows` chains of `length` bands side by side, neighbours held together by ties at every `every` pitch."""
+    """`rows` chains of `length` bands side by side, neighbours held together by ties at every `every`
+    pitch."""
     pitch, apart = 9.0, 7.5
     one = resample(folded(pitch), points)
     turn = np.linspace(0, 2 * np.pi, 96, endpoint=False)
@@ -79,9 +81,9 @@ def mat(rows: int, length: int, points: int = 48, every: int = 1) -> Piece:
                 fixed += _folds(one, len(bands))
             if k == length - 1:
                 pulls += _tips(one, len(bands))
-            bands.append(Band(one + [k * pitch, row * apart, 0], 48.0, 1.5))
+            bands.append(Band(one + np.array([k * pitch, row * apart, 0.0]), 48.0, 1.5))
     for row in range(rows - 1):
         for k in range(0, length - 1, every):
             x = k * pitch + (3.4 if row % 2 == 0 else 6.0)
-            bands.append(Band(tie + [x, (row + 0.5) * apart, 0], 27.0, 1.5))
+            bands.append(Band(tie + np.array([x, (row + 0.5) * apart, 0.0]), 27.0, 1.5))
     return Piece(bands, fixed, pulls)

@@ -1,4 +1,5 @@
-"""The same chain by other means: the best that can be put together from packages, and a general-purpose simulator.
+"""The same chain by other means: the best that can be put together from packages, and a general-purpose
+simulator.
 
 Only benches import this; the packages are in the `bench` extra (CHOLMOD, in cvxopt, is GPL).
 """
@@ -18,7 +19,8 @@ from pegwright.shape.rods import Floats, build_rods
 
 
 class Run(NamedTuple):
-    """How another way fared: seconds, steps, whether it met the stopping rule, finished length, all iterates."""
+    """How another way fared: seconds, steps, whether it met the stopping rule, finished length, all
+    iterates."""
 
     seconds: float
     steps: int
@@ -73,7 +75,7 @@ def incremental_potential(piece: Piece, limit_s: float = 120.0) -> Run:
         soft = energy_only(y, rods) - float((load * y).sum())
         return soft + barrier(contacts(y), mesh, np.asfortranarray(y))
 
-    for steps in range(400):
+    for steps in range(400):  # noqa: B007  (told in the result)
         gradient, blocks = np.zeros((n, 3)), np.zeros((3, n, 3, 3))
         soft = elastic(x, rods, 0.0, gradient, blocks) - float((load * x).sum())
         now = contacts(x)
@@ -145,10 +147,12 @@ def _rod_matrix(blocks: Floats, after: np.ndarray) -> sp.csc_matrix:
 
 
 def multibody(piece: Piece, points: int = 28, limit_s: float = 60.0) -> Run:
-    """MuJoCo: each band a closed one-dimensional flex of `points` bodies, damped until the length stands still.
+    """MuJoCo: each band a closed one-dimensional flex of `points` bodies, damped until the length stands
+    still.
 
-    It has no bending of such a flex and no exclusion of neighbours along it, so at 48 points bands would collide with
-    themselves; 28 is the most that does not. Millimetres, newtons and seconds; masses are chosen for stability.
+    It has no bending of such a flex and no exclusion of neighbours along it, so at 48 points bands would
+    collide with themselves; 28 is the most that does not. Millimetres, newtons and seconds; masses are
+    chosen for stability.
     """
     import mujoco
 

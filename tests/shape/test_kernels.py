@@ -25,7 +25,7 @@ def two_rings(seed: int, thick: float = 2.4):
     """Two ragged rings hooked through each other and pressed together."""
     rng = np.random.default_rng(seed)
     one = np.column_stack([6 * np.cos(TURN), 6 * np.sin(TURN), 0 * TURN]) + rng.normal(size=(14, 3)) * 0.3
-    two = np.column_stack([9.6 + 5 * np.cos(TURN), 0 * TURN, 5 * np.sin(TURN)]) + [0.3, 0.2, 0.1]
+    two = np.column_stack([9.6 + 5 * np.cos(TURN), 0 * TURN, 5 * np.sin(TURN)]) + np.array([0.3, 0.2, 0.1])
     two += rng.normal(size=(14, 3)) * 0.2
     return [Band(one, 30.0, thick), Band(two, 26.0, thick, yeoh())]
 
@@ -204,9 +204,9 @@ def test_factor_says_when_it_cannot() -> None:
 def test_replay_counts_what_linking_numbers_feel() -> None:
     """A ring pushed through another's edge is counted once, pushed clean through the hole not at all."""
     ring = np.column_stack([10 * np.cos(TURN), 10 * np.sin(TURN), 0 * TURN])
-    other = np.column_stack([4 * np.cos(TURN), 0 * TURN, 4 * np.sin(TURN)]) + [0.1, 0.2, 0.3]
+    other = np.column_stack([4 * np.cos(TURN), 0 * TURN, 4 * np.sin(TURN)]) + np.array([0.1, 0.2, 0.3])
     bands = [Band(ring, 60.0, 1.0), Band(other, 25.0, 1.0)]
-    places = {"beside": other + [20, 0, 0], "hooked": other + [10, 0, 0], "inside": other}
+    places = {"beside": other + np.array([20, 0, 0]), "hooked": other + np.array([10, 0, 0]), "inside": other}
     linked = {k: naive.linking_number(ring, v) for k, v in places.items()}
     assert linked["beside"] == linked["inside"] == 0
     assert abs(linked["hooked"]) == 1

@@ -39,7 +39,8 @@ def test_nothing_passes_and_energy_falls(piece: Piece) -> None:
 
 
 def test_two_hooked_bands_stay_hooked() -> None:
-    """Two rings through each other, pulled apart hard, end in contact and still linked (runs uncompiled too)."""
+    """Two rings through each other, pulled apart hard, end in contact and still linked (runs uncompiled
+    too)."""
     turn = np.linspace(0, 2 * np.pi, 12, endpoint=False)
     one = np.column_stack([6 * np.cos(turn), 6 * np.sin(turn), 0 * turn])
     two = np.column_stack([9 + 6 * np.cos(turn), 0 * turn, 6 * np.sin(turn)])

@@ -1,6 +1,7 @@
 """The rod against closed forms of the elastica, at 96 points a band (source beside each).
 
-Values marked (quadrature) were computed afresh from the formula named; the formulas are from memory where no text is cited.
+Values marked (quadrature) were computed afresh from the formula named; the formulas are from memory where
+no text is cited.
 """
 
 from __future__ import annotations
@@ -47,8 +48,8 @@ def ring_diameters(points: int, f: float) -> tuple[float, float]:
 def test_ring_under_point_loads() -> None:
     """Small opposite loads change the two diameters by 0.1488 and 0.1366 F R³/EI.
 
-    (π/4 − 2/π) and (2/π − 1/2) by Castigliano's theorem; W. C. Young, Roark's Formulas, table of circular rings, 0.149
-    and 0.137 (from memory). The slope at no load is taken from two loads.
+    (π/4 − 2/π) and (2/π − 1/2) by Castigliano's theorem; W. C. Young, Roark's Formulas, table of circular
+    rings, 0.149 and 0.137 (from memory). The slope at no load is taken from two loads.
     """
     small, double = ring_diameters(96, 0.02), ring_diameters(96, 0.04)
     free = 2 * (math.pi / 96) / math.sin(math.pi / 96)  # a polygon of the circle's length stands out a little
@@ -118,7 +119,8 @@ def cantilever(points: int, load: float) -> tuple[float, float]:
     [(0.25, 0.08275, 0.00412), (1, 0.30172, 0.05643), (3, 0.60325, 0.25442), (10, 0.81061, 0.55500)],
 )
 def test_cantilever(load: float, drop: float, shortening: float) -> None:
-    """K. E. Bisshopp and D. C. Drucker, Quart. Appl. Math. 3 (1945) 272 (values by quadrature of their equations)."""
+    """K. E. Bisshopp and D. C. Drucker, Quart. Appl. Math. 3 (1945) 272 (values by quadrature of their
+    equations)."""
     assert cantilever(96, load) == pytest.approx((drop, shortening), rel=0.01, abs=2e-5)
 
 
@@ -126,8 +128,8 @@ def test_cantilever(load: float, drop: float, shortening: float) -> None:
 def test_figure_eight() -> None:
     """Half a figure-eight, a lobe on two hinges in one place: L∫κ²ds of the whole is 112.44.
 
-    The closed elastica with 2E(m) = K(m), m = 0.8261148 (L. Euler 1744; quadrature). Its crossing is an inflection, so a hinge
-    carries each half. The hinges stand a thickness apart, 0.2 mm.
+    The closed elastica with 2E(m) = K(m), m = 0.8261148 (L. Euler 1744; quadrature). Its crossing is an
+    inflection, so a hinge carries each half. The hinges stand a thickness apart, 0.2 mm.
     """
     from scipy.special import ellipe, ellipk
 

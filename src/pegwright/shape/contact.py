@@ -1,21 +1,21 @@
 """Bands pressing on bands: soft as rubber is, and a wall that no step can cross.
 
-Two edges a, b whose distance d is less than D = r_a λ_a^(−½) + r_b λ_b^(−½) (rubber keeps its volume, so a stretched
-strand is thinner) repel with the energy
+Two edges a, b whose distance d is less than D = r_a λ_a^(−½) + r_b λ_b^(−½) (rubber keeps its volume, so a
+stretched strand is thinner) repel with the energy
 
     b = (8/15) E* √R g^(5/2) / (1 − g²/G²),   g = D − d,  G = D − d_min,
 
-the contact of crossed round bodies by H. Hertz (J. reine angew. Math. 92 (1882) 156; K. L. Johnson, Contact Mechanics,
-1985, §4.2; both from memory) with 1/E* = Σ(1 − ν²)/E, ν = ½, times a barrier that is infinite before centrelines
-could meet, in the spirit of M. Li et al., Incremental potential contact, ACM Trans. Graph. 39 (2020) 49. The power 5/2 makes
-the stiffness continuous where strands first touch, which halved the number of Newton steps against g². D moves with the
-stretch inside the energy, so the forces are exact derivatives; the squeeze that thins a strand also pulls it longer,
-as it does in rubber.
+the contact of crossed round bodies by H. Hertz (J. reine angew. Math. 92 (1882) 156; K. L. Johnson, Contact
+Mechanics, 1985, §4.2; both from memory) with 1/E* = Σ(1 − ν²)/E, ν = ½, times a barrier that is infinite
+before centrelines could meet, in the spirit of M. Li et al., Incremental potential contact, ACM Trans.
+Graph. 39 (2020) 49. The power 5/2 makes the stiffness continuous where strands first touch, which halved
+the number of Newton steps against g². D moves with the stretch inside the energy, so the forces are exact
+derivatives; the squeeze that thins a strand also pulls it longer, as it does in rubber.
 
-Parallel strands are the normal case here, and their closest points jump. So d² is the least value over (s, t) of
-|p(s) − q(t)|² + κ[(s − ½)² + (t − ½)²]: strictly convex, hence one minimiser, and by the envelope theorem a
-continuous derivative. κ = 0.03 (r_a + r_b)² exceeds the true distance by less than 1 % at contact, and d_min stands so
-much higher that the true distance keeps to its floor.
+Parallel strands are the normal case here, and their closest points jump. So d² is the least value over (s,
+t) of |p(s) − q(t)|² + κ[(s − ½)² + (t − ½)²]: strictly convex, hence one minimiser, and by the envelope
+theorem a continuous derivative. κ = 0.03 (r_a + r_b)² exceeds the true distance by less than 1 % at
+contact, and d_min stands so much higher that the true distance keeps to its floor.
 """
 
 from __future__ import annotations
@@ -23,14 +23,14 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numba import njit
 
+from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["contact", "contact_energy", "distance"]
 
 
-@njit(cache=True)
+@kernel
 def _closest(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> tuple[float, float, float]:
     """Minimiser (s, t) on edges a→a1, b→b1 and the least squared distance, smoothed by κ = `soft` (mm²)."""
     ux, uy, uz = x[a1, 0] - x[a, 0], x[a1, 1] - x[a, 1], x[a1, 2] - x[a, 2]
@@ -56,25 +56,25 @@ def _closest(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> tuple[
     return s, t, squared
 
 
-@njit(cache=True)
+@kernel
 def _softness(one_mm: float, two_mm: float, least_mm: float) -> tuple[float, float]:
     """κ for two radii, and where the wall stands so that the true distance stays above `least_mm`."""
     soft = min(0.03 * (one_mm + two_mm) ** 2, least_mm * least_mm)
     return soft, math.sqrt(least_mm * least_mm + 0.5 * soft)
 
 
-@njit(cache=True)
+@kernel
 def distance(x: Floats, rods: Rods, a: int, b: int) -> float:
     """Return the true distance in mm between edges a and b."""
     return math.sqrt(_closest(x, a, rods.next[a], b, rods.next[b], 1e-12)[2])
 
 
-@njit(cache=True)
+@kernel
 def _edge_length(x: Floats, a: int, b: int) -> float:
     return math.sqrt((x[b, 0] - x[a, 0]) ** 2 + (x[b, 1] - x[a, 1]) ** 2 + (x[b, 2] - x[a, 2]) ** 2)
 
 
-@njit(cache=True)
+@kernel
 def _press(gap: float, full: float, least_mm: float, stiffness: float) -> tuple[float, float, float, float]:
     """Energy b, ∂b/∂g, ∂b/∂D and ∂²b/∂g² at distance `gap` under the touching distance `full`."""
     g, room = full - gap, full - least_mm
@@ -89,12 +89,12 @@ def _press(gap: float, full: float, least_mm: float, stiffness: float) -> tuple[
     return energy * one, by_gap, by_full, curve * one + 2.0 * force * wall + energy * steep
 
 
-@njit(cache=True)
+@kernel
 def _hertz(one_mpa: float, two_mpa: float, one_mm: float, two_mm: float) -> float:
     return 4.0 / 3.0 * one_mpa * two_mpa / (one_mpa + two_mpa) * math.sqrt(0.5 * (one_mm + two_mm))
 
 
-@njit(cache=True)
+@kernel
 def thin_radii(x: Floats, rods: Rods, grown: float, radius: Floats) -> None:
     """Fill the radius (mm) of every edge as stretched now; `grown` scales all (1 = true thickness)."""
     for v in range(x.shape[0]):
@@ -103,7 +103,7 @@ def thin_radii(x: Floats, rods: Rods, grown: float, radius: Floats) -> None:
             radius[v] = grown * rods.radius_mm[v] * math.sqrt(rods.rest_mm[v] / _edge_length(x, v, w))
 
 
-@njit(cache=True)
+@kernel
 def contact_energy(
     x: Floats, rods: Rods, pairs: Ints, grown: float, least_mm: float, radius: Floats
 ) -> float:
@@ -125,7 +125,7 @@ def contact_energy(
     return total
 
 
-@njit(cache=True)
+@kernel
 def contact(
     x: Floats,
     rods: Rods,
@@ -141,9 +141,9 @@ def contact(
 ) -> tuple[float, int]:
     """Return the contact energy (N mm) and how many pairs touch; add their forces to `gradient` (N).
 
-    From number `first` on, each touching pair fills one element: its vertices in `corners` (4,) and the stiffness
-    between them in `stiffness` (4, 4, 3, 3), in N/mm. With `true` = 0 that is the part b″∇g∇gᵀ, never negative; with 1 it
-    is the Hessian, but for the curvature of D.
+    From number `first` on, each touching pair fills one element: its vertices in `corners` (4,) and the
+    stiffness between them in `stiffness` (4, 4, 3, 3), in N/mm. With `true` = 0 that is the part b″∇g∇gᵀ,
+    never negative; with 1 it is the Hessian, but for the curvature of D.
     """
     thin_radii(x, rods, grown, radius)
     firm = rods.plane_mpa

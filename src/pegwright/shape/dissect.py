@@ -1,8 +1,8 @@
 """The order of elimination: nested dissection by place (A. George, SIAM J. Numer. Anal. 10 (1973) 345).
 
-A piece of craft lies in space, and its contacts join only what is near, so a plane across it is a good cut. Each
-set of vertices is cut across the axis and at the place where fewest vertices have a neighbour beyond; those few
-are eliminated last. The leaves and the cuts are the fronts of `multifrontal`.
+A piece of craft lies in space, and its contacts join only what is near, so a plane across it is a good cut.
+Each set of vertices is cut across the axis and at the place where fewest vertices have a neighbour beyond;
+those few are eliminated last. The leaves and the cuts are the fronts of `multifrontal`.
 """
 
 from __future__ import annotations
@@ -10,8 +10,8 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 
+from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Tree", "dissect", "neighbours"]
@@ -24,10 +24,11 @@ _BINS = 192
 class Tree(NamedTuple):
     """Fronts in postorder. A position is a place in the order of elimination.
 
-    Each row of `fronts` (m + 1, 8) holds: the first position it eliminates, its parent and two children (−1: none), where
-    its rim and its factor begin, where its update lies, and its depth. Updates of even and of odd depth live in
-    two stacks, of `even` and `odd` numbers. Fronts before `split` and those from it to the last but one do not
-    depend on each other (0: no such place). `work` counts the multiplications of a factorisation.
+    Each row of `fronts` (m + 1, 8) holds: the first position it eliminates, its parent and two children
+    (−1: none), where its rim and its factor begin, where its update lies, and its depth. Updates of even
+    and of odd depth live in two stacks, of `even` and `odd` numbers. Fronts before `split` and those from
+    it to the last but one do not depend on each other (0: no such place). `work` counts the multiplications
+    of a factorisation.
     """
 
     order: Ints  # (n,) vertex at each position
@@ -42,7 +43,8 @@ class Tree(NamedTuple):
 
 
 def neighbours(rods: Rods, pairs: Ints) -> tuple[Ints, Ints]:
-    """Return the adjacency (offsets (n + 1,), list; with repeats): two along the band each way, and across pairs."""
+    """Return the adjacency (offsets (n + 1,), list; with repeats): two along the band each way, and across
+    pairs."""
     n = len(rods.next)
     offsets, links = np.zeros(n + 1, np.int64), np.empty(4 * n + 8 * len(pairs), np.int64)
     _neighbours(rods.next, pairs, offsets, links)
@@ -50,7 +52,8 @@ def neighbours(rods: Rods, pairs: Ints) -> tuple[Ints, Ints]:
 
 
 def dissect(x: Floats, offsets: Ints, links: Ints, leaf: int) -> Tree:
-    """Order the vertices at `x` (n, 3) with the given adjacency; sets of at most `leaf` vertices are not cut."""
+    """Order the vertices at `x` (n, 3) with the given adjacency; sets of at most `leaf` vertices are not
+    cut."""
     n = len(x)
     order, rank, sets = np.arange(n), np.full(n, -1), np.zeros((4 * n // leaf + 64, 7), np.int64)
     spare, counts = np.empty(n, np.int64), np.zeros((3, _BINS + 2), np.int64)
@@ -69,7 +72,7 @@ def dissect(x: Floats, offsets: Ints, links: Ints, leaf: int) -> Tree:
     return Tree(order, position, front_of, fronts, rim, int(room[2]), int(room[0]), int(room[1]), work)
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _neighbours(after: Ints, pairs: Ints, offsets: Ints, links: Ints) -> None:
     n = after.shape[0]
     offsets[:] = 0
@@ -92,7 +95,7 @@ def _neighbours(after: Ints, pairs: Ints, offsets: Ints, links: Ints) -> None:
                         links[offsets[v]], links[offsets[w]] = w, v
                     offsets[v] += 1
                     offsets[w] += 1
-        # Counts become starts; after filling, each start has become the next one's and moves back by one place.
+        # Counts become starts; after filling, each start has become the next one's and moves back.
         carried = 0
         for v in range(n + 1):
             own = offsets[v]
@@ -100,14 +103,14 @@ def _neighbours(after: Ints, pairs: Ints, offsets: Ints, links: Ints) -> None:
             carried = carried + own if sweep == 0 else own
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _best_cut(
     x: Floats, members: Ints, offsets: Ints, links: Ints, rank: Ints, counts: Ints
-) -> tuple[int, int, bool]:
-    """Axis, bin and side of the cheapest cut; axis −1 where all lie in one place."""
+) -> tuple[int, int]:
+    """Axis and bin of the cheapest cut; axis −1 where all lie in one place."""
     m = members.shape[0]
     best = np.inf
-    axis, place, left = -1, 0, True
+    axis, place = -1, 0
     widest = 0.0
     for sweep in range(2):
         for i in range(3):
@@ -141,18 +144,18 @@ def _best_cut(
                 below += counts[0, k - 1]
                 lefts += counts[1, k]
                 rights += counts[2, k]
-                if below == 0 or below == m:
+                if below in (0, m):
                     continue
                 off = abs(2.0 * below / m - 1.0)
                 cost = (min(lefts, rights) + 0.02 * m * off * off) * (1.0 + 2.0 * off * off)
                 if off > 0.6:
                     cost += m
                 if cost < best:
-                    best, axis, place, left = cost, i, k, lefts <= rights
-    return axis, place, left
+                    best, axis, place = cost, i, k
+    return axis, place
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _cover(members: Ints, place: int, offsets: Ints, links: Ints, rank: Ints, degree: Ints) -> None:
     """Choose vertices that cover every link across the cut, most links first; theirs becomes degree −1."""
     for v in members:
@@ -175,7 +178,7 @@ def _cover(members: Ints, place: int, offsets: Ints, links: Ints, rank: Ints, de
                 degree[w] -= 1
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _cut_all(
     x: Floats,
     offsets: Ints,
@@ -201,7 +204,7 @@ def _cut_all(
         if high - low <= leaf or made + 2 > sets.shape[0]:
             continue
         members = order[low:high]
-        axis, place, left = _best_cut(x, members, offsets, links, rank, counts)
+        axis, place = _best_cut(x, members, offsets, links, rank, counts)
         if axis >= 0:
             least = most = x[members[0], axis]
             for v in members:
@@ -244,7 +247,7 @@ def _cut_all(
     return made
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _fronts(
     order: Ints,
     position: Ints,
@@ -257,7 +260,8 @@ def _fronts(
     seen: Ints,
     room: Ints,
 ) -> float:
-    """Number the fronts in postorder and find their rims; returns the work, or −1 where `rim` is too short."""
+    """Number the fronts in postorder and find their rims; returns the work, or −1 where `rim` is too
+    short."""
     m = sets.shape[0]
     below = np.ones(m, np.int64)
     number = np.empty(m, np.int64)

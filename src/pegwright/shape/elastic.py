@@ -1,12 +1,13 @@
 """Stretching and bending of the bands: energy, forces and a stiffness that is never negative.
 
-Stretch: W(λ) per volume (`rubber`). Bend: ½Bθ² at each vertex, θ the angle between its two edges and
-B = EI/l̄ (cf. M. Bergou et al., Discrete elastic rods, ACM Trans. Graph. 27 (2008); their 2 tan(θ/2) is too stiff where a
-bight turns by a radian a vertex, so θ itself is used). Near the angle where the band is bent as tight as its own
-radius a term grows without bound, for there the rod model, and the rubber, give out.
+Stretch: W(λ) per volume (`rubber`). Bend: ½Bθ² at each vertex, θ the angle between its two edges and B =
+EI/l̄ (cf. M. Bergou et al., Discrete elastic rods, ACM Trans. Graph. 27 (2008); their 2 tan(θ/2) is too
+stiff where a bight turns by a radian a vertex, so θ itself is used). Near the angle where the band is bent
+as tight as its own radius a term grows without bound, for there the rod model, and the rubber, give out.
 
-The stiffness is the Hessian with its indefinite part left out: exact along an edge and in the plane of the bend,
-tension across an edge only where it pulls, (θ/2)cot(θ/2) out of the plane. So every Newton step goes downhill.
+The stiffness is the Hessian with its indefinite part left out: exact along an edge and in the plane of the
+bend, tension across an edge only where it pulls, (θ/2)cot(θ/2) out of the plane. So every Newton step goes
+downhill.
 """
 
 from __future__ import annotations
@@ -14,8 +15,8 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numba import njit
 
+from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Floats, Rods
 from pegwright.shape.rubber import _stress
 
@@ -24,7 +25,7 @@ __all__ = ["elastic", "energy_only", "stretches"]
 _SOFT = 0.75  # of the turn limit: where the growing term sets in
 
 
-@njit(cache=True)
+@kernel
 def _bend(stiff: float, natural: float, limit: float, turn: float) -> tuple[float, float, float]:
     """Energy of turning by `turn`, its slope, and a stiffness not below zero (N mm, N mm/rad, N mm/rad²)."""
     energy = 0.5 * stiff * turn * turn
@@ -50,7 +51,7 @@ def _bend(stiff: float, natural: float, limit: float, turn: float) -> tuple[floa
     return energy, slope, curve
 
 
-@njit(cache=True)
+@kernel
 def energy_only(x: Floats, rods: Rods) -> float:
     """Elastic energy of all bands in N mm; infinite where a vertex turns past its limit."""
     total = 0.0
@@ -79,12 +80,13 @@ def energy_only(x: Floats, rods: Rods) -> float:
     return total
 
 
-@njit(cache=True)
+@kernel
 def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats) -> float:
     """Return the elastic energy (N mm) and add its forces and stiffness in place.
 
-    `gradient` (n, 3) in N. `blocks` (3, n, 3, 3) in N/mm: the stiffness of vertex v with itself, with next[v] and with
-    next[next[v]] (rows v). With `true` = 0 no part of it is negative; with 1 it is the Hessian.
+    `gradient` (n, 3) in N. `blocks` (3, n, 3, 3) in N/mm: the stiffness of vertex v with itself, with
+    next[v] and with next[next[v]] (rows v). With `true` = 0 no part of it is negative; with 1 it is the
+    Hessian.
     """
     diag, one, two = blocks[0], blocks[1], blocks[2]
     total = 0.0
@@ -161,7 +163,7 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
             turn_of[2, i] = -fore
         aside[0], aside[1], aside[2] = mx / sine, my / sine, mz / sine
         outward = max(slope, 0.0) * 0.5 * (1.0 + cosine) / sine
-        # The part that may be negative: −½ slope tan(θ/2)(δ₁ + δ₂)² out of the plane, and each edge's ∇²φ in it.
+        # What may be negative: −½ slope tan(θ/2)(δ₁ + δ₂)² out of the plane, each edge's ∇²φ in it.
         inward = -0.5 * true * slope * (1.0 - cosine) / sine
         both[0], both[1], both[2] = -1.0 / length, 1.0 / length - 1.0 / onward, 1.0 / onward
         for i in range(3):
@@ -194,7 +196,7 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
     return total
 
 
-@njit(cache=True)
+@kernel
 def stretches(x: Floats, rods: Rods, stretch: Floats, tension_n: Floats) -> None:
     """Fill the stretch λ and the tension (N) of every edge; both are (n,), zero where there is no edge."""
     for v in range(x.shape[0]):

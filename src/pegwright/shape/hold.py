@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 
+from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Dressing", "Hold", "Load", "Pull", "Tie", "build_load", "wrap"]
@@ -104,8 +104,9 @@ def vertex(rods: Rods, point: Point) -> int:
 def wrap(curves: Sequence[Floats], girth_mm: float) -> list[Floats]:
     """Bend flat curves, each (n, 3) in mm, round a wrist: x runs round it, y along the arm, z outward.
 
-    The middle of the piece keeps its x length on a circle that closes it end to end; the lowest point of the piece
-    lies on the wrist where that is possible, and the piece is stretched round it where it is too short.
+    The middle of the piece keeps its x length on a circle that closes it end to end; the lowest point of
+    the piece lies on the wrist where that is possible, and the piece is stretched round it where it is too
+    short.
 
     Raises:
         ValueError: the girth is not positive, or there are no curves.
@@ -125,7 +126,7 @@ def wrap(curves: Sequence[Floats], girth_mm: float) -> list[Floats]:
     return out
 
 
-@njit(cache=True)
+@kernel
 def outside_energy(x: Floats, rods: Rods, load: Load) -> float:
     """Energy of pulls, press, wrist and ties in N mm (a dead pull's is −f·x)."""
     n = x.shape[0]
@@ -148,12 +149,12 @@ def outside_energy(x: Floats, rods: Rods, load: Load) -> float:
     return total
 
 
-@njit(cache=True)
+@kernel
 def outside(
     x: Floats, rods: Rods, load: Load, gradient: Floats, diag: Floats, corners: Ints, stiffness: Floats
 ) -> int:
-    """Add the forces of `outside_energy` to `gradient` (N) and their stiffness to `diag` (n, 3, 3); each taut tie
-    fills an element of `corners` and `stiffness` (see `contact`). Returns how many.
+    """Add the forces of `outside_energy` to `gradient` (N) and their stiffness to `diag` (n, 3, 3); each
+    taut tie fills an element of `corners` and `stiffness` (see `contact`). Returns how many.
     """
     n = x.shape[0]
     middle = 0.0

@@ -1,10 +1,11 @@
-"""Factor and solve the Newton matrix front by front (I. S. Duff and J. K. Reid, ACM Trans. Math. Softw. 9 (1983) 302).
+"""Factor and solve the Newton matrix front by front (I. S. Duff and J. K. Reid, ACM Trans. Math. Softw. 9
+(1983) 302).
 
-The stiffness never exists as one sparse matrix: each band's blocks and each contact's are added
-straight into the front that eliminates their first vertex. A front holds its pivots' columns (kept as the factor) and the
-update it leaves to its parent, both row by row in flat arrays. The dense kernel works in tiles of three rows by three
-columns, the natural block of points in space, whose nine sums stay in registers. Two threads take the two halves
-below the root. `docs/shape.md` holds the measurements against other ways.
+The stiffness never exists as one sparse matrix: each band's blocks and each contact's are added straight
+into the front that eliminates their first vertex. A front holds its pivots' columns (kept as the factor)
+and the update it leaves to its parent, both row by row in flat arrays. The dense kernel works in tiles of
+three rows by three columns, the natural block of points in space, whose nine sums stay in registers. Two
+threads take the two halves below the root. `docs/shape.md` holds the measurements against other ways.
 """
 
 from __future__ import annotations
@@ -13,14 +14,13 @@ import math
 from concurrent.futures import ThreadPoolExecutor
 
 import numpy as np
-from numba import njit
 
 from pegwright.shape.dissect import DEPTH, LEFT, PANEL, PIVOT, RIGHT, RIM, UPDATE, Tree
+from pegwright.shape.kernel import dense, kernel
 from pegwright.shape.rods import Flags, Floats, Ints, Rods
 
 __all__ = ["DONE", "INDEFINITE", "UNFIT", "Factor", "factor", "solve"]
 
-_FAST = {"reassoc", "contract", "nsz"}
 DONE, UNFIT, INDEFINITE = range(3)
 _WORTH_THREADS = 2e6  # multiplications
 
@@ -81,7 +81,20 @@ def solve(factored: Factor, right: Floats) -> Floats:
     return out
 
 
-@njit(cache=True, nogil=True)
+@kernel
+def _in_rim(rim: Ints, low: int, end: int, position: int) -> bool:
+    """Whether an ascending stretch of `rim` holds a position."""
+    high = end
+    while low < high:
+        middle = (low + high) // 2
+        if rim[middle] < position:
+            low = middle + 1
+        else:
+            high = middle
+    return bool(low < end and rim[low] == position)
+
+
+@kernel
 def _sort_elements(
     fixed: Flags,
     position: Ints,
@@ -117,28 +130,22 @@ def _sort_elements(
                 q = position[corners[k, c]]
                 if fixed[corners[k, c]] or q < fronts[f + 1, PIVOT]:
                     continue
-                low, high = fronts[f, RIM], fronts[f + 1, RIM]
-                while low < high:
-                    middle = (low + high) // 2
-                    if rim[middle] < q:
-                        low = middle + 1
-                    else:
-                        high = middle
-                if low == fronts[f + 1, RIM] or rim[low] != q:
+                if not _in_rim(rim, fronts[f, RIM], fronts[f + 1, RIM], q):
                     return False
         carried = 0
-        for f in range(offsets.shape[0]):
-            own = offsets[f]
-            offsets[f] = carried
-            carried = carried + own if sweep == 0 else own
+        for front in range(offsets.shape[0]):
+            mine = offsets[front]
+            offsets[front] = carried
+            carried = carried + mine if sweep == 0 else mine
     return True
 
 
-@njit(cache=True, nogil=True, fastmath=_FAST)
+@dense
 def _subtract_tile(
     rows: Floats, a: int, b: int, wide: int, k: int, out: Floats, at: int, out_wide: int
 ) -> None:
-    """Take the product of three rows from `a` and three from `b` (k columns) off the 3 × 3 tile of `out` at `at`."""
+    """Take the product of three rows from `a` and three from `b` (k columns) off the 3 × 3 tile of `out` at
+    `at`."""
     s00 = s01 = s02 = s10 = s11 = s12 = s20 = s21 = s22 = 0.0
     # Slices, so that the compiler knows the indices below are not negative and can use wide registers.
     ra, rb, rc = rows[a : a + k], rows[a + wide : a + wide + k], rows[a + 2 * wide : a + 2 * wide + k]
@@ -168,7 +175,7 @@ def _subtract_tile(
     out[at + 2] -= s22
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _eliminate(panels: Floats, at: int, wide: int, rows: int, update: Floats, up: int) -> bool:
     """Cholesky on a panel (rows × wide at `at`) in place, then its product off the update at `up`."""
     for j in range(0, wide, 3):
@@ -208,7 +215,7 @@ def _eliminate(panels: Floats, at: int, wide: int, rows: int, update: Floats, up
     return True
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _tile(row: int, column: int, pivots: int, at: int, up: int, border: int) -> tuple[bool, int, int]:
     """Where the tile of local vertices row ≥ column lies: in the panel or the update, offset, row length."""
     if column < pivots:
@@ -216,7 +223,7 @@ def _tile(row: int, column: int, pivots: int, at: int, up: int, border: int) -> 
     return False, up + 9 * (row - pivots) * border + 3 * (column - pivots), 3 * border
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _factor(
     fixed: Flags,
     after: Ints,
@@ -260,7 +267,7 @@ def _factor(
                     panels[spot + 3 * i * p + j] += blocks[0, v, i, j]
             if fixed[v]:
                 continue
-            # A block joins two vertices and is added where the earlier of them goes: v is the column, the other the row.
+            # A block joins two vertices and is added where the earlier goes: column v, row w.
             for kind in range(4):
                 hop = 1 + kind % 2
                 w = after[v] if kind < 2 else before[v]
@@ -308,7 +315,7 @@ def _factor(
     return True
 
 
-@njit(cache=True, nogil=True, fastmath=_FAST)
+@dense
 def _solve(fronts: Ints, rim: Ints, panels: Floats, y: Floats) -> None:
     """Forward and back substitution in place; y (3n,) is in the order of elimination."""
     for f in range(fronts.shape[0] - 1):

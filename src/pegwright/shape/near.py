@@ -1,16 +1,16 @@
 """Which edges are near, and how far a step may go before any strand could pass another.
 
-The bound is the certificate. Along x + α·dx a point of edge a moves, against any common translation c, by at most
-α·max|dx_i − c| over the edge's two ends. So for a listed pair
+The bound is the certificate. Along x + α·dx a point of edge a moves, against any common translation c, by
+at most α·max|dx_i − c| over the edge's two ends. So for a listed pair
 
     α ≤ γ (d − d_min) / (max_{i∈a}|dx_i − c| + max_{j∈b}|dx_j − c|),   c the mean of the four moves,
 
 keeps d above d_min on the whole path, and for unlisted pairs the same holds band by band, with the reach of
-the list (or the gap of the bands' boxes, if wider) for d. Neighbours along a band take part in the bound, though not in
-contact; only edges that share a vertex do not, and they can meet only by folding flat. The motion is then an isotopy
-and nothing has to be tested afterwards (it still is, see `replay`). Only relative motion counts, so a long
-chain may move far in one step: the difference from per-vertex bounds such as A. Chen et al., Offset geometric contact,
-ACM Trans. Graph. 44 (2025).
+the list (or the gap of the bands' boxes, if wider) for d. Neighbours along a band take part in the bound,
+though not in contact; only edges that share a vertex do not, and they can meet only by folding flat. The
+motion is then an isotopy and nothing has to be tested afterwards (it still is, see `replay`). Only relative
+motion counts, so a long chain may move far in one step: the difference from per-vertex bounds such as A.
+Chen et al., Offset geometric contact, ACM Trans. Graph. 44 (2025).
 """
 
 from __future__ import annotations
@@ -20,9 +20,9 @@ from concurrent.futures import ThreadPoolExecutor
 from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 
 from pegwright.shape.contact import _closest
+from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Flags, Floats, Ints, Rods
 
 __all__ = ["Near", "close_pairs", "far_bound", "find_pairs", "is_neighbour", "live_pairs", "near_bound"]
@@ -31,7 +31,7 @@ _GAMMA = 0.8
 _RING = 2  # half-width cells searched each way
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _is_neighbour(start: Ints, band: Ints, after: Ints, reach: Ints, a: int, b: int) -> bool:
     mine = band[a]
     if mine != band[b]:
@@ -40,7 +40,7 @@ def _is_neighbour(start: Ints, band: Ints, after: Ints, reach: Ints, a: int, b: 
     if onward <= reach[a]:
         return True
     last = start[mine + 1]
-    return after[last - 1] >= 0 and last - start[mine] - onward <= reach[b]
+    return bool(after[last - 1] >= 0 and last - start[mine] - onward <= reach[b])
 
 
 def is_neighbour(rods: Rods, a: int, b: int) -> bool:
@@ -91,7 +91,7 @@ def find_pairs(
     facts, cells, inside = facts[by_cell], cells[by_cell], edge[by_cell]
 
     def part(first: int, last: int) -> Near:
-        capacity = 4 * (last - first) + 1024
+        capacity = 10 * (last - first) + 1024
         while True:
             pairs, numbers = np.empty((capacity, 2), np.int64), np.empty((capacity, 2))
             touchable = np.empty(capacity, np.bool_)
@@ -111,7 +111,7 @@ def find_pairs(
     return Near(*(np.concatenate(column) for column in zip(*halves, strict=True)))
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _find_pairs(
     x: Floats,
     after: Ints,
@@ -191,7 +191,7 @@ def close_pairs(x: Floats, rods: Rods, pairs: Ints, radius: Floats, margin_mm: f
     return pairs[keep]
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _close_pairs(x: Floats, after: Ints, pairs: Ints, radius: Floats, margin_mm: float, keep: Flags) -> None:
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
@@ -204,8 +204,8 @@ def far_bound(
 ) -> tuple[float, float]:
     """Choose the reach of the list for this step, and bound the pairs beyond it.
 
-    Returns the reach in mm, `apart_mm` to `farthest_mm`, and the largest α ≤ 1 that keeps every pair not within that
-    reach farther apart than `apart_mm`.
+    Returns the reach in mm, `apart_mm` to `farthest_mm`, and the largest α ≤ 1 that keeps every pair not
+    within that reach farther apart than `apart_mm`.
     """
     at = rods.start[:-1]
     low, high = np.minimum.reduceat(x, at), np.maximum.reduceat(x, at)
@@ -217,7 +217,7 @@ def far_bound(
     return reach, _far_bound(low, high, middle, spread, apart_mm, reach)
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _far_bound(
     low: Floats, high: Floats, middle: Floats, spread: Floats, apart_mm: float, reach_mm: float
 ) -> float:

@@ -1,10 +1,11 @@
 """Newton's method to rest: downhill at every step, and no step lets strands pass.
 
-Each iterate: forces and stiffness, one sparse factorisation, the bound of `near`, then halving until the energy falls
-(Armijo). As much of the Hessian's negative part is kept as leaves it positive: strands that slide round each
-other are held back by tension and pushed on by contact, and without the second the steps are far too short (170
-steps against 56 on a tied strip of 88 bands). The damping starts high, while links hang loose, and fades as steps
-succeed (Levenberg). The loop itself is plain Python; what it calls on arrays is compiled.
+Each iterate: forces and stiffness, one sparse factorisation, the bound of `near`, then halving until the
+energy falls (Armijo). As much of the Hessian's negative part is kept as leaves it positive: strands that
+slide round each other are held back by tension and pushed on by contact, and without the second the steps
+are far too short (170 steps against 56 on a tied strip of 88 bands). The damping starts high, while links
+hang loose, and fades as steps succeed (Levenberg). The loop itself is plain Python; what it calls on arrays
+is compiled.
 """
 
 from __future__ import annotations
@@ -25,6 +26,8 @@ from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Goal", "Iterate", "Settled", "settle"]
 
+_MARGIN_MM = 0.15  # pairs this near to touch are joined in the tree, so that it lasts for several steps
+_STRIDE, _LONGEST = 1.5, 4.0  # how steps lengthen where the stiffness proves too high
 _LEAF = 8
 _FARTHEST_MM = 4.0  # the widest look-ahead beyond touch
 _WINDOW = 5  # iterations over which the length must stand still
@@ -87,13 +90,14 @@ def settle(
 ) -> Settled:
     """Bring the rods from `x` (n, 3) to rest under `load`.
 
-    `reference_n` is the force that the residual is measured against (0: that of the first iterate). `grown` is the share of
-    the true thickness to start with; it grows by a fifth an iterate, and only then does the stage count as begun.
-    `watch` sees each accepted iterate and stops the stage by returning False.
+    `reference_n` is the force that the residual is measured against (0: that of the first iterate). `grown`
+    is the share of the true thickness to start with; it grows by a fifth an iterate, and only then does the
+    stage count as begun. `watch` sees each accepted iterate and stops the stage by returning False.
     """
     work = _Work(len(x))
     scale = float(np.mean(rods.area_mm2[rods.rest_mm > 0] * 0.4 / rods.rest_mm[rods.rest_mm > 0]))
     damping, fade = 0.1 * scale, 0.1
+    stride, slope, alpha, before = 1.0, 0.0, 0.0, 0.0
     true = 1.0  # how much of the Hessian's negative part is kept
     kept: Factor | None = None
     touch = _touch(x, rods, grown)
@@ -104,6 +108,11 @@ def settle(
     for number in range(goal.iterations + 1):
         energy, count = _assemble(x, rods, load, pairs, grown, least_mm, true, work)
         residual = float(np.sqrt((work.gradient**2).sum()))
+        if slope < 0.0:
+            # A quadratic would have fallen by half the slope; much more: the stiffness was too high.
+            bold = alpha == 1.0 and before - energy > -0.7 * slope
+            stride = min(_STRIDE * stride, _LONGEST) if bold else 1.0
+        before = energy
         reference_n = reference_n or residual
         lengths.append(float(np.ptp((x * axis).sum(axis=1))))
         if not watch(Iterate(x, energy, residual, lengths[-1], count)):
@@ -117,7 +126,7 @@ def settle(
             break
         accepted = False
         while damping < 1e4 * scale:
-            kept, positive = _factorise(x, rods, load, pairs, grown, count, damping, work, kept, workers)
+            kept, positive = _factorise(x, rods, load, pairs, count, damping, work, kept, workers)
             if not positive and true > 0.0:
                 true = 0.7 * true if true > 0.05 else 0.0
                 _assemble(x, rods, load, pairs, grown, least_mm, true, work)
@@ -125,6 +134,8 @@ def settle(
             if positive:
                 work.step = solve(kept, -work.gradient)
                 work.step[rods.fixed] = 0.0
+                work.step *= stride
+                slope = float(np.sum(work.gradient * work.step))
                 near, alpha, touch = _look_ahead(x, rods, work.step, grown, least_mm, workers)
                 tried = live_pairs(near, alpha, touch)
                 alpha = _descend(x, rods, load, tried, grown, least_mm, energy, alpha, work)
@@ -166,7 +177,8 @@ def _long_axis(x: Floats) -> Floats:
 def _assemble(
     x: Floats, rods: Rods, load: Load, pairs: Ints, grown: float, least_mm: float, true: float, work: _Work
 ) -> tuple[float, int]:
-    """Energy (N mm), gradient and stiffness at x into `work`; returns the energy and the number of elements."""
+    """Energy (N mm), gradient and stiffness at x into `work`; returns the energy and the number of
+    elements."""
     if len(pairs) + len(load.ties) > len(work.corners):
         work.grow(2 * (len(pairs) + len(load.ties)))
     work.gradient[:] = 0.0
@@ -185,7 +197,6 @@ def _factorise(
     rods: Rods,
     load: Load,
     pairs: Ints,
-    grown: float,
     count: int,
     damping: float,
     work: _Work,
@@ -201,7 +212,7 @@ def _factorise(
         code = factor(kept, rods, blocks, *elements, workers)
         if code != UNFIT:
             return kept, code == DONE
-    joined = close_pairs(x, rods, pairs, work.radius, 0.05)
+    joined = close_pairs(x, rods, pairs, work.radius, _MARGIN_MM)
     tied = np.concatenate([joined, load.ties]) if len(load.ties) else joined
     kept = Factor(dissect(x, *neighbours(rods, tied), _LEAF))
     return kept, factor(kept, rods, blocks, *elements, workers) == DONE

@@ -1,8 +1,8 @@
 """Stretch and force of a band on its pegs: a taut loop round round pegs, without friction.
 
-A band over pegs of equal diameter d lies along the convex hull of their middles, at half of d plus its own thickness t from
-them: its centreline is the hull's perimeter + π(d + t) long. Off the loom it is π(bore + t). So a band over two
-pegs s apart is slack until s > π(bore − d)/2 (design arithmetic; no source).
+A band over pegs of equal diameter d lies along the convex hull of their middles, at half of d plus its own
+thickness t from them: its centreline is the hull's perimeter + π(d + t) long. Off the loom it is π(bore +
+t). So a band over two pegs s apart is slack until s > π(bore − d)/2 (design arithmetic; no source).
 """
 
 from __future__ import annotations

@@ -39,10 +39,11 @@ class Progress(NamedTuple):
 class Relaxed(msgspec.Struct, frozen=True):
     """A piece at rest, or as near as it came (`converged` says which, and `findings` why).
 
-    Per band: `positions_mm` (n, 3), and for the edge that leaves each point `tension_n` (n,) and `stretch` (n,),
-    zero after the end of an open band. `smallest_gap_mm` is the least distance between centrelines that may
-    touch, over the whole way; it never fell below `smallest_allowed_mm`. `energies_n_mm` lists each stage's energies, and
-    `iterates_mm` every accepted state (points of all bands, (n, 3)) where they were asked for.
+    Per band: `positions_mm` (n, 3), and for the edge that leaves each point `tension_n` (n,) and `stretch`
+    (n,), zero after the end of an open band. `smallest_gap_mm` is the least distance between centrelines
+    that may touch, over the whole way; it never fell below `smallest_allowed_mm`. `energies_n_mm` lists
+    each stage's energies, and `iterates_mm` every accepted state (points of all bands, (n, 3)) where they
+    were asked for.
     """
 
     positions_mm: tuple[Floats, ...]
@@ -73,8 +74,9 @@ def relax(
 ) -> Relaxed:
     """Bring `bands` to rest without letting any strand pass another.
 
-    Thickness grows from what the drawing has room for to the true one; with a `dressing` the piece is first tugged and
-    pressed, then let go. `progress` hears of every step; answering False stops, and the result is the piece so far.
+    Thickness grows from what the drawing has room for to the true one; with a `dressing` the piece is first
+    tugged and pressed, then let go. `progress` hears of every step; answering False stops, and the result
+    is the piece so far.
 
     Raises:
         ValueError: the bands or holds make no sense (see `build_rods`, `build_load`).
@@ -84,10 +86,10 @@ def relax(
     load = build_load(rods, hold, dressing)
     hear = progress or (lambda _: True)
     if hear(Progress("getting ready", 0, 1.0, 0.0, 0.0)) is False:
-        return _result(bands, rods, _unmoved(x, "stopped"), _Log(), 0.0, 0.0, goal)
+        return _result(rods, _unmoved(x, "stopped"), _Log(), 0.0, 0.0, goal)
     gap, crossed = _smallest_gap(x, rods)
     if gap < _CROSSED_MM:
-        return _result(bands, rods, _unmoved(x, "crossed"), _Log(gap), gap, 0.0, goal, crossed)
+        return _result(rods, _unmoved(x, "crossed"), _Log(gap), gap, 0.0, goal, crossed)
     least = min(_LEAST_MM, 0.5 * gap)
     full = 2 * float(np.max(rods.radius_mm))
     grown = 1.0 if gap > 0.6 * full else max(gap / full, 0.05)
@@ -108,7 +110,7 @@ def relax(
             log.gap = min(log.gap, _smallest_gap(x, rods)[0])
             if settled.reason in ("stopped", "limit"):
                 break
-    return _result(bands, rods, settled, log, log.gap, least, goal)
+    return _result(rods, settled, log, log.gap, least, goal)
 
 
 class _Log:
@@ -158,7 +160,6 @@ def _smallest_gap(x: Floats, rods: Rods) -> tuple[float, int]:
 
 
 def _result(
-    bands: Sequence[Band],
     rods: Rods,
     settled: Settled,
     log: _Log,

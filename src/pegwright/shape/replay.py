@@ -1,20 +1,22 @@
 """A second opinion on whether strands passed: replay every step and look for crossings.
 
-Shares nothing with the bound of `near`. Between two iterates every point moves straight; edges (a, b) and (c, d) can
-cross only when the four ends lie in a plane, a cubic in time (X. Provot, Graphics Interface 1997, §3). Each root in
-[0, 1] is found by bisection between the cubic's turning points, and there the edges are tried for a common point.
-All pairs of edges without a common vertex are tried whose boxes, swept over the step, overlap; taking the mean motion of a
-pair of bands off both changes nothing and keeps the boxes small.
+Shares nothing with the bound of `near`. Between two iterates every point moves straight; edges (a, b) and
+(c, d) can cross only when the four ends lie in a plane, a cubic in time (X. Provot, Graphics Interface
+1997, §3). Each root in [0, 1] is found by bisection between the cubic's turning points, and there the edges
+are tried for a common point. All pairs of edges without a common vertex are tried whose boxes, swept over
+the step, overlap; taking the mean motion of a pair of bands off both changes nothing and keeps the boxes
+small.
 """
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 
 import numpy as np
-from numba import njit
 
+from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Band, Floats, Ints, build_rods
 
 __all__ = ["pass_throughs"]
@@ -28,19 +30,19 @@ def pass_throughs(iterates_mm: Sequence[Floats], bands: Sequence[Band]) -> int:
     """
     _, rods = build_rods(bands)
     total = 0
-    for x, y in zip(iterates_mm[:-1], iterates_mm[1:], strict=True):
+    for x, y in itertools.pairwise(iterates_mm):
         if x.shape != (len(rods.next), 3) or y.shape != x.shape:
             raise ValueError(f"an iterate has shape {x.shape}, not ({len(rods.next)}, 3)")
         total += _pass_throughs(np.ascontiguousarray(x), np.ascontiguousarray(y), rods.start, rods.next)
     return total
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _cubic(k0: float, k1: float, k2: float, k3: float, t: float) -> float:
     return k0 + t * (k1 + t * (k2 + t * k3))
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _root(k0: float, k1: float, k2: float, k3: float, low: float, high: float) -> float:
     """A root between `low` and `high`, where the signs differ; −1 where they do not."""
     first = _cubic(k0, k1, k2, k3, low)
@@ -55,7 +57,7 @@ def _root(k0: float, k1: float, k2: float, k3: float, low: float, high: float) -
     return 0.5 * (low + high)
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _meet(p: Floats, t: float) -> bool:
     """Whether edges 0–1 and 2–3 have a common point at time t; p (2, 4, 3) are the ends before and after."""
     uu = uv = vv = uw = vw = 0.0
@@ -75,7 +77,7 @@ def _meet(p: Floats, t: float) -> bool:
     return 0.0 <= s <= 1.0 and 0.0 <= q <= 1.0
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _crossings(p: Floats) -> int:
     """Number of times in [0, 1] that the two edges cross; p (2, 4, 3) are their ends and the ends' moves."""
     # det(e1, e2, e3) with e = base + t·move, as a cubic k0 + k1 t + k2 t² + k3 t³.
@@ -84,11 +86,11 @@ def _crossings(p: Floats) -> int:
         m1, m2, m3 = order & 1, (order >> 1) & 1, (order >> 2) & 1
         det = 0.0
         for i in range(3):
-            j, l = (i + 1) % 3, (i + 2) % 3
+            j, h = (i + 1) % 3, (i + 2) % 3
             a = p[m1, 1, i] - p[m1, 0, i]
             det += a * (
-                (p[m2, 3, j] - p[m2, 2, j]) * (p[m3, 2, l] - p[m3, 0, l])
-                - (p[m2, 3, l] - p[m2, 2, l]) * (p[m3, 2, j] - p[m3, 0, j])
+                (p[m2, 3, j] - p[m2, 2, j]) * (p[m3, 2, h] - p[m3, 0, h])
+                - (p[m2, 3, h] - p[m2, 2, h]) * (p[m3, 2, j] - p[m3, 0, j])
             )
         k[m1 + m2 + m3] += det
     turns = np.zeros(4)
@@ -112,7 +114,7 @@ def _crossings(p: Floats) -> int:
     return found
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _swept(x: Floats, y: Floats, shift: Floats, first: int, last: int, box: Floats) -> None:
     """Box (6,) that points first..last sweep, the second place moved back by `shift`."""
     for i in range(3):
@@ -121,7 +123,7 @@ def _swept(x: Floats, y: Floats, shift: Floats, first: int, last: int, box: Floa
         _widen(x, y, shift, v, box)
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _widen(x: Floats, y: Floats, shift: Floats, v: int, box: Floats) -> None:
     for i in range(3):
         after = y[v, i] - shift[i]
@@ -129,15 +131,15 @@ def _widen(x: Floats, y: Floats, shift: Floats, v: int, box: Floats) -> None:
         box[3 + i] = max(box[3 + i], x[v, i], after)
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _apart(one: Floats, two: Floats) -> bool:
+    apart = False
     for i in range(3):
-        if one[i] > two[3 + i] or two[i] > one[3 + i]:
-            return True
-    return False
+        apart = apart or one[i] > two[3 + i] or two[i] > one[3 + i]
+    return apart
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def _pass_throughs(x: Floats, y: Floats, start: Ints, after: Ints) -> int:
     bands = start.shape[0] - 1
     mean = np.zeros((bands, 3))

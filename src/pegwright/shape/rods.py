@@ -22,8 +22,8 @@ class Band(NamedTuple):
     """One band. `points_mm` is (n, 3); a closed band's last point joins its first and is not repeated.
 
     `rest_length_mm` is the length of the unstretched centreline, shared among the edges in proportion to
-    their drawn lengths. `natural_curvature_per_mm` is the curvature it was moulded with (1/radius), free to turn
-    about its own axis, since a round band has no preferred side.
+    their drawn lengths. `natural_curvature_per_mm` is the curvature it was moulded with (1/radius), free to
+    turn about its own axis, since a round band has no preferred side.
     """
 
     points_mm: Floats
@@ -86,7 +86,7 @@ def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> 
         if not (0 <= which < len(bands) and 0 <= point < counts[which]):
             raise ValueError(f"there is no point {point} on band {which} to hold")
         held[start[which] + point] = True
-    return np.ascontiguousarray(x), Rods(start, *columns, fixed=held)
+    return np.ascontiguousarray(x), Rods._make((start, *columns, held))
 
 
 def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generic], ...]:
@@ -135,14 +135,15 @@ def _turning(points: Floats) -> Floats:
     ahead = np.roll(points, -1, axis=0) - points
     behind = np.roll(ahead, 1, axis=0)
     cross = np.linalg.norm(np.cross(behind, ahead), axis=1)
-    return np.arctan2(cross, np.sum(behind * ahead, axis=1))
+    turning: Floats = np.arctan2(cross, np.sum(behind * ahead, axis=1))
+    return turning
 
 
 def _reach(rest: Floats, arc_mm: float, closed: bool) -> Ints:
     """For each edge, the number of edges onward whose gap along the band is shorter than `arc_mm`.
 
-    A strand thicker than its edges always lies within its own thickness of its neighbours, so those pairs take
-    no part in contact (A. Gomez-Nogales et al., arXiv 2510.10256, on stencil neighbours).
+    A strand thicker than its edges always lies within its own thickness of its neighbours, so those pairs
+    take no part in contact (A. Gomez-Nogales et al., arXiv 2510.10256, on stencil neighbours).
     """
     n = len(rest)
     out = np.ones(n, dtype=np.int64)

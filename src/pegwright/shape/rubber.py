@@ -22,7 +22,8 @@ from typing import Literal
 import msgspec
 import numpy as np
 import numpy.typing as npt
-from numba import njit
+
+from pegwright.shape.kernel import kernel
 
 __all__ = ["LAST_STRETCH", "Law", "Rubber", "mooney_rivlin", "neo_hookean", "stress", "yeoh"]
 
@@ -101,7 +102,7 @@ def stress(rubber: Rubber, stretch: npt.ArrayLike) -> npt.NDArray[np.float64]:
     return np.array(flat, dtype=np.float64).reshape(np.shape(stretch))
 
 
-@njit(cache=True)
+@kernel
 def _limiting_chain(a: float, lam: float) -> tuple[float, float, float]:
     """Energy, stress and stiffness (MPa) that the chains' limit adds beyond the onset."""
     s, big = _ONSET, _LIMIT
@@ -117,7 +118,7 @@ def _limiting_chain(a: float, lam: float) -> tuple[float, float, float]:
     return scale * energy, scale * gone * gone / room, scale * stiffness
 
 
-@njit(cache=True)
+@kernel
 def _stress(law: int, c0: float, c1: float, c2: float, stretch: float) -> tuple[float, float, float]:
     """Energy W, nominal stress P = dW/dλ and dP/dλ, all per unstretched volume or section in MPa."""
     lam = min(stretch, LAST_STRETCH)
