@@ -92,7 +92,7 @@ def incremental_potential(piece: Piece, limit_s: float = 120.0) -> Run:
             break
         if time.perf_counter() - begin > limit_s:
             break
-        matrix = _rod_matrix(blocks, rods.next) + barrier.hessian(
+        matrix = rod_matrix(blocks, rods.next) + barrier.hessian(
             now, mesh, at, ipctk.PSDProjectionMethod.CLAMP
         )
         accepted = False
@@ -128,7 +128,8 @@ def incremental_potential(piece: Piece, limit_s: float = 120.0) -> Run:
     return Run(time.perf_counter() - begin, steps, rested, lengths[-1], iterates)
 
 
-def _rod_matrix(blocks: Floats, after: np.ndarray) -> sp.csc_matrix:
+def rod_matrix(blocks: Floats, after: np.ndarray) -> sp.csc_matrix:
+    """Return the sparse matrix (3n, 3n) of the rods' blocks (see `elastic`)."""
     n = len(after)
     ids = np.arange(n)
     rows, columns, values = [], [], []

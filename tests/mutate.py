@@ -24,7 +24,7 @@ ODD: tuple[Any, ...] = (
     "hook",
     "x" * 5000,
     "<script>alert(1)</script>",
-    "#eval(\"1+1\") $x^2$ *bold* \\u202e",
+    '#eval("1+1") $x^2$ *bold* \\u202e',
     "\u202eevil\u2066\x1b[31m",
     "../../etc/passwd",
     "{place!r:>1000000}",
@@ -78,7 +78,9 @@ def _spoil_value(value: Any, rng: random.Random) -> None:
             parent[key] = rng.choice(ODD)
         case 3:
             other_parent, other_key = rng.choice(spots)
-            parent[key] = json.loads(json.dumps(other_parent[other_key])) if other_key in _keys(other_parent) else 0
+            parent[key] = (
+                json.loads(json.dumps(other_parent[other_key])) if other_key in _keys(other_parent) else 0
+            )
         case 4 if isinstance(parent, list):
             parent.insert(rng.randrange(len(parent) + 1), json.loads(json.dumps(parent[key])))
         case 4:
