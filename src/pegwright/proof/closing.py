@@ -5,8 +5,8 @@ they were laid, k ≠ 0; and U = Π v^e x_a^±1 v^−e as in `carriers`, v made 
 also one band of a path of carriers that leads from a down to the witness c: what is left is x_a^s · x_c^k,
 s the sum of a's exponents, up to conjugation. Pure symmetric automorphisms commute with ignoring a band and
 keep the normal closure of x_a^s; modulo that (s = 0: nothing at all), what is left is x_c^k, whose orbit is
-its conjugacy class. The word itself is, in the free product of Z/s (or Z) and the rest, a cyclic product of at
-least two powers of x_a with v^±1 between them and v^±1 x_c^k in the last gap, none of them trivial: not a
+its conjugacy class. The word itself is, in the free product of Z/s (or Z) and the rest, a cyclic product of
+at least two powers of x_a with v^±1 between them and v^±1 x_c^k in the last gap, none of them trivial: not a
 conjugate of x_c^k. So every band of the path is held. That v ≠ x_c^±k is seen from exponents: a v that is
 again such a product of a further carrier has exponent 0 in c.
 """

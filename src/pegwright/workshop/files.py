@@ -1,4 +1,4 @@
-"""Open and save files so that nothing is lost: a fault is a finding, a file is replaced whole or not at all."""
+"""Open and save files so that nothing is lost: a fault is a finding, a file is replaced whole or not."""
 
 from __future__ import annotations
 
