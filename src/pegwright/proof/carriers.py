@@ -307,12 +307,14 @@ def _lend(walk: _Walk) -> None:
     band of the one is barred on the other.
     """
     reader, steps = walk.reader, walk.steps
-    if all(b in walk.held for ways in walk.net.shared.values() for way in ways for b in way.carriers):
+    ways = [*walk.net.edges.values(), *walk.net.shared.values()]
+    if all(band in walk.held for edges in ways for edge in edges for band in edge.carriers):
         return
     chains = _Chains(walk)
     home = {walk.places[number].product: number for number in walk.chained if number >= 0}
     path: dict[int, list[int]] = {}
     carrying: set[int] = set()
+    wanting: set[int] = set()  # steps that lead nowhere yet, and a carrier on the way there is not held yet
     for number, (step, place) in enumerate(zip(steps[:], walk.places, strict=True)):
         while path and next(reversed(path)) != step.parent:
             left, marks = path.popitem()
@@ -325,9 +327,14 @@ def _lend(walk: _Walk) -> None:
             marks += [bar for bar in chains.barring[band] if bar != step.parent]
         chains.mark(marks, 1)
         path[number] = marks
+        if number not in walk.alive:
+            open_ = any(band not in walk.held for band in step.carriers)
+            if open_ or step.parent in wanting:
+                wanting.add(number)
         for edge in walk.net.shared.get(place.product, ()):
             lender = home.get(edge.passage.product)
-            wanted = [b for b in edge.carriers if b not in walk.held]
+            dead = number in wanting and number not in walk.alive
+            wanted = [b for b in edge.carriers if dead or b not in walk.held]
             if lender is None or not wanted or chains.clashes(lender):
                 continue
             witness = steps[lender].witness
