@@ -84,6 +84,6 @@ def mat(rows: int, length: int, points: int = 48, every: int = 1) -> Piece:
             bands.append(Band(one + np.array([k * pitch, row * apart, 0.0]), 48.0, 1.5))
     for row in range(rows - 1):
         for k in range(0, length - 1, every):
-            x = k * pitch + (3.4 if row % 2 == 0 else 6.0)
+            x = k * pitch + (3.4, 6.0, 8.6)[row % 3]
             bands.append(Band(tie + np.array([x, (row + 0.5) * apart, 0.0]), 27.0, 1.5))
     return Piece(bands, fixed, pulls)
