@@ -6,11 +6,12 @@ from typing import NamedTuple
 
 
 class Past(NamedTuple):
-    """What was wrong, on which layout, and the moves."""
+    """What was wrong, on which layout, the moves, and the bands wrongly called free."""
 
     why: str
     layout: str
     moves: tuple[str, ...]
+    bands: tuple[int, ...] = ()
 
 
 MENDED: dict[str, Past] = {
@@ -111,6 +112,27 @@ MENDED: dict[str, Past] = {
             "knot B2",
         ),
     ),
+    "twists-10052": Past(
+        "a band rode back through a word that another of its loops still uses",
+        "ring 8",
+        (
+            "place A over A7 A6",
+            "place A over A6 ~ A7",
+            "place A over A7 A8",
+            "hook A6 loop 1 to A4",
+            "hook A7 loop 1 to A8",
+            "place A over A2 A3",
+            "place A over A8 A7",
+            "hook A8 loop 2 to A4",
+            "hook A4 loop 1 to A5",
+            "hook A8 loop 2 to A4",
+            "hook A4 loop 2 to A5",
+            "hook A7 loop 3 to A6",
+            "hook A5 loop 1 to A3",
+            "hook A3 loop 2 to A4",
+            "knot A4",
+        ),
+    ),
 }
 
 UNSOUND: dict[str, Past] = {
@@ -126,6 +148,7 @@ UNSOUND: dict[str, Past] = {
             "hook C1 loop 1 to B1",
             "clip B1 A1",
         ),
+        (3,),
     ),
     "wide-10338": Past(
         "a loop folded to another peg of its own band, of three or more: the fold is a half-twist",
@@ -147,6 +170,7 @@ UNSOUND: dict[str, Past] = {
             "hook A2 loop 2 to A5",
             "clip A3 A1",
         ),
+        (3,),
     ),
     "wide-10711": Past(
         "a ribbon lies between two layers of the band; words do not see ribbons",
@@ -169,6 +193,7 @@ UNSOUND: dict[str, Past] = {
             "hook A4 loop 1 to A3",
             "knot A6 A1",
         ),
+        (5,),
     ),
     "slides-10434": Past(
         "a ribbon lies between two layers of the band; words do not see ribbons",
@@ -190,6 +215,7 @@ UNSOUND: dict[str, Past] = {
             "slide A3 loop 2 to A1",
             "clip A1",
         ),
+        (5,),
     ),
     "shallow-10988": Past(
         "bands slid through loops of a band with a twist of its own",
@@ -210,6 +236,7 @@ UNSOUND: dict[str, Past] = {
             "hook A4 loop 2 to A2",
             "clip A2 A5",
         ),
+        (5,),
     ),
     "twists-10730": Past(
         "bands slid through loops of a band with a twist of its own",
@@ -226,27 +253,7 @@ UNSOUND: dict[str, Past] = {
             "hook A3 loop 1 to B2 together 2",
             "knot A4 B3",
         ),
-    ),
-    "twists-10052": Past(
-        "a band rode back through a word that another of its loops still uses",
-        "ring 8",
-        (
-            "place A over A7 A6",
-            "place A over A6 ~ A7",
-            "place A over A7 A8",
-            "hook A6 loop 1 to A4",
-            "hook A7 loop 1 to A8",
-            "place A over A2 A3",
-            "place A over A8 A7",
-            "hook A8 loop 2 to A4",
-            "hook A4 loop 1 to A5",
-            "hook A8 loop 2 to A4",
-            "hook A4 loop 2 to A5",
-            "hook A7 loop 3 to A6",
-            "hook A5 loop 1 to A3",
-            "hook A3 loop 2 to A4",
-            "knot A4",
-        ),
+        (2, 4),
     ),
     "mixed-10681": Past(
         "slid bands on a ribbon whose end its own band passes through",
@@ -267,5 +274,6 @@ UNSOUND: dict[str, Past] = {
             "extend end by 1 C",
             "knot end A1",
         ),
+        (3, 4, 5),
     ),
 }

@@ -48,7 +48,8 @@ def test_one_band_and_a_fastener_are_the_hopf_link() -> None:
 def test_two_band_chain_and_a_fastener_are_the_borromean_rings() -> None:
     """LinkInfo L6a4, volume 7.3277247534."""
     _, _, strands = components(chain(2))
-    small = reduced(diagram(strands, rotation(np.random.default_rng(1))))
+    drawn = [reduced(diagram(strands, rotation(np.random.default_rng(seed)))) for seed in range(8)]
+    small = min(drawn, key=lambda found: found.size())
     assert small.size() == 6
     assert not linking(small).any()
     assert small.jones() == link(BORROMEAN).jones()

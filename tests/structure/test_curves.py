@@ -73,16 +73,16 @@ def test_every_loop_lies_somewhere_now_and_its_spans_are_on_its_band(name: str) 
 
 def test_a_misdrawn_passage_is_noticed() -> None:
     """The reader of threadings can fail: take the passing band away from the loop and it says so."""
-    made = program(3, "hooks")
-    drawn = curves(made.events, made.spots, 1.5)
-    record = told(made.events)
-    place = next(p for p, counts in shown(drawn).items() if any(kind == "band" for kind, _ in counts))
-    band = next(number for kind, number in record[place] if kind == "band")
-    moved = {**drawn.bands, band: drawn.bands[band] + [500.0, 0.0, 0.0]}
-    assert (
-        shown(Curves(moved, drawn.fasteners, drawn.wraps, drawn.half_turns, drawn.clear_mm))[place]
-        != record[place]
-    )
+    seats = [[Seat(Bight(b, 0), "A1", 1), Seat(Bight(b, 1), "A2", 1)] for b in (1, 2)]
+    events = [Laid(b, tuple(s), (0,)) for b, s in enumerate(seats, start=1)]
+    record = [*events, Drawn(Bight(1, 1), "A2", "A1", (Bight(2, 1),))]
+    drawn = curves(record, {"A1": (0.0, 0.0), "A2": (0.0, 16.0)}, 1.5)
+    assert {p: told(record)[p] for p in shown(drawn)} == shown(drawn)
+    passed = next(p for p, counts in shown(drawn).items() if counts)
+    assert (passed.bight, shown(drawn)[passed]) == (Bight(2, 1), {("band", 1): 2})
+    moved = {1: drawn.bands[1] + [500.0, 0.0, 0.0], 2: drawn.bands[2]}
+    wrong = Curves(moved, drawn.fasteners, drawn.wraps, drawn.half_turns, drawn.clear_mm)
+    assert not shown(wrong)[passed]
 
 
 def test_a_peg_without_a_place_is_an_error() -> None:
