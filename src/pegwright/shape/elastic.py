@@ -95,6 +95,8 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
     at = np.zeros(3, np.int64)
     w3 = np.zeros(3)
     both = np.zeros(3)
+    e = np.zeros(3)
+    f = np.zeros(3)
     turned = np.zeros((2, 3, 3))
     for v in range(x.shape[0]):
         w = rods.next[v]
@@ -105,7 +107,9 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
         ex /= length
         ey /= length
         ez /= length
-        e = (ex, ey, ez)
+        e[0] = ex
+        e[1] = ey
+        e[2] = ez
         c = rods.constants_mpa
         rest = rods.rest_mm[v]
         energy, p, dp = _stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], length / rest)
@@ -132,15 +136,21 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
         fx /= onward
         fy /= onward
         fz /= onward
-        f = (fx, fy, fz)
+        f[0] = fx
+        f[1] = fy
+        f[2] = fz
         mx, my, mz = ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx
         sine = math.sqrt(mx * mx + my * my + mz * mz)
         cosine = ex * fx + ey * fy + ez * fz
         turn = math.atan2(sine, cosine)
         energy, slope, curve = _bend(stiff, rods.natural_turn[w], rods.turn_limit[w], turn)
         total += energy
-        at[0], at[1], at[2] = v, w, y
-        w3[0], w3[1], w3[2] = 1.0 / length, -1.0 / length - 1.0 / onward, 1.0 / onward
+        at[0] = v
+        at[1] = w
+        at[2] = y
+        w3[0] = 1.0 / length
+        w3[1] = -1.0 / length - 1.0 / onward
+        w3[2] = 1.0 / onward
         if sine < 1e-7:
             # Straight: no plane of bending yet, so the same stiffness all round, and no force.
             for i in range(3):

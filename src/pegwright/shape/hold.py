@@ -8,7 +8,6 @@ from typing import NamedTuple
 
 import numpy as np
 
-from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Dressing", "Hold", "Load", "Pull", "Tie", "build_load", "wrap"]
@@ -126,72 +125,56 @@ def wrap(curves: Sequence[Floats], girth_mm: float) -> list[Floats]:
     return out
 
 
-@kernel
 def outside_energy(x: Floats, rods: Rods, load: Load) -> float:
     """Energy of pulls, press, wrist and ties in N mm (a dead pull's is −f·x)."""
-    n = x.shape[0]
-    total = middle = 0.0
-    for v in range(n):
-        middle += x[v, 2] / n
-    for v in range(n):
-        total -= load.force_n[v, 0] * x[v, 0] + load.force_n[v, 1] * x[v, 1] + load.force_n[v, 2] * x[v, 2]
-        if load.press_n_per_mm > 0.0:
-            total += 0.5 * load.press_n_per_mm * (x[v, 2] - middle) ** 2
-        if load.wrist_mm > 0.0:
-            deep = load.wrist_mm + rods.radius_mm[v] - math.sqrt(x[v, 0] ** 2 + x[v, 2] ** 2)
-            if deep > 0.0:
-                total += 0.5 * load.stiffness * deep * deep
-    for k in range(load.ties.shape[0]):
-        a, b = load.ties[k, 0], load.ties[k, 1]
-        length = math.sqrt((x[a, 0] - x[b, 0]) ** 2 + (x[a, 1] - x[b, 1]) ** 2 + (x[a, 2] - x[b, 2]) ** 2)
-        if length > load.tie_mm[k]:
-            total += 0.5 * load.stiffness * (length - load.tie_mm[k]) ** 2
+    total = -float((load.force_n * x).sum())
+    if load.press_n_per_mm > 0:
+        total += 0.5 * load.press_n_per_mm * float(((x[:, 2] - x[:, 2].mean()) ** 2).sum())
+    deep, _, _ = _in_wrist(x, rods, load)
+    total += 0.5 * load.stiffness * float((deep**2).sum())
+    for (a, b), slack in zip(load.ties, load.tie_mm, strict=True):
+        total += 0.5 * load.stiffness * max(float(np.linalg.norm(x[a] - x[b])) - slack, 0.0) ** 2
     return total
 
 
-@kernel
 def outside(
     x: Floats, rods: Rods, load: Load, gradient: Floats, diag: Floats, corners: Ints, stiffness: Floats
 ) -> int:
-    """Add the forces of `outside_energy` to `gradient` (N) and their stiffness to `diag` (n, 3, 3); each
-    taut tie fills an element of `corners` and `stiffness` (see `contact`). Returns how many.
+    """Add the forces of `outside_energy` to `gradient` (N) and their stiffness to `diag` (n, 3, 3).
+
+    Each taut tie fills an element of `corners` and `stiffness` (see `contact`). Returns how many.
     """
-    n = x.shape[0]
-    middle = 0.0
-    for v in range(n):
-        middle += x[v, 2] / n
-    for v in range(n):
-        for i in range(3):
-            gradient[v, i] -= load.force_n[v, i]
-        gradient[v, 2] += load.press_n_per_mm * (x[v, 2] - middle)
-        diag[v, 2, 2] += load.press_n_per_mm
-        if load.wrist_mm > 0.0:
-            rho = math.sqrt(x[v, 0] ** 2 + x[v, 2] ** 2)
-            deep = load.wrist_mm + rods.radius_mm[v] - rho
-            if deep > 0.0 and rho > 0.0:
-                for i in range(0, 3, 2):
-                    gradient[v, i] -= load.stiffness * deep * x[v, i] / rho
-                    for j in range(0, 3, 2):
-                        diag[v, i, j] += load.stiffness * x[v, i] * x[v, j] / rho**2
+    gradient -= load.force_n
+    if load.press_n_per_mm > 0:
+        gradient[:, 2] += load.press_n_per_mm * (x[:, 2] - x[:, 2].mean())
+        diag[:, 2, 2] += load.press_n_per_mm
+    deep, inside, out = _in_wrist(x, rods, load)
+    gradient[inside] -= load.stiffness * deep[:, None] * out
+    diag[inside] += load.stiffness * out[:, :, None] * out[:, None, :]
     count = 0
-    for k in range(load.ties.shape[0]):
-        a, b = load.ties[k, 0], load.ties[k, 1]
-        length = math.sqrt((x[a, 0] - x[b, 0]) ** 2 + (x[a, 1] - x[b, 1]) ** 2 + (x[a, 2] - x[b, 2]) ** 2)
-        if length <= load.tie_mm[k] or length == 0.0:
+    for (a, b), slack in zip(load.ties, load.tie_mm, strict=True):
+        length = float(np.linalg.norm(x[a] - x[b]))
+        if length <= slack or length == 0.0:
             continue
-        for c in range(4):  # the tie has two vertices: the second pair stands idle
-            corners[count, c] = a if c % 2 == 0 else b
-        across = load.stiffness * (length - load.tie_mm[k]) / length
-        for i in range(3):
-            gradient[a, i] += across * (x[a, i] - x[b, i])
-            gradient[b, i] -= across * (x[a, i] - x[b, i])
-        for c in range(4):
-            for d in range(4):
-                sign = 0.0 if c > 1 or d > 1 else 1.0 if c == d else -1.0
-                for i in range(3):
-                    for j in range(3):
-                        both = (x[a, i] - x[b, i]) * (x[a, j] - x[b, j]) / length**2
-                        k_ij = (load.stiffness - across) * both + (across if i == j else 0.0)
-                        stiffness[count, c, d, i, j] = sign * k_ij
+        along = (x[a] - x[b]) / length
+        force = load.stiffness * (length - slack)
+        gradient[a] += force * along
+        gradient[b] -= force * along
+        across = force / length
+        block = (load.stiffness - across) * np.outer(along, along) + across * np.eye(3)
+        corners[count] = a, b, a, b  # a tie has two vertices: the second pair stands idle
+        stiffness[count] = 0.0
+        stiffness[count, 0, 0] = stiffness[count, 1, 1] = block
+        stiffness[count, 0, 1] = stiffness[count, 1, 0] = -block
         count += 1
     return count
+
+
+def _in_wrist(x: Floats, rods: Rods, load: Load) -> tuple[Floats, Ints, Floats]:
+    """Depth in mm (m,), vertex (m,) and outward unit vector (m, 3) where strands press into the wrist."""
+    if load.wrist_mm == 0.0:
+        return np.zeros(0), np.zeros(0, np.int64), np.zeros((0, 3))
+    rho = np.hypot(x[:, 0], x[:, 2])
+    inside = np.flatnonzero((rho > 0) & (rho < load.wrist_mm + rods.radius_mm))
+    out = x[inside] * np.array([1.0, 0.0, 1.0]) / rho[inside, None]
+    return (load.wrist_mm + rods.radius_mm - rho)[inside], inside, out
