@@ -7,6 +7,6 @@ from numba import njit
 
 __all__ = ["dense", "kernel"]
 
-kernel = njit(cache=True, nogil=True, error_model="numpy", no_cfunc_wrapper=True)
+kernel = njit(cache=True, nogil=True, error_model="numpy")
 #: For inner products: sums may be reordered, so that they run in wide registers.
 dense = njit(cache=True, nogil=True, error_model="numpy", fastmath={"reassoc", "contract", "nsz"})
