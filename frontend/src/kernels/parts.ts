@@ -1,0 +1,111 @@
+/** What is seen of the bands: closed lines in the drawing, the earliest first.
+ *
+ * A band lies round the pegs it was laid over. A loop that was pulled on leaves a narrow neck at the peg it
+ * came from, and a drop from there to the peg it is on. */
+import { around, closedPath, type Disc, type Point } from "./around";
+import { keyOf, OFF, type Lie, type Loop } from "./lie";
+
+export interface Part {
+  band: number;
+  key: string;
+  when: number;
+  d: string;
+  /** A spot on the band for its letter, on the longest straight part. */
+  mid: Point;
+}
+
+export interface Measures {
+  peg_mm: number;
+  base_mm: number;
+  rise_mm: number;
+}
+
+export type SpotOf = (holder: string) => Point | null;
+
+const known = new Map<string, { d: string; mid: Point }>();
+const MOST_KNOWN = 40_000;
+
+export function partsOf(lie: Lie, spotOf: SpotOf, measures: Measures): Part[] {
+  const levels = new Map<string, number>();
+  for (const stack of lie.stacks.values()) stack.forEach((loop, level) => levels.set(keyOf(loop), level));
+  const parts: Part[] = [];
+  const neck = measures.peg_mm / 2 - 0.3;
+  const radius = (loop: Loop) => measures.base_mm + (levels.get(keyOf(loop)) ?? 0) * measures.rise_mm;
+
+  for (const [band, laid] of lie.laid) {
+    const discs: Disc[] = [];
+    const spots = laid.seats.map(({ loop }) => spotOf(first(lie.trails.get(keyOf(loop)))));
+    const seen = spots.filter((spot) => spot !== null);
+    const middle: Point = [mean(seen, 0), mean(seen, 1)];
+    laid.seats.forEach(({ loop }, i) => {
+      const spot = spots[i];
+      const trail = lie.trails.get(keyOf(loop));
+      if (!spot || !trail) return;
+      const way = unit(middle[0] - spot[0], middle[1] - spot[1]);
+      if (trail.length === 1 && trail[0]!.startsWith(OFF)) {
+        const beside = measures.base_mm + 2.2;
+        discs.push({ x: spot[0] + way[0] * beside, y: spot[1] + way[1] * beside, r: 1.3 });
+      } else if (trail.length > 1) discs.push({ x: spot[0] + way[0] * neck, y: spot[1] + way[1] * neck, r: 0.8 });
+      else discs.push({ x: spot[0], y: spot[1], r: spotIsPeg(trail[0]!) ? radius(loop) : 1.7 });
+    });
+    if (discs.length) parts.push(part(band, `${band}`, laid.move, discs));
+    for (const { loop } of laid.seats) {
+      const trail = lie.trails.get(keyOf(loop)) ?? [];
+      for (let k = 0; k + 1 < trail.length; k++) {
+        const [a, b] = [spotOf(trail[k]!), spotOf(trail[k + 1]!)];
+        if (!a || !b) continue;
+        const way = unit(b[0] - a[0], b[1] - a[1]);
+        const last = k + 2 === trail.length;
+        const off = trail[k + 1]!.startsWith(OFF);
+        const head: Disc = !last
+          ? { x: b[0] - way[0] * neck, y: b[1] - way[1] * neck, r: 0.8 }
+          : off
+            ? { x: b[0] - way[0] * (measures.base_mm + 2.2), y: b[1] - way[1] * (measures.base_mm + 2.2), r: 1.3 }
+            : { x: b[0], y: b[1], r: spotIsPeg(trail[k + 1]!) ? radius(loop) : 1.7 };
+        const tip: Disc = { x: a[0] + way[0] * neck, y: a[1] + way[1] * neck, r: 0.8 };
+        parts.push(part(band, `${keyOf(loop)}:${k}`, lie.when.get(keyOf(loop)) ?? laid.move, [tip, head]));
+      }
+    }
+  }
+  return parts.sort((a, b) => a.when - b.when);
+}
+
+function spotIsPeg(holder: string): boolean {
+  return /^[A-Z]/.test(holder) && !holder.includes(">");
+}
+
+function part(band: number, key: string, when: number, discs: Disc[]): Part {
+  const name = discs.map(({ x, y, r }) => `${x.toFixed(2)},${y.toFixed(2)},${r.toFixed(2)}`).join(" ");
+  let drawn = known.get(name);
+  if (!drawn) {
+    if (known.size > MOST_KNOWN) known.clear();
+    const line = around(discs);
+    drawn = { d: closedPath(line), mid: middleOf(line) };
+    known.set(name, drawn);
+  }
+  return { band, key, when, ...drawn };
+}
+
+function middleOf(line: readonly Point[]): Point {
+  let best: Point = line[0] ?? [0, 0];
+  let longest = -1;
+  line.forEach((a, i) => {
+    const b = line[(i + 1) % line.length]!;
+    const length = Math.hypot(a[0] - b[0], a[1] - b[1]);
+    if (length > longest + 1e-6) [best, longest] = [[(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], length];
+  });
+  return best;
+}
+
+function first(trail: readonly string[] | undefined): string {
+  return trail?.[0]?.replace(OFF, "") ?? "";
+}
+
+function mean(spots: readonly Point[], axis: 0 | 1): number {
+  return spots.length ? spots.reduce((sum, spot) => sum + spot[axis], 0) / spots.length : 0;
+}
+
+function unit(x: number, y: number): Point {
+  const length = Math.hypot(x, y);
+  return length > 1e-9 ? [x / length, y / length] : [0, 1];
+}

@@ -1,0 +1,61 @@
+/** The maker's view: plan (mm, x right, y away) to drawing (mm, x right, y down).
+ *
+ * Turned, the plan is seen from its other end. Across, the whole drawing is laid on its side so that a long
+ * loom fits a wide screen: the maker then sits at the left. */
+import type { Point } from "./around";
+
+export interface View {
+  turned: boolean;
+  across: boolean;
+}
+
+export interface Box {
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+}
+
+export function spot([x, y]: Point, view: View): Point {
+  const sign = view.turned ? -1 : 1;
+  return view.across ? [sign * y, sign * x] : [sign * x, -sign * y];
+}
+
+/** The direction in the drawing (degrees clockwise from the right) of a direction in the plan. */
+export function direction(deg: number, view: View): number {
+  const angle = (deg * Math.PI) / 180;
+  const [dx, dy] = spot([Math.cos(angle), Math.sin(angle)], view);
+  return (Math.atan2(dy, dx) * 180) / Math.PI;
+}
+
+/** The smallest box round the spots, with room about them. */
+export function boxOf(spots: readonly Point[], room: number): Box {
+  if (!spots.length) return { left: -room, top: -room, width: 2 * room, height: 2 * room };
+  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const [x, y] of spots) {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    bottom = Math.max(bottom, y);
+  }
+  return { left: left - room, top: top - room, width: right - left + 2 * room, height: bottom - top + 2 * room };
+}
+
+/** The peg that the maker reaches next from a peg by an arrow key: the nearest within 50° of that way. */
+export function neighbour<T extends { at: string; x: number; y: number }>(
+  pegs: readonly T[],
+  from: T,
+  way: Point,
+): T | null {
+  let best: T | null = null;
+  let least = Infinity;
+  for (const peg of pegs) {
+    const [dx, dy] = [peg.x - from.x, peg.y - from.y];
+    const along = dx * way[0] + dy * way[1];
+    const aside = Math.abs(dx * way[1] - dy * way[0]);
+    if (along <= 0.1 || aside > along * 1.2) continue;
+    const cost = along + 1.6 * aside;
+    if (cost < least) [best, least] = [peg, cost];
+  }
+  return best;
+}

@@ -1,0 +1,79 @@
+/** The typed client: every path and value comes from the server's own description. */
+import createClient from "openapi-fetch";
+import type { components, paths } from "./types";
+
+export type Seen = components["schemas"]["Seen"];
+export type SeenMove = components["schemas"]["SeenMove"];
+export type LoomEvent = SeenMove["events"][number];
+export type Finding = components["schemas"]["Finding"];
+export type Start = components["schemas"]["Start"];
+export type Shelf = components["schemas"]["Shelf"];
+export type Glance = components["schemas"]["Glance"];
+export type Version = components["schemas"]["Version"];
+export type Snapped = components["schemas"]["Snapped"];
+
+/** What the server would not do, in a sentence. `status` 0 means that it did not answer at all. */
+export class Refused extends Error {
+  constructor(
+    readonly status: number,
+    reason: string,
+    readonly findings: readonly Finding[] = [],
+  ) {
+    super(reason);
+  }
+}
+
+const KEY = "pegwright-token";
+
+/** Take the token out of the address, so that it does not stay in sight, and keep it for this tab. */
+export function takeToken(place: Location, keep: Storage): string {
+  const given = place.hash.slice(1);
+  if (given) {
+    keep.setItem(KEY, given);
+    history.replaceState(null, "", place.pathname);
+  }
+  return keep.getItem(KEY) ?? "";
+}
+
+export type Wire = ReturnType<typeof connect>;
+
+export function connect(token: string) {
+  const client = createClient<paths>({ baseUrl: "/", headers: { "X-Pegwright-Token": token } });
+
+  async function answer<T>(asked: Promise<{ data?: T; error?: unknown; response: Response }>): Promise<T> {
+    let got;
+    try {
+      got = await asked;
+    } catch (error) {
+      if (error instanceof DOMException && error.name === "AbortError") throw error;
+      throw new Refused(0, "");
+    }
+    if (got.response.ok) return got.data as T;
+    const said = got.error as { reason?: string; findings?: Finding[] } | string | undefined;
+    if (typeof said === "object") throw new Refused(got.response.status, said.reason ?? "", said.findings ?? []);
+    throw new Refused(got.response.status, said ?? "");
+  }
+
+  return {
+    shelf: () => answer(client.GET("/api/pieces")),
+    starts: () => answer(client.GET("/api/starts")),
+    open: (name: string) => answer(client.GET("/api/pieces/{name}", { params: { path: { name } } })),
+    add: (document: object) => answer(client.POST("/api/pieces", { body: { document: { ...document } } })),
+    save: (name: string, document: object, edition: string) =>
+      answer(client.PUT("/api/pieces/{name}", { params: { path: { name } }, body: { document: { ...document }, edition } })),
+    keep: (name: string) =>
+      answer(client.POST("/api/pieces/{name}/versions", { params: { path: { name } } })),
+    versions: (name: string) =>
+      answer(client.GET("/api/pieces/{name}/versions", { params: { path: { name } } })),
+    version: (name: string, version: string) =>
+      answer(
+        client.GET("/api/pieces/{name}/versions/{version}", { params: { path: { name, version } } }),
+      ),
+    work: (document: object, page: string, serial: number, signal: AbortSignal) =>
+      answer(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
+    snap: (document: object, band: number) =>
+      answer(client.POST("/api/snap", { body: { document: { ...document }, band } })),
+    lesson: (document: object, paper: "a4" | "letter") =>
+      answer(client.POST("/api/lesson", { body: { document: { ...document }, paper }, parseAs: "blob" })) as Promise<unknown> as Promise<Blob>,
+  };
+}

@@ -1,0 +1,14 @@
+import { svelte } from "@sveltejs/vite-plugin-svelte";
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  plugins: [svelte()],
+  build: {
+    outDir: "../src/pegwright/server/page",
+    emptyOutDir: true,
+    target: "es2022",
+    assetsInlineLimit: 0, // the content policy allows no inlined files
+    modulePreload: { polyfill: false },
+  },
+  test: { include: ["src/**/*.test.ts"] },
+});

@@ -1,0 +1,66 @@
+"""The desk: works patterns for the page, remembers the last few, and drops work that nobody waits for."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from threading import Lock
+
+from pegwright.pattern import read
+from pegwright.pattern.read import Reading
+from pegwright.proof import snaps
+from pegwright.server.folder import edition_of
+from pegwright.workshop import Work, work
+
+_REMEMBERED = 6
+
+
+class OvertakenError(Exception):
+    """The same page has asked for newer work since, so this one was dropped."""
+
+
+class Desk:
+    """Works one pattern at a time; a newer request of the same page overtakes the older ones."""
+
+    def __init__(self) -> None:
+        self._turn = Lock()
+        self._newest: OrderedDict[str, int] = OrderedDict()
+        self._made: OrderedDict[str, Work] = OrderedDict()
+
+    def work(self, document: bytes, page: str = "", serial: int = 0) -> Work | Reading:
+        """Return what the line makes of a document, or the reading that says why it is none.
+
+        Raises:
+            OvertakenError: the page has asked for a higher serial number in the meantime.
+        """
+        key = edition_of(document)
+        known = self._made.get(key)
+        if known is not None:
+            return known
+        reading = read(document)
+        if reading.pattern is None:
+            return reading
+        if page:
+            self._newest[page] = max(serial, self._newest.get(page, 0))
+            self._newest.move_to_end(page)
+            while len(self._newest) > 100:
+                self._newest.popitem(last=False)
+
+        def still_wanted(_what: str = "", _done: int = 0, _total: int = 0) -> None:
+            if page and self._newest.get(page, serial) > serial:
+                raise OvertakenError
+
+        with self._turn:
+            still_wanted()
+            made = work(reading.pattern, still_wanted)
+            self._made[key] = made
+            while len(self._made) > _REMEMBERED:
+                self._made.popitem(last=False)
+        return made
+
+    def lost_with(self, document: bytes, band: int) -> tuple[int, ...] | None:
+        """Return the bands that fall if `band` alone snaps; None where that band is not held anyway."""
+        made = self.work(document)
+        if isinstance(made, Reading) or band not in made.proof.held:
+            return None
+        with self._turn:
+            return snaps(made.structure, made.proof)[band].falls

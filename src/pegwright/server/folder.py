@@ -1,0 +1,170 @@
+"""The pieces in the studio's folder: named, opened, saved whole, and kept in versions.
+
+A piece is a file `NAME.json` in the folder itself. Its edition is the digest of the file's bytes: whoever
+saves says which edition they began from, so that two pages never overwrite each other silently.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import re
+import unicodedata
+from datetime import UTC, datetime
+from pathlib import Path
+from threading import Lock
+from typing import NamedTuple
+
+from pegwright.pattern.read import LIMIT_BYTES
+from pegwright.workshop import write_whole
+
+MOST_PIECES = 2000
+MOST_VERSIONS = 200
+_NAME = re.compile(r"[^\W_](?:[\w ()+-]|\.(?!\.)){0,79}", re.UNICODE)
+_VERSIONS = ".versions"
+_STAMP = "%Y%m%dT%H%M%S%fZ"
+
+
+class NoPieceError(LookupError):
+    """There is no such piece or version, or its name is none that a piece can have."""
+
+
+class ChangedError(Exception):
+    """The piece was changed by someone else since the edition that this save began from."""
+
+
+class Kept(NamedTuple):
+    """A version: its name within the piece and when it was kept, seconds since 1970."""
+
+    version: str
+    kept_s: float
+
+
+class Folder:
+    """A folder of pieces on disk. Every path stays inside it, links that lead out are not followed."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root.resolve()
+        self._lock = Lock()
+
+    def names(self) -> list[str]:
+        """Return the names of the pieces, the latest changed first."""
+        found = []
+        for path in self.root.glob("*.json"):
+            if _NAME.fullmatch(path.stem) and path.is_file() and not path.is_symlink():
+                found.append((-path.stat().st_mtime, path.stem))
+        return [name for _, name in sorted(found)[:MOST_PIECES]]
+
+    def saved_s(self, name: str) -> float:
+        """Return when a piece was saved, seconds since 1970.
+
+        Raises:
+            NoPieceError: there is none of that name.
+        """
+        try:
+            return self._path(name).stat().st_mtime
+        except OSError as error:
+            raise NoPieceError(name) from error
+
+    def open(self, name: str) -> bytes:
+        """Return what a piece's file holds.
+
+        Raises:
+            NoPieceError: there is none of that name, or it is larger than a pattern may be.
+        """
+        return _read(self._path(name), name)
+
+    def save(self, name: str, data: bytes, edition: str | None) -> str:
+        """Replace a piece whole and return its new edition. `edition` None makes a new piece.
+
+        Raises:
+            ChangedError: the file is not of that edition any more (or, with None, is there already).
+            NoPieceError: the name is none that a piece can have.
+            OSError: the folder cannot be written to.
+        """
+        path = self._path(name)
+        with self._lock:
+            now = edition_of(_read(path, name)) if path.exists() else None
+            if now != edition:
+                raise ChangedError(name)
+            write_whole(path, data)
+        return edition_of(data)
+
+    def free_name(self, title: str) -> str:
+        """Return a name for a new piece of that title which no other piece has."""
+        words = re.sub(r"[^\w]+", "-", unicodedata.normalize("NFKC", title).lower()).strip("-_")[:60] or "piece"
+        taken = {path.stem.casefold() for path in self.root.glob("*.json")}
+        name, number = words, 2
+        while name.casefold() in taken:
+            name, number = f"{words}-{number}", number + 1
+        return name
+
+    def keep(self, name: str) -> str:
+        """Keep the piece as it is on disk as a version, and return the version's name.
+
+        Raises:
+            NoPieceError: there is no such piece.
+            OSError: the folder cannot be written to.
+        """
+        data = self.open(name)
+        shelf = self.root / _VERSIONS / name
+        shelf.mkdir(parents=True, exist_ok=True)
+        version = datetime.now(UTC).strftime(_STAMP)
+        write_whole(shelf / f"{version}.json", data)
+        for old in sorted(shelf.glob("*.json"))[:-MOST_VERSIONS]:
+            old.unlink()
+        return version
+
+    def versions(self, name: str) -> list[Kept]:
+        """Return the versions that were kept of a piece, the latest first."""
+        self._path(name)
+        shelf = self.root / _VERSIONS / name
+        found = []
+        for path in shelf.glob("*.json"):
+            when = _when(path.stem)
+            if when is not None:
+                found.append(Kept(path.stem, when))
+        return sorted(found, key=lambda kept: -kept.kept_s)
+
+    def open_version(self, name: str, version: str) -> bytes:
+        """Return what a version holds.
+
+        Raises:
+            NoPieceError: there is no such version.
+        """
+        self._path(name)
+        if _when(version) is None:
+            raise NoPieceError(name)
+        return _read(self.root / _VERSIONS / name / f"{version}.json", name)
+
+    def _path(self, name: str) -> Path:
+        if not _NAME.fullmatch(name):
+            raise NoPieceError(name)
+        path = self.root / f"{name}.json"
+        if path.parent != self.root or path.is_symlink():
+            raise NoPieceError(name)
+        return path
+
+
+def edition_of(data: bytes) -> str:
+    """Return the edition of a file's bytes."""
+    return hashlib.sha256(data).hexdigest()[:32]
+
+
+def _read(path: Path, name: str) -> bytes:
+    try:
+        handle = os.open(path, os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0))
+        with os.fdopen(handle, "rb") as file:
+            data = file.read(LIMIT_BYTES + 1)
+    except OSError as error:
+        raise NoPieceError(name) from error
+    if len(data) > LIMIT_BYTES:
+        raise NoPieceError(name)
+    return data
+
+
+def _when(version: str) -> float | None:
+    try:
+        return datetime.strptime(version, _STAMP).replace(tzinfo=UTC).timestamp()
+    except ValueError:
+        return None

@@ -1,0 +1,301 @@
+"""The routes: each reads its request, asks the workshop, and tells the page what came of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+import msgspec
+from litestar import Response, Router, get, post, put
+from litestar.exceptions import HTTPException
+from litestar.params import Parameter
+
+from pegwright.finding import Finding
+from pegwright.loom import board, replay
+from pegwright.pattern import Pattern, Reading, expand, read, write
+from pegwright.press import handout_pdf
+from pegwright.press.pdf import Paper
+from pegwright.server.desk import Desk, OvertakenError
+from pegwright.server.folder import ChangedError, Folder, NoPieceError, edition_of
+from pegwright.server.seen import Seen, seen
+from pegwright.server.starts import Glance, Start, glance, starts
+from pegwright.workshop import Work, lesson
+
+MOST_GLANCED_BYTES = 200_000
+
+
+class Piece(msgspec.Struct, frozen=True, kw_only=True):
+    """A piece that was opened: its edition and its document in the newest format."""
+
+    name: str
+    edition: str
+    document: dict[str, Any]
+
+
+class Shelved(msgspec.Struct, frozen=True, kw_only=True):
+    """A piece on the shelf: its title, when it was saved (seconds since 1970), its small picture."""
+
+    name: str
+    title: str
+    saved_s: float
+    bands: int
+    readable: bool
+    glance: Glance | None
+
+
+class Shelf(msgspec.Struct, frozen=True, kw_only=True):
+    """The folder and what lies in it."""
+
+    folder: str
+    pieces: tuple[Shelved, ...]
+
+
+class NewPiece(msgspec.Struct, frozen=True, kw_only=True):
+    """A document to be laid on the shelf under a name of its own."""
+
+    document: dict[str, Any]
+
+
+class Saving(msgspec.Struct, frozen=True, kw_only=True):
+    """A document to be saved, and the edition that the page began from."""
+
+    document: dict[str, Any]
+    edition: str
+
+
+class Saved(msgspec.Struct, frozen=True, kw_only=True):
+    """What was saved, and its new edition."""
+
+    name: str
+    edition: str
+
+
+class Version(msgspec.Struct, frozen=True, kw_only=True):
+    """A version that was kept, and when (seconds since 1970)."""
+
+    version: str
+    kept_s: float
+
+
+class Working(msgspec.Struct, frozen=True, kw_only=True):
+    """A document to be worked. Of one page the request with the highest serial number counts."""
+
+    document: dict[str, Any]
+    page: Annotated[str, msgspec.Meta(max_length=64)] = ""
+    serial: Annotated[int, msgspec.Meta(ge=0)] = 0
+
+
+class Snapping(msgspec.Struct, frozen=True, kw_only=True):
+    """A document, and the band that snaps."""
+
+    document: dict[str, Any]
+    band: Annotated[int, msgspec.Meta(ge=1)]
+
+
+class Snapped(msgspec.Struct, frozen=True, kw_only=True):
+    """The bands that fall with it; `held` says whether the band was held in the first place."""
+
+    band: int
+    held: bool
+    falls: tuple[int, ...]
+
+
+class Pressing(msgspec.Struct, frozen=True, kw_only=True):
+    """A document whose lesson is to be pressed, and the paper."""
+
+    document: dict[str, Any]
+    paper: Paper = "a4"
+
+
+class Refusal(msgspec.Struct, frozen=True, kw_only=True):
+    """Why something was not done, in a sentence, with the findings that say where."""
+
+    reason: str
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True)
+class Studio:
+    """What all routes share: the folder of pieces and the desk."""
+
+    folder: Folder
+    desk: Desk
+
+
+class RefusedError(Exception):
+    """Ends a request with its status and a refusal."""
+
+    def __init__(self, status: int, reason: str, findings: tuple[Finding, ...] = ()) -> None:
+        super().__init__(reason)
+        self.status = status
+        self.refusal = Refusal(reason=reason, findings=findings)
+
+
+# --- pieces -------------------------------------------------------------------------------------------
+
+
+@get("/pieces", sync_to_thread=True)
+def list_pieces(studio: Studio) -> Shelf:
+    """List the pieces in the folder, the latest first."""
+    folder = studio.folder
+    found = []
+    for name in folder.names():
+        try:
+            found.append(_shelved(name, folder.open(name), folder.saved_s(name)))
+        except NoPieceError:  # removed, or grown too large, since it was listed
+            continue
+    return Shelf(folder=folder.root.name, pieces=tuple(found))
+
+
+@post("/pieces", sync_to_thread=True)
+def add_piece(studio: Studio, data: NewPiece) -> Saved:
+    """Lay a new piece on the shelf, named after its title."""
+    pattern = _pattern(data.document)
+    for _ in range(100):
+        name = studio.folder.free_name(pattern.title)
+        try:
+            return Saved(name=name, edition=studio.folder.save(name, write(pattern), None))
+        except ChangedError:  # someone took the name just now
+            continue
+    raise RefusedError(409, "no name is free for this piece")
+
+
+@get("/pieces/{name:str}", sync_to_thread=True)
+def open_piece(studio: Studio, name: str) -> Piece:
+    """Open a piece."""
+    return _opened(name, studio.folder.open(name))
+
+
+@put("/pieces/{name:str}", sync_to_thread=True)
+def save_piece(studio: Studio, name: str, data: Saving) -> Saved:
+    """Save a piece, unless it was changed elsewhere since the edition that the page began from."""
+    text = write(_pattern(data.document))
+    return Saved(name=name, edition=studio.folder.save(name, text, data.edition))
+
+
+@post("/pieces/{name:str}/versions", sync_to_thread=True)
+def keep_version(studio: Studio, name: str) -> Version:
+    """Keep the piece as it is now as a version."""
+    version = studio.folder.keep(name)
+    kept = {each.version: each.kept_s for each in studio.folder.versions(name)}
+    return Version(version=version, kept_s=kept[version])
+
+
+@get("/pieces/{name:str}/versions", sync_to_thread=True)
+def list_versions(studio: Studio, name: str) -> tuple[Version, ...]:
+    """List the versions of a piece, the latest first."""
+    return tuple(Version(version=v, kept_s=s) for v, s in studio.folder.versions(name))
+
+
+@get("/pieces/{name:str}/versions/{version:str}", sync_to_thread=True)
+def open_version(studio: Studio, name: str, version: str) -> Piece:
+    """Open a version of a piece."""
+    return _opened(name, studio.folder.open_version(name, version))
+
+
+@get("/starts", sync_to_thread=True)
+def list_starts() -> tuple[Start, ...]:
+    """List the pieces to begin from."""
+    return starts()
+
+
+# --- the line -----------------------------------------------------------------------------------------
+
+
+@post("/work", sync_to_thread=True, status_code=200)
+def work_pattern(studio: Studio, data: Working) -> Seen:
+    """Take a document through the line."""
+    made = studio.desk.work(msgspec.json.encode(data.document), data.page, data.serial)
+    return Seen(readable=False, findings=made.findings) if isinstance(made, Reading) else seen(made)
+
+
+@post("/snap", sync_to_thread=True, status_code=200)
+def snap_band(studio: Studio, data: Snapping) -> Snapped:
+    """Say what falls if one band snaps."""
+    falls = studio.desk.lost_with(msgspec.json.encode(data.document), data.band)
+    return Snapped(band=data.band, held=falls is not None, falls=falls or ())
+
+
+@post("/lesson", sync_to_thread=True, status_code=200, media_type="application/pdf")
+def press_lesson(studio: Studio, data: Pressing) -> Response[bytes]:
+    """Press the lesson of a document as a handout."""
+    made = studio.desk.work(msgspec.json.encode(data.document))
+    if not isinstance(made, Work):
+        raise RefusedError(422, "this is no pattern", made.findings)
+    return Response(handout_pdf(lesson(made), data.paper), media_type="application/pdf")
+
+
+ROUTES = (
+    list_pieces,
+    add_piece,
+    open_piece,
+    save_piece,
+    keep_version,
+    list_versions,
+    open_version,
+    list_starts,
+    work_pattern,
+    snap_band,
+    press_lesson,
+)
+
+
+# --- refusals -----------------------------------------------------------------------------------------
+
+
+def refuse(_request: object, error: Exception) -> Response[Refusal]:
+    """Answer an error with a sentence; what is no one's business stays inside."""
+    match error:
+        case RefusedError():
+            return _answer(error.status, error.refusal)
+        case NoPieceError():
+            return _answer(404, Refusal(reason="there is no such piece here"))
+        case ChangedError():
+            return _answer(409, Refusal(reason="this piece was changed elsewhere in the meantime"))
+        case OvertakenError():
+            return _answer(409, Refusal(reason="overtaken by newer work"))
+        case OSError():
+            return _answer(507, Refusal(reason=f"the folder cannot be written to: {error.strerror}"))
+        case HTTPException():
+            return _answer(error.status_code, Refusal(reason=error.detail[:200]))
+        case _:
+            return _answer(500, Refusal(reason="something went wrong inside pegwright"))
+
+
+def _answer(status: int, refusal: Refusal) -> Response[Refusal]:
+    return Response(refusal, status_code=status, media_type="application/json")
+
+
+def _pattern(document: dict[str, Any]) -> Pattern:
+    reading = read(msgspec.json.encode(document))
+    if reading.pattern is None:
+        raise RefusedError(422, "this is no pattern", reading.findings)
+    return reading.pattern
+
+
+def _opened(name: str, data: bytes) -> Piece:
+    reading = read(data)
+    if reading.pattern is None:
+        raise RefusedError(422, "this file holds no pattern", reading.findings)
+    return Piece(
+        name=name, edition=edition_of(data), document=msgspec.json.decode(write(reading.pattern))
+    )
+
+
+def _shelved(name: str, data: bytes, saved_s: float) -> Shelved:
+    pattern = read(data).pattern
+    if pattern is None:
+        return Shelved(name=name, title=name, saved_s=saved_s, bands=0, readable=False, glance=None)
+    if len(data) > MOST_GLANCED_BYTES:
+        return Shelved(
+            name=name, title=pattern.title, saved_s=saved_s, bands=0, readable=True, glance=None
+        )
+    history = replay(board(pattern.loom), expand(pattern).doings)
+    return Shelved(
+        name=name,
+        title=pattern.title,
+        saved_s=saved_s,
+        bands=history.final.bands,
+        readable=True,
+        glance=glance(pattern, history),
+    )
