@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Sequence
 
 from hypothesis import strategies as st
 
@@ -13,12 +14,14 @@ PEGS = ("a", "b", "c", "d", "e", "f")
 KINDS = ("lay", "lay", "draw", "draw", "draw", "home", "home", "home", "shallow", "lift", "move", "wind")
 
 
-def program(seed: int, most_bands: int = 6, moves: int = 14, *, twists: bool = True) -> list[Event]:
+def program(
+    seed: int, most_bands: int = 6, moves: int = 14, *, kinds: Sequence[str] = KINDS, twists: bool = True
+) -> list[Event]:
     """A history of `moves` random moves with at least one fastener, from a seed."""
     rng = random.Random(seed)
     loom = Sketch()
     for _ in range(moves):
-        _move(loom, rng, most_bands, twists)
+        _move(loom, rng, most_bands, rng.choice(kinds) if loom.bands >= 2 else "lay", twists)
     pegs = [peg for peg in PEGS if loom.stacks.get(peg)]
     if pegs:
         loom.fasten(*rng.sample(pegs, min(len(pegs), rng.choice((1, 1, 2)))))
@@ -27,30 +30,33 @@ def program(seed: int, most_bands: int = 6, moves: int = 14, *, twists: bool = T
     return loom.events
 
 
-def _move(loom: Sketch, rng: random.Random, most_bands: int, twists: bool) -> None:
-    kind = rng.choice(KINDS) if loom.bands >= 2 else "lay"
-    if kind in ("lay", "wind") and loom.bands < most_bands:
+def _move(loom: Sketch, rng: random.Random, most_bands: int, kind: str, twists: bool) -> None:
+    if kind in ("lay", "wind"):
+        if loom.bands == most_bands:
+            return
         if kind == "wind":
             loom.lay(*[rng.choice(PEGS)] * rng.choice((2, 3)))
         else:
             over = rng.sample(PEGS, rng.choice((2, 2, 2, 3)))
-            half = [int(twists and rng.random() < 0.25) for _ in over[1:]]
-            loom.lay(*over, twists=half)
+            loom.lay(*over, twists=[int(twists and rng.random() < 0.25) for _ in over[1:]])
         return
     full = [peg for peg in PEGS if loom.stacks.get(peg)]
+    if not full:
+        return
     source = rng.choice(full)
     stack = loom.stacks[source]
     bight = rng.choice(stack)
     above = len(stack) - 1 - stack.index(bight)
-    others = [peg for peg in PEGS if peg != source]
     if kind in ("draw", "home", "shallow"):
         seats = [peg for peg in loom.homes[bight.band] if peg != source]
-        target = rng.choice(seats if kind != "draw" and seats else others)
+        if kind != "draw" and not (seats and source in loom.homes[bight.band]):
+            return
+        target = rng.choice(seats if kind != "draw" else [peg for peg in PEGS if peg != source])
         loom.draw(bight, target, rng.randint(0, above) if kind == "shallow" else None)
     elif kind == "lift" and above:
         loom.lift(bight)
     elif kind == "move":
-        loom.move(source, rng.choice(others))
+        loom.move(source, rng.choice([peg for peg in PEGS if peg != source]))
 
 
 programs = st.integers(0, 2**48).map(program)

@@ -12,8 +12,7 @@ import re
 from bisect import bisect_left
 from collections import Counter, defaultdict
 from collections.abc import Callable, Collection, Iterable, Sequence
-from itertools import combinations, compress
-from os.path import commonprefix
+from itertools import combinations, compress, count, takewhile
 from typing import Any
 
 from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
@@ -26,10 +25,6 @@ Letter = tuple[int, int, int]  # band, loop (−1: all its loops alike), sign
 _MOST_BANDS, _MOST_LETTERS = 10, 6000  # of words written out
 
 
-class _RejectedError(Exception):
-    pass
-
-
 def check(events: Sequence[Event], proof: Proof) -> str | None:
     """Return None if every verdict of the proof is certified, else the first reason why not."""
     try:
@@ -38,24 +33,16 @@ def check(events: Sequence[Event], proof: Proof) -> str | None:
         _Paths(link, proof.steps).check(proof)
         _check_parts(link, proof)
         _check_free(link, proof)
-    except _RejectedError as reason:
+    except ValueError as reason:
         return str(reason)
-    except (LookupError, TypeError, ValueError, AttributeError):
+    except (LookupError, TypeError, AttributeError):
         return "a certificate points nowhere"
     return None
 
 
 def _need(condition: object, otherwise: str) -> None:
     if not condition:
-        raise _RejectedError(otherwise)
-
-
-def _numbering(first: object) -> defaultdict[Any, int]:
-    """Return a table that numbers whatever is looked up in it, from 0 for `first`."""
-    table: defaultdict[Any, int] = defaultdict()
-    table.default_factory = table.__len__
-    table[first] = 0
-    return table
+        raise ValueError(otherwise)
 
 
 class _Link:
@@ -69,7 +56,8 @@ class _Link:
                 twisted.add(event.band)
             if isinstance(event, Drawn) and not {event.source, event.target} <= homes[event.bight.band]:
                 twisted.add(event.bight.band)
-        cores, trails, words = _numbering((0, 0, 0)), _numbering((0, 0)), _numbering(())
+        starts: list[Any] = [(0, 0, 0), (0, 0), ()]  # tables that number whatever is looked up in them
+        cores, trails, words = (defaultdict(count(1).__next__, {start: 0}) for start in starts)
         self.bands, self.roots, self.made = homes.keys(), list[Product](), [-1]
         self.slips: list[Slip] = []
         self.passed: dict[int, int] = {}  # the first event that put something through a band
@@ -90,37 +78,36 @@ class _Link:
                 self.slips.append(Slip(when, kept.pop()[1], kept.pop(0)[1]))
             return tuple(factor for factor, _ in kept)
 
+        def around(loops: Sequence[Bight], word: Product, turned: int) -> None:
+            for bight in loops:
+                band, loop, trail, inverse = now[bight]
+                now[bight] = (band, loop, trails[words[word], trail] if word else trail, inverse ^ turned)
+
         for when, event in enumerate(events):
             if isinstance(event, Laid):
                 for bight, _, sign in event.seats:
                     now[bight] = (event.band, bight.index if event.band in twisted else -1, 0, int(sign < 0))
             elif isinstance(event, Drawn):
-                word = product(when, event.through)
-                band, loop, trail, inverse = now[event.bight]
-                now[event.bight] = (band, loop, trails[words[word], trail] if word else trail, inverse ^ 1)
+                around([event.bight], product(when, event.through), 1)
             elif isinstance(event, Lifted) and event.over:
-                word = product(when, [event.bight], turn=1)
-                for bight in event.over:
-                    band, loop, trail, inverse = now[bight]
-                    now[bight] = (band, loop, trails[words[word], trail], inverse)
+                around(event.over, product(when, [event.bight], turn=1), 0)
             elif isinstance(event, Fastened):
                 self.roots.append(product(when, event.caught, closed=True))
-        self.words, self.cores, shared = list(words), list(cores), list(trails)
-        self.trails: list[list[int]] = []  # of each core: the words its loop went through, outermost first
-        for _, _, trail in self.cores:
-            self.trails.append([])
-            while trail:
-                word, trail = shared[trail]
-                self.trails[-1].append(word)
+        self.words, self.cores, self.trails = list(words), list(cores), list(trails)
 
     def band(self, factor: int) -> int:
         return int(self.cores[factor >> 1][0])
 
-    def between(self, one: int, two: int) -> tuple[list[int], list[int], list[int]]:
-        """Return the outer words that two factors' loops share, and the rest of each."""
-        back, there = self.trails[one >> 1], self.trails[two >> 1]
-        common = len(commonprefix([back, there]))
-        return back[:common], back[common:], there[common:]
+    def loops(self, product: Product, band: int) -> list[int]:
+        return [factor for factor in product if self.band(factor) == band]
+
+    def along(self, factor: int) -> list[int]:
+        """Return the words that a factor's loop went through, outermost first."""
+        found, trail = list[int](), self.cores[factor >> 1][2]
+        while trail:
+            word, trail = self.trails[trail]
+            found.append(word)
+        return found
 
 
 # --- held: paths of carriers -------------------------------------------------------------------------------
@@ -199,13 +186,11 @@ class _Paths:
                 ordered[at : at + (by < 0)] = [mark] * (by > 0)
 
     def _clear(self, step: Step, low: int, high: int) -> None:
-        """No carrier on the path may be barred from `low` to `high`, nor the new ones there or on the path."""
+        """No carrier on the path is barred from `low` to `high`, nor the new ones there or on the path."""
         barred = bisect_left(self.bars, low) < bisect_left(self.bars, high + 1)
         _need(not barred and self.aside[step.parent].isdisjoint(step.carriers), "a carrier is barred")
         for bar in (bar for band in step.carriers for bar in self.barring[band] if bar != step.parent):
-            _need(
-                bar not in self.path and not low <= bar <= high, "a carrier has loops elsewhere on its path"
-            )
+            _need(bar not in self.path and not low <= bar <= high, "a carrier has loops elsewhere")
 
     def _vanish(self, bands: frozenset[int], new: Collection[int]) -> None:
         _need(self.carrying.isdisjoint(bands) and bands.isdisjoint(new), "what should vanish does not")
@@ -215,9 +200,9 @@ class _Paths:
 
     def _trails(self, number: int, band: int) -> frozenset[int]:
         """Return the bands in the words that the loops of a witness went through."""
-        factors = [factor for factor in self.products[number] if self.link.band(factor) == band]
+        factors = self.link.loops(self.products[number], band)
         _need(_turns(factors), f"band {band} is not turned round")
-        return frozenset().union(*(self.bands_in[word] for f in factors for word in self.link.trails[f >> 1]))
+        return frozenset().union(*(self.bands_in[word] for f in factors for word in self.link.along(f)))
 
     def _read(self, step: Step) -> None:
         """Note the step's product, the same for each of its carriers, and what lies beside it."""
@@ -227,9 +212,7 @@ class _Paths:
             found = {(self._less(root, step.without) if step.without else root, frozenset[int]())}
         else:
             above, ring = self.products[step.parent], self.steps[step.parent].without > 0
-            found = {
-                self._passage([f for f in above if self.link.band(f) == band], ring) for band in step.carriers
-            }
+            found = {self._passage(self.link.loops(above, band), ring) for band in step.carriers}
         _need(len(found) == 1, "carriers of one step pass through different things")
         product, outer = found.pop()
         self.products.append(product)
@@ -239,7 +222,7 @@ class _Paths:
         """Return what follows a band's loops in a root: fresh loops side by side that do not cancel."""
         own = [self.link.band(f) == band for f in root]
         starts = [i for i in range(len(root)) if own[i] and not own[i - 1]]
-        fresh = not any(self.link.trails[f >> 1] for f, mine in zip(root, own, strict=True) if mine)
+        fresh = not any(self.link.along(f) for f, mine in zip(root, own, strict=True) if mine)
         _need(len(starts) == 1 and fresh and _turns(compress(root, own)), "a far end is not one")
         return (root[starts[0] :] + root[: starts[0]])[sum(own) :]
 
@@ -248,7 +231,7 @@ class _Paths:
         root = self.steps[max(self.steps[number].parent, 0)]
         if self.steps[number].parent >= 0 and witness == root.without:
             here, there = self.products[number], self.link.roots[root.root]
-            once, again = (_turns(f for f in p if self.link.band(f) == witness) for p in (here, there))
+            once, again = (_turns(self.link.loops(p, witness)) for p in (here, there))
             _need(abs(once) != abs(again), "a far end is all that a carrier passes")
 
     def _passage(self, factors: list[int], ring: bool) -> tuple[Product, frozenset[int]]:
@@ -257,10 +240,11 @@ class _Paths:
         for factor in factors:
             between: list[int] = []
             if factor >> 1 != factors[0] >> 1:
-                common, back, there = self.link.between(factors[0], factor)
-                outer.update(common)
-                home = [f ^ 1 for word in reversed(back) for f in reversed(self.link.words[word])]
-                for f in home + [f for word in there for f in self.link.words[word]]:
+                back, there = self.link.along(factors[0]), self.link.along(factor)
+                common = len(list(takewhile(lambda pair: pair[0] == pair[1], zip(back, there, strict=False))))
+                outer.update(back[:common])
+                home = [f ^ 1 for word in reversed(back[common:]) for f in reversed(self.link.words[word])]
+                for f in home + [f for word in there[common:] for f in self.link.words[word]]:
                     _push(between, f, f ^ 1)
             _need(not between or product in ((), tuple(between)), "a carrier passes through different things")
             product = product or tuple(between)
@@ -288,7 +272,10 @@ def _inverse(letter: Letter) -> Letter:
 
 
 def _push(out: list[Any], item: object, undoing: object) -> None:
-    _ = out.pop() if out and out[-1] == undoing else out.append(item)
+    if out and out[-1] == undoing:
+        out.pop()
+    else:
+        out.append(item)
 
 
 def _cyclic(word: list[Any], inverse: Callable[[Any], Any]) -> list[Any]:
@@ -303,7 +290,7 @@ def _written(link: _Link, keep: Collection[int], slides: Sequence[Slide], apart:
     for word in [*link.words, *link.roots]:
         out: list[Letter] | None = []
         for factor in word:
-            parts = [known[inner] for inner in link.trails[factor >> 1]]
+            parts = [known[inner] for inner in link.along(factor)]
             band, loop, _ = link.cores[factor >> 1]
             if out is None or band not in keep:
                 continue
@@ -330,9 +317,7 @@ def _written(link: _Link, keep: Collection[int], slides: Sequence[Slide], apart:
 
 
 def _check_parts(link: _Link, proof: Proof) -> None:
-    held = [
-        (verdict.part, band) for band, verdict in proof.verdicts.items() if isinstance(verdict, HeldByPart)
-    ]
+    held = [(v.part, band) for band, v in proof.verdicts.items() if isinstance(v, HeldByPart)]
     _need({part for part, _ in held} == set(range(len(proof.parts))), "a part is missing or holds nothing")
     for number, part in enumerate(proof.parts):
         _need(len(part.keep) <= _MOST_BANDS, "a part has too many bands")
@@ -341,14 +326,14 @@ def _check_parts(link: _Link, proof: Proof) -> None:
         _need(bands >= {band for at, band in held if at == number}, "a part does not hold its band")
         pairs = Counter(pair for word in words for pair in zip(word, word[1:] + word[:1], strict=True))
         for y in bands:  # does any set of bands, slid along y, leave fewer y's?
-            now = sum(count for (one, _), count in pairs.items() if one[0] == y)
+            now = sum(many for (one, _), many in pairs.items() if one[0] == y)
             others = sorted(bands - {y})
             for moving in (c for size in range(1, len(others)) for c in combinations(others, size)):
                 cut = 0
-                for (one, two), count in pairs.items():
+                for (one, two), many in pairs.items():
                     leaves = one[2] < 0 if one[0] == y else one[0] in moving
                     enters = two[2] > 0 if two[0] == y else two[0] in moving
-                    cut += count * (leaves != enters)
+                    cut += many * (leaves != enters)
                 _need(cut >= now, "a part's words are not of least length")
 
 
@@ -373,9 +358,9 @@ def _in_use(link: _Link) -> dict[int, int]:
         if factor in seen:
             continue
         seen.add(factor)
-        band, trail = link.band(factor), link.trails[factor >> 1]
+        band, trail = link.band(factor), link.along(factor)
         if used.setdefault(band, factor) != factor:
-            first = link.trails[used[band] >> 1]
+            first = link.along(used[band])
             trail = [] if first == trail else first + trail
         elif trail and link.made[trail[0]] < link.passed[band]:
             continue  # it rides back out of all it went through

@@ -29,8 +29,8 @@ class Reduced(NamedTuple):
 
     `words[w]` are factors, `2 k` for core k and `2 k + 1` for its inverse; `cores[k]` is (letter, trail);
     `trails[t]` is (word, inner trail), 0 the empty one. `letters[i]` is (band, index of its loop), index −1
-    where all the band's loops share the letter. `roots` are the fasteners' words, cyclically reduced; `made[w]` is the
-    earliest event that made a word that became w. `slips` are the slips taken, in order.
+    where all the band's loops share the letter. `roots` are the fasteners' words, cyclically reduced;
+    `made[w]` is the earliest event that made a word that became w. `slips` are the slips taken, in order.
     """
 
     letters: Sequence[tuple[int, int]]
@@ -117,16 +117,16 @@ class Reduction:
             if number == len(self.made):
                 self.made.append(self.s.made[word])
             self.new_word.append(number)
-        slips = [] if self.missing else [(e, *pair) for e, word in self.s.passes for pair in self.slips[word]]
+        taken = [] if self.missing else [(e, *pair) for e, word in self.s.passes for pair in self.slips[word]]
         roots = []
         for fastening in self.s.fastenings:
             ends = self._slip(self.s.words[fastening.word], [])
             while len(ends) > 1 and ends[0][1] == ends[-1][1] ^ 1:
-                slips.append((fastening.event, ends.pop()[0], ends.pop(0)[0]))
+                taken.append((fastening.event, ends.pop()[0], ends.pop(0)[0]))
             roots.append(tuple(new for _, new in ends))
         named = [
             Slip(event, self._loop(upper), self._loop(lower))
-            for event, upper, lower in sorted(slips, key=lambda slip: slip[0])
+            for event, upper, lower in sorted(taken, key=lambda slip: slip[0])
         ]
         return Reduced(
             self.letters.all,

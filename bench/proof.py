@@ -1,0 +1,156 @@
+"""How fast pieces are replayed and proved, how that grows, and how often nothing can be proved."""
+
+from __future__ import annotations
+
+import math
+import resource
+import subprocess
+import sys
+import time
+from collections import Counter
+from collections.abc import Callable, Sequence
+from itertools import pairwise
+
+from bench import pieces
+from bench.report import Figure
+from pegwright import loom, pattern
+from pegwright.loom.events import Event
+from pegwright.pattern import Maker, Pattern, Rows
+from pegwright.proof import Free, Held, HeldByPart, NotProved, check, prove, snaps
+from pegwright.structure import structure_of
+from pegwright.workshop.progress import collector_at_rest
+from pegwright.workshop.starter import starter
+from tests.fit.rosettes import rosettes
+from tests.proof.programs import program
+
+_WHOLE = 10_000  # bands of the largest piece
+_SNAPPED = 500  # bands of the piece whose single snaps are looked at
+_PATTERNS: dict[str, Callable[[int], Pattern]] = {
+    "chain": lambda bands: starter("chain", pegs=min(bands, 10_000)),
+    "strip": lambda bands: rosettes(bands // 13),
+    "mat": lambda bands: mat(10, bands // 19),
+}
+_EVENTS: dict[str, Callable[[int], Sequence[Event]]] = {
+    "chain": pieces.chain,
+    "strip": lambda bands: pieces.strip(bands // 13),
+    "mat": lambda bands: pieces.mat(10, bands // 19),
+}
+
+
+def mat(columns: int, rows: int) -> Pattern:
+    """A mat as a document: `bench.pieces.mat`, worked on the machine."""
+    m = Maker("mat", Rows(rows=columns, pegs=rows + 1))
+    m.colour("A", "slate", "#4A5A6A")
+    names = [chr(ord("A") + c) for c in range(columns)]
+    for r in range(1, rows + 1):
+        for name in names:
+            m.place("A", f"{name}{r}", f"{name}{r + 1}")
+        for name, beside in pairwise(names):
+            m.place("A", f"{name}{r + 1}", f"{beside}{r + 1}")
+    for r in range(rows, 0, -1):
+        for name, beside in reversed(list(pairwise(names))) if r < rows else ():
+            m.hook(f"{beside}{r + 1}", f"{name}{r + 1}", loop=2)
+        for name in names:
+            m.hook(f"{name}{r + 1}", f"{name}{r}")
+    m.clip(*(f"{name}1" for name in names))
+    return m.pattern()
+
+
+def run(quick: bool) -> list[Figure]:
+    """Measure whole pieces, growth, single snaps and what random programs leave open."""
+    bands = _WHOLE // 4 if quick else _WHOLE
+    figures: list[Figure] = []
+    for name in _PATTERNS:
+        figures += _in_a_process_of_its_own(name, bands)
+    figures += [_growth(name, bands) for name in _EVENTS]
+    figures += [_snaps(name, _SNAPPED) for name in _EVENTS]
+    return figures + _random_programs(300 if quick else 3000)
+
+
+def _in_a_process_of_its_own(name: str, bands: int) -> list[Figure]:
+    """Replay, prove and check a piece in a fresh process, so that the memory is its own."""
+    command = [sys.executable, "-m", "bench.proof", name, str(bands)]
+    said = subprocess.run(command, check=True, capture_output=True, text=True).stdout.split()
+    made, seconds, checked, megabytes = int(said[0]), *map(float, said[1:])
+    what = f"{name} of {made:,} bands"
+    return [
+        Figure(f"{what}: replayed and proved", seconds, "s", "< 2", seconds < 2),
+        Figure(f"{what}: proof checked", checked, "s"),
+        Figure(f"{what}: memory at most", megabytes, "MB", "< 1000", megabytes < 1000),
+    ]
+
+
+def _measure(name: str, bands: int) -> None:
+    document = _PATTERNS[name](bands)
+    moves = pattern.expand(document).doings
+    with collector_at_rest():
+        start = time.perf_counter()
+        events = loom.replay(loom.board(document.loom), moves).events
+        proof = prove(structure_of(events))
+        proved = time.perf_counter()
+        rejected = check(events, proof)
+        checked = time.perf_counter()
+    if rejected is not None or len(proof.held) < len(proof.verdicts):
+        raise SystemExit(f"{name}: {rejected or 'not every band is proved held'}")
+    memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    print(len(proof.verdicts), proved - start, checked - proved, memory)
+
+
+def _growth(name: str, most: int) -> Figure:
+    """Fit the time of reading and proving against the number of bands, as a power."""
+    points = []
+    for bands in (most // 8, most // 4, most // 2, most):
+        events = _EVENTS[name](bands)
+        with collector_at_rest():
+            spent = min(_timed(lambda events=events: prove(structure_of(events))) for _ in range(3))
+        points.append((math.log(bands), math.log(spent)))
+    middle = [sum(values) / len(points) for values in zip(*points, strict=True)]
+    rise = sum((x - middle[0]) * (y - middle[1]) for x, y in points)
+    slope = rise / sum((x - middle[0]) ** 2 for x, _ in points)
+    n_log_n = 1 + math.log(math.log(most) / math.log(most // 8)) / math.log(8)
+    goal = round(n_log_n + 0.05, 2)  # n · log n over the same range, and 0.05 for the clock
+    return Figure(f"{name}: growth exponent up to {most:,} bands", slope, "", f"≤ {goal}", slope <= goal)
+
+
+def _timed(task: Callable[[], object]) -> float:
+    start = time.perf_counter()
+    task()
+    return time.perf_counter() - start
+
+
+def _snaps(name: str, bands: int) -> Figure:
+    structure = structure_of(_EVENTS[name](bands))
+    proof = prove(structure)
+    with collector_at_rest():
+        spent = _timed(lambda: snaps(structure, proof))
+    made = len(structure.bands)
+    return Figure(f"{name} of {made}: every single snap", spent, "s", "< 2", spent < 2)
+
+
+def _random_programs(count: int) -> list[Figure]:
+    """Count by which certificate random programs of up to 8 bands are decided, and what stays open."""
+    kinds: Counter[str] = Counter()
+    rejected = 0
+    for seed in range(count):
+        events = program(seed, most_bands=8, moves=20)
+        proof = prove(structure_of(events))
+        rejected += check(events, proof) is not None
+        for verdict in proof.verdicts.values():
+            match verdict:
+                case Held():
+                    kinds["held, by a path of carriers"] += 1
+                case HeldByPart():
+                    kinds["held, by a short part"] += 1
+                case Free(slid=False):
+                    kinds["free, by slips"] += 1
+                case Free():
+                    kinds["free, by slides too"] += 1
+                case NotProved(reason=reason):
+                    kinds[f"not proved: {reason}"] += 1
+    total = sum(kinds.values())
+    figures = [Figure(f"random programs: {kind}", 100 * kinds[kind] / total, "%") for kind in sorted(kinds)]
+    return [*figures, Figure(f"proofs rejected of {count:,}", rejected, "", "0", rejected == 0)]
+
+
+if __name__ == "__main__":
+    _measure(sys.argv[1], int(sys.argv[2]))

@@ -1,0 +1,176 @@
+"""The checker accepts every proof and no spoiled one."""
+
+from __future__ import annotations
+
+import ast
+import inspect
+import random
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from bench import pieces
+from pegwright.loom.events import Fastened
+from pegwright.proof import Free, Held, HeldByPart, NotProved, Part, Proof, Slip, check
+from tests.proof.facts import proved, sides
+from tests.proof.programs import program, programs
+
+seeds = st.integers(0, 2**48)
+WHOLE = [
+    pieces.chain(12),
+    pieces.chain(8, strands=2),
+    pieces.fish_tail(9),
+    pieces.fish_tail(9, twisted_first=False),
+    pieces.strip(2),
+    pieces.mat(3, 3),
+]
+
+
+@settings(max_examples=300, deadline=None)
+@given(programs)
+def test_every_proof_is_accepted(events: list) -> None:
+    """Whatever the program, the checker agrees with every certificate."""
+    assert check(events, proved(events)) is None
+
+
+@pytest.mark.parametrize("events", WHOLE)
+def test_proofs_of_whole_pieces_are_accepted(events: list) -> None:
+    """Chains, fish-tails, a strip and a mat."""
+    assert check(events, proved(events)) is None
+
+
+@settings(max_examples=300, deadline=None)
+@given(seeds, seeds)
+def test_a_changed_verdict_is_rejected(seed: int, choice: int) -> None:
+    """Held said of a free band, free of a held one, or the certificate of another kind borrowed for it."""
+    events = program(seed)
+    proof = proved(events)
+    rng = random.Random(choice)
+    band = rng.choice(list(proof.verdicts))
+    side = sides(proof)[band]
+    steps, parts = len(proof.steps), len(proof.parts)
+    spoiled = {
+        "held": [Free(), Free(slid=True)],
+        "free": [
+            Held(rng.randrange(-1, steps + 1), rng.random() < 0.5),
+            HeldByPart(rng.randrange(-1, parts + 1)),
+        ],
+        "open": [Free(), Free(slid=True), Held(rng.randrange(-1, steps + 1), rng.random() < 0.5)],
+    }[side]
+    for verdict in spoiled:
+        assert check(events, proof._replace(verdicts=proof.verdicts | {band: verdict}))
+
+
+@settings(max_examples=600, deadline=None)
+@given(st.one_of(seeds.map(program), st.sampled_from(WHOLE)), seeds)
+@example(pieces.chain(6), 3)
+def test_a_spoiled_certificate_is_rejected_or_still_proves_the_same(events: list, choice: int) -> None:
+    """A random change in any certificate never makes the checker accept something that is not so."""
+    proof = proved(events)
+    spoiled = _spoiled(proof, random.Random(choice))
+    if check(events, spoiled) is None:
+        claimed, true = sides(spoiled), sides(proof)
+        assert all(claim in ("open", true[band]) or true[band] == "open" for band, claim in claimed.items())
+        assert claimed.keys() == true.keys()
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.one_of(seeds.map(program), st.sampled_from(WHOLE)), seeds)
+def test_nothing_may_be_missing_from_a_certificate(events: list, choice: int) -> None:
+    """A slip, a verdict or a part left out, a slip too many: each is noticed."""
+    proof = proved(events)
+    rng = random.Random(choice)
+    slip = Slip(
+        rng.randrange(len(events)), *next((e.caught * 2)[:2] for e in events if isinstance(e, Fastened))
+    )
+    spoiled = [proof._replace(slips=(*proof.slips, slip)), proof._replace(parts=(*proof.parts, Part((1,))))]
+    band = rng.choice(list(proof.verdicts))
+    spoiled.append(proof._replace(verdicts={b: v for b, v in proof.verdicts.items() if b != band}))
+    spoiled.append(proof._replace(verdicts=proof.verdicts | {99: Free()}))
+    if proof.slips:
+        at = rng.randrange(len(proof.slips))
+        spoiled.append(proof._replace(slips=proof.slips[:at] + proof.slips[at + 1 :]))
+    if proof.parts:
+        spoiled.append(proof._replace(parts=proof.parts[1:]))
+    for one in spoiled:
+        assert check(events, one), one
+
+
+def test_the_proof_of_another_piece_is_rejected() -> None:
+    """A closed chain's proof does not prove the chain whose last hook was left out."""
+    closed, missed = pieces.chain(9), pieces.chain(9)
+    del missed[-2]
+    assert check(missed, proved(closed))
+
+
+def test_the_checker_stands_alone() -> None:
+    """It needs the record, the shape of a proof and the standard library: under 300 lines of code."""
+    path = Path(inspect.getfile(check))
+    tree = ast.parse(path.read_text("utf-8"))
+    imported = {n.module or "" for n in ast.walk(tree) if isinstance(n, ast.ImportFrom)}
+    imported |= {alias.name for n in ast.walk(tree) if isinstance(n, ast.Import) for alias in n.names}
+    ours = {"pegwright.loom.events", "pegwright.proof.values"}
+    assert {name.partition(".")[0] for name in imported - ours} <= sys.stdlib_module_names
+    assert len(_lines_of_code(path.read_text("utf-8"), tree)) < 300
+
+
+def _lines_of_code(text: str, tree: ast.AST) -> list[str]:
+    """The lines that are neither blank nor comment nor docstring."""
+    documented: set[int] = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef) and ast.get_docstring(node):
+            documented.update(range(node.body[0].lineno, (node.body[0].end_lineno or 0) + 1))
+    return [
+        line
+        for number, line in enumerate(text.splitlines(), 1)
+        if number not in documented and line.strip() and not line.strip().startswith("#")
+    ]
+
+
+def _spoiled(proof: Proof, rng: random.Random) -> Proof:
+    """The proof with one field of one certificate changed."""
+    places = [name for name in ("steps", "parts", "slips", "slides") if getattr(proof, name)]
+    place = rng.choice([*places, "verdicts"])
+    if place == "verdicts":
+        band = rng.choice(list(proof.verdicts))
+        verdict = proof.verdicts[band]
+        other = NotProved("too-long") if isinstance(verdict, NotProved) else _changed(verdict, rng)
+        return proof._replace(verdicts=proof.verdicts | {band: other})
+    items = list(getattr(proof, place))
+    at = rng.randrange(len(items))
+    kind = rng.choice(("change", "change", "change", "drop", "double", "swap"))
+    if kind == "change":
+        items[at] = _changed(items[at], rng)
+    elif kind == "drop":
+        del items[at]
+    elif kind == "double":
+        items.insert(at, items[at])
+    else:
+        other_at = rng.randrange(len(items))
+        items[at], items[other_at] = items[other_at], items[at]
+    return proof._replace(**{place: tuple(items)})
+
+
+def _changed(item: tuple, rng: random.Random) -> tuple:
+    if not item:
+        return item
+    at = rng.randrange(len(item))
+    value = item[at]
+    if isinstance(value, bool):
+        new = not value
+    elif isinstance(value, int):
+        new = value + rng.choice((-2, -1, 1, 2))
+    elif isinstance(value, tuple) and value and rng.random() < 0.5:
+        new = value[1:] if rng.random() < 0.5 else (*value[:-1], _nudged(value[-1], rng))
+    elif isinstance(value, tuple):
+        new = (*value, rng.randrange(1, 6))
+    else:
+        new = value
+    return item._replace(**{item._fields[at]: new}) if hasattr(item, "_replace") else new
+
+
+def _nudged(value: object, rng: random.Random) -> object:
+    return value + rng.choice((-1, 1)) if isinstance(value, int) else _changed(value, rng)
