@@ -43,6 +43,13 @@ NO_DOCUMENT = {
     "modulus-odd": "of measurements, see the tests of calibration",
     "moduli-tangled": "of measurements, see the tests of calibration",
     "stretch-misfit": "of measurements, see the tests of calibration",
+    "fit-loose": "of the finished piece on a wrist, see the tests of fit",
+    "fit-tight": "of the finished piece on a wrist, see the tests of fit",
+    "fit-hand": "of the finished piece on a wrist, see the tests of fit",
+    "fit-unmeasured": "of the finished piece on a wrist, see the tests of fit",
+    "extension-nowhere": "of the finished piece on a wrist, see the tests of fit",
+    "stretch-curve-nonsense": "of the finished piece on a wrist, see the tests of fit",
+    "gauge-nonsense": "of the finished piece on a wrist, see the tests of fit",
     "band-not-proved": "depends on what the prover cannot do; its wording is tested with the others",
 }
 CASES = sorted(HERE.glob("*.json"))

@@ -240,6 +240,43 @@ CATALOGUE: dict[str, Entry] = {
         "no wrist is worked out for an age of {years:g} years: small bands are not for children under 3",
         "small bands and clips can choke; keep them away, and follow the rules where you live",
     ),
+    # --- how the piece fits ---------------------------------------------------------------------
+    "fit-loose": Entry(
+        "warning",
+        "at {length_mm:.0f} mm the piece hangs loose on a wrist of {wrist_mm:.0f} mm",
+        "leave out extension bands or a repeat: {low_mm:.0f} to {high_mm:.0f} mm at rest would lie close",
+    ),
+    "fit-tight": Entry(
+        "warning",
+        "{length_mm:.0f} mm long the piece is tight on a wrist of {wrist_mm:.0f} mm{pulls}",
+        "add extension bands until it is {low_mm:.0f} to {high_mm:.0f} mm at rest; a finger must slip under"
+        " it easily, and it must come off at once where skin turns pale, puffy or numb",
+    ),
+    "fit-hand": Entry(
+        "warning",
+        "to pass a hand of {hand_mm:.0f} mm the piece must be pulled open with {pull_n:.0f} N",
+        "add extension bands, or put it on open and clip it on the wrist",
+    ),
+    "fit-unmeasured": Entry(
+        "note",
+        "how the piece pulls is known up to {known_mm:.0f} mm; {what} needs {needed_mm:.0f} mm",
+        "stretch it further, in the model or with weights, eyes guarded",
+    ),
+    "extension-nowhere": Entry(
+        "warning",
+        "{bands} extension bands would be needed, and the pattern has no free end to put them on",
+        "finish with a last band whose two ends stay free, and clip there",
+    ),
+    "stretch-curve-nonsense": Entry(
+        "error",
+        "the stretch curve makes no sense: {reason}",
+        "list lengths with the force that holds each, from rest upwards",
+    ),
+    "gauge-nonsense": Entry(
+        "error",
+        "a {what} comes out at {value_mm:.1f} mm",
+        "measure both pieces at rest in the same way, and count again what they differ in",
+    ),
     # --- calibration ----------------------------------------------------------------------------
     "measure-nonsense": Entry("error", "{what} of {value:g} {unit} makes no sense: {reason}", "{cure}"),
     "measure-few": Entry(
