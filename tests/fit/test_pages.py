@@ -10,8 +10,9 @@ import pytest
 DOCS = Path(__file__).parents[2] / "docs"
 
 
-@pytest.mark.parametrize("page", ["calibration.md"])
-def test_a_page_shows_what_comes_out(page: str) -> None:
+@pytest.mark.parametrize("page", ["calibration.md", "fit.md"])
+def test_a_page_shows_what_comes_out(page: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(DOCS.parent)
     ran = doctest.testfile(str(DOCS / page), module_relative=False, encoding="utf-8")
     assert ran.attempted > 5
     assert ran.failed == 0

@@ -240,6 +240,13 @@ CATALOGUE: dict[str, Entry] = {
         "no wrist is worked out for an age of {years:g} years: small bands are not for children under 3",
         "small bands and clips can choke; keep them away, and follow the rules where you live",
     ),
+    # --- on the loom ----------------------------------------------------------------------------
+    "band-near-breaking": Entry(
+        "warning",
+        "a {name} band over {pegs} is at {stretch:.1f} times its length and pulls with {force_n:.1f} N{more};"
+        " bands break from about {breaks:g} times",
+        "point it down and away from faces, wear glasses; better take pegs closer together or larger bands",
+    ),
     # --- how the piece fits ---------------------------------------------------------------------
     "fit-loose": Entry(
         "warning",

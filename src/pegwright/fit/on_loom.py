@@ -1,0 +1,309 @@
+"""Stretch and tension of every band on its pegs at every step, and the load on each peg.
+
+A band runs taut and without friction round its pegs, so its tension is the same all along. A loop that was
+hooked through other loops has turned its band back: the band folds where the first of those loops sits, and a
+ribbon of two strands runs from there through the rest to the loop's own peg. The loops that hold a fold are
+taken to stay at their pegs; in truth they give way a little, so the hooked band is stretched a little less,
+and the one that holds it a little more.
+
+Left out are bands with a loop off its peg (lifted over, caught by a fastener, or a free end), and bands that
+run through such a loop: nothing on the loom says how far they are drawn out.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+import numpy as np
+
+from pegwright.finding import Finding, Place, finding
+from pegwright.finding.summing import sum_up
+from pegwright.fit.stretch import BREAK_STRETCH, rest_mm
+from pegwright.loom import Bight, Board, Drawn, Event, Fastened, History, Laid, Lifted, Moved
+from pegwright.loom.board import hull
+from pegwright.loom.steps import step_numbers
+from pegwright.pattern import BandType, Pattern
+from pegwright.shape.rubber import Rubber, stress
+
+__all__ = ["NEAR_BREAK", "Lying", "OnLoom", "PegLoad", "loads_at", "lying_at", "on_loom"]
+
+NEAR_BREAK = 4.0  # four fifths of where bands break; common practice, no source
+_LEAST_N = 1e-9
+
+Spot = tuple[float, float]
+
+
+class Lying(NamedTuple):
+    """How one band lies from move `at` of the history (from 0) on: the pegs it pulls at, and its folds.
+
+    `on` is False from the move on at which one of its loops comes off; lengths and forces are then 0.
+    """
+
+    band: int
+    at: int
+    on: bool
+    pegs: tuple[str, ...] = ()
+    folds: tuple[str, ...] = ()
+    taut_mm: float = 0.0
+    rest_mm: float = 0.0
+    tension_n: float = 0.0
+    pulls_n: tuple[tuple[str, Spot], ...] = ()
+
+    @property
+    def stretch(self) -> float:
+        """Ratio of taut to rest length; at most 1 the band is slack. 0 off the loom."""
+        return self.taut_mm / self.rest_mm if self.rest_mm else 0.0
+
+    @property
+    def slack(self) -> bool:
+        """Whether it hangs slack on its pegs."""
+        return self.on and self.taut_mm <= self.rest_mm * (1 + 1e-9)
+
+
+class PegLoad(NamedTuple):
+    """The pull in N on one peg from move `at` on: to the right and away from the maker, and its size."""
+
+    peg: str
+    at: int
+    x_n: float
+    y_n: float
+
+    @property
+    def load_n(self) -> float:
+        """The size of the pull in N."""
+        return math.hypot(self.x_n, self.y_n)
+
+
+class OnLoom(NamedTuple):
+    """Every change of how a band lies and of what a peg bears, in order of moves; and the findings."""
+
+    lying: tuple[Lying, ...]
+    loads: tuple[PegLoad, ...]
+    findings: tuple[Finding, ...]
+
+
+def on_loom(pattern: Pattern, history: History, rubbers: Mapping[str, Rubber] | None = None) -> OnLoom:
+    """Reckon every band on its pegs, move by move. `rubbers` maps kinds of band to their rubber.
+
+    Kinds without one have the default rubber. Bands of a kind that is not listed are left out.
+    """
+    kinds = {band.name: band for band in reversed(pattern.bands)}
+    colours = {colour.letter: kinds.get(colour.band) for colour in reversed(pattern.colours)}
+    loom = _Loom(history.board)
+    last: dict[int, Lying] = {}
+    bearing: dict[str, np.ndarray] = defaultdict(lambda: np.zeros(2))
+    lying: list[Lying] = []
+    loads: list[PegLoad] = []
+    for at, done in enumerate(history.done):
+        touched = {band for event in done.events for band in loom.enact(event)}
+        pegs: dict[str, None] = {}
+        for band in sorted(touched):
+            kind = colours.get(history.colours[band - 1])
+            if kind is None:
+                continue
+            now = loom.lie(band, at, kind, (rubbers or {}).get(kind.name, Rubber()))
+            before = last.get(band)
+            if now is None and before is None:
+                continue
+            now = now or Lying(band, at, on=False)
+            if before is not None and before._replace(at=at) == now:
+                continue
+            for peg, pull in before.pulls_n if before else ():
+                bearing[peg] = bearing[peg] - pull
+                pegs[peg] = None
+            for peg, pull in now.pulls_n:
+                bearing[peg] = bearing[peg] + pull
+                pegs[peg] = None
+            last[band] = now
+            lying.append(now)
+        loads += [PegLoad(peg, at, *_clean(bearing[peg])) for peg in pegs]
+    return OnLoom(tuple(lying), tuple(loads), _near_breaking(pattern, history, lying))
+
+
+def lying_at(loom: OnLoom, at: int) -> tuple[Lying, ...]:
+    """Return how each band on the loom lies after move `at` of the history (from 0)."""
+    now = {one.band: one for one in loom.lying if one.at <= at}
+    return tuple(one for _, one in sorted(now.items()) if one.on)
+
+
+def loads_at(loom: OnLoom, at: int) -> dict[str, PegLoad]:
+    """Return what each peg bears after move `at`; pegs that nothing pulls at are left out."""
+    now = {one.peg: one for one in loom.loads if one.at <= at}
+    return {peg: one for peg, one in now.items() if one.load_n > _LEAST_N}
+
+
+class _Loom:
+    """Where every loop is, and through which loops its ribbon runs, the first passed first."""
+
+    def __init__(self, board: Board) -> None:
+        self.board = board
+        self.holder: dict[Bight, str] = {}
+        self.loops: dict[int, tuple[Bight, ...]] = {}
+        self.ribbon: dict[Bight, tuple[Bight, ...]] = {}
+        self.held: dict[Bight, set[int]] = defaultdict(set)  # loop: the bands whose ribbons run through it
+
+    def enact(self, event: Event) -> set[int]:
+        """Carry out an event and return the bands that may lie otherwise after it."""
+        match event:
+            case Laid():
+                self.loops[event.band] = tuple(seat.bight for seat in event.seats)
+                self.holder |= {seat.bight: seat.holder for seat in event.seats}
+                return {event.band}
+            case Drawn():
+                passed = event.through[::-1]
+                self.ribbon[event.bight] = (*self.ribbon.get(event.bight, ()), *passed)
+                for loop in passed:
+                    self.held[loop].add(event.bight.band)
+                return self._put(event.bight, event.target)
+            case Moved():
+                return self._put(event.bight, event.target)
+            case Lifted():
+                return self._put(event.bight, "")
+            case Fastened():
+                return set().union(*(self._put(bight, "") for bight in event.caught))
+            case _:
+                return set()
+
+    def lie(self, band: int, at: int, kind: BandType, rubber: Rubber) -> Lying | None:
+        """Return how the band lies, or None where one of its loops, or one that holds it, is on no peg."""
+        ways = []
+        for loop in self.loops[band]:
+            way = [self.holder[through] for through in self.ribbon.get(loop, ())] + [self.holder[loop]]
+            if any(holder not in self.board.pegs for holder in way):
+                return None
+            ways.append([peg for peg, _ in itertools.groupby(way)])
+        rest = rest_mm(kind)
+        path = _path(
+            self.board, ways, [bool(self.ribbon.get(b)) for b in self.loops[band]], kind.thickness_mm
+        )
+        stretch = path.length_mm / rest
+        section_mm2 = math.pi * kind.thickness_mm**2 / 4
+        tension = section_mm2 * float(stress(rubber, stretch)) if stretch > 1 else 0.0
+        pulls = tuple((peg, (tension * x, tension * y)) for peg, (x, y) in path.pulls.items())
+        return Lying(band, at, True, tuple(path.pulls), path.folds, path.length_mm, rest, tension, pulls)
+
+    def _put(self, bight: Bight, holder: str) -> set[int]:
+        self.holder[bight] = holder
+        return {bight.band} | self.held[bight]
+
+
+class _Path(NamedTuple):
+    length_mm: float
+    pulls: dict[str, Spot]  # per unit of tension
+    folds: tuple[str, ...]
+
+
+def _path(board: Board, ways: Sequence[Sequence[str]], folded: Sequence[bool], thickness_mm: float) -> _Path:
+    """Lay a band out: each way leads from a corner of its ring, a peg or a fold, along a ribbon to a peg."""
+    reach = (board.peg_mm + thickness_mm) / 2
+    pulls: dict[str, list[float]] = {peg: [0.0, 0.0] for way in ways for peg in way}
+
+    def pull(peg: str, here: Spot, there: Spot, strands: int) -> None:
+        apart = math.dist(here, there)
+        if apart > 0:
+            for i in (0, 1):
+                pulls[peg][i] += strands * (there[i] - here[i]) / apart
+
+    spots = {peg: (board.pegs[peg].x_mm, board.pegs[peg].y_mm) for peg in pulls}
+    length = 0.0
+    plain = {way[0] for way, fold in zip(ways, folded, strict=True) if not fold}
+    length += 2 * math.pi * reach * (sum(not fold for fold in folded) - len(plain))  # further turns on a peg
+    corners: dict[tuple[str, bool, Spot], None] = {(peg, True, spots[peg]): None for peg in plain}
+    middle = _mean([spots[way[0]] for way in ways])
+    for way, fold in zip(ways, folded, strict=True):
+        if not fold:
+            continue
+        if len(way) == 1:  # drawn up and set down where it came from: no ribbon to speak of
+            corners[way[0], True, spots[way[0]]] = None
+            continue
+        at = _fold(spots[way[0]], spots[way[1]], middle, reach)
+        corners[way[0], False, at] = None
+        points = [at, *(spots[peg] for peg in way[1:])]
+        # Two strands, half a turn on the peg, and the bend over the strand that holds the fold.
+        length += (
+            2 * sum(map(math.dist, points, points[1:])) + math.pi * reach + 2 * (math.pi - 2) * thickness_mm
+        )
+        for (near, here), (far, there) in itertools.pairwise(zip(way, points, strict=True)):
+            pull(near, here, there, 2)
+            pull(far, there, here, 2)
+    ring = _ring([spot for _, _, spot in corners])
+    named = [list(corners)[i] for i in ring]
+    for (_, _, before), (peg, round_peg, here), (_, _, after) in zip(
+        named[-1:] + named[:-1], named, named[1:] + named[:1], strict=True
+    ):
+        length += math.dist(here, after) + (reach * _turning(before, here, after) if round_peg else 0.0)
+        pull(peg, here, before, 1)
+        pull(peg, here, after, 1)
+    folds = tuple(
+        dict.fromkeys(way[0] for way, fold in zip(ways, folded, strict=True) if fold and len(way) > 1)
+    )
+    return _Path(length, {peg: (x, y) for peg, (x, y) in pulls.items()}, folds)
+
+
+def _fold(peg: Spot, onward: Spot, middle: Spot, reach: float) -> Spot:
+    """Return where a band folds: off the middle of the peg, to the side that its own strands pull to."""
+    x = y = 0.0
+    for there in (onward, middle):
+        apart = math.dist(peg, there)
+        if apart > 0:
+            x, y = x + (there[0] - peg[0]) / apart, y + (there[1] - peg[1]) / apart
+    size = math.hypot(x, y)
+    return (peg[0] + reach * x / size, peg[1] + reach * y / size) if size > 1e-9 else peg
+
+
+def _ring(spots: Sequence[Spot]) -> list[int]:
+    """Return the corners in order round their hull; both ends where all stand in a line."""
+    ring = hull(spots)
+    (ax, ay), (bx, by) = min(spots), max(spots)
+    if len(ring) > 2 and all(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) < 1e-6 for x, y in spots):
+        return [ring[0], ring[-1]]
+    return ring
+
+
+def _turning(before: Spot, here: Spot, after: Spot) -> float:
+    """Return by how much a taut strand turns at a corner, in rad; all the way round where there is one."""
+    if before == here == after:
+        return 2 * math.pi
+    into = math.atan2(here[1] - before[1], here[0] - before[0])
+    out = math.atan2(after[1] - here[1], after[0] - here[0])
+    return abs(math.remainder(out - into, 2 * math.pi))
+
+
+def _mean(spots: Sequence[Spot]) -> Spot:
+    return sum(x for x, _ in spots) / len(spots), sum(y for _, y in spots) / len(spots)
+
+
+def _clean(load: np.ndarray) -> Spot:
+    """Return the load with what is left of cancelled pulls set to nothing."""
+    x, y = (float(v) if abs(v) > _LEAST_N else 0.0 for v in load)
+    return x, y
+
+
+def _near_breaking(pattern: Pattern, history: History, lying: Sequence[Lying]) -> tuple[Finding, ...]:
+    numbers = step_numbers(history)
+    same: dict[tuple[str, float], list[Lying]] = defaultdict(list)
+    for one in lying:
+        if one.stretch >= NEAR_BREAK:
+            same[history.colours[one.band - 1], round(one.taut_mm, 1)].append(one)
+    found = []
+    for (letter, _), cases in same.items():
+        one = cases[0]
+        found.append(
+            finding(
+                "band-near-breaking",
+                Place(
+                    path=history.done[one.at].doing.path, step=numbers[one.at], peg=one.pegs[0], band=one.band
+                ),
+                name=next(colour.name for colour in pattern.colours if colour.letter == letter),
+                pegs=" and ".join(filter(None, (", ".join(one.pegs[:-1]), one.pegs[-1]))),
+                stretch=one.stretch,
+                force_n=one.tension_n,
+                breaks=BREAK_STRETCH,
+                more=f", and {len(cases) - 1} more like it" if len(cases) > 1 else "",
+            )
+        )
+    return sum_up(found)
