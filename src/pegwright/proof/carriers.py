@@ -11,14 +11,20 @@ product with a non-zero exponent of a band holds every band on it. One tree of s
 
 from __future__ import annotations
 
+import random
 from collections import deque
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from heapq import heappop, heappush
+from operator import itemgetter
 from typing import NamedTuple
 
 from pegwright.proof.closing import Closing, closing, ties
 from pegwright.proof.reader import List, Passage, Reader, exponent
 from pegwright.proof.slips import Reduced
 from pegwright.proof.values import Held, Step
+
+Steps = tuple[Step, ...]
+_SPREAD = 4  # how much longer than 1 a way may be drawn
 
 
 class _Edge(NamedTuple):
@@ -27,48 +33,59 @@ class _Edge(NamedTuple):
 
 
 class _Net(NamedTuple):
-    """The ways down from every product: those that reach theirs first, and the others."""
+    """The ways down from every product: those that reach theirs first or reach a witness, and the others."""
 
     edges: dict[List, list[_Edge]]
     shared: dict[List, list[_Edge]]
 
 
-def carry(words: Reduced) -> tuple[dict[int, Held], tuple[Step, ...]]:
+def carry(words: Reduced, wanted: Set[int], seeds: Sequence[int] = (0, 1)) -> tuple[dict[int, Held], Steps]:
     """Return what paths of carriers certify as held, and the tree of steps.
 
-    One tree serves most pieces: of the fasteners' words less their far ends (`closing`). Where bands stay
-    open, the whole words are tried, and products reached the other way round; each tree stands for itself.
+    One tree serves most pieces: of the fasteners' words less their far ends (`closing`). Where bands of
+    `wanted` stay open, the whole words are tried, and other ways to each product; each tree stands for
+    itself. Seed 0 goes the shortest way to each product, any other draws the lengths of the ways at random.
     """
     reader = Reader(words)
     roots = dict(enumerate(words.roots))
-    bands = frozenset().union(*reader.word_bands)
     ends = {number: found for number, root in roots.items() if (found := closing(reader, root))}
     rings = roots | {number: end.rest for number, end in ends.items()}
     held = {end.band: Held(at, witness=True) for at, end in enumerate(ends.values())}
-    steps = tuple(Step(-1, root=number, witness=end.band) for number, end in ends.items())
-    for backwards in (False, True):
+    steps: Steps = tuple(Step(-1, root=number, witness=end.band) for number, end in ends.items())
+    for seed in seeds:
         for start, closed in ((rings, ends), (roots, {})) if ends else ((roots, {}),):
-            if bands <= held.keys():
+            if wanted <= held.keys():
                 break
-            more, further = _carry(reader, start, closed, backwards)
+            more, further = _carry(reader, start, closed, seed)
             if more.keys() - held.keys():
                 by = len(steps)
-                moved = [
-                    s._replace(parent=_shifted(s.parent, by), loan=_shifted(s.loan, by)) for s in further
-                ]
-                steps = (*steps, *moved)
+                steps = (*steps, *shifted(further, by))
                 held = {b: h._replace(step=h.step + by) for b, h in more.items()} | held
     return held, steps
 
 
-def _shifted(step: int, by: int) -> int:
-    return step + by if step >= 0 else step
+def plain(reader: Reader) -> tuple[Steps, list[List], list[frozenset[int]]]:
+    """Return the tree of the whole words: its steps, loans last; of the others their products and asides."""
+    walk = _walk(reader, dict(enumerate(reader.s.roots)), {}, 0)
+    return tuple(walk.steps), [p.product for p in walk.places], [p.aside for p in walk.places]
+
+
+def shifted(steps: Steps, by: int) -> Steps:
+    """Return the steps numbered on from `by`."""
+    return tuple(
+        s._replace(parent=s.parent + by * (s.parent >= 0), loan=s.loan + by * (s.loan >= 0)) for s in steps
+    )
 
 
 def _carry(
-    reader: Reader, roots: dict[int, List], closings: dict[int, Closing], backwards: bool
-) -> tuple[dict[int, Held], tuple[Step, ...]]:
-    walk = _Walk(reader, _spread(reader, list(roots.values()), closings, backwards))
+    reader: Reader, roots: dict[int, List], closings: dict[int, Closing], seed: int
+) -> tuple[dict[int, Held], Steps]:
+    walk = _walk(reader, roots, closings, seed)
+    return walk.held, tuple(walk.steps)
+
+
+def _walk(reader: Reader, roots: dict[int, List], closings: dict[int, Closing], seed: int) -> _Walk:
+    walk = _Walk(reader, _spread(reader, list(roots.values()), closings, seed))
     seen: set[List] = set()
     for number, root in roots.items():
         if root not in seen:
@@ -76,40 +93,42 @@ def _carry(
             walk.down(number, root, closings.get(number))
     walk.sort()
     _lend(walk)
-    return walk.trimmed()
+    walk.trim()
+    return walk
 
 
-def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closing], backwards: bool) -> _Net:
-    """Reach every product breadth first. Ways are in the order of how near they lead to a witness."""
-    edges: dict[List, list[_Edge]] = {}
-    shared: dict[List, list[_Edge]] = {}
+def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closing], seed: int) -> _Net:
+    """Reach every product the nearest way (Dijkstra 1959); put first the ways that soon reach a witness."""
+    rng = random.Random(seed)
+    ways: dict[List, list[_Edge]] = {}
     above: dict[List, list[List]] = {}
     far: dict[List, int] = {}
-    seen = set(roots)
-    queue = deque(dict.fromkeys(roots))
+    first: dict[List, _Edge] = {}
+    length = dict.fromkeys(roots, 0.0)
+    heap = [(0.0, number, root) for number, root in enumerate(length)]
     ends = {found.rest for found in closings.values()}
-    while queue:
-        product = queue.popleft()
-        own: dict[Passage, list[int]] = {}
-        loops = reader.loops(product)
-        for band in sorted(loops, reverse=True) if backwards else loops:
-            factors = loops[band]
+    while heap:
+        here, _, product = heappop(heap)
+        if product in ways:
+            continue
+        together: dict[Passage, list[int]] = {}
+        for band, factors in reader.loops(product).items():
             if exponent(factors):
                 far[product] = 0
             if len(factors) > 1 and (product not in ends or ties(reader, factors)):
                 found = reader.places(factors) if product in ends else None
                 passage = found[0] if found else reader.passage(factors)
                 if passage is not None:
-                    own.setdefault(passage, []).append(band)
-        for passage, bands in own.items():
-            edge = _Edge(tuple(bands), passage)
-            above.setdefault(passage.product, []).append(product)
-            if passage.product in seen:
-                shared.setdefault(product, []).append(edge)
-            else:
-                seen.add(passage.product)
-                queue.append(passage.product)
-                edges.setdefault(product, []).append(edge)
+                    together.setdefault(passage, []).append(band)
+        ways[product] = [_Edge(tuple(bands), passage) for passage, bands in together.items()]
+        for edge in ways[product]:
+            deeper = edge.passage.product
+            above.setdefault(deeper, []).append(product)
+            there = here + 1 + (rng.random() * _SPREAD if seed else 0)
+            if there < length.get(deeper, there + 1):
+                length[deeper] = there
+                first[deeper] = edge
+                heappush(heap, (there, len(length), deeper))
     queue = deque(far)
     while queue:
         product = queue.popleft()
@@ -117,8 +136,17 @@ def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closin
             if parent not in far:
                 far[parent] = far[product] + 1
                 queue.append(parent)
-    for ways in edges.values():
-        ways.sort(key=lambda edge: far.get(edge.passage.product, len(far)))
+    edges: dict[List, list[_Edge]] = {}
+    shared: dict[List, list[_Edge]] = {}
+    for product, leading in ways.items():
+        nearest = [
+            far.get(edge.passage.product, len(far)) + (rng.random() * _SPREAD if seed else 0)
+            for edge in leading
+        ]
+        for _, edge in sorted(zip(nearest, leading, strict=True), key=itemgetter(0)):
+            deeper = edge.passage.product
+            own = first.get(deeper) is edge or far.get(deeper) == 0
+            (edges if own else shared).setdefault(product, []).append(edge)
     return _Net(edges, shared)
 
 
@@ -150,6 +178,7 @@ class _Walk:
         self.held: dict[int, Held] = {}
         self.steps: list[Step] = []
         self.places: list[Place] = []
+        self.opened: set[List] = set()
         self.chained: set[int] = set()  # steps with a witness at or below them in the tree
         self.alive: set[int] = set()  # these, and the steps that lead to a loan
         self.closings: dict[int, Closing] = {}  # by the step of the root
@@ -197,7 +226,9 @@ class _Walk:
                     witness, leaf = band, trails
         self.steps.append(step._replace(witness=witness))
         self.places.append(Place(product, aside, leaf))
-        return _Frame(len(self.steps) - 1, iter(self.net.edges.get(product, ())))
+        fresh = product not in self.opened
+        self.opened.add(product)
+        return _Frame(len(self.steps) - 1, iter(self.net.edges.get(product, ()) if fresh else ()))
 
     def undone(self, parent: int, band: int, factors: List) -> bool:
         """Say whether a witness right below a closing root turns as often as the closed end: v = x_c^±k."""
@@ -240,10 +271,9 @@ class _Walk:
             waiting += sorted(below.get(number, ()), key=self.chained.__contains__)
         self._keep(kept)
 
-    def trimmed(self) -> tuple[dict[int, Held], tuple[Step, ...]]:
-        """Leave out the steps that lead to no witness; return what is held and the steps."""
+    def trim(self) -> None:
+        """Leave out the steps that lead to no witness."""
         self._keep([number for number in range(len(self.steps)) if number in self.alive])
-        return self.held, tuple(self.steps)
 
     def _keep(self, kept: list[int]) -> None:
         fresh = {-1: -1} | {number: at for at, number in enumerate(kept)}

@@ -17,6 +17,7 @@ from pegwright.structure import Structure
 
 __all__ = ["Loss", "needed_loops", "passengers", "snaps"]
 
+_TREES = 12  # how many sets of paths are drawn at random before single snaps are looked at
 Table = npt.NDArray[np.bool_]
 
 
@@ -42,8 +43,14 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
             keep = proof.parts[verdict.part].keep
             stays[[at for other, at in place.items() if other not in keep], place[band]] = True
     base = Reduction(structure)
-    base.run()
+    whole = base.run()
     passed = first_passed(structure)
+    for seed in range(1, _TREES + 1):
+        if not stays.all():
+            known = np.count_nonzero(stays)
+            _note_paths(stays, place, *carry(whole, set(held), (seed,)))
+            if np.count_nonzero(stays) == known:
+                break
     losses: dict[int, Loss] = {}
     for at, band in enumerate(held):
         stays[at, at] = True
@@ -56,7 +63,7 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
             falls = [other for other in open_ if other not in used]
             open_ = [other for other in open_ if other in used]
         if open_:
-            found, steps = carry(words)
+            found, steps = carry(words, set(open_))
             _note_paths(stays, place, found, steps)
             open_ = [other for other in open_ if other not in found]
         if open_:

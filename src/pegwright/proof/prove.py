@@ -2,138 +2,58 @@
 
 from __future__ import annotations
 
-import random
-from collections.abc import Iterable
-
 from pegwright.proof.carriers import carry
-from pegwright.proof.matrices import trivial
+from pegwright.proof.parts import hold_by_parts
 from pegwright.proof.shortest import shortened, support, written
-from pegwright.proof.slips import first_passed, in_use, reduced
-from pegwright.proof.values import Free, HeldByPart, NotProved, Part, Proof, Slide, Verdict
+from pegwright.proof.slips import Reduced, first_passed, in_use, reduced
+from pegwright.proof.values import Free, HeldByPart, NotProved, Proof, Slide, Verdict
 from pegwright.structure import Structure
 
-__all__ = ["MOST_IN_PART", "prove"]
-
-MOST_IN_PART = 10
-"""A part that holds by a short word has at most this many bands, so that a checker can try every set."""
-_TRIES = 4  # orders in which bands are taken away while looking for a part that holds one band
-_SEARCHES = 16  # bands for which such a part is looked for in a piece with long words
+__all__ = ["prove"]
 
 
 def prove(structure: Structure) -> Proof:
     """Decide for every band whether it is held, with a certificate that `check` accepts.
 
-    In this order: paths of carriers (held, any size); what no fastener uses after all slips (free, any
-    size); the words written out and made as short as can be, if they are short enough or a part of the
-    piece has short ones (either). What is left is not proved, with the reason.
+    In this order: what no fastener uses after all slips (free, any size); paths of carriers (held, any
+    size); the words written out and shortened by slides, if they are short enough (free); parts of few bands
+    (held). What is left is not proved, with the reason.
     """
     words = reduced(structure)
-    held, steps = carry(words)
-    verdicts: dict[int, Verdict] = dict(held)
-    if len(held) == len(structure.bands):
-        return Proof(dict(sorted(verdicts.items())), steps)
-    passed = first_passed(structure)
-    used = in_use(words, passed)
-    verdicts |= {band: Free() for band in structure.bands if band not in used}
-    parts: list[Part] = []
-    slides: tuple[Slide, ...] = ()
+    used = in_use(words, first_passed(structure))
+    held, steps = carry(words, used)
+    verdicts: dict[int, Verdict] = {band: Free() for band in structure.bands if band not in used}
+    verdicts |= held
     left = [band for band in structure.bands if band not in verdicts]
+    slides: tuple[Slide, ...] = ()
     if left:
-        idle = set(structure.bands) - used
-        found, slides = _slide_off(structure, idle, left)
-        verdicts |= found
-        left = [band for band in left if band not in found]
-        parts = _parts(structure, idle, left, verdicts)
-        flat_use = in_use(reduced(structure, flat=True), passed)
-        for band in left:
-            if band not in verdicts:
-                verdicts[band] = _why_not(structure, idle, band, flat_use)
-    some_free = any(isinstance(verdict, Free) for verdict in verdicts.values())
-    slips = words.slips if some_free else ()
+        off, slides = _slide_off(words, used, left)
+        verdicts |= dict.fromkeys(off, Free(slid=True))
+        left = [band for band in left if band not in off]
+    by_part, parts, steps = hold_by_parts(words, left, used, steps) if left else ({}, [], steps)
+    verdicts |= {band: HeldByPart(part) for band, part in by_part.items()}
+    left = [band for band in left if band not in by_part]
+    if left:
+        verdicts |= _open(structure, words, used, left)
+    slips = words.slips if any(isinstance(verdict, Free) for verdict in verdicts.values()) else ()
     return Proof(dict(sorted(verdicts.items())), steps, tuple(parts), slips, slides)
 
 
-def _slide_off(
-    structure: Structure, idle: set[int], left: list[int]
-) -> tuple[dict[int, Verdict], tuple[Slide, ...]]:
+def _slide_off(words: Reduced, used: set[int], left: list[int]) -> tuple[set[int], tuple[Slide, ...]]:
     """Return which bands come off by slides, and the slides, if the words are short enough to see."""
-    words = reduced(structure, idle)
-    letters = written(words)
+    letters = written(words, words.roots, used)
     if letters is None:
-        return {}, ()
+        return set(), ()
     short, slides = shortened(letters, words.letters)
-    loose = support(short, words.letters)
-    free: dict[int, Verdict] = {band: Free(slid=True) for band in left if band not in loose}
-    return free, tuple(slides) if free else ()
+    off = set(left) - support(short, words.letters)
+    return off, tuple(slides) if off else ()
 
 
-def _parts(
-    structure: Structure, idle: set[int], left: Iterable[int], verdicts: dict[int, Verdict]
-) -> list[Part]:
-    """Find parts of few bands with short words that hold the bands left; note their verdicts."""
-    parts: list[Part] = []
-    wanted = [band for band in left if band not in idle]
-    searches = _SEARCHES
-    for band in wanted:
-        if band in verdicts or not searches:
-            continue
-        pool = set(structure.bands) - idle
-        if written(reduced(structure, idle, flat=True)) is None:
-            searches -= 1
-            pool = _pool(structure, band)
-        keep = _thinned(structure, band, pool) if pool else None
-        if keep:
-            words = reduced(structure, set(structure.bands) - keep, flat=True)
-            least, slides = shortened(written(words) or [], words.letters)
-            for other in support(least, words.letters).intersection(wanted):
-                verdicts.setdefault(other, HeldByPart(len(parts)))
-            parts.append(Part(tuple(sorted(keep)), tuple(slides)))
-    return parts
-
-
-def _holds(structure: Structure, keep: set[int], band: int) -> bool:
-    words = reduced(structure, set(structure.bands) - keep, flat=True)
-    letters = written(words)
-    return letters is not None and band in support(shortened(letters, words.letters)[0], words.letters)
-
-
-def _thinned(structure: Structure, band: int, pool: set[int]) -> set[int] | None:
-    """Return few bands of the pool that hold the band, by leaving out one after the other."""
-    keep = set(pool)
-    if not _holds(structure, keep, band):
-        return None
-    for out in sorted(pool - {band}):
-        if len(keep) <= MOST_IN_PART:
-            break
-        if _holds(structure, keep - {out}, band):
-            keep.discard(out)
-    return keep if len(keep) <= MOST_IN_PART else None
-
-
-def _pool(structure: Structure, band: int) -> set[int]:
-    """Return a few bands without any of which some fastener comes off the rest of them, `band` among them.
-
-    Bands are left out as long as the fastener's word stays non-trivial, `band` last.
-    """
-    for number in range(len(structure.fastenings)):
-        for seed in range(_TRIES):
-            others = [b for b in structure.bands if b != band]
-            random.Random(seed).shuffle(others)
-            missing: set[int] = set()
-            for out in [*others, band]:
-                if not trivial(reduced(structure, missing | {out}, flat=True))[number]:
-                    missing.add(out)
-            if band not in missing and len(structure.bands) - len(missing) <= MOST_IN_PART:
-                return set(structure.bands) - missing
-    return set()
-
-
-def _why_not(structure: Structure, idle: set[int], band: int, flat_use: set[int]) -> NotProved:
-    words = reduced(structure, idle, flat=True)
-    letters = written(words)
-    twisted = tuple(sorted(structure.twists.keys() - idle))
-    if band not in flat_use:
-        return NotProved("twist", twisted)
-    if letters is not None and band not in support(shortened(letters, words.letters)[0], words.letters):
-        return NotProved("twist", twisted)
-    return NotProved("too-long")
+def _open(structure: Structure, words: Reduced, used: set[int], left: list[int]) -> dict[int, NotProved]:
+    """Say why nothing is proved: the words let the band go only past a twist, or they are too long."""
+    twisted = tuple(sorted(structure.twists.keys() & used))
+    flat = in_use(reduced(structure, flat=True), first_passed(structure))
+    letters = written(words, words.roots, used, flat=True)
+    if letters is not None:
+        flat &= support(shortened(letters, [(band, -1) for band, _ in words.letters])[0], words.letters)
+    return {band: NotProved("too-long") if band in flat else NotProved("twist", twisted) for band in left}

@@ -9,7 +9,7 @@ length when no y has a cut below its number of letters (peak reduction: Collins 
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 
 from pegwright.proof.slips import Reduced
 from pegwright.proof.values import Slide
@@ -22,44 +22,64 @@ LETTERS = 6000
 Letters = tuple[int, ...]  # 2 i for letter i of `Reduced.letters`, 2 i + 1 for its inverse
 
 
-def written(words: Reduced) -> list[Letters] | None:
-    """Write out the fasteners' words as cyclic words, or return None where they are too long."""
-    known: list[Letters | None] = []
-    budget = 60 * LETTERS
-    for word in words.words:
-        letters = _write(words, word, known)
-        known.append(letters)
-        budget -= len(letters or ())
-        if budget < 0:
-            return None
-    found = []
-    for root in words.roots:
-        letters = _write(words, root, known)
+def written(
+    words: Reduced,
+    roots: Sequence[Sequence[int]],
+    keep: Container[int],
+    *,
+    flat: bool = False,
+    most: int = LETTERS,
+) -> list[Letters] | None:
+    """Write products out as cyclic words with the bands of `keep` only; None if of over `most` letters.
+
+    With `flat`, all loops of a band have the same letter, its first.
+    """
+    own = list(range(len(words.letters)))
+    if flat:
+        first: dict[int, int] = {}
+        own = [first.setdefault(band, at) for at, (band, _) in enumerate(words.letters)]
+    kept = [words.letters[letter][0] in keep for letter, _ in words.cores]
+    needed: set[int] = set()
+    waiting = [factor for root in roots for factor in root]
+    while waiting:
+        core = waiting.pop() >> 1
+        for inner in _trail(words, core) if kept[core] else ():
+            if inner not in needed:
+                needed.add(inner)
+                waiting += words.words[inner]
+    known: dict[int, Letters] = {}
+
+    def write(factors: Sequence[int]) -> Letters | None:
+        out: list[int] = []
+        for factor in factors:
+            core = factor >> 1
+            if kept[core]:
+                around = [known[inner] for inner in _trail(words, core)]
+                for letters in around:
+                    _append(out, letters)
+                _append(out, (2 * own[words.cores[core][0]] + (factor & 1),))
+                for letters in reversed(around):
+                    _append(out, _inverse(letters))
+                if len(out) > most:
+                    return None
+        return tuple(out)
+
+    for number in sorted(needed):
+        letters = write(words.words[number])
         if letters is None:
             return None
-        found.append(_cyclic(letters))
-    return found if sum(map(len, found)) <= LETTERS else None
+        known[number] = letters
+    found = [write(root) for root in roots]
+    cyclic = [_cyclic(word) for word in found if word is not None]
+    return cyclic if len(cyclic) == len(roots) and sum(map(len, cyclic)) <= most else None
 
 
-def _write(words: Reduced, factors: Sequence[int], known: list[Letters | None]) -> Letters | None:
-    out: list[int] = []
-    for factor in factors:
-        letter, trail = words.cores[factor >> 1]
-        around: list[Letters] = []
-        while trail:
-            word, trail = words.trails[trail]
-            letters = known[word]
-            if letters is None:
-                return None
-            around.append(letters)
-        for letters in around:
-            _append(out, letters)
-        _append(out, (2 * letter + (factor & 1),))
-        for letters in reversed(around):
-            _append(out, _inverse(letters))
-        if len(out) > LETTERS:
-            return None
-    return tuple(out)
+def _trail(words: Reduced, core: int) -> list[int]:
+    found, trail = [], words.cores[core][1]
+    while trail:
+        word, trail = words.trails[trail]
+        found.append(word)
+    return found
 
 
 def _append(out: list[int], letters: Sequence[int]) -> None:

@@ -52,11 +52,13 @@ class Part(NamedTuple):
     """A few bands, `keep`, that by themselves hold some of their number: every other band is ignored.
 
     After the slides the fasteners' words, written out with these bands only, are of least length under
-    partial conjugations; the held bands still occur in them.
+    partial conjugations; the held bands still occur in them. With a `step`, the word is that step's product:
+    a band held in it is held, as it is on a path of carriers.
     """
 
     keep: tuple[int, ...]
     slides: tuple[Slide, ...] = ()
+    step: int = -1
 
 
 class HeldByPart(NamedTuple):
