@@ -322,6 +322,12 @@ CATALOGUE: dict[str, Entry] = {
     "currency-missing": Entry(
         "note", "prices are given without a currency", "name one, such as your bank writes it"
     ),
+    # --- the table of slips ---------------------------------------------------------------------
+    "not-a-slip-table": Entry("error", "{reason}", "a table gives chances to classes and classes to slips"),
+    "slip-unknown": Entry("error", "there is no slip called {slip}", "the slips are: {known}"),
+    "slip-class-unknown": Entry(
+        "error", "there is no class of chance called {given}", "name one of these, or list it: {known}"
+    ),
     # --- many of the same -----------------------------------------------------------------------
     "more-of-the-same": Entry(
         "note", "and {count} more of the same: {of}", "mend the first ones and look again"

@@ -1,0 +1,174 @@
+"""What comes of a slip: what happens to the piece, and when the maker could first have seen it."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import Literal, NamedTuple
+
+from pegwright.loom import Bight, Drawn, Event, Laid, Lifted
+from pegwright.loom.steps import step_numbers
+from pegwright.rehearsal.course import Course
+from pegwright.rehearsal.run import Run
+from pegwright.rehearsal.slips import Slip
+from pegwright.rehearsal.verdicts import Judge
+
+__all__ = ["Outcome", "Result", "Sign", "outcome_of"]
+
+Result = Literal["harmless", "looks-different", "weak", "not-proved", "falls"]
+
+
+class Sign(NamedTuple):
+    """What shows after the move of index `at`, on which holder: colour letters, bottom loop first.
+
+    `how` says how closely one must look: `refused`: a move cannot be made; `glance`: the number or the
+    colours of the loops on a peg; `close`: the ribbons that run through the loops on it (`wrong` and `right`
+    are then the letters of the ribbons through one of its loops).
+    """
+
+    at: int
+    step: int
+    how: Literal["refused", "glance", "close"]
+    holder: str
+    wrong: tuple[str, ...] = ()
+    right: tuple[str, ...] = ()
+
+
+class Outcome(NamedTuple):
+    """A slip and what comes of it. Bands are numbered as in the intended piece.
+
+    `step` is the number of the slip's step as the maker counts, `falls` the bands that fall though they were
+    held, `unproved` those about which nothing is proved any more, `weak` those that bring the whole piece
+    down if they snap and did not before, `differs` those that lie or pass otherwise, are missing or of
+    another colour. `first` is the first sign seen at a glance or by a move that cannot be made; `close` an
+    earlier or only sign for who looks closely. `shows` are the runs of steps (index from, index past the
+    last) after which a glance tells wrong from right. `stuck` is the first later move (index) that cannot be
+    made; the maker is taken to leave it out and go on.
+    """
+
+    slip: Slip
+    step: int
+    result: Result
+    falls: tuple[int, ...] = ()
+    unproved: tuple[int, ...] = ()
+    weak: tuple[int, ...] = ()
+    differs: tuple[int, ...] = ()
+    first: Sign | None = None
+    close: Sign | None = None
+    shows: tuple[tuple[int, int], ...] = ()
+    stuck: int | None = None
+
+    @property
+    def harmful(self) -> bool:
+        """Whether the piece is worse for it than in its looks."""
+        return self.result in ("falls", "not-proved", "weak")
+
+
+def outcome_of(course: Course, judge: Judge, run: Run) -> Outcome | None:
+    """Classify a run, or return None where it comes to the intended piece and loom."""
+    if not (run.stacks or run.inside or run.colours or run.factors or run.refused):
+        return None
+    slip = run.slips[0]
+    verdict, intended = judge.of(run), judge.intended
+    total = course.history.final.bands
+    falls = tuple(sorted(b for b in verdict.falls - intended.falls if b <= total))
+    unproved = tuple(sorted(b for b in verdict.unproved - intended.unproved - intended.falls if b <= total))
+    weak = tuple(sorted(b for b in verdict.keystones - intended.keystones if b <= total))
+    differs = _differs(course, run)
+    result: Result = "harmless"
+    if falls:
+        result = "falls"
+    elif unproved:
+        result = "not-proved"
+    elif weak:
+        result = "weak"
+    elif differs:
+        result = "looks-different"
+    numbers = step_numbers(course.history)
+    first, close, shows = _signs(course, run, numbers)
+    stuck = next((at for at in run.refused if at not in _own_steps(run)), None)
+    return Outcome(slip, numbers[slip.at], result, falls, unproved, weak, differs, first, close, shows, stuck)
+
+
+def _own_steps(run: Run) -> set[int]:
+    return {at for slip in run.slips for at in range(slip.at, slip.at + slip.replaces)}
+
+
+def _differs(course: Course, run: Run) -> tuple[int, ...]:
+    """Return the bands of which another ribbon, or none, runs through a loop, or that are not as intended."""
+    intended = course.history.final.inside
+    found = set(run.colours)
+    order: set[int] = set()
+    for loop, ribbons in run.inside.items():
+        meant = intended.get(loop, ())
+        other = set(ribbons).symmetric_difference(meant)
+        if other:
+            found.add(loop.band)
+            found.update(ribbon.band for ribbon in other)
+        else:
+            order.update(ribbon.band for ribbon in ribbons)
+    laid = {e.band for at in run.made for e in course.history.done[at].events if isinstance(e, Laid)}
+    found |= laid ^ {e.band for events in run.made.values() for e in events if isinstance(e, Laid)}
+    if not found and run.factors:
+        found = order or {loop.band for loop in run.factors}
+    return tuple(sorted(found))
+
+
+def _signs(
+    course: Course, run: Run, numbers: tuple[int, ...]
+) -> tuple[Sign | None, Sign | None, tuple[tuple[int, int], ...]]:
+    """Return the first sign at a glance or by a refusal, the first on a close look, and when it shows."""
+    history, own = course.history, _own_steps(run)
+    end = next((at for at in run.refused if at not in own), None)
+
+    def letter(loop: Bight) -> str:
+        return run.colours.get(loop.band) or history.colours[loop.band - 1]
+
+    def meant(loop: Bight) -> str:
+        return history.colours[loop.band - 1]
+
+    glance: list[Sign] = []
+    close: Sign | None = None
+    shows: list[tuple[int, int]] = []
+    odd: set[str] = set()
+    since: int | None = None
+    for at, changes in groupby(run.changes, key=lambda change: change.at):
+        last = _last_of(run, at)
+        after = history.done[last].after
+        for _, where, loops in changes:
+            intended = after.stack(where) if isinstance(where, str) else after.inside.get(where, ())
+            wrong = right = tuple(map(meant, intended))
+            if loops is not None:
+                wrong = tuple(map(letter, loops))
+            if isinstance(where, Bight):
+                if wrong != right and close is None:
+                    holder = _seen_at((*run.made.get(at, ()), *history.done[at].events), where)
+                    close = Sign(last, numbers[last], "close", holder, wrong, right)
+            elif wrong != right:
+                odd.add(where)
+                glance.append(Sign(last, numbers[last], "glance", where, wrong, right))
+            else:
+                odd.discard(where)
+        if odd and since is None:
+            since = last
+        elif not odd and since is not None:
+            shows.append((since, last))
+            since = None
+    if since is not None:
+        shows.append((since, len(history.done)))
+    first = glance[0] if glance else None
+    if end is not None and (first is None or end <= first.at):
+        first = Sign(end, numbers[end], "refused", "")
+    return first, close if close and (first is None or close.at < first.at) else None, tuple(shows)
+
+
+def _last_of(run: Run, at: int) -> int:
+    return next((slip.at + slip.replaces - 1 for slip in run.slips if slip.at == at), at)
+
+
+def _seen_at(events: tuple[Event, ...], loop: Bight) -> str:
+    for event in events:
+        if isinstance(event, Drawn) and loop in event.through:
+            return event.source
+        if isinstance(event, Lifted) and loop == event.bight:
+            return event.holder
+    return ""

@@ -1,0 +1,148 @@
+"""Many parts of a piece judged at once: words as 2 × 2 matrices, one lane for every part.
+
+A lane leaves some bands out (their matrix is the identity). The other bands have random matrices of
+determinant 1 over the field of 2³¹ − 1 elements, the same in every run, so that a value is worked out once
+for all runs that share a word. A word that is not the identity is then proved not trivial; one that is may
+still be something else with a likelihood of about its length / 2³¹ (Schwartz 1980, Zippel 1979).
+"""
+
+from __future__ import annotations
+
+import random
+from collections import Counter
+from collections.abc import Sequence
+
+import numpy as np
+import numpy.typing as npt
+
+from pegwright.rehearsal.words import Words
+
+__all__ = ["PRIME", "Lanes"]
+
+PRIME = (1 << 31) - 1
+Matrices = npt.NDArray[np.int64]  # (2, 2, lanes)
+Flags = npt.NDArray[np.bool_]
+
+
+class Lanes:
+    """Values of words in every lane. `parts[i]` are the bands kept in lane i; `without[i]` those left out.
+
+    A lane of `without` keeps every other band, also those that are not in the intended piece.
+    """
+
+    def __init__(
+        self, words: Words, parts: Sequence[frozenset[int]], without: Sequence[frozenset[int]] = ()
+    ) -> None:
+        self.words = words
+        self.parts, self.without = tuple(parts), tuple(without)
+        self.count = len(self.parts) + len(self.without)
+        self.one = np.zeros((2, 2, self.count), np.int64)
+        self.one[0, 0] = self.one[1, 1] = 1
+        self.letters: dict[int, Matrices] = {}
+        self.kept: dict[int, Flags] = {}
+        self.cores: dict[int, Matrices] = {}
+        self.trails: dict[int, Matrices] = {0: self.one}
+        self.products: dict[int, Matrices] = {}
+
+    def forget(self, cores: int, trails: int, words: int) -> None:
+        """Drop the values of what was numbered after a given moment: few runs share it."""
+        for table, limit in ((self.cores, cores), (self.trails, trails), (self.products, words)):
+            for number in reversed([*table]):
+                if number < limit:
+                    break
+                del table[number]
+
+    def idle(self, word: int) -> Flags:
+        """Say for every lane whether the word holds nothing by what runs through its loops.
+
+        That is so where it is a conjugate of the power of one band that its exponents leave, or the
+        identity. Where they leave several bands, it is taken to hold.
+        """
+        value = self.product(word)
+        turns: Counter[int] = Counter()
+        for factor in self.words.words[word]:
+            turns[self.words.cores[factor >> 1][0].band] += -1 if factor & 1 else 1
+        left = {band: n for band, n in turns.items() if n}
+        many = sum((self.keeps(band).astype(np.int64) for band in left), np.zeros(self.count, np.int64))
+        rest = self.one
+        for band, n in left.items():
+            rest = _times(rest, _power(self.letter(band), n))
+        trace = (value[0, 0] + value[1, 1]) % PRIME == (rest[0, 0] + rest[1, 1]) % PRIME
+        same = (value == self.one).all(axis=(0, 1))
+        idle: Flags = np.where(many == 0, same, trace & (many == 1))
+        return idle
+
+    def keeps(self, band: int) -> Flags:
+        """Say in which lanes the band is."""
+        known = self.kept.get(band)
+        if known is None:
+            flags = [band in part for part in self.parts] + [band not in out for out in self.without]
+            known = self.kept[band] = np.array(flags, np.bool_)
+        return known
+
+    def letter(self, band: int) -> Matrices:
+        """Return the band's matrix in every lane."""
+        known = self.letters.get(band)
+        if known is None:
+            rng = random.Random(band)
+            a, b, c = (rng.randrange(1, PRIME) for _ in range(3))
+            d = (1 + b * c) * pow(a, -1, PRIME) % PRIME
+            matrix = np.array([[[a], [b]], [[c], [d]]], np.int64)
+            known = self.letters[band] = np.where(self.keeps(band), matrix, self.one)
+        return known
+
+    def product(self, word: int) -> Matrices:
+        """Return the word's value in every lane."""
+        known = self.products.get(word)
+        if known is None:
+            known = self.one
+            for i, factor in enumerate(self.words.words[word]):
+                value = self.core(factor >> 1)
+                value = _inverse(value) if factor & 1 else value
+                known = _times(known, value) if i else value
+            self.products[word] = known
+        return known
+
+    def core(self, core: int) -> Matrices:
+        """Return the value of a core in every lane."""
+        known = self.cores.get(core)
+        if known is None:
+            loop, trail = self.words.cores[core]
+            known = self.letter(loop.band)
+            if trail:
+                around = self.trail(trail)
+                known = _times(_times(around, known), _inverse(around))
+            self.cores[core] = known
+        return known
+
+    def trail(self, trail: int) -> Matrices:
+        """Return the product of the words of a trail in every lane."""
+        waiting = []
+        while trail not in self.trails:
+            waiting.append(trail)
+            trail = self.words.trails[trail][1]
+        value = self.trails[trail]
+        for outer in reversed(waiting):
+            word = self.words.trails[outer][0]
+            value = self.trails[outer] = _times(self.product(word), value)
+        return value
+
+
+def _times(a: Matrices, b: Matrices) -> Matrices:
+    product: Matrices = (a[:, :1] * b[:1] + a[:, 1:] * b[1:]) % PRIME
+    return product
+
+
+def _inverse(a: Matrices) -> Matrices:
+    out = np.empty_like(a)
+    out[0, 0], out[1, 1] = a[1, 1], a[0, 0]
+    out[0, 1], out[1, 0] = PRIME - a[0, 1], PRIME - a[1, 0]
+    return out
+
+
+def _power(a: Matrices, exponent: int) -> Matrices:
+    base = _inverse(a) if exponent < 0 else a
+    value = base
+    for _ in range(abs(exponent) - 1):
+        value = _times(value, base)
+    return value

@@ -1,0 +1,301 @@
+"""Replay one slip to the end, making again only what it changes.
+
+The state after a step is the intended one with a few stacks and loops put in its place. A later step that
+touches none of these gives what it was meant to give, so it is not made again. Bands keep the numbers they
+have in the intended history, whatever was left out before them; a band too many gets a number past the last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, NamedTuple, TypeVar
+
+from immutables import Map
+from msgspec.structs import replace
+
+from pegwright.loom import Applied, Bight, Done, Drawn, Event, Laid, Lifted, Stack, State, apply
+from pegwright.pattern import Move
+from pegwright.rehearsal.course import (
+    Course,
+    Reading,
+    holders_in,
+    plain_holder,
+    read_events,
+    starts,
+)
+from pegwright.rehearsal.slips import Slip
+
+__all__ = ["NO_SLIP", "Change", "Run", "events_of", "rehearse_slips"]
+
+
+_Where = TypeVar("_Where", str, Bight)
+
+
+class Change(NamedTuple):
+    """After step `at` a stack, or what runs through a loop, is not as intended (None: as intended again)."""
+
+    at: int
+    where: str | Bight
+    wrong: Stack | None
+
+
+class Run(NamedTuple):
+    """A slip, or several, replayed to the end.
+
+    `made` are the events of the steps that came out differently; those of a slip stand at its first step and
+    its other steps are empty. `refused` are the steps that could not be made. `changes` tell, step by step,
+    where the loom differed. `readings` are the words of the steps that came out differently. `colours` are
+    the letters of bands that are not of the intended colour or not in the intended piece.
+    """
+
+    slips: tuple[Slip, ...]
+    made: Mapping[int, tuple[Event, ...]]
+    refused: tuple[int, ...]
+    changes: tuple[Change, ...]
+    readings: Mapping[int, Reading]
+    colours: Mapping[int, str]
+    stacks: Mapping[str, Stack]
+    inside: Mapping[Bight, Stack]
+    factors: Mapping[Bight, int]
+
+
+NO_SLIP = Run((), {}, (), (), {}, {}, {}, {}, {})
+"""The intended history as a run."""
+
+
+class _Runner:
+    def __init__(self, course: Course, slips: tuple[Slip, ...]) -> None:
+        self.course = course
+        self.slips = slips
+        self.made: dict[int, tuple[Event, ...]] = {}
+        self.refused: list[int] = []
+        self.changes: list[Change] = []
+        self.readings: dict[int, Reading] = {}
+        self.colours: dict[int, str] = {}
+        self.stacks: dict[str, Stack] = {}
+        self.inside: dict[Bight, Stack] = {}
+        self.factors: dict[Bight, int] = {}
+        self.homes: dict[int, frozenset[str]] = {}
+        self.rehomed: dict[Bight, int] = {}
+        self.dirty: set[str] = set()
+        self.extra = course.history.final.bands
+        self.about = False
+
+    def run(self) -> Run:
+        waiting = list(self.slips)
+        course, end = self.course, len(self.course.history.done)
+        at = waiting[0].at
+        while at < end:
+            if waiting and waiting[0].at == at:
+                slip = waiting.pop(0)
+                self.slip(slip)
+                at += slip.replaces
+                continue
+            as_meant = not (self.about or self.dirty or any(self._loop_tables()))
+            if (
+                self.about
+                or not self.dirty.isdisjoint(course.holders[at])
+                or (starts(course, at) and not as_meant)
+            ):
+                self.step(at)
+            elif any(not table.keys().isdisjoint(course.loops[at]) for table in self._loop_tables()):
+                self.carry(at)
+            elif as_meant:
+                if not waiting:
+                    break
+                at = waiting[0].at
+                continue
+            at += 1
+        return Run(
+            self.slips,
+            self.made,
+            tuple(self.refused),
+            tuple(self.changes),
+            self.readings,
+            self.colours,
+            self.stacks,
+            self.inside,
+            self.factors,
+        )
+
+    def slip(self, slip: Slip) -> None:
+        """Do what the slip says in place of its steps."""
+        history = self.course.history
+        meant = {done.doing.move: at for at, done in self._block(slip)}
+        events: list[Event] = []
+        state = self.state(slip.at)
+        base = {at: history.before(at).bands for at, _ in self._block(slip)}
+        for move in slip.moves:
+            at = meant.get(move, slip.at)
+            bands = base.pop(at, None)
+            made = apply(
+                history.board,
+                state._replace(bands=self.extra if bands is None else bands),
+                self._turned(move),
+            )
+            if not isinstance(made, Applied):
+                self.refused.append(slip.at)
+                if bands is not None:
+                    base[at] = bands
+                continue
+            laid = sum(isinstance(event, Laid) for event in made.events)
+            if bands is None:
+                self.extra += laid
+            elif not laid:
+                base[at] = bands
+            self._colour(move, made.events)
+            events += made.events
+            state = made.state
+        self.about = self.about or slip.about
+        for at, _ in self._block(slip):
+            self.made[at], self.readings[at] = (), Reading({}, {}, frozenset(), ())
+        self.settle(slip.at, slip.at + slip.replaces, tuple(events), state)
+
+    def _block(self, slip: Slip) -> list[tuple[int, Done]]:
+        done = self.course.history.done
+        return [(at, done[at]) for at in range(slip.at, min(slip.at + slip.replaces, len(done)))]
+
+    def step(self, at: int) -> None:
+        """Make a later step as it was said."""
+        state = self.state(at)
+        move = self.course.history.done[at].doing.move
+        made = apply(self.course.history.board, state, self._turned(move))
+        if isinstance(made, Applied):
+            self._colour(move, made.events)
+            self.settle(at, at + 1, made.events, made.state)
+        else:
+            self.refused.append(at)
+            self.settle(at, at + 1, (), state)
+
+    def state(self, at: int) -> State:
+        """Return the loom before a step."""
+        before = self.course.history.before(at)
+        if not (self.stacks or self.inside):
+            return before
+        return before._replace(
+            stacks=_with(before.stacks, self.stacks), inside=_with(before.inside, self.inside)
+        )
+
+    def _loop_tables(self) -> tuple[dict[Bight, Any], ...]:
+        return self.factors, self.inside, self.rehomed
+
+    def carry(self, at: int) -> None:
+        """Let a step happen as it was meant to; only what its loops went through before is different."""
+        events = self.course.history.done[at].events
+        for event in events:
+            for loop, ribbons in _threads(event):
+                if loop in self.inside:
+                    self.inside[loop] += ribbons
+                    self.changes.append(Change(at, loop, self.inside[loop]))
+        self._words(at, at + 1, events)
+        self.made[at] = events
+
+    def settle(self, at: int, after: int, events: tuple[Event, ...], state: State) -> None:
+        """Note what is not as intended after the steps from `at` up to `after`."""
+        done = self.course.history.done
+        meant = done[after - 1].after
+        intended = done[at].events if after == at + 1 else [e for d in done[at:after] for e in d.events]
+        holders = holders_in(events)
+        loops: set[Bight] = set()
+        holders.update(holders_in(intended))
+        for event in (*events, *intended):
+            loops.update(loop for loop, _ in _threads(event))
+        for holder in holders:
+            self._note(self.stacks, at, holder, state.stack(holder), meant.stack(holder))
+        for loop in loops:
+            self._note(self.inside, at, loop, state.inside.get(loop, ()), meant.inside.get(loop, ()))
+        self.made[at] = events
+        self._words(at, after, events)
+        self.dirty = {plain_holder(holder) for holder in self.stacks}
+
+    def _note(self, table: dict[_Where, Stack], at: int, where: _Where, wrong: Stack, right: Stack) -> None:
+        if wrong != right:
+            self.changes.append(Change(at, where, wrong))
+            table[where] = wrong
+        elif where in table:
+            del table[where]
+            self.changes.append(Change(at, where, None))
+
+    def _words(self, at: int, after: int, events: tuple[Event, ...]) -> None:
+        course = self.course
+        before, intended = course.factors[at], course.factors[after]
+
+        def factor_of(loop: Bight) -> int:
+            found = self.factors.get(loop)
+            return before[loop] if found is None else found
+
+        def home_of(band: int) -> frozenset[str]:
+            return self.homes.get(band) or course.homes[at][band]
+
+        reading = self.readings[at] = read_events(course.words, events, factor_of, home_of)
+        changed = set(reading.factors)
+        for step in range(at, after):
+            changed.update(course.readings[step].factors)
+        for loop in changed:
+            now = reading.factors.get(loop)
+            if now is None:
+                now = self.factors.get(loop, before.get(loop))
+            if now is None or now == intended.get(loop):
+                self.factors.pop(loop, None)
+            else:
+                self.factors[loop] = now
+        for band, home in reading.homes.items():
+            if course.homes[after].get(band) != home:
+                self.homes[band] = home
+                # Whether a loop is carried on past its band's own pegs depends on where the band was laid.
+                self.rehomed |= {loop: band for loop in course.factors[-1] if loop.band == band}
+
+    def _colour(self, move: Move, events: tuple[Event, ...]) -> None:
+        intended = self.course.history.colours
+        for event in events:
+            if isinstance(event, Laid):
+                letter = str(getattr(move, "colour", ""))
+                if event.band > len(intended) or intended[event.band - 1] != letter:
+                    self.colours[event.band] = letter
+
+    def _turned(self, move: Move) -> Move:
+        if not self.about:
+            return move
+        opposite = self.course.around.opposite
+        changes: dict[str, Any] = {}
+        for name in ("over", "on", "source", "target", "at"):
+            value = getattr(move, name, None)
+            if isinstance(value, tuple):
+                changes[name] = tuple(opposite.get(peg, peg) for peg in value)
+            elif value is not None:
+                changes[name] = opposite.get(value, value)
+        return replace(move, **changes)
+
+
+def rehearse_slips(course: Course, *slips: Slip) -> Run:
+    """Replay the history with one slip, or several that do not overlap, in the order of their steps.
+
+    A step that cannot be made is left out, as a maker does who reads on.
+    """
+    return _Runner(course, tuple(sorted(slips, key=lambda slip: slip.at))).run()
+
+
+def events_of(course: Course, run: Run) -> tuple[Event, ...]:
+    """Return everything that happened in a run, in order."""
+    done = course.history.done
+    return tuple(event for at in range(len(done)) for event in run.made.get(at, done[at].events))
+
+
+def _with(base: Map[Any, Stack], changed: Mapping[Any, Stack]) -> Map[Any, Stack]:
+    for where, loops in changed.items():
+        if loops:
+            base = base.set(where, loops)
+        elif where in base:
+            base = base.delete(where)
+    return base
+
+
+def _threads(event: Event) -> list[tuple[Bight, Stack]]:
+    """Return the loops through which ribbons are put, and the ribbons."""
+    match event:
+        case Drawn():
+            return [(loop, (event.bight,)) for loop in event.through]
+        case Lifted():
+            return [(event.bight, event.over)]
+        case _:
+            return []

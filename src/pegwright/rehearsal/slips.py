@@ -1,0 +1,268 @@
+"""The slips a maker plausibly makes at every step, as values: what is done in place of what was said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from msgspec.structs import replace
+
+from pegwright.loom import Drawn, History, Stack, State, apply
+from pegwright.loom.apply import Applied
+from pegwright.pattern import (
+    Bind,
+    Clip,
+    Extend,
+    Hang,
+    Hook,
+    Knot,
+    Lift,
+    Move,
+    Place,
+    Slide,
+    Transfer,
+    Turn,
+    Wind,
+)
+from pegwright.rehearsal.around import Around, around
+
+__all__ = ["KINDS", "Slip", "find_slips"]
+
+KINDS: dict[str, str] = {
+    "loop-above": "the loop above is taken",
+    "loop-below": "the loop below is taken",
+    "too-shallow": "the hook goes through too few of the loops above",
+    "outside": "the loop is pulled up outside all the loops above",
+    "wrong-peg": "the loop or the band goes to a neighbouring peg",
+    "wrong-start": "the hook takes the loop from a neighbouring peg",
+    "mirrored-peg": "the peg on the other side is taken",
+    "step-skipped": "the step is left out",
+    "step-doubled": "the step is done twice",
+    "steps-swapped": "the step is done after the next one",
+    "wrong-order": "the loops of a peg are worked in the opposite order",
+    "wrong-colour": "a band of a neighbouring colour is taken",
+    "cap-forgotten": "the cap is left out",
+    "cap-wound-once": "the cap is wound once only",
+    "twist-forgotten": "the half-twist is left out",
+    "one-of-several": "one loop too few is taken",
+    "charm-not-slid": "what hangs on the hook is not slid on",
+    "miscounted": "one band too many or too few is added",
+    "not-all-caught": "one loop too few is caught at the finish",
+    "one-loop-caught": "the clip goes through one loop",
+    "end-slips-off": "an end slips off before it is caught",
+    "loom-not-turned": "the loom is not turned, and every later move is made at the opposite peg",
+}
+
+
+class Slip(NamedTuple):
+    """At the move of index `at` (from 0, of those made), `moves` are done in place of `replaces` moves.
+
+    With `about`, every later move is made on the pegs opposite to those named.
+    """
+
+    at: int
+    kind: str
+    moves: tuple[Move, ...]
+    replaces: int = 1
+    about: bool = False
+
+
+class _Scene(NamedTuple):
+    around: Around
+    before: State
+    colours: tuple[str, ...]  # neighbouring colours of band
+
+    def near(self, peg: str) -> tuple[str, ...]:
+        return self.around.near.get(peg, ())
+
+    def mirrored(self, peg: str, about: str) -> tuple[str, ...]:
+        found = self.around.mirrored(peg, about)
+        return (found,) if found else ()
+
+    def stack(self, holder: str) -> Stack:
+        return self.before.stack(holder)
+
+
+def find_slips(history: History) -> tuple[Slip, ...]:
+    """Return every slip of every step, in the order of the steps; none of them twice."""
+    nearby = around(history.board)
+    moves = [done.doing.move for done in history.done]
+    found: list[Slip] = []
+    for at, move in enumerate(moves):
+        scene = _Scene(nearby, history.before(at), _neighbouring_colours(moves, at))
+        seen: set[tuple[tuple[Move, ...], int, bool]] = {((move,), 1, False)}
+        for slip in _of_step(history, moves, at, scene):
+            what = (slip.moves, slip.replaces, slip.about)
+            if what not in seen:
+                seen.add(what)
+                found.append(slip)
+    return tuple(found)
+
+
+def _of_step(history: History, moves: list[Move], at: int, scene: _Scene) -> Iterator[Slip]:
+    move = moves[at]
+    if isinstance(move, Turn):
+        yield Slip(at, "loom-not-turned", (), about=True)
+        return
+    for kind, wrong in _instead(move, scene):
+        yield Slip(at, kind, wrong)
+    yield Slip(at, "cap-forgotten" if isinstance(move, Wind) else "step-skipped", ())
+    yield Slip(at, "step-doubled", (move, move))
+    if at + 1 < len(moves) and moves[at + 1] != move:
+        yield Slip(at, "steps-swapped", (moves[at + 1], move), replaces=2)
+    run = _run_from(history, at)
+    if run:
+        yield Slip(at, "wrong-order", run, replaces=len(run))
+
+
+def _instead(move: Move, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    match move:
+        case Place():
+            yield from _place(move, scene)
+        case Wind():
+            if move.turns > 1:
+                yield "cap-wound-once", (replace(move, turns=1),)
+            for peg in scene.near(move.on):
+                yield "wrong-peg", (replace(move, on=peg),)
+        case Hang():
+            if move.turns > 1:
+                yield "cap-wound-once", (replace(move, turns=1),)
+        case Hook() | Slide():
+            yield from _hook(move, scene)
+        case Lift():
+            yield from _lift(move, scene)
+        case Transfer():
+            if move.together > 1:
+                yield "one-of-several", (replace(move, together=move.together - 1),)
+            for peg in scene.near(move.target):
+                if peg != move.source:
+                    yield "wrong-peg", (replace(move, target=peg),)
+        case Bind():
+            yield from _bind(move, scene)
+        case Extend():
+            fewer = (replace(move, bands=move.bands - 1),) if move.bands > 1 else ()
+            yield "miscounted", fewer
+            yield "miscounted", (move, replace(move, bands=1))
+        case Clip() | Knot():
+            yield from _fasten(move, scene)
+        case Turn():
+            pass
+    if isinstance(move, Place | Wind | Hang | Bind | Extend):
+        for letter in scene.colours:
+            yield "wrong-colour", (replace(move, colour=letter),)
+
+
+def _place(move: Place, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    for i, peg in enumerate(move.over):
+        for other in scene.near(peg):
+            if other not in move.over:
+                yield "wrong-peg", (replace(move, over=(*move.over[:i], other, *move.over[i + 1 :])),)
+    first, *rest = move.over
+    across = [scene.mirrored(peg, first) or (peg,) for peg in rest]
+    yield "mirrored-peg", (replace(move, over=(first, *(peg for (peg,) in across))),)
+    if any(move.twists):
+        yield "twist-forgotten", (replace(move, twists=()),)
+
+
+def _hook(move: Hook | Slide, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    loops = len(scene.stack(move.source))
+    together = move.together if isinstance(move, Hook) else 1
+    low = move.loop if move.loop > 0 else loops + move.loop + 1
+    above = loops - low - together + 1
+    if low + together <= loops:
+        yield "loop-above", (replace(move, loop=low + 1, through=None),)
+    if low > 1:
+        yield "loop-below", (replace(move, loop=low - 1, through=None),)
+    meant = above if move.through is None else move.through
+    for through in range(meant - 1, 0, -1):
+        yield "too-shallow", (replace(move, through=through),)
+    if meant:
+        yield "outside", (replace(move, through=0),)
+    for peg in scene.near(move.target):
+        if peg != move.source:
+            yield "wrong-peg", (replace(move, target=peg),)
+    for peg in scene.mirrored(move.target, move.source):
+        yield "mirrored-peg", (replace(move, target=peg),)
+    for peg in scene.near(move.source):
+        if peg != move.target and scene.stack(peg):
+            yield "wrong-start", (replace(move, source=peg),)
+    if isinstance(move, Slide):
+        plain = Hook(source=move.source, target=move.target, loop=move.loop, through=move.through)
+        yield "charm-not-slid", (plain,)
+    elif move.together > 1:
+        yield "one-of-several", (replace(move, together=move.together - 1),)
+
+
+def _lift(move: Lift, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    loops = len(scene.stack(move.at))
+    low = move.loop if move.loop > 0 else loops + move.loop + 1
+    if low + move.together < loops:
+        yield "loop-above", (replace(move, loop=low + 1),)
+    if low > 1:
+        yield "loop-below", (replace(move, loop=low - 1),)
+    if move.together > 1:
+        yield "one-of-several", (replace(move, together=move.together - 1),)
+    for peg in scene.near(move.at):
+        if len(scene.stack(peg)) > 1:
+            yield "wrong-peg", (replace(move, at=peg),)
+
+
+def _bind(move: Bind, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    """The uppermost loop is missed: it stays behind, here said as put on the peg beside."""
+    aside = sorted(scene.near(move.at), key=lambda peg: bool(scene.stack(peg)))
+    if aside and len(scene.stack(move.at)) > 1:
+        yield "not-all-caught", (Transfer(source=move.at, target=aside[0]), move)
+
+
+def _fasten(move: Clip | Knot, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    if move.catch is None:
+        most = max((len(scene.stack(at)) for at in move.at if at[0].isupper()), default=2)
+        if most > 2:
+            yield "not-all-caught", (replace(move, catch=most - 1),)
+        if most > 1:
+            yield "one-loop-caught", (replace(move, catch=1),)
+    if len(move.at) > 1:
+        for holder in move.at:
+            yield "end-slips-off", (replace(move, at=tuple(at for at in move.at if at != holder)),)
+
+
+def _neighbouring_colours(moves: list[Move], at: int) -> tuple[str, ...]:
+    """Return the nearest other colours before and after a step: those that lie at hand."""
+    mine = getattr(moves[at], "colour", None)
+    found = []
+    for side in (moves[at + 1 :], moves[:at][::-1]):
+        letters = (letter for move in side if (letter := getattr(move, "colour", mine)) != mine)
+        found.append(next(letters, None))
+    return tuple(dict.fromkeys(letter for letter in found if letter is not None))
+
+
+def _run_from(history: History, at: int) -> tuple[Move, ...] | None:
+    """Return a run of hooks from one peg that starts here, worked in the opposite order, or None."""
+    run = [at]
+    source = _source(history, at)
+    if source is None or (at and _source(history, at - 1) == source):
+        return None
+    while _source(history, run[-1] + 1) == source:
+        run.append(run[-1] + 1)
+    state = history.before(at)
+    moves: list[Move] = []
+    for i in reversed(run) if len(run) > 1 else ():
+        move, event = history.done[i].doing.move, history.done[i].events[0]
+        assert isinstance(move, Hook)
+        assert isinstance(event, Drawn)
+        if event.bight not in state.stack(event.source):
+            return None
+        turned = replace(move, loop=state.stack(event.source).index(event.bight) + 1, through=None)
+        outcome = apply(history.board, state, turned)
+        if not isinstance(outcome, Applied):
+            return None
+        state = outcome.state
+        moves.append(turned)
+    return tuple(moves) or None
+
+
+def _source(history: History, at: int) -> str | None:
+    if at >= len(history.done):
+        return None
+    move = history.done[at].doing.move
+    return move.source if isinstance(move, Hook) and move.together == 1 else None
