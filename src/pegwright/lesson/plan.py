@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from pegwright import __version__
 from pegwright.fit.supplies import Supplies
@@ -19,14 +19,16 @@ from pegwright.lesson.say import Speaker, bands_of, channel, nearest, say_move, 
 from pegwright.lesson.scene import Scene, look_of
 from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
 from pegwright.lesson.show import Moment, step_pictures
+from pegwright.lesson.times import COUNT_OUT_S, PREPARE_S, RELEASE_S, WEAR_S, Pace, floor_s, rounds_s
 from pegwright.lesson.verdict import Fit, Verdict
 from pegwright.lesson.view import view_of
 from pegwright.lesson.words import Words, line, plain
-from pegwright.loom import Done, History, Laid, State
+from pegwright.loom import HOOK, Done, History, Laid, State
 from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Pattern, Place, Round, Turn, Wind, write
 from pegwright.pattern.address import is_address, parse_address, row_letter
 
 _LABELS = ("ruler", "ruler-metric", "ruler-inch", "note", "warning", "closeup", "order", "tick")
+_FILM_LABELS = ("shot-piece", "view-piece", "view-cautions", "view-bench", "view-check")
 _TICKS_AT_MOST = 96
 
 
@@ -39,11 +41,12 @@ def plan(
     fits: Sequence[Fit] = (),
     language: str = "en",
     hand: Hand = "right",
+    pace: Pace | None = None,
 ) -> Lesson:
     """Decide the lesson of a pattern from its history, its supplies and its verdict.
 
     `fits`, where they are known, become the extension table. For the left hand give the mirrored pattern;
-    `hand` only says so and says which hand holds the hook.
+    `hand` only says so and says which hand holds the hook. `pace` is that of the teacher and the learners.
 
     Raises:
         ValueError: there are no words for the language.
@@ -51,7 +54,7 @@ def plan(
     words = Words(language)
     say = words.say
     speaker = Speaker(words, look_of(pattern, history))
-    course = _Course(speaker, pattern, history)
+    course = _Course(speaker, pattern, history, pace or Pace())
     phases = course.phases(supplies)
     designer = line(pattern.designer)
     mark = hashlib.sha256(write(pattern)).hexdigest()[:8]
@@ -81,7 +84,9 @@ def plan(
         extension=extension(words, fits),
         colophon=tuple(colophon),
         labels={name: say(f"label-{name}") for name in _LABELS}
-        | {"page": say("label-page", page="{page}", pages="{pages}"), "notes": say("heading-notes")},
+        | {name: say(name) for name in _FILM_LABELS}
+        | {"page": say("label-page", page="{page}", pages="{pages}"), "notes": say("heading-notes")}
+        | {"shot-step": say("picture-step", n="{n}")},
     )
 
 
@@ -95,8 +100,9 @@ class _Unit(NamedTuple):
 class _Course:
     """Writes the phases step by step; keeps the running number and the window of the last picture."""
 
-    def __init__(self, speaker: Speaker, pattern: Pattern, history: History) -> None:
+    def __init__(self, speaker: Speaker, pattern: Pattern, history: History, pace: Pace) -> None:
         self.speaker = speaker
+        self.pace = pace
         self.say = speaker.words.say
         self.pattern = pattern
         self.history = history
@@ -143,7 +149,9 @@ class _Course:
             for unit in units:
                 steps.append(self.step(unit.taught))
             if i == last_finish and loose:
-                steps.append(self.add(self.say("step-release"), (self.say("detail-rough"),)))
+                loops = sum(len(stack) for stack in self.history.final.stacks.values())
+                took = self.took([RELEASE_S * loops])
+                steps.append(self.add(self.say("step-release"), (self.say("detail-rough"),), **took))
             intro = self.say(f"intro-{name}") if name in ("place", "work", "finish") else ""
             index = (
                 units[-1].taught.rounds[-1][-1] if isinstance(units[-1].taught, Again) else units[-1].taught
@@ -154,7 +162,7 @@ class _Course:
                     name=name, heading=self.say(f"phase-{name}"), intro=intro, steps=tuple(steps), check=check
                 )
             )
-        wear = self.add(self.say("wear-fit"))
+        wear = self.add(self.say("wear-fit"), learner_s=WEAR_S, teacher_s=WEAR_S)
         found.append(Phase(name="wear", heading=self.say("phase-wear"), steps=(wear,)))
         return tuple(found)
 
@@ -175,14 +183,16 @@ class _Course:
             (about, *channel(self.speaker, bare.view, self.pattern.loom), *overview.left_out),
             pictures=overview.pictures,
             wide=True,
+            learner_s=PREPARE_S,
+            teacher_s=PREPARE_S,
         )
         heading = supplied(self.speaker.words, self.speaker.look, supplies).heading
         heaps = [bands_of(self.speaker, heap.letter, heap.total) for heap in supplies.heaps]
-        bands = (
-            (self.add(self.say("step-prepare-bands", bands=self.speaker.words.both(heaps), list=heading)),)
-            if heaps
-            else ()
-        )
+        bands: tuple[Step, ...] = ()
+        if heaps:
+            took = self.took([COUNT_OUT_S * supplies.bands])
+            said = self.say("step-prepare-bands", bands=self.speaker.words.both(heaps), list=heading)
+            bands = (self.add(said, **took),)
         return Phase(name="prepare", heading=self.say("phase-prepare"), steps=(loom, *bands))
 
     def check(self, name: PhaseName, index: int) -> Check:
@@ -208,10 +218,22 @@ class _Course:
 
     # --- steps ---
 
-    def add(self, words: str, detail: tuple[str, ...] = (), **more: object) -> Step:
+    def took(self, floors: Sequence[float], start: int = 1) -> dict[str, Any]:
+        """Return the seconds for rounds with these trained times, the first one being round `start`."""
+        return {
+            "learner_s": rounds_s(floors, self.pace, start),
+            "teacher_s": self.pace.teacher * sum(floors),
+        }
+
+    def rests(self, index: int) -> bool:
+        """Say whether the work can be put down after the move of that index: no loop is on hook or finger."""
+        stacks = self.history.done[index].after.stacks
+        return not any(holder == HOOK or "." in holder for holder in stacks)
+
+    def add(self, words: str, detail: tuple[str, ...] = (), **more: Any) -> Step:
         """Number a step."""
         self.number += 1
-        step = Step(number=self.number, words=words, detail=detail, **more)  # type: ignore[arg-type]
+        step = Step(number=self.number, words=words, detail=detail, **more)
         self.made.append(step)
         return step
 
@@ -236,6 +258,8 @@ class _Course:
             closeup=closeup(self.speaker, moment),
             first=taught + 1,
             last=taught + 1,
+            rest=self.rests(taught),
+            **self.took([floor_s(moment.done, self.history.board)]),
         )
 
     def again(self, taught: Again) -> Step:
@@ -269,6 +293,9 @@ class _Course:
             wide=True,
             first=taught.rounds[0][0] + 1,
             last=taught.rounds[-1][-1] + 1,
+            rounds=len(taught.rounds),
+            rest=self.rests(taught.rounds[-1][-1]),
+            **self.took([sum(floor_s(d, self.history.board) for d in each) for each in rounds[1:]], start=2),
         )
 
     def _again_words(self, scene: Scene, rounds: list[list[Done]], steps: str) -> str:

@@ -55,7 +55,9 @@ class Step(_Part, frozen=True, kw_only=True):
     """One action: its number, what to do, and its pictures.
 
     `ticks` is a row of short entries to tick off, where the step counts rounds. `first` and `last` are the
-    moves (from 1, in the order of the history) that it stands for; 0 where it stands for none.
+    moves (from 1, in the order of the history) that it stands for; 0 where it stands for none. `rounds` says
+    how often what it teaches is done. `learner_s` and `teacher_s` are the seconds that a learner and the
+    teacher need for all of it. `rest` says that the work can be put down after it: nothing is on the hook.
     """
 
     number: int
@@ -69,6 +71,10 @@ class Step(_Part, frozen=True, kw_only=True):
     wide: bool = False
     first: int = 0
     last: int = 0
+    rounds: int = 1
+    learner_s: float = 0.0
+    teacher_s: float = 0.0
+    rest: bool = True
 
 
 class Check(_Part, frozen=True, kw_only=True):

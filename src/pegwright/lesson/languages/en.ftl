@@ -426,3 +426,11 @@ picture-closeup-hook = The shaft of the hook from the side: { $loops }.
 picture-taken = Take loop { $loops } from the bottom.
 picture-new = Loop { $loops } from the bottom is new.
 picture-bind = The finishing band is drawn strong, through the loops of peg { $peg }.
+
+## Film
+
+shot-piece = The finished piece
+view-piece = The whole finished piece, at rest, seen from above.
+view-cautions = The teacher’s face, or the cautions to read.
+view-bench = The loom and the bands laid ready, seen from above.
+view-check = The whole loom from above, every peg in focus, no hands.

@@ -1,0 +1,200 @@
+"""The lesson as it is filmed and spoken: who says what when, shot by shot, chapter by chapter.
+
+Speech, captions, chapters, prompter, filming plan and film all read this one line of time.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+import msgspec
+
+from pegwright.lesson.sheet import Check, Lesson, Phase, Step
+
+SLOWEST_WPM, FASTEST_WPM = 110, 130
+"""Words a minute for work that is followed along (common practice, no source)."""
+SHORTEST_S = 1.0
+GAP_S = 1.5
+"""Between what is said for two steps; captions stand at least 1 s apart, better 1.5, or not at all (BBC)."""
+FAST_S = 6.0
+"""Rounds that are only counted are shown in about so long, speeded up."""
+_LONG_WORD = 20
+_LETTERS_A_WORD = 10
+
+ShotKind = Literal["talk", "show", "fast"]
+
+
+class _Part(msgspec.Struct, frozen=True, kw_only=True):
+    """Parts of a script are values."""
+
+
+class Line(_Part, frozen=True, kw_only=True):
+    """One sentence and when it is said, in seconds from the start; `step` is 0 where it belongs to none."""
+
+    start_s: float
+    end_s: float
+    text: str
+    step: int = 0
+
+
+class Shot(_Part, frozen=True, kw_only=True):
+    """One stretch of film: what is done, and what must be in view.
+
+    `speed` is how much faster than the teacher works it is shown; `pause` tells the viewer to stop the film
+    and do it. `takes_s` is how long the camera runs.
+    """
+
+    start_s: float
+    end_s: float
+    kind: ShotKind
+    title: str
+    view: str
+    step: int = 0
+    speed: float = 1.0
+    pause: bool = False
+    takes_s: float = 0.0
+
+
+class Chapter(_Part, frozen=True, kw_only=True):
+    """A chapter, from its first second to the first of the next."""
+
+    start_s: float
+    end_s: float
+    title: str
+
+
+class Script(_Part, frozen=True, kw_only=True):
+    """What is said and shown, second by second. Chapters and shots follow each other without a gap."""
+
+    title: str
+    language: str
+    wpm: int
+    lines: tuple[Line, ...]
+    shots: tuple[Shot, ...]
+    chapters: tuple[Chapter, ...]
+
+    @property
+    def length_s(self) -> float:
+        """Length of the film in seconds."""
+        return self.chapters[-1].end_s
+
+
+def script(lesson: Lesson, wpm: int = 120) -> Script:
+    """Lay a lesson out in time at so many words a minute.
+
+    Raises:
+        ValueError: a pace at which nobody can follow along (outside 110 to 130 words a minute).
+    """
+    if not SLOWEST_WPM <= wpm <= FASTEST_WPM:
+        raise ValueError(f"{wpm} words a minute; narration to work along with takes 110 to 130")
+    clock = _Clock(lesson, wpm)
+    clock.opening()
+    for phase in lesson.phases:
+        clock.phase(phase)
+    return Script(
+        title=lesson.title,
+        language=lesson.language,
+        wpm=wpm,
+        lines=tuple(clock.lines),
+        shots=tuple(clock.shots),
+        chapters=tuple(clock.chapters),
+    )
+
+
+def spoken(step: Step) -> tuple[str, ...]:
+    """Return the sentences said for a step: its words, its details, what to take care of, the note."""
+    return sentences(" ".join((step.words, *step.detail, step.warning, step.note)))
+
+
+def sentences(text: str) -> tuple[str, ...]:
+    """Cut a text into sentences."""
+    return tuple(part for part in re.split(r"(?<=[.!?…])\s+", " ".join(text.split())) if part)
+
+
+def words_in(text: str) -> float:
+    """Count the words of a text as speech counts them: a very long one weighs as several."""
+    return sum(max(1.0, len(w) / _LETTERS_A_WORD if len(w) > _LONG_WORD else 1.0) for w in text.split())
+
+
+class _Clock:
+    """Runs through the lesson and notes what happens when."""
+
+    def __init__(self, lesson: Lesson, wpm: int) -> None:
+        self.lesson = lesson
+        self.wpm = wpm
+        self.now_s = 0.0
+        self.lines: list[Line] = []
+        self.shots: list[Shot] = []
+        self.chapters: list[Chapter] = []
+
+    def opening(self) -> None:
+        """Say what will be made, and the cautions."""
+        label = self.lesson.labels
+        self.talk(
+            (self.lesson.title + ".", self.lesson.byline + "."), label["shot-piece"], label["view-piece"]
+        )
+        safe = self.lesson.cautions
+        said = (safe.heading + ".", *(s for text in safe.lines for s in sentences(text)))
+        self.talk(said, safe.heading, label["view-cautions"])
+        self.chapter(safe.heading)
+
+    def phase(self, phase: Phase) -> None:
+        """Say and show a phase step by step."""
+        said = (phase.heading + ".", *sentences(phase.intro))
+        self.talk(said, phase.heading, self.lesson.labels["view-bench"])
+        for step in phase.steps:
+            self.step(step)
+        if phase.check is not None:
+            self.check(phase.check)
+        self.chapter(phase.heading)
+
+    def step(self, step: Step) -> None:
+        """Say a step while it is shown; rounds that are only counted go fast."""
+        start = self.now_s
+        self.say(spoken(step), step.number)
+        said_s = self.now_s - start
+        fast = step.rounds > 1 and step.teacher_s > max(FAST_S, said_s)
+        shown_s = max(FAST_S, said_s) if fast else max(said_s, step.teacher_s)
+        if step.first == 0:  # nothing happens on the pegs: the talk is the shot
+            shown_s = said_s
+        self.shoot(
+            start,
+            start + shown_s + GAP_S,
+            kind="fast" if fast else "show" if step.first else "talk",
+            title=self.lesson.labels["shot-step"].replace("{n}", str(step.number)),
+            view=" ".join((*(p.text for p in step.pictures), *([step.closeup.text] if step.closeup else [])))
+            or self.lesson.labels["view-bench"],
+            step=step.number,
+            speed=step.teacher_s / shown_s if fast else 1.0,
+            pause=step.rounds > 1,
+            takes_s=max(step.teacher_s, said_s) if step.first else said_s,
+        )
+
+    def check(self, check: Check) -> None:
+        """Say what must be seen now; the viewer stops and looks."""
+        said = tuple(s for text in (check.heading + ".", *check.lines, check.cure) for s in sentences(text))
+        self.talk(said, check.heading, self.lesson.labels["view-check"], pause=True)
+
+    def talk(self, said: tuple[str, ...], title: str, view: str, *, pause: bool = False) -> None:
+        """Say something that needs no hands."""
+        start = self.now_s
+        self.say(said, 0)
+        length = self.now_s - start
+        end = self.now_s + GAP_S
+        self.shoot(start, end, kind="talk", title=title, view=view, pause=pause, takes_s=length)
+
+    def say(self, said: tuple[str, ...], step: int) -> None:
+        """Say sentences, one right after the other."""
+        for text in said:
+            end = self.now_s + max(SHORTEST_S, words_in(text) * 60 / self.wpm)
+            self.lines.append(Line(start_s=self.now_s, end_s=end, text=text, step=step))
+            self.now_s = end
+
+    def shoot(self, start_s: float, end_s: float, **facts: object) -> None:
+        self.shots.append(Shot(start_s=start_s, end_s=end_s, **facts))  # type: ignore[arg-type]
+        self.now_s = end_s
+
+    def chapter(self, title: str) -> None:
+        start = self.chapters[-1].end_s if self.chapters else 0.0
+        self.chapters.append(Chapter(start_s=start, end_s=self.now_s, title=title))
