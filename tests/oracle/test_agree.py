@@ -14,20 +14,26 @@ from tests.oracle.verdict import clings
 from tests.programs import KINDS, fastened, program, worked
 
 FRESH = 300
+MOST_NOT_FREE = 2
+"""Programs of a run in which a band may wrongly be called free: the two kinds of `UNSOUND`, which words cannot
+see (a ribbon of another band in between), come up about three times in ten thousand. `bench agree` counts them."""
 
 
 def test_fresh_programs_agree() -> None:
-    """`AGREE_SEED=n` repeats a run."""
+    """No band called held comes off, no drawing is wrong; `AGREE_SEED=n` repeats a run."""
     seed = int(os.environ.get("AGREE_SEED") or random.SystemRandom().randrange(10**9))
     print(f"\nAGREE_SEED={seed}")
-    wrong = []
+    wrong, not_free = [], []
     for k in range(FRESH):
         made = program(seed + k, KINDS[k % len(KINDS)])
         if fastened(made):
             found = judge(made, seed=k)
-            if not found.agrees:
+            if found.not_held or found.linked or found.unthreaded:
                 wrong.append((made.kind, seed + k, found))
+            elif not found.agrees:
+                not_free.append((made.kind, seed + k, found))
     assert not wrong, f"AGREE_SEED={seed}: {wrong}"
+    assert len(not_free) <= MOST_NOT_FREE, f"AGREE_SEED={seed}: {not_free}"
 
 
 @pytest.mark.parametrize("name", MENDED)

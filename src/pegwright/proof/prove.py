@@ -26,7 +26,9 @@ def prove(structure: Structure) -> Proof:
     verdicts |= held
     left = [band for band in structure.bands if band not in verdicts]
     slides: tuple[Slide, ...] = ()
-    if left:
+    if left and used.isdisjoint(
+        structure.twists
+    ):  # bands ride along each other's strands only where these lie flat
         off, slides = _slide_off(words, used, left)
         verdicts |= dict.fromkeys(off, Free(slid=True))
         left = [band for band in left if band not in off]

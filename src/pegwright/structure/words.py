@@ -129,7 +129,8 @@ def structure_of(events: Sequence[Event]) -> Structure:
                 met = [number[bight] for bight in event.through]
                 _note(met, when, passing)
                 home = seats[event.bight.band]
-                if event.source not in home or event.target not in home:
+                # a fold between two of three pegs or more takes the third side along, half turned over
+                if len(home) > 2 or event.source not in home or event.target not in home:
                     twists.setdefault(event.bight.band, "carried-on")
                 if met:
                     word = tables.word([now[i] for i in met], when)

@@ -47,8 +47,9 @@ class Link:
         drawn = [event for event in events if isinstance(event, Drawn)]
         homes = {e.band: {seat.holder for seat in e.seats} for e in laid}
         twisted = {e.band for e in laid if any(e.twists) or len(homes[e.band]) < len(e.seats)}
-        twisted |= {e.bight.band for e in drawn if not {e.source, e.target} <= homes[e.bight.band]}
+        twisted |= {e.bight.band for e in drawn if {e.source, e.target} != homes[e.bight.band]}
         twisted |= {event.bight.band for event in events if isinstance(event, Moved)}
+        self.twisted = twisted
         starts: list[Any] = [(0, 0, 0), (0, 0), ()]  # tables that number whatever is looked up in them
         cores, trails, words = (defaultdict(count(1).__next__, {start: 0}) for start in starts)
         self.bands, self.roots, self.made = homes.keys(), list[Product](), [-1]

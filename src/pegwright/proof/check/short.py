@@ -86,6 +86,7 @@ def check_free(link: Link, proof: Proof) -> None:
     used = _in_use(link) if claims else {}
     slid = {band for band, verdict in claims.items() if verdict.slid}
     need(slid == claims.keys() & used.keys(), "a band is still used")
+    need(not slid or link.twisted.isdisjoint(used), "a slide goes past a twist")
     words = _written(link, link.roots, used, proof.slides, apart=True) if slid else []
     need(slid.isdisjoint(_bands(words)), "a band is still held")
 
