@@ -214,6 +214,27 @@ def schema_(*, json: Json = True) -> int:
     return FINE
 
 
+@app.command
+def studio(folder: Path = Path(), *, port: int = 0, browser: bool = True) -> int:
+    """Open the studio, where pieces are designed at the bench in a browser; nothing leaves this machine.
+
+    Parameters
+    ----------
+    folder: where the pieces lie.
+    port: the port to listen on; without it, a free one.
+    browser: open the browser.
+    """
+    from pegwright.server import serve  # noqa: PLC0415 - the other commands start without a server
+
+    try:
+        serve(folder, port=port, browser=browser, say=say_address)
+    except FileNotFoundError as error:
+        return _cannot(f"the studio's page is not built ({error}); run: make frontend", json=False)
+    except OSError as error:
+        return _cannot(f"the studio cannot be opened: {_reason(error)}", json=False)
+    return FINE
+
+
 @app.command(name="demo")
 def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
     """Run the main job on the built-in pieces and say what was made and where.
@@ -252,6 +273,11 @@ def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
     out.print(_table(table))
     say(f"{sum(len(row['files']) for row in rows)} handouts in {folder.resolve()}")
     return FINE
+
+
+def say_address(address: str) -> None:
+    """Print where the studio is, at once and in one piece, so that it can be read by another program."""
+    print(address, flush=True)
 
 
 # --- what the commands share --------------------------------------------------------------------------

@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 import os
 import re
+import time
 import unicodedata
 from datetime import UTC, datetime
 from pathlib import Path
@@ -22,6 +23,7 @@ MOST_PIECES = 2000
 MOST_VERSIONS = 200
 _NAME = re.compile(r"[^\W_](?:[\w ()+-]|\.(?!\.)){0,79}", re.UNICODE)
 _VERSIONS = ".versions"
+_HALF_WRITTEN_S = 60.0
 _STAMP = "%Y%m%dT%H%M%S%fZ"
 
 
@@ -46,6 +48,7 @@ class Folder:
     def __init__(self, root: Path) -> None:
         self.root = root.resolve()
         self._lock = Lock()
+        self._sweep()
 
     def names(self) -> list[str]:
         """Return the names of the pieces, the latest changed first."""
@@ -92,7 +95,9 @@ class Folder:
 
     def free_name(self, title: str) -> str:
         """Return a name for a new piece of that title which no other piece has."""
-        words = re.sub(r"[^\w]+", "-", unicodedata.normalize("NFKC", title).lower()).strip("-_")[:60] or "piece"
+        words = (
+            re.sub(r"[^\w]+", "-", unicodedata.normalize("NFKC", title).lower()).strip("-_")[:60] or "piece"
+        )
         taken = {path.stem.casefold() for path in self.root.glob("*.json")}
         name, number = words, 2
         while name.casefold() in taken:
@@ -136,6 +141,12 @@ class Folder:
         if _when(version) is None:
             raise NoPieceError(name)
         return _read(self.root / _VERSIONS / name / f"{version}.json", name)
+
+    def _sweep(self) -> None:
+        """Remove half-written files that a killed studio left; one that is being written now is younger."""
+        for path in self.root.glob(".*.json.*"):
+            if path.is_file() and time.time() - path.stat().st_mtime > _HALF_WRITTEN_S:
+                path.unlink(missing_ok=True)
 
     def _path(self, name: str) -> Path:
         if not _NAME.fullmatch(name):

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from typing import Annotated, Any
 
 import msgspec
-from litestar import Response, Router, get, post, put
+from litestar import Response, get, post, put
+from litestar.di import NamedDependency
 from litestar.exceptions import HTTPException
-from litestar.params import Parameter
+from litestar.params import FromPath, JSONBody
 
 from pegwright.finding import Finding
 from pegwright.loom import board, replay
@@ -135,7 +136,7 @@ class RefusedError(Exception):
 
 
 @get("/pieces", sync_to_thread=True)
-def list_pieces(studio: Studio) -> Shelf:
+def list_pieces(studio: NamedDependency[Studio]) -> Shelf:
     """List the pieces in the folder, the latest first."""
     folder = studio.folder
     found = []
@@ -148,7 +149,7 @@ def list_pieces(studio: Studio) -> Shelf:
 
 
 @post("/pieces", sync_to_thread=True)
-def add_piece(studio: Studio, data: NewPiece) -> Saved:
+def add_piece(studio: NamedDependency[Studio], data: JSONBody[NewPiece]) -> Saved:
     """Lay a new piece on the shelf, named after its title."""
     pattern = _pattern(data.document)
     for _ in range(100):
@@ -161,20 +162,20 @@ def add_piece(studio: Studio, data: NewPiece) -> Saved:
 
 
 @get("/pieces/{name:str}", sync_to_thread=True)
-def open_piece(studio: Studio, name: str) -> Piece:
+def open_piece(studio: NamedDependency[Studio], name: FromPath[str]) -> Piece:
     """Open a piece."""
     return _opened(name, studio.folder.open(name))
 
 
 @put("/pieces/{name:str}", sync_to_thread=True)
-def save_piece(studio: Studio, name: str, data: Saving) -> Saved:
+def save_piece(studio: NamedDependency[Studio], name: FromPath[str], data: JSONBody[Saving]) -> Saved:
     """Save a piece, unless it was changed elsewhere since the edition that the page began from."""
     text = write(_pattern(data.document))
     return Saved(name=name, edition=studio.folder.save(name, text, data.edition))
 
 
 @post("/pieces/{name:str}/versions", sync_to_thread=True)
-def keep_version(studio: Studio, name: str) -> Version:
+def keep_version(studio: NamedDependency[Studio], name: FromPath[str]) -> Version:
     """Keep the piece as it is now as a version."""
     version = studio.folder.keep(name)
     kept = {each.version: each.kept_s for each in studio.folder.versions(name)}
@@ -182,13 +183,13 @@ def keep_version(studio: Studio, name: str) -> Version:
 
 
 @get("/pieces/{name:str}/versions", sync_to_thread=True)
-def list_versions(studio: Studio, name: str) -> tuple[Version, ...]:
+def list_versions(studio: NamedDependency[Studio], name: FromPath[str]) -> tuple[Version, ...]:
     """List the versions of a piece, the latest first."""
     return tuple(Version(version=v, kept_s=s) for v, s in studio.folder.versions(name))
 
 
 @get("/pieces/{name:str}/versions/{version:str}", sync_to_thread=True)
-def open_version(studio: Studio, name: str, version: str) -> Piece:
+def open_version(studio: NamedDependency[Studio], name: FromPath[str], version: FromPath[str]) -> Piece:
     """Open a version of a piece."""
     return _opened(name, studio.folder.open_version(name, version))
 
@@ -203,21 +204,21 @@ def list_starts() -> tuple[Start, ...]:
 
 
 @post("/work", sync_to_thread=True, status_code=200)
-def work_pattern(studio: Studio, data: Working) -> Seen:
+def work_pattern(studio: NamedDependency[Studio], data: JSONBody[Working]) -> Seen:
     """Take a document through the line."""
     made = studio.desk.work(msgspec.json.encode(data.document), data.page, data.serial)
     return Seen(readable=False, findings=made.findings) if isinstance(made, Reading) else seen(made)
 
 
 @post("/snap", sync_to_thread=True, status_code=200)
-def snap_band(studio: Studio, data: Snapping) -> Snapped:
+def snap_band(studio: NamedDependency[Studio], data: JSONBody[Snapping]) -> Snapped:
     """Say what falls if one band snaps."""
     falls = studio.desk.lost_with(msgspec.json.encode(data.document), data.band)
     return Snapped(band=data.band, held=falls is not None, falls=falls or ())
 
 
 @post("/lesson", sync_to_thread=True, status_code=200, media_type="application/pdf")
-def press_lesson(studio: Studio, data: Pressing) -> Response[bytes]:
+def press_lesson(studio: NamedDependency[Studio], data: JSONBody[Pressing]) -> Response[bytes]:
     """Press the lesson of a document as a handout."""
     made = studio.desk.work(msgspec.json.encode(data.document))
     if not isinstance(made, Work):
@@ -273,23 +274,19 @@ def _pattern(document: dict[str, Any]) -> Pattern:
     return reading.pattern
 
 
-def _opened(name: str, data: bytes) -> Piece:
+def _opened(name: str, data: JSONBody[bytes]) -> Piece:
     reading = read(data)
     if reading.pattern is None:
         raise RefusedError(422, "this file holds no pattern", reading.findings)
-    return Piece(
-        name=name, edition=edition_of(data), document=msgspec.json.decode(write(reading.pattern))
-    )
+    return Piece(name=name, edition=edition_of(data), document=msgspec.json.decode(write(reading.pattern)))
 
 
-def _shelved(name: str, data: bytes, saved_s: float) -> Shelved:
+def _shelved(name: str, data: JSONBody[bytes], saved_s: float) -> Shelved:
     pattern = read(data).pattern
     if pattern is None:
         return Shelved(name=name, title=name, saved_s=saved_s, bands=0, readable=False, glance=None)
     if len(data) > MOST_GLANCED_BYTES:
-        return Shelved(
-            name=name, title=pattern.title, saved_s=saved_s, bands=0, readable=True, glance=None
-        )
+        return Shelved(name=name, title=pattern.title, saved_s=saved_s, bands=0, readable=True, glance=None)
     history = replay(board(pattern.loom), expand(pattern).doings)
     return Shelved(
         name=name,

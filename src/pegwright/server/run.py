@@ -35,7 +35,7 @@ def serve(folder: Path, *, port: int = 0, browser: bool = True, say: Callable[[s
         hosts = frozenset({f"{LOOPBACK}:{port}", f"localhost:{port}"})
         app = make_app(folder, token, hosts)
         config = uvicorn.Config(
-            app,  # type: ignore[arg-type]
+            app,
             log_level="error",
             access_log=False,
             server_header=False,

@@ -11,17 +11,20 @@ from pegwright.loom import History, Laid
 from pegwright.pattern import Pattern, write
 from pegwright.workshop import example_files, open_pattern, starter, work
 
+
 class GlanceBand(msgspec.Struct, frozen=True):
     """A band in a glance: its tint, and the pegs that it was laid over, by their place among the pegs."""
 
     tint: str
     over: tuple[int, ...]
 
+
 class Glance(msgspec.Struct, frozen=True):
     """A small picture of a piece: its pegs in mm (x to the right, y away), and the bands as they are laid."""
 
     pegs: tuple[tuple[float, float], ...]
     bands: tuple[GlanceBand, ...]
+
 
 class Start(msgspec.Struct, frozen=True, kw_only=True):
     """A piece to begin from."""
@@ -33,6 +36,7 @@ class Start(msgspec.Struct, frozen=True, kw_only=True):
     bands: int
     glance: Glance
     document: dict[str, Any]
+
 
 @cache
 def starts() -> tuple[Start, ...]:
