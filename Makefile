@@ -2,8 +2,10 @@
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
+PAGE := src/pegwright/server/page/index.html
+FRONT := frontend/index.html frontend/vite.config.ts $(shell find frontend/src frontend/public -type f)
 
-.PHONY: demo test lint bench clean
+.PHONY: demo test lint bench clean studio frontend types browser
 
 $(VENV)/.installed: pyproject.toml
 	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
@@ -17,14 +19,37 @@ $(VENV)/.tested: pyproject.toml $(VENV)/.installed
 demo: $(VENV)/.installed
 	$(BIN)/pegwright demo build/demo
 
+studio: $(VENV)/.installed $(PAGE)
+	$(BIN)/pegwright studio build/studio
+
+frontend: $(PAGE)
+
+frontend/node_modules/.installed: frontend/package-lock.json
+	cd frontend && npm ci --silent
+	touch $@
+
+$(PAGE): frontend/node_modules/.installed $(FRONT)
+	cd frontend && npm run --silent build
+
+types: $(VENV)/.installed frontend/node_modules/.installed
+	$(BIN)/python -m pegwright.server.schema frontend/types.json
+	cd frontend && npm run --silent types
+
+# Chromium drives the studio's tests. Without the rights to bring it, those tests say that they are left out.
+browser:
+	@command -v chromium >/dev/null || { test "$$(id -u)" = 0 && command -v apt-get >/dev/null \
+	  && apt-get update -qq && apt-get install -y -qq chromium >/dev/null; } \
+	  || echo "NO CHROMIUM HERE: the studio's browser tests are left out" >&2
+
 lint: $(VENV)/.tested
 	$(BIN)/ruff format --check src tests bench
 	$(BIN)/ruff check src tests bench
 	$(BIN)/lint-imports
 	$(BIN)/mypy
 
-test: lint
+test: lint browser $(PAGE)
+	cd frontend && npm run --silent check && PYTHON=$(abspath $(BIN)/python) npm run --silent test
 	$(BIN)/python -m pytest -n auto --dist loadgroup
 
 clean:
-	rm -rf build $(VENV)
+	rm -rf build $(VENV) frontend/node_modules src/pegwright/server/page

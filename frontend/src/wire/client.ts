@@ -9,6 +9,8 @@ export type Finding = components["schemas"]["Finding"];
 export type Start = components["schemas"]["Start"];
 export type Shelf = components["schemas"]["Shelf"];
 export type Glance = components["schemas"]["Glance"];
+export type Piece = components["schemas"]["Piece"];
+export type Saved = components["schemas"]["Saved"];
 export type Version = components["schemas"]["Version"];
 export type Snapped = components["schemas"]["Snapped"];
 
@@ -40,7 +42,8 @@ export type Wire = ReturnType<typeof connect>;
 export function connect(token: string) {
   const client = createClient<paths>({ baseUrl: "/", headers: { "X-Pegwright-Token": token } });
 
-  async function answer<T>(asked: Promise<{ data?: T; error?: unknown; response: Response }>): Promise<T> {
+  /** The client has checked the path and the body; what comes back has the type that the server names for it. */
+  async function answer<T>(asked: Promise<{ data?: unknown; error?: unknown; response: Response }>): Promise<T> {
     let got;
     try {
       got = await asked;
@@ -55,25 +58,25 @@ export function connect(token: string) {
   }
 
   return {
-    shelf: () => answer(client.GET("/api/pieces")),
-    starts: () => answer(client.GET("/api/starts")),
-    open: (name: string) => answer(client.GET("/api/pieces/{name}", { params: { path: { name } } })),
-    add: (document: object) => answer(client.POST("/api/pieces", { body: { document: { ...document } } })),
+    shelf: () => answer<Shelf>(client.GET("/api/pieces")),
+    starts: () => answer<Start[]>(client.GET("/api/starts")),
+    open: (name: string) => answer<Piece>(client.GET("/api/pieces/{name}", { params: { path: { name } } })),
+    add: (document: object) => answer<Saved>(client.POST("/api/pieces", { body: { document: { ...document } } })),
     save: (name: string, document: object, edition: string) =>
-      answer(client.PUT("/api/pieces/{name}", { params: { path: { name } }, body: { document: { ...document }, edition } })),
+      answer<Saved>(client.PUT("/api/pieces/{name}", { params: { path: { name } }, body: { document: { ...document }, edition } })),
     keep: (name: string) =>
-      answer(client.POST("/api/pieces/{name}/versions", { params: { path: { name } } })),
+      answer<Version>(client.POST("/api/pieces/{name}/versions", { params: { path: { name } } })),
     versions: (name: string) =>
-      answer(client.GET("/api/pieces/{name}/versions", { params: { path: { name } } })),
+      answer<Version[]>(client.GET("/api/pieces/{name}/versions", { params: { path: { name } } })),
     version: (name: string, version: string) =>
-      answer(
+      answer<Piece>(
         client.GET("/api/pieces/{name}/versions/{version}", { params: { path: { name, version } } }),
       ),
     work: (document: object, page: string, serial: number, signal: AbortSignal) =>
-      answer(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
+      answer<Seen>(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
     snap: (document: object, band: number) =>
-      answer(client.POST("/api/snap", { body: { document: { ...document }, band } })),
+      answer<Snapped>(client.POST("/api/snap", { body: { document: { ...document }, band } })),
     lesson: (document: object, paper: "a4" | "letter") =>
-      answer(client.POST("/api/lesson", { body: { document: { ...document }, paper }, parseAs: "blob" })) as Promise<unknown> as Promise<Blob>,
+      answer<Blob>(client.POST("/api/lesson", { body: { document: { ...document }, paper }, parseAs: "blob" })),
   };
 }

@@ -1,0 +1,223 @@
+/** The bench: the piece at hand, what the line says of it, and what the maker is looking at.
+ *
+ * Everything the views show is read from here, and every change goes through `commit`. */
+import type { Edit } from "../document/edit";
+import { origins, type Origin } from "../document/edits";
+import { docOf, type Doc } from "../document/pattern";
+import { NO_PAST, commit as into, redo as forward, undo as back, type Past } from "../document/undo";
+import { emptyLie, lieAfter, type Lie } from "../kernels/lie";
+import { Refused, type Finding, type Seen, type Snapped, type Wire } from "../wire/client";
+
+export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap";
+export type Saving = "saved" | "saving" | "lost" | "changed";
+
+const NOTHING: Seen = { readable: false };
+const SAVE_AFTER_MS = 150;
+
+class Bench {
+  name = $state<string | null>(null);
+  doc = $state.raw<Doc | null>(null);
+  past = $state.raw<Past>(NO_PAST);
+  seen = $state.raw<Seen>(NOTHING);
+  /** The document that `seen` speaks of. */
+  seenDoc = $state.raw<Doc | null>(null);
+  looking = $state(false);
+  /** Moves made at the moment that is shown. */
+  moment = $state(0);
+  saving = $state<Saving>("saved");
+  tool = $state<ToolName>("lay");
+  colour = $state("A");
+  turns = $state(1);
+  twists = $state(0);
+  /** The peg whose stack is open beside it. */
+  peg = $state<string | null>(null);
+  band = $state<number | null>(null);
+  snapped = $state.raw<Snapped | null>(null);
+  said = $state("");
+}
+
+export const bench = new Bench();
+
+const page = crypto.randomUUID();
+let wire: Wire;
+let edition = "";
+let serial = 0;
+let asked: AbortController | null = null;
+let timer: ReturnType<typeof setTimeout> | undefined;
+let savedDoc: Doc | null = null;
+let underWay: Promise<void> = Promise.resolve();
+
+export function useWire(given: Wire): void {
+  wire = given;
+}
+
+/** Open a piece at its end. Raises what the wire raises. */
+export async function open(name: string): Promise<void> {
+  const piece = await wire.open(name);
+  edition = piece.edition;
+  const doc = docOf(piece.document as unknown as Doc);
+  savedDoc = doc;
+  Object.assign(bench, {
+    name,
+    doc,
+    past: NO_PAST,
+    seen: NOTHING,
+    seenDoc: null,
+    moment: Number.MAX_SAFE_INTEGER,
+    saving: "saved",
+    tool: doc.steps.length ? "point" : "lay",
+    colour: doc.colours[0]?.letter ?? "A",
+    peg: null,
+    band: null,
+    snapped: null,
+    said: "",
+  } satisfies Partial<Bench>);
+  await look();
+}
+
+/** Leave the piece for the shelf, saved. */
+export async function leave(): Promise<void> {
+  await saveNow();
+  Object.assign(bench, { name: null, doc: null, seen: NOTHING, seenDoc: null, peg: null, band: null });
+}
+
+/** Make an edit. `moment` is the moment to show once it has been worked; without it the moment stays. */
+export function commit(edit: Edit, moment?: number): void {
+  if (!bench.doc) return;
+  const made = into(bench.doc, bench.past, edit);
+  show(made.doc, made.past, moment);
+}
+
+export function undo(): void {
+  const made = bench.doc && back(bench.doc, bench.past);
+  if (made) show(made.doc, made.past);
+}
+
+export function redo(): void {
+  const made = bench.doc && forward(bench.doc, bench.past);
+  if (made) show(made.doc, made.past);
+}
+
+function show(doc: Doc, past: Past, moment?: number): void {
+  const atEnd = bench.moment >= (bench.seen.moves?.length ?? 0);
+  bench.doc = doc;
+  bench.past = past;
+  bench.snapped = null;
+  if (moment !== undefined) bench.moment = moment;
+  else if (atEnd) bench.moment = Number.MAX_SAFE_INTEGER;
+  if (bench.saving !== "changed") {
+    bench.saving = "saving";
+    clearTimeout(timer);
+    timer = setTimeout(saveNow, SAVE_AFTER_MS);
+  }
+  void look();
+}
+
+/** Ask what the line makes of the document. The newest question counts. */
+async function look(): Promise<void> {
+  const doc = bench.doc;
+  if (!doc) return;
+  asked?.abort();
+  asked = new AbortController();
+  const mine = ++serial;
+  bench.looking = true;
+  try {
+    const seen = await wire.work(doc, page, mine, asked.signal);
+    if (mine !== serial) return;
+    bench.seen = seen;
+    bench.seenDoc = doc;
+    bench.moment = Math.min(bench.moment, seen.moves?.length ?? 0);
+    bench.looking = false;
+  } catch (error) {
+    if (mine !== serial) return;
+    bench.looking = false;
+    if (error instanceof Refused && error.status === 0) bench.saving = "lost";
+  }
+}
+
+/** Save what is not saved yet; one save at a time. */
+export function saveNow(): Promise<void> {
+  clearTimeout(timer);
+  underWay = underWay.then(async () => {
+    const { doc, name } = bench;
+    if (!doc || !name || doc === savedDoc || bench.saving === "changed") return;
+    try {
+      edition = (await wire.save(name, doc, edition)).edition;
+      savedDoc = doc;
+      bench.saving = bench.doc === doc ? "saved" : "saving";
+      if (bench.doc !== doc) timer = setTimeout(saveNow, SAVE_AFTER_MS);
+    } catch (error) {
+      if (error instanceof Refused && error.status === 409) bench.saving = "changed";
+      else {
+        bench.saving = "lost";
+        timer = setTimeout(saveNow, 1000);
+      }
+    }
+  });
+  return underWay;
+}
+
+/** Whether all is safe on the disk. */
+export function isSafe(): boolean {
+  return bench.doc === null || bench.doc === savedDoc;
+}
+
+/** Lay the piece at hand on the shelf under another name and go on with that. */
+export async function keepMine(): Promise<void> {
+  if (!bench.doc) return;
+  const saved = await wire.add(bench.doc);
+  edition = saved.edition;
+  savedDoc = bench.doc;
+  bench.name = saved.name;
+  bench.saving = "saved";
+}
+
+export async function snap(band: number): Promise<void> {
+  if (!bench.doc) return;
+  bench.band = band;
+  bench.snapped = await wire.snap(bench.doc, band).catch(() => null);
+}
+
+export function wireNow(): Wire {
+  return wire;
+}
+
+/** Carry out the fix of a finding. It speaks of the document that was looked at, so only of that one. */
+export function mend(finding: Finding): void {
+  if (!finding.fix || bench.doc !== bench.seenDoc) return;
+  commit({ label: finding.fix.label, ops: finding.fix.patch as unknown as Edit["ops"] });
+}
+
+// --- what follows from it ------------------------------------------------------------------------------
+
+/** Where every loop lies at the moment shown. */
+export function lieNow(): Lie {
+  return bench.seen.moves ? lieAfter(bench.seen.moves, bench.moment) : emptyLie();
+}
+
+/** Where a move (its number from 1) comes from in the document that was looked at. */
+export function originOf(step: number): Origin | null {
+  return bench.seenDoc ? (origins(bench.seenDoc)[step - 1] ?? null) : null;
+}
+
+/** The place among the document's steps where a new one goes: after the moment shown. */
+export function insertAt(): number {
+  const moves = bench.seen.moves ?? [];
+  if (!bench.doc) return 0;
+  if (bench.moment >= moves.length) return bench.doc.steps.length;
+  const before = moves[bench.moment - 1];
+  const origin = before ? originOf(before.step) : null;
+  return origin ? origin.index + 1 : 0;
+}
+
+/** The moment after the step that stands at `insertAt`, and `count` moves more. */
+export function momentAfter(count: number): number {
+  const moves = bench.seen.moves ?? [];
+  const index = insertAt();
+  if (!bench.seenDoc) return count;
+  const all = origins(bench.seenDoc);
+  let done = 0;
+  for (const move of moves) if ((all[move.step - 1]?.index ?? 0) < index) done++;
+  return done + count;
+}
+

@@ -1,0 +1,103 @@
+/** The hand: gives every gesture to the tool that is taken up, and makes the move that comes of it. */
+import { again as moveAgain, insertStep } from "../document/edits";
+import { expand } from "../document/expand";
+import type { Move } from "../document/pattern";
+import type { Lie } from "../kernels/lie";
+import { carry, CARRY_IDLE, type Carry, type Way } from "../tools/carry";
+import type { Gesture } from "../tools/gesture";
+import { lay, LAY_IDLE, type Lay } from "../tools/lay";
+import { once, ONCE_IDLE, type Once, type OneWay } from "../tools/once";
+import { t } from "../words/words.svelte";
+import { bench, commit, insertAt, momentAfter, type ToolName } from "./bench.svelte";
+
+class Hand {
+  lay = $state.raw<Lay>(LAY_IDLE);
+  carry = $state.raw<Carry>(CARRY_IDLE);
+  once = $state.raw<Once>(ONCE_IDLE);
+}
+
+export const hand = new Hand();
+
+export function takeUp(tool: ToolName): void {
+  hand.lay = LAY_IDLE;
+  hand.carry = CARRY_IDLE;
+  hand.once = ONCE_IDLE;
+  bench.tool = tool;
+  bench.snapped = null;
+  bench.band = null;
+  bench.peg = null;
+  bench.said = "";
+}
+
+/** Give a gesture to the tool at hand. */
+export function gesture(made: Gesture, lie: Lie): void {
+  const move = answer(made, lie);
+  if (move) make(move);
+}
+
+function answer(made: Gesture, lie: Lie): Move | undefined {
+  const tool = bench.tool;
+  const loops = (peg: string) => lie.stacks.get(peg)?.length ?? 0;
+  switch (tool) {
+    case "lay": {
+      const got = lay(hand.lay, made, { colour: bench.colour, turns: bench.turns, twists: bench.twists });
+      hand.lay = got.state;
+      return got.move;
+    }
+    case "hook":
+    case "slide":
+    case "transfer": {
+      const got = carry(hand.carry, made, tool satisfies Way, loops);
+      hand.carry = got.state;
+      bench.peg = got.state.from;
+      return got.move;
+    }
+    case "lift":
+    case "bind":
+    case "knot":
+    case "clip": {
+      const end = [...lie.stacks.keys()].find((holder) => /^[a-z][a-z0-9-]*\.\d+$/.test(holder));
+      const with_ = { colour: bench.colour, loop: 1, end: end ? end.slice(0, end.lastIndexOf(".")) : null };
+      const got = once(hand.once, made, tool satisfies OneWay, with_);
+      hand.once = got.state;
+      return got.move;
+    }
+    default:
+      if (made.kind === "press") bench.peg = bench.peg === made.peg ? null : made.peg;
+      if (made.kind === "cancel") [bench.peg, bench.band, bench.snapped] = [null, null, null];
+      return undefined;
+  }
+}
+
+/** Make a move at the moment shown: it goes into the document after the step that is shown. */
+export function make(move: Move): void {
+  bench.said = "";
+  const label = move.do === "place" || move.do === "wind" ? t("edit-lay") : t("edit-move", { what: t(wordFor(move)) });
+  commit(insertStep(insertAt(), move, label), momentAfter(1));
+}
+
+function wordFor(move: Move): string {
+  return move.do === "turn" || move.do === "hang" ? `do-${move.do}` : `tool-${move.do}`;
+}
+
+/** The last move before the moment shown, once more, one stride on. */
+export function again(): void {
+  if (!bench.doc) return;
+  const before = expand(bench.doc)
+    .slice(0, insertAt())
+    .flat()
+    .filter((move) => move !== null);
+  const last = before.at(-1);
+  if (!last) return;
+  const next = moveAgain(before.at(-2) ?? null, last);
+  if (next) make(next);
+  else bench.said = t("moved-off-rows");
+}
+
+/** What to do next, in a sentence. */
+export function tip(): string {
+  if (bench.said) return bench.said;
+  if (bench.tool === "lay" && hand.lay.over.length) return t("tip-lay-more", { pegs: hand.lay.over.join(", ") });
+  if (hand.carry.from) return t("tip-hook-to", { loop: hand.carry.loop, peg: hand.carry.from });
+  return t(`tip-${bench.tool}`);
+}

@@ -1,0 +1,179 @@
+shelf = Regal
+begin = Leg ein erstes Stück
+begin-more = Such dir eines aus und ändere es, wie du magst. Nichts verlässt diesen Rechner.
+your-pieces = Deine Stücke
+search = Suchen
+none-found = Kein Stück dieses Namens.
+bands = { $count ->
+    [0] noch keine Gummis
+    [one] 1 Gummi
+   *[other] { $count } Gummis
+}
+unreadable = nicht lesbar
+empty-loom = Ein leerer Webrahmen
+undo = Zurück
+redo = Wieder vor
+saved = Gesichert
+saving = Wird gesichert…
+not-saved = Nicht gesichert: das Studio antwortet nicht
+changed-elsewhere = Dieses Stück wurde in einem anderen Fenster geändert.
+take-theirs = Das andere zeigen
+keep-mine = Meines als Kopie behalten
+title = Name des Stücks
+press = Anleitung drucken
+pressing = Wird gesetzt…
+pressed = Die Anleitung ist fertig
+versions = Fassungen
+keep-version = Diese Fassung aufheben
+kept = aufgehoben { $when }
+go-back-to = Dahin zurück
+copy = Verdoppeln
+download = Dokument sichern
+open-file = Dokument öffnen
+close = Schließen
+language = Sprache
+left-handed = Linkshändig
+tools = Werkzeug
+tool-point = Zeigen
+tool-lay = Legen
+tool-hook = Haken
+tool-lift = Überheben
+tool-transfer = Umhängen
+tool-slide = Aufschieben
+tool-bind = Schlussgummi
+tool-clip = Clip
+tool-knot = Knoten
+tool-snap = Reißen
+do-turn = Umdrehen
+do-hang = An den Haken
+do-again = Noch einmal
+tip-point = Drück auf ein Gummi oder einen Stift, um ihn von der Seite zu sehen.
+tip-lay = Geh von Stift zu Stift. Umschalt für mehr Stifte, zweimal derselbe für eine Kappe.
+tip-lay-more = Von { $pegs }: der nächste Stift, oder Eingabe.
+tip-hook = Drück auf den Stift mit der Schlaufe, dann auf den, zu dem sie kommt.
+tip-hook-to = Schlaufe { $loop } von { $peg }: zu welchem Stift kommt sie?
+tip-lift = Drück auf den Stift: seine unterste Schlaufe geht über die anderen und ab.
+tip-transfer = Drück auf den Stift mit der Schlaufe, dann auf den, zu dem sie kommt.
+tip-slide = Häng erst Gummis an den Haken; dann drück auf die zwei Stifte.
+tip-bind = Drück auf den Stift, durch dessen Schlaufen das Schlussgummi geht.
+tip-clip = Drück auf den Stift, dessen Schlaufen in den Clip kommen. Umschalt für mehrere, dann Eingabe.
+tip-knot = Drück auf den Stift, dessen Schlaufen verknotet werden.
+tip-snap = Drück auf ein Gummi: was fällt, wenn es reißt?
+turns = Mal herum
+twist = Halbe Drehung
+stash = Gummis
+add-colour = Neue Farbe
+colour-name = Name
+colour-letter = Buchstabe
+colour-tint = Farbton
+change = Ändern
+add = Dazu
+loom = Webrahmen
+change-loom = Webrahmen ändern
+rows = Reihen
+pegs = Stifte je Reihe
+pitch = Abstand, mm
+row-gap = Zwischen den Reihen, mm
+shift = Jede zweite Reihe um die Hälfte versetzt
+channel = Rille öffnet sich
+channel-far = von dir weg
+channel-near = zu dir
+channel-left = links
+channel-right = rechts
+larger = Größer
+smaller = Kleiner
+whole = Ganzer Rahmen
+across = Quer legen
+you = du
+steps = Schritte
+phase-place = Legen
+phase-turn = Drehen
+phase-work = Arbeiten
+phase-finish = Abschließen
+first = Zum Anfang
+back = Einen Schritt zurück
+on = Einen Schritt weiter
+last = Zum Ende
+step-of = Schritt { $step } von { $of }
+no-steps = Noch liegt nichts.
+holds = Alle { $count } Gummis halten.
+holds-none = Noch liegt nichts.
+falls = { $count ->
+    [one] 1 von { $of } Gummis fällt.
+   *[other] { $count } von { $of } Gummis fallen.
+}
+unproved = { $count ->
+    [one] 1 Gummi ist weder so noch so bewiesen.
+   *[other] { $count } Gummis sind weder so noch so bewiesen.
+}
+working = Wird angesehen…
+findings = Was auffiel
+no-findings = Nichts dagegen zu sagen.
+mend = Beheben: { $label }
+severity-error = Fehler
+severity-warning = Hinsehen
+severity-note = Hinweis
+needs = Was man braucht
+clips = { $count ->
+    [one] 1 Clip
+   *[other] { $count } Clips
+}
+snap-falls = Reißt Gummi { $band }, { $count ->
+    [0] fällt sonst nichts
+    [one] fällt noch eines
+   *[other] fallen noch { $count }
+}.
+snap-free = Gummi { $band } hält ohnehin nicht.
+stack-of = Stift { $peg }
+stack-bare = Keine Schlaufe darauf.
+loop-name = Schlaufe { $loop } { $letter }: { $colour }, Gummi { $band }
+take-loop = Nehmen
+band-of = Gummi { $band }
+delete = Herausnehmen
+only-this = Nur dieses
+all-of-repeat = Alle { $count } der Wiederholung
+peg-name = Stift { $peg }, { $count ->
+    [0] leer
+    [one] 1 Schlaufe
+   *[other] { $count } Schlaufen
+}
+moved-off-rows = Das führt vom Rahmen hinunter.
+edit-lay = Ein Gummi legen
+edit-move = { $what }
+edit-colour = Eine Farbe ändern
+edit-recolour = Ein Gummi umfärben
+edit-delete = Einen Schritt herausnehmen
+edit-loom = Webrahmen ändern
+edit-title = Umbenennen
+edit-version = Zu einer Fassung zurück
+no-difference = Kein Unterschied.
+differs-title = Hieß „{ $old }“, heißt jetzt „{ $now }“.
+differs-loom = Ein anderer Webrahmen.
+differs-more = { $count ->
+    [one] ein Gummi mehr in { $letter }
+   *[other] { $count } Gummis mehr in { $letter }
+}
+differs-fewer = { $count ->
+    [one] ein Gummi weniger in { $letter }
+   *[other] { $count } Gummis weniger in { $letter }
+}
+differs-new = { $count ->
+    [one] Schritt { $from } neu
+   *[other] Schritte { $from } bis { $to } neu
+}
+differs-gone = { $count ->
+    [one] Schritt { $from } herausgenommen
+   *[other] Schritte { $from } bis { $to } herausgenommen
+}
+differs-changed = { $count ->
+    [one] Schritt { $from } geändert
+   *[other] Schritte { $from } bis { $to } geändert
+}
+differs-colours = Die Farben sind anders.
+not-closed = Noch schließt nichts das Stück. { $count ->
+    [one] 1 Gummi liegt.
+   *[other] { $count } Gummis liegen.
+}
+more-like-it = { $count } weitere davon
+recolour = Farbe
+take-step-out = Diesen Schritt herausnehmen

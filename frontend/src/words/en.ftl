@@ -1,0 +1,188 @@
+# The studio's words. A maker's words, few of them.
+shelf = Shelf
+begin = Lay a first piece
+begin-more = Choose one and change it as you like. Nothing leaves this machine.
+your-pieces = Your pieces
+search = Search
+none-found = No piece of that name.
+bands = { $count ->
+    [0] no bands yet
+    [one] 1 band
+   *[other] { $count } bands
+}
+unreadable = cannot be read
+empty-loom = An empty loom
+
+undo = Undo
+redo = Redo
+saved = Saved
+saving = Saving…
+not-saved = Not saved: the studio does not answer
+changed-elsewhere = This piece was changed in another window.
+take-theirs = Show the other one
+keep-mine = Keep mine as a copy
+title = Name of the piece
+press = Press the lesson
+pressing = Pressing…
+pressed = The lesson is pressed
+versions = Versions
+keep-version = Keep this version
+kept = kept { $when }
+go-back-to = Go back to it
+copy = Duplicate
+download = Save the document
+open-file = Open a document
+close = Close
+language = Language
+left-handed = Left-handed
+
+tools = Tools
+tool-point = Point
+tool-lay = Lay
+tool-hook = Hook
+tool-lift = Lift over
+tool-transfer = Transfer
+tool-slide = Slide on
+tool-bind = Last band
+tool-clip = Clip
+tool-knot = Knot
+tool-snap = Snap
+do-turn = Turn round
+do-hang = Hang on the hook
+do-again = Once more
+tip-point = Press a band or a peg to see it from the side.
+tip-lay = Go from peg to peg. Shift for more pegs, the same peg twice for a cap.
+tip-lay-more = From { $pegs }: the next peg, or Enter.
+tip-hook = Press the peg with the loop, then the peg it goes to.
+tip-hook-to = Loop { $loop } of { $peg }: which peg does it go to?
+tip-lift = Press the peg: its lowest loop goes over the others and off.
+tip-transfer = Press the peg with the loop, then the peg it goes to.
+tip-slide = Hang bands on the hook first; then press the two pegs.
+tip-bind = Press the peg whose loops the last band goes through.
+tip-clip = Press the peg whose loops are clipped. Shift for several, then Enter.
+tip-knot = Press the peg whose loops are tied.
+tip-snap = Press a band: what falls if it snaps?
+turns = Times round
+twist = Half-twist
+
+stash = Bands
+add-colour = New colour
+colour-name = Name
+colour-letter = Letter
+colour-tint = Tint
+change = Change
+add = Add
+
+loom = Loom
+change-loom = Change the loom
+rows = Rows
+pegs = Pegs in a row
+pitch = Pitch, mm
+row-gap = Between rows, mm
+shift = Every second row shifted by half
+channel = Channel opens
+channel-far = away
+channel-near = towards you
+channel-left = left
+channel-right = right
+larger = Larger
+smaller = Smaller
+whole = Whole loom
+across = Lay it on its side
+you = you
+
+steps = Steps
+phase-place = Place
+phase-turn = Turn
+phase-work = Work
+phase-finish = Finish
+first = To the beginning
+back = One step back
+on = One step on
+last = To the end
+step-of = Step { $step } of { $of }
+no-steps = Nothing is laid yet.
+
+holds = All { $count } bands are held.
+holds-none = Nothing is laid yet.
+falls = { $count ->
+    [one] 1 of { $of } bands falls.
+   *[other] { $count } of { $of } bands fall.
+}
+unproved = { $count ->
+    [one] 1 band is not proved either way.
+   *[other] { $count } bands are not proved either way.
+}
+working = Looking…
+findings = What was found
+no-findings = Nothing to say against it.
+mend = Mend it: { $label }
+severity-error = fault
+severity-warning = look
+severity-note = note
+needs = What it takes
+clips = { $count ->
+    [one] 1 clip
+   *[other] { $count } clips
+}
+snap-falls = If band { $band } snaps, { $count ->
+    [0] nothing else falls
+    [one] one more band falls
+   *[other] { $count } more bands fall
+}.
+snap-free = Band { $band } is not held anyway.
+
+stack-of = Peg { $peg }
+stack-bare = No loop on it.
+loop-name = Loop { $loop } { $letter }: { $colour }, band { $band }
+take-loop = Take it
+band-of = Band { $band }
+delete = Take it out
+only-this = Only this one
+all-of-repeat = All { $count } of the repeat
+peg-name = Peg { $peg }, { $count ->
+    [0] bare
+    [one] 1 loop
+   *[other] { $count } loops
+}
+moved-off-rows = That would lead off the loom.
+
+edit-lay = Lay a band
+edit-move = { $what }
+edit-colour = Change a colour
+edit-recolour = Recolour a band
+edit-delete = Take a step out
+edit-loom = Change the loom
+edit-title = Rename
+edit-version = Go back to a version
+no-difference = No difference.
+differs-title = Called “{ $old }” then, “{ $now }” now.
+differs-loom = Another loom.
+differs-more = { $count ->
+    [one] one more band in { $letter }
+   *[other] { $count } more bands in { $letter }
+}
+differs-fewer = { $count ->
+    [one] one band fewer in { $letter }
+   *[other] { $count } bands fewer in { $letter }
+}
+differs-new = { $count ->
+    [one] step { $from } new
+   *[other] steps { $from } to { $to } new
+}
+differs-gone = { $count ->
+    [one] step { $from } taken out
+   *[other] steps { $from } to { $to } taken out
+}
+differs-changed = { $count ->
+    [one] step { $from } changed
+   *[other] steps { $from } to { $to } changed
+}
+differs-colours = The colours changed.
+not-closed = Nothing closes it yet. { $count ->
+    [one] 1 band is laid.
+   *[other] { $count } bands are laid.
+}
+more-like-it = { $count } more like it
+recolour = Colour
+take-step-out = Take this step out

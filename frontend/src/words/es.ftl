@@ -1,0 +1,179 @@
+shelf = Estante
+begin = Coloca una primera pieza
+begin-more = Elige una y cámbiala como quieras. Nada sale de este ordenador.
+your-pieces = Tus piezas
+search = Buscar
+none-found = No hay ninguna pieza con ese nombre.
+bands = { $count ->
+    [0] todavía sin gomitas
+    [one] 1 gomita
+   *[other] { $count } gomitas
+}
+unreadable = no se puede leer
+empty-loom = Un telar vacío
+undo = Deshacer
+redo = Rehacer
+saved = Guardado
+saving = Guardando…
+not-saved = Sin guardar: el estudio no responde
+changed-elsewhere = Esta pieza se cambió en otra ventana.
+take-theirs = Mostrar la otra
+keep-mine = Guardar la mía como copia
+title = Nombre de la pieza
+press = Imprimir la lección
+pressing = Componiendo…
+pressed = La lección está lista
+versions = Versiones
+keep-version = Guardar esta versión
+kept = guardada { $when }
+go-back-to = Volver a ella
+copy = Duplicar
+download = Guardar el documento
+open-file = Abrir un documento
+close = Cerrar
+language = Idioma
+left-handed = Para zurdos
+tools = Herramientas
+tool-point = Señalar
+tool-lay = Colocar
+tool-hook = Enganchar
+tool-lift = Pasar por encima
+tool-transfer = Trasladar
+tool-slide = Deslizar
+tool-bind = Última gomita
+tool-clip = Cierre
+tool-knot = Nudo
+tool-snap = Romper
+do-turn = Girar
+do-hang = Al gancho
+do-again = Una vez más
+tip-point = Pulsa una gomita o una clavija para verla de lado.
+tip-lay = Ve de clavija en clavija. Mayúsculas para más clavijas, dos veces la misma para un remate.
+tip-lay-more = Desde { $pegs }: la siguiente clavija, o Intro.
+tip-hook = Pulsa la clavija del lazo y luego aquella a la que va.
+tip-hook-to = Lazo { $loop } de { $peg }: ¿a qué clavija va?
+tip-lift = Pulsa la clavija: su lazo más bajo pasa sobre los demás y sale.
+tip-transfer = Pulsa la clavija del lazo y luego aquella a la que va.
+tip-slide = Cuelga primero gomitas en el gancho; luego pulsa las dos clavijas.
+tip-bind = Pulsa la clavija por cuyos lazos pasa la última gomita.
+tip-clip = Pulsa la clavija cuyos lazos se cierran. Mayúsculas para varias, luego Intro.
+tip-knot = Pulsa la clavija cuyos lazos se atan.
+tip-snap = Pulsa una gomita: ¿qué cae si se rompe?
+turns = Vueltas
+twist = Media torsión
+stash = Gomitas
+add-colour = Nuevo color
+colour-name = Nombre
+colour-letter = Letra
+colour-tint = Tono
+change = Cambiar
+add = Añadir
+loom = Telar
+change-loom = Cambiar el telar
+rows = Filas
+pegs = Clavijas por fila
+pitch = Paso, mm
+row-gap = Entre filas, mm
+shift = Una fila de cada dos desplazada la mitad
+channel = La ranura se abre
+channel-far = hacia fuera
+channel-near = hacia ti
+channel-left = a la izquierda
+channel-right = a la derecha
+larger = Más grande
+smaller = Más pequeño
+whole = Telar entero
+across = Ponerlo de lado
+you = tú
+steps = Pasos
+phase-place = Colocar
+phase-turn = Girar
+phase-work = Trabajar
+phase-finish = Terminar
+first = Al principio
+back = Un paso atrás
+on = Un paso adelante
+last = Al final
+step-of = Paso { $step } de { $of }
+no-steps = Todavía no hay nada.
+holds = Las { $count } gomitas están sujetas.
+holds-none = Todavía no hay nada.
+falls = { $count ->
+    [one] 1 de { $of } gomitas se cae.
+   *[other] { $count } de { $of } gomitas se caen.
+}
+unproved = { $count ->
+    [one] 1 gomita no está probada ni en un sentido ni en otro.
+   *[other] { $count } gomitas no están probadas ni en un sentido ni en otro.
+}
+working = Mirando…
+findings = Lo que se encontró
+no-findings = Nada que objetar.
+mend = Arreglar: { $label }
+severity-error = fallo
+severity-warning = mira
+severity-note = nota
+needs = Lo que hace falta
+clips = { $count ->
+    [one] 1 cierre
+   *[other] { $count } cierres
+}
+snap-falls = Si se rompe la gomita { $band }, { $count ->
+    [0] no cae nada más
+    [one] cae una más
+   *[other] caen { $count } más
+}.
+snap-free = La gomita { $band } de todos modos no está sujeta.
+stack-of = Clavija { $peg }
+stack-bare = Sin lazos.
+loop-name = Lazo { $loop } { $letter }: { $colour }, gomita { $band }
+take-loop = Tomarlo
+band-of = Gomita { $band }
+delete = Quitarla
+only-this = Solo esta
+all-of-repeat = Las { $count } de la repetición
+peg-name = Clavija { $peg }, { $count ->
+    [0] vacía
+    [one] 1 lazo
+   *[other] { $count } lazos
+}
+moved-off-rows = Eso llevaría fuera del telar.
+edit-lay = Colocar una gomita
+edit-move = { $what }
+edit-colour = Cambiar un color
+edit-recolour = Cambiar el color de una gomita
+edit-delete = Quitar un paso
+edit-loom = Cambiar el telar
+edit-title = Cambiar el nombre
+edit-version = Volver a una versión
+no-difference = Ninguna diferencia.
+differs-title = Se llamaba «{ $old }»; ahora, «{ $now }».
+differs-loom = Otro telar.
+differs-more = { $count ->
+    [one] una gomita más en { $letter }
+   *[other] { $count } gomitas más en { $letter }
+}
+differs-fewer = { $count ->
+    [one] una gomita menos en { $letter }
+   *[other] { $count } gomitas menos en { $letter }
+}
+differs-new = { $count ->
+    [one] paso { $from } nuevo
+   *[other] pasos { $from } a { $to } nuevos
+}
+differs-gone = { $count ->
+    [one] paso { $from } quitado
+   *[other] pasos { $from } a { $to } quitados
+}
+differs-changed = { $count ->
+    [one] paso { $from } cambiado
+   *[other] pasos { $from } a { $to } cambiados
+}
+differs-colours = Cambiaron los colores.
+not-closed = Todavía nada la cierra. { $count ->
+    [one] Hay 1 gomita.
+   *[other] Hay { $count } gomitas.
+}
+more-like-it = { $count } más como esta
+recolour = Color
+take-step-out = Quitar este paso

@@ -1,0 +1,176 @@
+"""Pieces on the shelf: opened, saved, kept, never lost, never outside the folder."""
+
+from __future__ import annotations
+
+import json
+import os
+import random
+import tempfile
+from pathlib import Path
+from typing import Any
+from urllib.parse import quote
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pegwright.pattern import read
+from pegwright.server.folder import ChangedError, Folder, NoPieceError
+from tests.server.conftest import Client
+
+Document = dict[str, Any]
+
+
+def test_a_piece_goes_round(studio: Client, folder: Path, chain: Document) -> None:
+    """What is laid on the shelf lies there as a pattern file and is opened again as it was."""
+    saved = studio.post("/api/pieces", {"document": chain}).json()
+    assert saved["name"] == "slack-chain"
+    reading = read((folder / "slack-chain.json").read_bytes())
+    assert reading.pattern is not None
+    opened = studio.get("/api/pieces/slack-chain").json()
+    assert opened["document"] == chain
+    assert opened["edition"] == saved["edition"]
+    [shelved] = studio.get("/api/pieces").json()["pieces"]
+    assert (shelved["title"], shelved["bands"], shelved["readable"]) == ("Slack chain", 7, True)
+    assert len(shelved["glance"]["pegs"]) == 7
+
+
+def test_two_pages_never_overwrite_each_other(studio: Client, chain: Document) -> None:
+    """The second page to save from one edition is told so, and the first one's work stays."""
+    saved = studio.post("/api/pieces", {"document": chain}).json()
+    one, other = ({**chain, "title": title} for title in ("One", "Other"))
+    first = studio.put("/api/pieces/slack-chain", {"document": one, "edition": saved["edition"]})
+    second = studio.put("/api/pieces/slack-chain", {"document": other, "edition": saved["edition"]})
+    assert (first.status_code, second.status_code) == (200, 409)
+    assert studio.get("/api/pieces/slack-chain").json()["document"]["title"] == "One"
+
+
+def test_a_change_by_another_program_is_seen(studio: Client, folder: Path, chain: Document) -> None:
+    """A file that was changed on disk is not overwritten either."""
+    saved = studio.post("/api/pieces", {"document": chain}).json()
+    (folder / "slack-chain.json").write_text(json.dumps({**chain, "title": "By hand"}))
+    answer = studio.put("/api/pieces/slack-chain", {"document": chain, "edition": saved["edition"]})
+    assert answer.status_code == 409
+
+
+def test_new_pieces_take_free_names(studio: Client, chain: Document) -> None:
+    """Pieces of one title get names of their own."""
+    names = [studio.post("/api/pieces", {"document": chain}).json()["name"] for _ in range(3)]
+    assert names == ["slack-chain", "slack-chain-2", "slack-chain-3"]
+
+
+@pytest.mark.parametrize(
+    "title", ["../../etc/passwd", "...", "¡Olé!", "a" * 200, "\u202e\u0000x", "CON", "  "]
+)
+def test_any_title_makes_a_safe_name(studio: Client, folder: Path, chain: Document, title: str) -> None:
+    """Whatever the title, the file lies in the folder, and its text comes back literally."""
+    answer = studio.post("/api/pieces", {"document": {**chain, "title": title}})
+    assert answer.status_code == 201
+    name = answer.json()["name"]
+    assert (folder / f"{name}.json").is_file()
+    assert studio.get(f"/api/pieces/{quote(name)}").json()["document"]["title"] == title
+
+
+ROUTES = ("/api/pieces/{}", "/api/pieces/{}/versions", "/api/pieces/x/versions/{}")
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["../secret", "..", ".hidden", "a/b", "a\\b", "/etc/passwd", "link", "a\u0000b", "..%2fsecret"],
+)
+def test_paths_stay_in_the_folder(studio: Client, folder: Path, name: str, chain: Document) -> None:
+    """No name leads out of the folder: neither upwards, nor by a link, nor by odd characters."""
+    secret = folder.parent / "secret.json"
+    secret.write_text(json.dumps(chain))
+    (folder / "link.json").symlink_to(secret)
+    for route in ROUTES:
+        answer = studio.get(route.format(quote(name, safe="")))
+        assert answer.status_code in (404, 405) or answer.json() == []
+    answer = studio.put(
+        f"/api/pieces/{quote(name, safe='')}", {"document": {**chain, "title": "no"}, "edition": "x"}
+    )
+    assert answer.status_code in (404, 405, 409)
+    assert json.loads(secret.read_text())["title"] == "Slack chain"
+    assert studio.get("/api/pieces").json()["pieces"] == []
+
+
+def test_no_pattern_is_never_saved(studio: Client, folder: Path, chain: Document) -> None:
+    """A document that is no pattern is refused with findings, and the file stays."""
+    saved = studio.post("/api/pieces", {"document": chain}).json()
+    before = (folder / "slack-chain.json").read_bytes()
+    bad = {**chain, "loom": {"kind": "rows", "rows": 0, "pegs": 3}}
+    answer = studio.put("/api/pieces/slack-chain", {"document": bad, "edition": saved["edition"]})
+    assert answer.status_code == 422
+    assert answer.json()["findings"][0]["code"] == "not-a-pattern"
+    assert (folder / "slack-chain.json").read_bytes() == before
+
+
+def test_uploads_are_bounded(studio: Client, folder: Path) -> None:
+    """A body larger than a pattern may be is refused before it is read whole."""
+    answer = studio.post("/api/pieces", {"document": {"title": "x" * 9_000_000}})
+    assert answer.status_code == 413
+    assert list(folder.iterdir()) == []
+
+
+def test_an_unreadable_file_is_shown_as_such(studio: Client, folder: Path) -> None:
+    """A file that holds no pattern is on the shelf, marked, and cannot be opened."""
+    (folder / "torn.json").write_text('{"pegwright": 2, "tit')
+    [shelved] = studio.get("/api/pieces").json()["pieces"]
+    assert (shelved["name"], shelved["readable"]) == ("torn", False)
+    answer = studio.get("/api/pieces/torn")
+    assert answer.status_code == 422
+    assert answer.json()["findings"][0]["code"] == "not-json"
+
+
+def test_versions_are_kept(studio: Client, chain: Document) -> None:
+    """A version keeps the piece as it was, whatever is saved after it."""
+    saved = studio.post("/api/pieces", {"document": chain}).json()
+    version = studio.ask("POST", "/api/pieces/slack-chain/versions").json()["version"]
+    studio.put(
+        "/api/pieces/slack-chain", {"document": {**chain, "title": "Later"}, "edition": saved["edition"]}
+    )
+    [kept] = studio.get("/api/pieces/slack-chain/versions").json()
+    assert kept["version"] == version
+    opened = studio.get(f"/api/pieces/slack-chain/versions/{version}").json()
+    assert opened["document"]["title"] == "Slack chain"
+    assert studio.get("/api/pieces/slack-chain/versions/20200101T000000000000Z").status_code == 404
+
+
+@given(st.lists(st.tuples(st.integers(0, 2), st.binary(max_size=20)), max_size=12), st.randoms())
+def test_a_save_wins_only_from_the_newest_edition(steps: list[tuple[int, bytes]], rng: random.Random) -> None:
+    """Against a naive shelf: a save from the newest edition wins, any other is refused."""
+    with tempfile.TemporaryDirectory() as root:
+        folder = Folder(Path(root))
+        held: dict[int, str | None] = {0: None, 1: None, 2: None}
+        naive: bytes | None = None
+        seen: dict[int, bytes | None] = {0: None, 1: None, 2: None}
+        for page, data in steps:
+            try:
+                held[page] = folder.save("x", data, held[page])
+                assert seen[page] == naive
+                naive = seen[page] = data
+            except ChangedError:
+                assert seen[page] != naive
+            if naive is not None and rng.random() < 0.3:
+                opened = folder.open("x")
+                assert opened == naive
+                held[page], seen[page] = (
+                    folder.save("x", opened, held[page]) if seen[page] == naive else held[page],
+                    seen[page],
+                )
+        if naive is None:
+            with pytest.raises(NoPieceError):
+                folder.open("x")
+        else:
+            assert folder.open("x") == naive
+
+
+def test_half_written_files_are_swept(folder: Path) -> None:
+    """What a killed studio left half written goes at the next start; what is written now stays."""
+    old, new, own = (folder / name for name in (".a.json.x1y2", ".b.json.x1y2", "c.json"))
+    for path in (old, new, own):
+        path.write_text("{")
+    os.utime(old, (0, 0))
+    os.utime(own, (0, 0))
+    Folder(folder)
+    assert sorted(path.name for path in folder.iterdir()) == [".b.json.x1y2", "c.json"]

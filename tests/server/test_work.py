@@ -1,0 +1,105 @@
+"""What the page is told of a worked pattern."""
+
+from __future__ import annotations
+
+import io
+import json
+import threading
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+
+from pegwright.loom import Laid, board, replay
+from pegwright.pattern import expand, read
+from pegwright.server.desk import Desk, OvertakenError
+from pegwright.server.schema import schema
+from pegwright.workshop import example_files, open_pattern, work
+from tests.server.conftest import Client
+
+Document = dict[str, Any]
+
+
+@pytest.mark.parametrize("name", ["riding-lights", "lobster-pot", "broken/shallow-water"])
+def test_the_page_is_told_what_the_line_says(studio: Client, name: str) -> None:
+    """Moves, events, findings and verdict are those of the workshop's own line."""
+    path = example_files()[name]
+    pattern = open_pattern(path).pattern
+    assert pattern is not None
+    made = work(pattern)
+    told = studio.post("/api/work", {"document": json.loads(path.read_text())}).json()
+    assert len(told["moves"]) == len(made.history.done)
+    assert sum(len(move["events"]) for move in told["moves"]) == len(made.history.events)
+    assert [f["code"] for f in told["findings"]] == [f.code for f in made.findings]
+    assert (told["holds"], told["falls"]) == (made.holds, list(made.proof.free))
+    assert len(told["colours"]) == sum(isinstance(event, Laid) for event in made.history.events)
+
+
+def test_no_pattern_is_told_as_findings(studio: Client) -> None:
+    """A document that is no pattern comes back with what is wrong with it."""
+    told = studio.post("/api/work", {"document": {"pegwright": 2, "title": ""}}).json()
+    assert told["readable"] is False
+    assert {f["code"] for f in told["findings"]} == {"not-a-pattern"}
+
+
+def test_what_falls_if_a_band_snaps(studio: Client, chain: Document) -> None:
+    """A plain chain is a Brunnian link: any one band lost frees all but band 6, whose loop the clip holds."""
+    for band in (1, 4, 6, 7):
+        told = studio.post("/api/snap", {"document": chain, "band": band}).json()
+        assert told["held"] is True
+        assert {*told["falls"], band, 6} == {1, 2, 3, 4, 5, 6, 7}
+    assert studio.post("/api/snap", {"document": chain, "band": 8}).json()["held"] is False
+
+
+def test_the_lesson_is_pressed(studio: Client, chain: Document) -> None:
+    """The lesson comes as a PDF that another program reads."""
+    answer = studio.post("/api/lesson", {"document": chain, "paper": "letter"})
+    assert answer.headers["content-type"] == "application/pdf"
+    pages = PdfReader(io.BytesIO(answer.content)).pages
+    assert pages[0].mediabox.width == pytest.approx(612, abs=1)  # Letter, 8.5 in
+    assert "Slack chain" in pages[0].extract_text()
+
+
+def test_the_pieces_to_begin_from_hold(studio: Client) -> None:
+    """Every piece on offer can be read and is held."""
+    starts = studio.get("/api/starts").json()
+    assert len(starts) >= 5
+    for start in starts:
+        reading = read(json.dumps(start["document"]).encode())
+        assert reading.pattern is not None
+        history = replay(board(reading.pattern.loom), expand(reading.pattern).doings)
+        assert history.final.bands == start["bands"]
+        assert not history.findings
+
+
+def test_newer_work_overtakes_older(chain: Document) -> None:
+    """Work that the page no longer waits for is dropped, also when it is still in the queue."""
+    desk = Desk()
+    document = json.dumps(chain).encode()
+    desk.work(json.dumps({**chain, "title": "newer"}).encode(), "page", 7)
+    with pytest.raises(OvertakenError):
+        desk.work(document, "page", 6)
+    assert not hasattr(desk.work(document, "other page", 1), "reason")
+
+
+def test_many_pages_at_once(studio: Client, chain: Document) -> None:
+    """Several pages are all answered, each with its own piece."""
+    told: dict[int, Any] = {}
+
+    def ask(k: int) -> None:
+        document = {**chain, "loom": {"kind": "rows", "rows": 1, "pegs": 7 + k}}
+        told[k] = studio.post("/api/work", {"document": document, "page": str(k), "serial": 1}).json()
+
+    threads = [threading.Thread(target=ask, args=(k,)) for k in range(6)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert {k: len(told[k]["pegs"]) for k in told} == {k: 7 + k for k in range(6)}
+
+
+def test_the_front_end_has_the_types_of_today() -> None:
+    """The front end's types are made from the server's own description; `make types` renews it."""
+    kept = Path(__file__).parents[2] / "frontend" / "types.json"
+    assert json.loads(kept.read_text()) == json.loads(json.dumps(schema()))

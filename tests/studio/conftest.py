@@ -1,0 +1,169 @@
+"""The real thing: the studio's own command, and Chromium driven by hand."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+import time
+import warnings
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from pegwright.server.app import PAGE
+
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+FLAGS = [
+    "--no-sandbox",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader",
+]
+SHOTS = Path(__file__).parents[2] / "build" / "shots"
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Keep the browser's tests on one worker; leave them out only where there is no browser, and say so."""
+    lacks = [
+        name
+        for name, there in (
+            ("Chromium", CHROMIUM),
+            ("the built page (make frontend)", (PAGE / "index.html").is_file()),
+        )
+        if not there
+    ]
+    for item in items:
+        if Path(__file__).parent not in item.path.parents:
+            continue
+        item.add_marker(pytest.mark.xdist_group("studio"))
+        if lacks and not os.environ.get("CI"):
+            reason = f"LEFT OUT, for want of {' and '.join(lacks)}: {item.name}"
+            warnings.warn(reason, stacklevel=1)
+            item.add_marker(pytest.mark.skip(reason=reason))
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    with sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield opened
+        opened.close()
+
+
+@pytest.fixture
+def address(tmp_path: Path) -> Iterator[str]:
+    """The studio on an empty folder, as its command starts it."""
+    yield from start_studio(tmp_path / "pieces")
+
+
+def start_studio(folder: Path) -> Iterator[str]:
+    command = [sys.executable, "-m", "pegwright", "studio", str(folder), "--no-browser"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as process:
+        assert process.stdout is not None
+        try:
+            yield process.stdout.readline().strip()
+        finally:
+            process.kill()
+
+
+class Bench:
+    """The page as a maker uses it. Any error that the browser reports fails the test."""
+
+    def __init__(self, page: Page) -> None:
+        self.page = page
+        self.faults: list[str] = []
+        page.on("pageerror", lambda error: self.faults.append(str(error)))
+        page.on("console", lambda said: self.faults.append(said.text) if said.type == "error" else None)
+
+    def begin(self, title: str) -> None:
+        """Take up one of the pieces to begin from."""
+        self.page.locator("li button", has_text=title).last.click()
+        self.page.locator(".verdict").wait_for()
+        self.settle()
+
+    def settle(self) -> None:
+        """Wait until the line has been asked and all is saved."""
+        self.page.wait_for_function(
+            "() => document.querySelector('.state')?.textContent === 'Saved' &&"
+            " !document.querySelector('.verdict small')"
+        )
+
+    def middle(self, peg: str) -> tuple[float, float]:
+        """Return where a peg is on the screen."""
+        box: Any = self.page.locator(f'[data-peg="{peg}"] .reach').bounding_box()
+        return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+    def press(self, peg: str, *, shift: bool = False) -> None:
+        if shift:
+            self.page.keyboard.down("Shift")
+        self.page.mouse.click(*self.middle(peg))
+        if shift:
+            self.page.keyboard.up("Shift")
+
+    def drag(self, *pegs: str) -> None:
+        self.page.mouse.move(*self.middle(pegs[0]))
+        self.page.mouse.down()
+        for peg in pegs[1:]:
+            self.page.mouse.move(*self.middle(peg), steps=4)
+        self.page.mouse.up()
+        self.settle()
+
+    def tool(self, name: str) -> None:
+        self.page.get_by_role("toolbar").get_by_role("button", name=name, exact=True).click()
+
+    def click(self, name: str, *, exact: bool = False) -> None:
+        self.page.get_by_role("button", name=name, exact=exact).first.click()
+
+    @property
+    def verdict(self) -> str:
+        return " ".join(self.page.locator(".verdict").inner_text().split())
+
+    @property
+    def step(self) -> str:
+        return self.page.locator("output").inner_text()
+
+    def stack(self, peg: str) -> str:
+        return str(self.page.locator(f'[data-peg="{peg}"]').get_attribute("aria-label"))
+
+    def shot(self, name: str) -> None:
+        SHOTS.mkdir(parents=True, exist_ok=True)
+        self.page.screenshot(path=SHOTS / f"{name}.png")
+
+
+@pytest.fixture
+def page(browser: Browser, address: str) -> Iterator[Page]:
+    context = browser.new_context(
+        viewport={"width": 1366, "height": 850}, locale="en-GB", accept_downloads=True
+    )
+    opened = context.new_page()
+    opened.set_default_timeout(20_000)
+    opened.goto(address)
+    yield opened
+    context.close()
+
+
+@pytest.fixture
+def bench(page: Page) -> Iterator[Bench]:
+    made = Bench(page)
+    made.page.get_by_role("heading", name="Lay a first piece").wait_for()
+    yield made
+    assert made.faults == []
+
+
+def wait_until(what: Any, seconds: float = 10.0) -> None:
+    """Wait until a question is answered with yes."""
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        if what():
+            return
+        time.sleep(0.03)
+    raise AssertionError("it did not come about")

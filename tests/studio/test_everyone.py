@@ -1,0 +1,159 @@
+"""For everyone: by keyboard alone, by screen reader, in three languages, on a small screen."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from tests.studio.conftest import Bench
+
+AXE = Path(__file__).parents[2] / "frontend" / "node_modules" / "axe-core" / "axe.min.js"
+
+
+def complaints(page: Page) -> list[str]:
+    """Return what axe-core (rules WCAG 2.0–2.2 A and AA, and best practice) finds on the page."""
+    # Through the debugger's own door: the page's content policy lets no script in, as it should.
+    session = page.context.new_cdp_session(page)
+    session.send("Runtime.evaluate", {"expression": AXE.read_text()})
+    found: Any = session.send(
+        "Runtime.evaluate",
+        {
+            "expression": "axe.run(document).then(r => JSON.stringify(r.violations.map(v =>"
+            " v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160)).join(' | '))))",
+            "awaitPromise": True,
+            "returnByValue": True,
+        },
+    )
+    import json
+
+    return list(json.loads(found["result"]["value"]))
+
+
+def test_axe_finds_nothing_on_the_shelf(bench: Bench) -> None:
+    """The shelf is clean."""
+    assert complaints(bench.page) == []
+
+
+def test_axe_finds_nothing_at_the_bench(bench: Bench) -> None:
+    """The bench is clean: with a piece, with an open stack, with findings, with a dialog."""
+    bench.begin("Riding lights")
+    assert complaints(bench.page) == []
+    bench.click("Place ·")
+    bench.press("B2")
+    bench.page.get_by_role("region", name="Peg B2").wait_for()
+    assert complaints(bench.page) == []
+    bench.click("Change the loom")
+    assert complaints(bench.page) == []
+
+
+def test_a_chain_by_keyboard_alone(bench: Bench) -> None:
+    """From the shelf to a held chain without the mouse."""
+    page = bench.page
+    page.get_by_role("button", name="An empty loom").focus()
+    page.keyboard.press("Enter")
+    page.locator(".verdict").wait_for()
+    bench.settle()
+    page.locator('[data-peg][tabindex="0"]').focus()
+    assert page.evaluate("document.activeElement.dataset.peg") == "A1"
+    away = (
+        "ArrowRight"
+        if page.get_by_role("button", name="Lay it on its side").get_attribute("aria-pressed") == "true"
+        else "ArrowUp"
+    )
+    back = {"ArrowRight": "ArrowLeft", "ArrowUp": "ArrowDown"}[away]
+    page.keyboard.press("l")
+    page.keyboard.press("Enter")
+    page.keyboard.press(away)
+    page.keyboard.press("Enter")
+    bench.settle()
+    assert "place A over A1 A2" in bench.step
+    for _ in range(2):
+        page.keyboard.press("a")
+        bench.settle()
+    assert page.evaluate("document.activeElement.dataset.peg") == "A2"
+    page.keyboard.press(away)
+    page.keyboard.press("h")
+    for _ in range(2):
+        page.keyboard.press("Enter")
+        page.keyboard.press(back)
+        page.keyboard.press("Enter")
+        bench.settle()
+    page.keyboard.press("k")
+    page.keyboard.press("Enter")
+    bench.settle()
+    assert bench.verdict == "✓ All 3 bands are held."
+
+
+@pytest.mark.parametrize(
+    ("locale", "heading"), [("de-DE", "Leg ein erstes Stück"), ("es-ES", "Coloca una primera pieza")]
+)
+def test_it_speaks_the_makers_language(browser: Browser, address: str, locale: str, heading: str) -> None:
+    """The page opens in the browser's language, and another can be chosen and is remembered."""
+    context = browser.new_context(locale=locale)
+    page = context.new_page()
+    page.goto(address)
+    page.get_by_role("heading", name=heading).wait_for()
+    assert page.locator("html").get_attribute("lang") == locale[:2]
+    page.locator("select").select_option("en")
+    page.get_by_role("heading", name="Lay a first piece").wait_for()
+    page.reload()
+    page.get_by_role("heading", name="Lay a first piece").wait_for()
+    context.close()
+
+
+def test_the_left_handed_view_changes_sides(bench: Bench) -> None:
+    """Tools lie under the left hand, or under the right one."""
+    page = bench.page
+
+    def tools_left_of_loom() -> bool:
+        tools: Any = page.get_by_role("toolbar").bounding_box()
+        loom: Any = page.locator(".table").bounding_box()
+        return bool(tools["x"] < loom["x"])
+
+    bench.begin("Plain chain")
+    assert tools_left_of_loom()
+    bench.click("Shelf")
+    page.get_by_label("Left-handed").check()
+    page.locator("li button", has_text="Plain chain").first.click()
+    page.locator(".verdict").wait_for()
+    assert not tools_left_of_loom()
+
+
+def test_it_works_by_touch_on_a_small_screen(browser: Browser, address: str) -> None:
+    """Nothing is wider than a narrow screen, and a tap lays a band."""
+    context = browser.new_context(viewport={"width": 390, "height": 800}, has_touch=True, locale="en-GB")
+    page = context.new_page()
+    page.goto(address)
+    page.get_by_role("heading", name="Lay a first piece").wait_for()
+    bench = Bench(page)
+    page.locator("li button", has_text="An empty loom").tap()
+    page.locator(".verdict").wait_for()
+    bench.settle()
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    for peg in ("A1", "A2"):
+        page.locator(f'[data-peg="{peg}"]').scroll_into_view_if_needed()
+        page.touchscreen.tap(*bench.middle(peg))
+    bench.settle()
+    assert "place A over A1 A2" in bench.step
+    bench.shot("small")
+    context.close()
+
+
+def test_hostile_text_is_shown_literally(bench: Bench) -> None:
+    """Markup in a title or a colour's name stays text."""
+    bench.begin("Plain chain")
+    page = bench.page
+    evil = "<img src=x onerror=alert(1)>"
+    page.get_by_label("Name of the piece").fill(evil)
+    page.get_by_label("Name of the piece").press("Tab")
+    bench.click("New colour")
+    page.get_by_label("Name", exact=True).fill(evil)
+    bench.click("Add", exact=True)
+    bench.settle()
+    assert page.locator("img").count() == 0
+    bench.click("Shelf")
+    page.get_by_text(evil).first.wait_for()
+    assert page.locator("img").count() == 0

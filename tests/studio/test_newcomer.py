@@ -1,0 +1,160 @@
+"""A newcomer's path, and a chain laid by hand from nothing."""
+
+from __future__ import annotations
+
+import io
+from pathlib import Path
+
+from pypdf import PdfReader
+
+from pegwright.pattern import read
+from pegwright.workshop import work
+from tests.studio.conftest import Bench, wait_until
+
+
+def test_from_a_motif_to_a_printed_lesson(bench: Bench, tmp_path: Path) -> None:
+    """From the shelf: recolour, make it fail, mend it by the offered fix, press the lesson, keep it."""
+    page = bench.page
+    bench.begin("Plain chain")
+    assert bench.verdict == "✓ All 13 bands are held."
+    bench.shot("newcomer-1-chain")
+
+    bench.click("New colour")
+    page.get_by_label("Name", exact=True).fill("weed green")
+    page.get_by_label("Tint").fill("#2f6b4f")
+    bench.click("Add", exact=True)
+    bench.settle()
+    bench.click("Place ·")
+    page.locator('g[data-band="3"]').first.dispatch_event("click")
+    page.get_by_role("region", name="Band 3").wait_for()
+    page.get_by_role("button", name="Colour: B weed green").click()
+    bench.settle()
+    bench.click("To the end")
+    assert "weed green: 1 band" in page.locator(".heaps").inner_text()
+    assert bench.verdict == "✓ All 13 bands are held."
+
+    bench.tool("Point")
+    bench.press("A13")
+    page.locator("button.step").last.click()
+    page.get_by_role("button", name="Take this step out").click()
+    bench.settle()
+    assert bench.verdict.startswith("Nothing closes it yet.")
+    page.get_by_role("button", name="Mend it: clip").first.click()
+    bench.settle()
+    assert bench.verdict == "✓ All 13 bands are held."
+
+    with page.expect_download() as pressed:
+        bench.click("Press the lesson A4")
+    pdf = Path(pressed.value.path()).read_bytes()
+    assert "weed green" in "".join(p.extract_text() for p in PdfReader(io.BytesIO(pdf)).pages)
+    bench.shot("newcomer-2-pressed")
+
+
+def test_a_piece_that_fails_is_mended_by_its_fix(bench: Bench) -> None:
+    """Bands laid and hooked but not closed: the finding offers the clip, one press carries it out."""
+    bench.begin("An empty loom")
+    bench.drag("A1", "A2")
+    for _ in range(3):
+        bench.page.keyboard.press("a")
+        bench.settle()
+    bench.page.keyboard.press("h")
+    for source, target in (("A4", "A3"), ("A3", "A2"), ("A2", "A1")):
+        bench.press(source)
+        bench.press(target)
+        bench.settle()
+    assert bench.verdict == "Nothing closes it yet. 4 bands are laid."
+    bench.shot("mend-1-open")
+    bench.page.get_by_role("button", name="Mend it: clip").first.click()
+    bench.settle()
+    assert bench.verdict.startswith("✓ All 4 bands are held.")
+    bench.shot("mend-2-closed")
+    bench.click("Undo")
+    bench.settle()
+    assert bench.verdict == "Nothing closes it yet. 4 bands are laid."
+
+
+def test_a_chain_by_hand_is_on_the_disk_as_it_was_laid(bench: Bench, tmp_path: Path) -> None:
+    """What is done at the screen is what the file says, and what the line makes of it."""
+    bench.begin("An empty loom")
+    page = bench.page
+    page.get_by_label("Name of the piece").fill("Neap line")
+    page.get_by_label("Name of the piece").press("Tab")
+    for a, b in (("B1", "B2"), ("B2", "B3"), ("B3", "B4"), ("B4", "B5")):
+        bench.drag(a, b)
+    bench.click("Turn round")
+    bench.settle()
+    page.keyboard.press("h")
+    for source, target in (("B4", "B3"), ("B3", "B2"), ("B2", "B1")):
+        bench.press(source)
+        bench.press(target)
+        bench.settle()
+    page.keyboard.press("b")
+    bench.press("B1")
+    bench.settle()
+    page.keyboard.press("c")
+    bench.press("B5")
+    bench.settle()
+    assert bench.verdict == "✓ All 5 bands are held."
+    bench.shot("by-hand")
+    [file] = (tmp_path / "pieces").glob("*.json")
+    pattern = read(file.read_bytes()).pattern
+    assert pattern is not None
+    assert pattern.title == "Neap line"
+    made = work(pattern)
+    assert made.holds
+    assert len(made.history.done) == 10
+
+
+def test_undo_goes_back_to_the_empty_loom_and_forth_again(bench: Bench) -> None:
+    """Every step can be undone, to the first, and done again, to the last."""
+    bench.begin("An empty loom")
+    bench.drag("A1", "A2")
+    bench.drag("A2", "B2", "B3")
+    bench.press("C1")
+    bench.press("C1")
+    bench.settle()
+    assert "3 of 3" in bench.step
+    for _ in range(3):
+        bench.page.keyboard.press("Control+z")
+    bench.settle()
+    assert bench.verdict == "Nothing is laid yet."
+    assert bench.page.get_by_role("button", name="Undo").is_disabled()
+    for _ in range(3):
+        bench.page.keyboard.press("Control+Shift+z")
+    bench.settle()
+    assert "wind A on C1" in bench.step
+    assert bench.stack("B2") == "Peg B2, 1 loop"
+
+
+def test_the_stack_is_seen_from_the_side_and_any_loop_is_taken(bench: Bench) -> None:
+    """The close-up lists the loops top first; the one that is chosen is the one that is hooked."""
+    bench.begin("An empty loom")
+    bench.drag("B2", "B1")
+    bench.drag("B2", "B3")
+    bench.drag("B2", "A2")
+    bench.page.keyboard.press("h")
+    bench.press("B2")
+    side = bench.page.get_by_role("region", name="Peg B2")
+    loops = side.get_by_role("listitem")
+    assert loops.count() == 3
+    side.get_by_role("button", name="Loop 2").click()
+    bench.shot("side")
+    bench.press("B3")
+    bench.settle()
+    assert "hook B2 loop 2 to B3" in bench.step
+    bench.click("Undo")
+    bench.settle()
+    wait_until(lambda: "3 of 3" in bench.step)
+
+
+def test_what_falls_if_one_snaps(bench: Bench) -> None:
+    """Point at a band: the page says how many fall with it, and undoes nothing."""
+    bench.begin("Plain chain")
+    bench.page.keyboard.press("x")
+    bench.page.locator('g[data-band="5"]').first.dispatch_event("click")
+    bench.page.get_by_text("If band 5 snaps").wait_for()
+    text = bench.page.get_by_text("If band 5 snaps").inner_text()
+    assert text == "If band 5 snaps, 11 more bands fall."
+    bench.shot("snap")
+    bench.page.keyboard.press("Escape")
+    assert bench.page.get_by_text("If band 5 snaps").count() == 0
