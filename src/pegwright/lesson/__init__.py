@@ -1,22 +1,41 @@
-"""What to show and what to say, page by page."""
+"""What to show and what to say, page by page, second by second."""
 
+from pegwright.lesson.captions import Caption, captions
+from pegwright.lesson.filming import filming, script_leaf
+from pegwright.lesson.kit import kit
+from pegwright.lesson.leaf import Grid, Leaf
 from pegwright.lesson.picture import Mark, Picture, Window
 from pegwright.lesson.plan import plan
+from pegwright.lesson.script import Script, script
 from pegwright.lesson.sheet import Hand, Lesson, Phase, Step
+from pegwright.lesson.times import Pace, motif_moves, timed
 from pegwright.lesson.verdict import Fit, Snap, Verdict
-from pegwright.lesson.words import languages
+from pegwright.lesson.words import Units, languages
 
 __all__ = [
+    "Caption",
     "Fit",
+    "Grid",
     "Hand",
+    "Leaf",
     "Lesson",
     "Mark",
+    "Pace",
     "Phase",
     "Picture",
+    "Script",
     "Snap",
     "Step",
+    "Units",
     "Verdict",
     "Window",
+    "captions",
+    "filming",
+    "kit",
     "languages",
+    "motif_moves",
     "plan",
+    "script",
+    "script_leaf",
+    "timed",
 ]

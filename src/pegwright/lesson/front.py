@@ -14,6 +14,9 @@ from pegwright.loom import History
 from pegwright.pattern import Hang, Hook, Lift, Pattern, Place, Slide, Wind
 
 _CAUTIONS = ("small", "tight", "sleep", "eyes", "pets", "latex", "old", "rules")
+_TERMS = (
+    "band", "loom", "peg", "channel", "hook", "loop", "cap", "half-turn", "free-end", "clip", "chain",
+)  # fmt: skip
 _BANDS_NAMED = 6
 
 
@@ -67,7 +70,7 @@ def _line(words: Words, look: Look, heap: Heap) -> SupplyLine:
     weight = ""
     if grams is not None:
         # Unweighed bands are reckoned from their size: one figure less, and said to be about.
-        weight = words.say("weight" if heap.weighed else "weight-about", grams=f"{grams:.1f}")
+        weight = words.say("weight" if heap.weighed else "weight-about", grams=words.decimal(round(grams, 1)))
     return SupplyLine(
         letter=heap.letter,
         name=line(heap.name),
@@ -83,7 +86,7 @@ def tools(words: Words, supplies: Supplies) -> Block:
     """List looms, hook and scissors."""
     lines = []
     for loom in supplies.looms:
-        pitch = "" if loom.pitch_mm is None else f"{loom.pitch_mm:.1f}".removesuffix(".0")
+        pitch = "" if loom.pitch_mm is None else words.length(loom.pitch_mm)
         text = words.say(f"tool-{loom.kind}", n=loom.count, rows=loom.rows, pegs=loom.pegs, pitch=pitch)
         lines.append(text)
     if supplies.hooks:
@@ -144,7 +147,8 @@ def extension(words: Words, fits: Sequence[Fit]) -> Block | None:
     return Block(
         heading=words.say("heading-extension"),
         lines=tuple(
-            words.say("extension-line", wrist=round(fit.wrist_mm), bands=fit.extension_bands) for fit in fits
+            words.say("extension-line", wrist=words.length(round(fit.wrist_mm)), bands=fit.extension_bands)
+            for fit in fits
         ),
     )
 
@@ -155,3 +159,24 @@ def cautions(words: Words) -> Block:
         heading=words.say("heading-cautions"),
         lines=tuple(words.say(f"caution-{name}") for name in _CAUTIONS),
     )
+
+
+def glossary(words: Words, text: str) -> Block:
+    """Explain the trade terms that a text uses."""
+    said = text.casefold()
+    used = [name for name in _TERMS if words.say(f"term-{name}").casefold() in said]
+    lines = tuple(
+        words.say("glossary-line", term=words.say(f"term-{name}"), means=words.say(f"means-{name}"))
+        for name in used
+    )
+    return Block(heading=words.say("heading-glossary"), lines=lines)
+
+
+def terms(words: Words) -> dict[str, tuple[str, ...]]:
+    """Map each trade term to the other words for it that a lesson should not mix with it."""
+    found = {}
+    for name in _TERMS:
+        others = (other.strip() for other in words.say(f"others-{name}").split(","))
+        term = words.say(f"term-{name}")
+        found[term] = tuple(other for other in others if other not in ("", "–", "-", term))
+    return found

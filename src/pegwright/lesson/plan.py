@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Any, NamedTuple
 
 from pegwright import __version__
 from pegwright.fit.supplies import Supplies
 from pegwright.lesson.closeup import closeup
-from pegwright.lesson.front import cautions, extension, hold, key, level, supplied, tools
+from pegwright.lesson.front import cautions, extension, glossary, hold, key, level, supplied, tools
 from pegwright.lesson.lie import Lie, lies
 from pegwright.lesson.overview import loom_pictures, rounds_pictures
 from pegwright.lesson.picture import Window
@@ -22,13 +22,20 @@ from pegwright.lesson.show import Moment, step_pictures
 from pegwright.lesson.times import COUNT_OUT_S, PREPARE_S, RELEASE_S, WEAR_S, Pace, floor_s, rounds_s
 from pegwright.lesson.verdict import Fit, Verdict
 from pegwright.lesson.view import view_of
-from pegwright.lesson.words import Words, line, plain
+from pegwright.lesson.words import Units, Words, line, plain
 from pegwright.loom import HOOK, Done, History, Laid, State
 from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Pattern, Place, Round, Turn, Wind, write
 from pegwright.pattern.address import is_address, parse_address, row_letter
 
 _LABELS = ("ruler", "ruler-metric", "ruler-inch", "note", "warning", "closeup", "order", "tick")
-_FILM_LABELS = ("shot-piece", "view-piece", "view-cautions", "view-bench", "view-check")
+_OWN_LABELS = (
+    *(f"shot-{name}" for name in ("piece",)),
+    *(f"view-{name}" for name in ("piece", "cautions", "bench", "check")),
+    *(f"page-{name}" for name in ("next", "back", "first", "goto", "left", "right", "large", "read", "stop")),
+    *(f"page-{name}" for name in ("keys", "what", "tools", "moving")),
+    *(f"prompter-{name}" for name in ("start", "stop", "again", "slower", "faster", "smaller", "larger")),
+    *(f"prompter-{name}" for name in ("mirror", "pause", "keys")),
+)
 _TICKS_AT_MOST = 96
 
 
@@ -42,16 +49,19 @@ def plan(
     language: str = "en",
     hand: Hand = "right",
     pace: Pace | None = None,
+    units: Units = "metric",
+    phrases: Mapping[str, str] | None = None,
 ) -> Lesson:
     """Decide the lesson of a pattern from its history, its supplies and its verdict.
 
     `fits`, where they are known, become the extension table. For the left hand give the mirrored pattern;
     `hand` only says so and says which hand holds the hook. `pace` is that of the teacher and the learners.
+    `phrases` maps words of ours to the teacher's own, as in `Words`.
 
     Raises:
         ValueError: there are no words for the language.
     """
-    words = Words(language)
+    words = Words(language, phrases, units)
     say = words.say
     speaker = Speaker(words, look_of(pattern, history))
     course = _Course(speaker, pattern, history, pace or Pace())
@@ -82,11 +92,17 @@ def plan(
         phases=phases,
         cautions=cautions(words),
         extension=extension(words, fits),
+        glossary=glossary(words, " ".join(t for step in course.made for t in (step.words, *step.detail))),
+        units=units,
+        mark=mark,
+        phrases=dict(phrases or {}),
         colophon=tuple(colophon),
         labels={name: say(f"label-{name}") for name in _LABELS}
-        | {name: say(name) for name in _FILM_LABELS}
+        | {name: say(name) for name in _OWN_LABELS}
         | {"page": say("label-page", page="{page}", pages="{pages}"), "notes": say("heading-notes")}
-        | {"shot-step": say("picture-step", n="{n}")},
+        | {"shot-step": say("picture-step", n="{n}")}
+        | {"page-progress": say("page-progress", n="{n}", count="{count}")}
+        | {"prompter-pace": say("prompter-pace", wpm="{wpm}")},
     )
 
 

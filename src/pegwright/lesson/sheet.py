@@ -10,6 +10,7 @@ from typing import Literal
 import msgspec
 
 from pegwright.lesson.picture import Picture
+from pegwright.lesson.words import Units, Words
 
 PhaseName = Literal["prepare", "place", "turn", "work", "finish", "extend", "close", "wear"]
 Hand = Literal["right", "left"]
@@ -113,7 +114,8 @@ class Block(_Part, frozen=True, kw_only=True):
 class Lesson(_Part, frozen=True, kw_only=True):
     """A piece taught from the first peg to the wrist.
 
-    `labels` holds the words a painter needs for furniture (page numbers, the ruler bar), by name.
+    `labels` holds the words a painter needs for furniture (page numbers, the ruler bar), by name. `phrases`
+    are the teacher's own words for ours. `mark` is the print mark: the same for the same pattern.
     """
 
     language: str
@@ -133,7 +135,16 @@ class Lesson(_Part, frozen=True, kw_only=True):
     cautions: Block
     colophon: tuple[str, ...]
     labels: dict[str, str]
+    glossary: Block
     extension: Block | None = None
+    mark: str = ""
+    units: Units = "metric"
+    phrases: dict[str, str] = {}
+
+    @property
+    def words(self) -> Words:
+        """The words the lesson is told in."""
+        return Words(self.language, self.phrases, self.units)
 
     @property
     def steps(self) -> tuple[Step, ...]:

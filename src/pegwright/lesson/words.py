@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
+from typing import Literal
 
+from babel.numbers import format_decimal
 from fluent.runtime import FluentBundle, FluentResource
+from fluent.syntax import ast, visitor
+
+Units = Literal["metric", "inches"]
 
 _FOLDER = Path(__file__).parent / "languages"
 _KEPT = {"\n", "\u200c", "\u200d", "\u200e", "\u200f", "\ufe0e", "\ufe0f"}
@@ -19,17 +26,23 @@ def languages() -> tuple[str, ...]:
 
 
 class Words:
-    """Says things in one language.
+    """Says things in one language, with the teacher's own phrases for ours, in metric units or inches.
+
+    `phrases` maps a word or phrase of ours to the teacher's, such as `peg` to `pin` and `pegs` to `pins`; it
+    is exchanged in every message, as whole words only, never in what a designer wrote.
 
     Raises:
         ValueError: there is no file for the language.
     """
 
-    def __init__(self, language: str) -> None:
+    def __init__(
+        self, language: str, phrases: Mapping[str, str] | None = None, units: Units = "metric"
+    ) -> None:
         if language not in languages():
             raise ValueError(f"no words for {language!r}; there are {', '.join(languages())}")
         self.language = language
-        self._bundle = _bundle(language)
+        self.units = units
+        self._bundle = _bundle(language, tuple(sorted((phrases or {}).items())))
 
     def say(self, name: str, **facts: str | int | float) -> str:
         """Word the message of that name.
@@ -54,13 +67,55 @@ class Words:
             head = self.say("list-comma", head=head, next=thing)
         return self.say("list-and", head=head, last=things[-1])
 
+    def has(self, name: str) -> bool:
+        """Say whether there is a message of that name."""
+        return bool(self._bundle.has_message(name))
 
-@lru_cache
-def _bundle(language: str) -> FluentBundle:
+    def decimal(self, value: float, digits: int = 1) -> str:
+        """Write a number with so many decimals at most, as the language writes it."""
+        return str(format_decimal(value, "#,##0." + "#" * digits, locale=self.language))
+
+    def length(self, mm: float) -> str:
+        """Write a length: millimetres to a tenth, or inches to the nearest sixteenth."""
+        if self.units == "metric":
+            return self.say("length-mm", n=self.decimal(mm))
+        sixteenths = round(mm / 25.4 * 16)
+        whole, rest = divmod(sixteenths, 16)
+        part = f"{Fraction(rest, 16)}" if rest else ""
+        return self.say("length-in", n=f"{whole or ''} {part}".strip() or "0")
+
+
+@lru_cache(maxsize=64)
+def _bundle(language: str, phrases: tuple[tuple[str, str], ...]) -> FluentBundle:
     # No isolating marks: they would be read out and copied; `plain` has taken the user's own out already.
     bundle = FluentBundle([language], use_isolating=False)
-    bundle.add_resource(FluentResource((_FOLDER / f"{language}.ftl").read_text(encoding="utf-8")))
+    resource = FluentResource((_FOLDER / f"{language}.ftl").read_text(encoding="utf-8"))
+    if phrases:
+        _Exchange(dict(phrases)).visit(resource)
+    bundle.add_resource(resource)
     return bundle
+
+
+class _Exchange(visitor.Visitor):
+    """Exchanges phrases in the texts of messages, the longest first, each text once."""
+
+    def __init__(self, phrases: Mapping[str, str]) -> None:
+        self.phrases = {_folded(ours): line(own) for ours, own in phrases.items() if ours.strip()}
+        order = sorted(self.phrases, key=len, reverse=True)
+        forms = (r"\s+".join(map(re.escape, ours.split())) for ours in order)
+        self.form = re.compile(rf"(?<![\w-])(?:{'|'.join(forms)})(?![\w-])", re.IGNORECASE)
+
+    def visit_TextElement(self, node: ast.TextElement) -> None:  # noqa: N802 - named by the visitor
+        """Exchange in one text; a capital stays a capital."""
+        node.value = self.form.sub(self._own, node.value)
+
+    def _own(self, match: re.Match[str]) -> str:
+        own = self.phrases[_folded(match[0])]
+        return own[:1].upper() + own[1:] if match[0][:1].isupper() else own
+
+
+def _folded(text: str) -> str:
+    return " ".join(text.split()).casefold()
 
 
 def plain(text: str, limit: int = 4000) -> str:

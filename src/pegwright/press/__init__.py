@@ -1,6 +1,21 @@
-"""Paints a lesson: svg, pdf. Decides nothing."""
+"""Paints a lesson: svg, pdf, captions, web pages. Decides nothing."""
 
-from pegwright.press.pdf import Paper, handout_pdf
+from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
+from pegwright.press.page import page_html
+from pegwright.press.pdf import Paper, handout_pdf, leaf_pdf
+from pegwright.press.prompter import prompter_html
 from pegwright.press.svg import step_svg, swatch_svg
 
-__all__ = ["Paper", "handout_pdf", "step_svg", "swatch_svg"]
+__all__ = [
+    "Paper",
+    "captions_srt",
+    "captions_vtt",
+    "chapters_text",
+    "chapters_vtt",
+    "handout_pdf",
+    "leaf_pdf",
+    "page_html",
+    "prompter_html",
+    "step_svg",
+    "swatch_svg",
+]

@@ -14,10 +14,11 @@ import msgspec
 import typst
 
 from pegwright.lesson import Lesson, Picture
+from pegwright.lesson.leaf import Leaf
 from pegwright.lesson.sheet import Swatch
 from pegwright.press.svg import step_svg, swatch_svg
 
-__all__ = ["Paper", "handout_pdf"]
+__all__ = ["Paper", "handout_pdf", "leaf_pdf"]
 
 Paper = Literal["a4", "letter"]
 
@@ -36,20 +37,31 @@ def handout_pdf(lesson: Lesson, paper: Paper = "a4", *, date: datetime | None = 
         KeyError: there is no such paper.
         ValueError: the date has no time zone.
     """
-    inputs = {
-        "lesson": msgspec.json.encode(_flat(lesson)).decode(),
-        "paper": _NAMES[paper],
-        "dated": str(bool(date)),
-    }
+    return _pressed("handout.typ", {"lesson": _flat(lesson)}, paper, date)
+
+
+def leaf_pdf(leaf: Leaf, paper: Paper = "a4", *, date: datetime | None = None) -> bytes:
+    """Return a leaf (kit sheet, filming plan, script) as PDF, under the same promises as the handout.
+
+    Raises:
+        KeyError: there is no such paper.
+        ValueError: the date has no time zone.
+    """
+    return _pressed("leaf.typ", {"leaf": msgspec.to_builtins(leaf)}, paper, date)
+
+
+def _pressed(template: str, data: dict[str, Any], paper: Paper, date: datetime | None) -> bytes:
+    inputs = {name: msgspec.json.encode(value).decode() for name, value in data.items()}
+    inputs |= {"paper": _NAMES[paper], "dated": str(bool(date))}
     options: dict[str, Any] = {
         "sys_inputs": inputs,
         "format": "pdf",
         "timestamp": date or datetime(2000, 1, 1, tzinfo=UTC),
     }
-    template = (_HERE / "handout.typ").read_bytes()
+    source = (_HERE / template).read_bytes()
     for fonts, standards in ((False, ["ua-1"]), (True, ["ua-1"]), (True, [])):
         try:
-            pdf = _compiler(fonts).compile(template, pdf_standards=standards, **options)
+            pdf = _compiler(fonts).compile(source, pdf_standards=standards, **options)
         except typst.TypstError as error:
             if not standards or "could not be displayed" not in error.message:
                 raise

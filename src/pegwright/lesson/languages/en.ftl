@@ -42,6 +42,9 @@ side-near = towards you
 side-left = to your left
 side-right = to your right
 
+length-mm = { $n } mm
+length-in = { $n } in
+
 times = { $n ->
     [one] once
     [2] twice
@@ -66,8 +69,10 @@ heading-hold = Does it hold?
 heading-cautions = Keep safe
 heading-check = Stop and look
 heading-notes = From the designer
+heading-glossary = Words used here
+glossary-line = { $term }: { $means }
 heading-extension = Make it fit
-extension-line = For a wrist of { $wrist } mm: { $bands ->
+extension-line = For a wrist of { $wrist }: { $bands ->
     [0] no extra band.
     [one] 1 extra band.
    *[other] { $bands } extra bands.
@@ -150,7 +155,7 @@ tool-straight = { $n ->
    *[other] { $rows } rows
 } of { $pegs ->
     [one] 1 peg
-   *[other] { $pegs } pegs, { $pitch } mm from peg to peg
+   *[other] { $pegs } pegs, { $pitch } from peg to peg
 }
 tool-round = { $n ->
     [one] a round loom
@@ -160,7 +165,7 @@ tool-round = { $n ->
    *[other] { $rows } rings
 } of { $pegs ->
     [one] 1 peg
-   *[other] { $pegs } pegs, { $pitch } mm from peg to peg
+   *[other] { $pegs } pegs, { $pitch } from peg to peg
 }
 tool-pegs = { $n ->
     [one] a board
@@ -434,3 +439,141 @@ view-piece = The whole finished piece, at rest, seen from above.
 view-cautions = The teacher’s face, or the cautions to read.
 view-bench = The loom and the bands laid ready, seen from above.
 view-check = The whole loom from above, every peg in focus, no hands.
+
+## Glossary. A term, what it means, and other words for it, which a lesson should not mix with it.
+## The other words are parted by commas; a dash stands for none.
+
+term-band = band
+means-band = a small elastic ring.
+others-band = elastic, elastics, rubber, rubbers, ring, rings
+term-loom = loom
+means-loom = a board with pegs in rows or in a ring.
+others-loom = frame, rack
+term-peg = peg
+means-peg = an upright post on the loom, with one open side.
+others-peg = pin, pins, post, posts, nail, nails, prong, prongs
+term-channel = open side
+means-channel = the groove along one side of a peg, where the hook goes in.
+others-channel = groove, slot
+term-hook = hook
+means-hook = the tool that catches a loop and pulls it.
+others-hook = needle, crook
+term-loop = loop
+means-loop = the part of a band that lies round one peg.
+others-loop = eye, eyes, bight, bights
+term-cap = cap
+means-cap = a band wound round one peg, on top of everything there.
+others-cap = lid, plug
+term-half-turn = half-turn
+means-half-turn = a band crossed between two pegs, so that it makes an 8.
+others-half-turn = twist, twists
+term-free-end = free end
+means-free-end = the two ends of the last band, held on hook or finger.
+others-free-end = tail, tails
+term-clip = clip
+means-clip = a small hook of plastic that closes the piece.
+others-clip = clasp, clasps, fastener, fasteners
+term-chain = chain
+means-chain = bands in a row, each pulled through the one before.
+others-chain = string, strings
+
+## Filming plan and script
+
+heading-filming = Filming plan: { $title }
+filming-length = The film is about { $minutes } long, spoken at { $wpm } words a minute. The camera runs for about { $camera }.
+heading-shots = Shots
+column-shot = Shot
+column-at = At
+column-long = Camera runs
+column-do = What is done
+column-view = What must be in view
+column-cut = Cut
+cut-fast = { $speed } times as fast
+cut-pause = Show “pause here”
+heading-chapters = Chapters
+column-chapter = Chapter
+heading-filming-tips = Before you film
+tip-camera = Fix the camera above the loom, with the near end of the loom at the near edge of the picture. Do not move it until the loom is turned.
+tip-hands = Keep the hands out of the way of the peg that is worked. Hold still for two seconds after each step.
+tip-light = Light from both sides, so that no hand throws a shadow on the pegs.
+tip-close = Film the small picture of the peg close up, from the side, whenever loops lie on top of each other.
+tip-faces = Film no child’s face or name without leave. Local rules come first.
+heading-script = Script: { $title }
+script-about = { $words } words, { $wpm } a minute, { $minutes } in all.
+column-said = What is said
+column-step = Step
+
+minutes = { $minutes ->
+    [0] { $seconds } s
+   *[other] { $minutes } min { $seconds } s
+}
+
+## Kit sheet
+
+heading-kit = Kit sheet: { $title }
+kit-about = { $n ->
+    [one] For 1 learner.
+   *[other] For { $n } learners, each with a loom, a hook and a bag of bands.
+}
+heading-bag = One bag for each learner
+heading-class = For the whole class
+column-spares = Spares
+column-bag = In a bag
+column-all = In all
+class-bags = { $n ->
+    [one] 1 bag
+   *[other] { $n } bags
+}
+heading-tick = Tick off
+heading-buy = To buy
+column-have = At hand
+column-need = Needed
+column-packs = Packs
+column-cost = Cost
+packs-of = { $n } × { $size }
+packs-none = nothing
+packs-unknown = no pack known
+cost-open = open
+cost-total = Total
+cost-part = Total of what is known
+heading-timetable = Timetable
+timetable-about = Times are reckoned from single movements and from how learners get faster. They are for a class of beginners; time your own and change them.
+column-part = Part
+column-show = Show
+column-make = Make
+column-from = From
+timetable-sum = In all
+timetable-slow = The slowest may need half as much again: about { $minutes }.
+kit-safe = Count bands and clips out and in again. Sweep the floor at the end.
+thing-hooks = Hooks
+thing-scissors = Scissors
+thing-clips-word = Clips
+thing-loom = Looms, { $rows } × { $pegs }
+
+## Buttons of the page and of the prompter
+
+page-next = Next
+page-back = Back
+page-first = Start
+page-goto = Go to
+page-left = Left-handed
+page-right = Right-handed
+page-large = Large text
+page-read = Read aloud
+page-stop = Stop reading
+page-progress = { $n } of { $count }
+page-keys = Arrow keys, a swipe or the buttons move on and back. This page works without a network and sends nothing; it keeps your place on this device only.
+page-what = What the picture shows
+page-tools = Reading tools
+page-moving = Moving through the steps
+prompter-start = Start
+prompter-stop = Stop
+prompter-again = From the top
+prompter-slower = Slower
+prompter-faster = Faster
+prompter-smaller = Smaller
+prompter-larger = Larger
+prompter-mirror = Mirror
+prompter-pace = { $wpm } words a minute
+prompter-pause = Pause
+prompter-keys = Space starts and stops, up and down change the pace, plus and minus the size.

@@ -1,0 +1,184 @@
+"""The follow-along page: one HTML file for the phone that works offline, step after step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import chain
+
+from pegwright.lesson import Lesson, Picture
+from pegwright.lesson.picture import BandMark, BarMark
+from pegwright.lesson.sheet import Block, Check, Phase, Step, Swatch
+from pegwright.press.html import tag, whole
+from pegwright.press.svg import step_svg, swatch_svg
+
+
+def page_html(lesson: Lesson, other: Lesson | None = None) -> str:
+    """Return the page of a lesson; with the lesson of the other hand it can be switched over to that one.
+
+    Raises:
+        ValueError: the two lessons are told in different languages.
+    """
+    if other is not None and other.language != lesson.language:
+        raise ValueError(f"one page, one language; not {lesson.language} and {other.language}")
+    label = lesson.labels
+    swap = label["page-left" if lesson.hand == "right" else "page-right"]
+    editions = [_edition(each) for each in (lesson, *([other] if other else []))]
+    body = (
+        f"<header>{tag('h1', lesson.title)}"
+        f'<details class="desk" hidden>{tag("summary", label["page-tools"])}<div class="tools">'
+        f"{tag('button', label['page-first'], id='first', type='button')}"
+        f'<label>{tag("span", label["page-goto"])} <select id="goto"></select></label>'
+        f"{tag('button', swap, id='left', type='button', aria_pressed='false')}"
+        f"{tag('button', label['page-large'], id='large', type='button', aria_pressed='false')}"
+        + tag(
+            "button",
+            label["page-read"],
+            id="read",
+            type="button",
+            aria_pressed="false",
+            data_read=label["page-read"],
+            data_stop=label["page-stop"],
+        )
+        + "</div></details></header>"
+        f'<main data-mark="{_attribute(lesson.mark)}">{"".join(editions)}'
+        + tag("p", label["page-keys"], class_="keys", hidden="hidden")
+        + "</main>"
+        f'<nav class="bar" aria-label="{_attribute(label["page-moving"])}" hidden>'
+        f"{tag('button', label['page-back'], id='back', type='button')}"
+        f"{tag('output', '', id='progress', data_words=label['page-progress'])}"
+        f"{tag('button', label['page-next'], id='next', type='button', class_='go')}</nav>"
+    )
+    return whole(language=lesson.language, title=lesson.title, name="page", body=body)
+
+
+def _edition(lesson: Lesson) -> str:
+    key = {swatch.letter: swatch for swatch in lesson.key}
+    leaves = [_front(lesson)]
+    for phase in lesson.phases:
+        leaves += [_step(lesson, phase, step, key) for step in phase.steps]
+        if phase.check:
+            leaves.append(_check(phase, phase.check))
+    leaves.append(_back(lesson))
+    return f'<div class="edition" data-hand="{lesson.hand}">{"".join(leaves)}</div>'
+
+
+def _leaf(name: str, content: str) -> str:
+    return f'<section class="leaf" data-name="{_attribute(name)}">{content}</section>'
+
+
+def _heading(text: str, *, before: str = "") -> str:
+    return f'<h2 tabindex="-1">{before}{tag("span", text)}</h2>'
+
+
+def _front(lesson: Lesson) -> str:
+    rows = "".join(
+        f"<tr><td>{swatch_svg(_swatch(row))}{tag('b', row.letter)} {tag('span', row.name)}</td>"
+        f"{tag('td', row.purpose)}{tag('td', str(row.count))}</tr>"
+        for row in lesson.supplies.bands
+    ).replace(' role="img"', ' aria-hidden="true"')
+    head = "".join(tag("th", text, scope="col") for text in lesson.supplies.columns[:3])
+    total = (
+        f'<tr class="sum">{tag("td", lesson.supplies.total)}<td></td>'
+        f"{tag('td', str(lesson.supplies.total_count))}</tr>"
+    )
+    return _leaf(
+        lesson.supplies.heading,
+        tag("p", lesson.byline, class_="byline")
+        + "".join(tag("p", text) for text in lesson.notes.split("\n") if text.strip())
+        + _heading(lesson.supplies.heading)
+        + f"<table><thead><tr>{head}</tr></thead><tbody>{rows}{total}</tbody></table>"
+        + _list(lesson.supplies.things)
+        + _block(lesson.tools)
+        + tag("p", lesson.edition, data_say="")
+        + _block(Block(heading=lesson.hold.heading, lines=lesson.hold.lines))
+        + _block(lesson.level)
+        + _block(lesson.cautions),
+    )
+
+
+def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch]) -> str:
+    label = lesson.labels
+    name = label["shot-step"].replace("{n}", str(step.number))
+    intro = (
+        tag("p", phase.intro, class_="detail", data_say="") if step is phase.steps[0] and phase.intro else ""
+    )
+    parts = [
+        tag("p", phase.heading, class_="phase"),
+        _heading(name),
+        intro,
+        tag("p", step.words, class_="words", data_say=""),
+        *(tag("p", text, class_="detail", data_say="") for text in step.detail),
+    ]
+    for text, title, kind in (
+        (step.warning, label["warning"], "aside"),
+        (step.note, label["note"], "aside note"),
+    ):
+        if text:
+            parts.append(f'<p class="{kind}">{tag("b", title + ":")} {tag("span", text, data_say="")}</p>')
+    parts.append(_chips(step, key))
+    shown = [_figure(lesson, picture) for picture in step.pictures]
+    if step.closeup:
+        shown.append(_figure(lesson, step.closeup))
+    if shown:
+        parts.append(f'<div class="pictures">{"".join(shown)}</div>')
+    if step.ticks:
+        boxes = "".join(
+            f'<li><label><input type="checkbox" name="{step.number}-{i}">{tag("span", text)}</label></li>'
+            for i, text in enumerate(step.ticks)
+        )
+        parts.append(f'{tag("h3", label["tick"])}<ul class="ticks">{boxes}</ul>')
+    return _leaf(f"{name}: {phase.heading}", "".join(parts))
+
+
+def _chips(step: Step, key: dict[str, Swatch]) -> str:
+    """Name the bands that are drawn strong."""
+    marks = chain.from_iterable(picture.marks for picture in step.pictures)
+    letters = dict.fromkeys(m.letter for m in marks if isinstance(m, BandMark | BarMark) and m.strong)
+    chips = "".join(
+        f"<li>{swatch_svg(key[letter])}{tag('b', letter)} {tag('span', key[letter].name)}</li>"
+        for letter in letters
+        if letter in key
+    ).replace(' role="img"', ' aria-hidden="true"')
+    return f'<ul class="chips">{chips}</ul>' if chips else ""
+
+
+def _figure(lesson: Lesson, picture: Picture) -> str:
+    what = tag("summary", lesson.labels["page-what"])
+    told = f"{tag('span', picture.title)}<details>{what}{tag('p', picture.text)}</details>"
+    return f"<figure>{step_svg(picture)}<figcaption>{told}</figcaption></figure>"
+
+
+def _check(phase: Phase, check: Check) -> str:
+    lines = "".join(f"<li>{tag('span', text, data_say='')}</li>" for text in check.lines)
+    cure = tag("p", check.cure, class_="detail", data_say="")
+    body = f'<div class="look">{_heading(check.heading)}<ul>{lines}</ul>{cure}</div>'
+    return _leaf(f"{check.heading}: {phase.heading}", tag("p", phase.heading, class_="phase") + body)
+
+
+def _back(lesson: Lesson) -> str:
+    first = _heading(lesson.glossary.heading) + _list(lesson.glossary.lines)
+    extension = _block(lesson.extension) if lesson.extension else ""
+    return _leaf(
+        lesson.glossary.heading,
+        first
+        + extension
+        + _block(lesson.cautions)
+        + "".join(tag("p", text, class_="detail") for text in lesson.colophon),
+    )
+
+
+def _block(block: Block) -> str:
+    return tag("h3", block.heading) + _list(block.lines)
+
+
+def _list(lines: Iterable[str]) -> str:
+    items = "".join(tag("li", text) for text in lines)
+    return f"<ul>{items}</ul>" if items else ""
+
+
+def _swatch(row: object) -> Swatch:
+    return Swatch(letter=row.letter, name=row.name, tint=row.tint, hatch=row.hatch)  # type: ignore[attr-defined]
+
+
+def _attribute(text: str) -> str:
+    return tag("i", text)[3:-4]
