@@ -14,9 +14,9 @@ from tests.oracle.verdict import clings
 from tests.programs import KINDS, fastened, program, worked
 
 FRESH = 300
-MOST_NOT_FREE = 2
-"""Programs of a run in which a band may wrongly be called free: the two kinds of `UNSOUND`, which words cannot
-see (a ribbon of another band in between), come up about three times in ten thousand. `bench agree` counts them."""
+MOST_NOT_FREE = 3
+"""Programs of a run in which a band may wrongly be called free: the kinds of `UNSOUND`, which words cannot
+see (a ribbon of another band in between), come up a few times in ten thousand. `bench agree` counts them."""
 
 
 def test_fresh_programs_agree() -> None:

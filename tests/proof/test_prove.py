@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from bench import pieces
@@ -41,7 +41,7 @@ def test_verdicts_are_those_of_every_set_of_bands_tried(seed: int) -> None:
 def test_without_moves_that_twist_nothing_stays_open(seed: int) -> None:
     """Flat bands hooked home, whole or shallow, and lifted: every band is decided."""
     events = program(seed, most_bands=6, kinds=("lay", "lay", "home", "home", "home", "lift"), twists=False)
-    assert not structure_of(events).twists
+    assume(not structure_of(events).twists)  # a fold within a band over three pegs is one
     assert not proved(events).unproved
 
 

@@ -72,13 +72,13 @@ def test_words_stay_small_where_letters_double(bands: int) -> None:
         (("a", "b"), (1,), "a", "half-twist"),
         (("a", "a"), (), None, "wound"),
         (("a", "b"), (0,), "c", "carried-on"),
-        (("a", "b", "c"), (0, 0), "a", None),
+        (("a", "b", "c"), (0, 0), "a", "carried-on"),
     ],
 )
 def test_bands_with_a_twist_of_their_own(
     holders: tuple[str, ...], twists: tuple[int, ...], target: str | None, reason: str | None
 ) -> None:
-    """Half-twists, turns round one holder and loops carried past the band's own holders count as twists."""
+    """Half-twists, turns round one holder, loops carried on, and folds within a wider band count."""
     loom = pieces.Sketch()
     loom.lay(*holders, twists=twists)
     if target:
