@@ -38,7 +38,6 @@ from pegwright.pattern import (
     Wind,
 )
 
-
 MOST_LOOPS = 60
 """Loops a holder may carry: several times what a peg takes, so that a stack can be shown to be too high."""
 

@@ -12,7 +12,6 @@ from pegwright.loom.notation import print_move
 from pegwright.loom.state import State
 from pegwright.pattern import Doing, Move
 
-
 MOST_PASSES = 1_200_000
 """Bound on the record of what runs through what, in words of memory kept for all states together."""
 _RECORD_WORDS = 8

@@ -59,7 +59,7 @@ class _Scope(NamedTuple):
 
 
 def expand(pattern: Pattern) -> Expansion:
-    """Return every move of the pattern in order; none where there are more than `MOST_MOVES` or `MOST_PEGS`."""
+    """Return every move of the pattern in order; none past `MOST_MOVES` moves or `MOST_PEGS` pegs."""
     motifs: dict[str, tuple[int, Motif]] = {}
     worker = _Worker(motifs)
     for i, motif in enumerate(pattern.motifs):
@@ -144,7 +144,7 @@ class _Worker:
         for count in step.counts.keys() - motif.counts.keys():
             self.find("slot-unknown", f"{path}/counts", slot=count, name=motif.name)
         rows, pegs = scope.rows.after(1, step.rows), scope.pegs.after(1, step.pegs)
-        places = [parse_address(text) for text in _addresses(motif.steps)]
+        places = [parse_address(text) for text in addresses_in(motif.steps)]
         if places and "rows" in step.mirror:
             rows = rows.after(-1, min(p.row for p in places) + max(p.row for p in places))
         if places and "pegs" in step.mirror:
@@ -226,11 +226,12 @@ def _put(holder: str, scope: _Scope) -> str:
 _PEG_FIELDS = ("source", "target", "on", "at", "over")
 
 
-def _addresses(steps: tuple[AnyStep, ...]) -> set[str]:
+def addresses_in(steps: tuple[AnyStep, ...]) -> set[str]:
+    """Return the pegs that steps name themselves, repeats included, motifs worked in them not."""
     found: set[str] = set()
     for step in steps:
         if isinstance(step, Repeat):
-            found |= _addresses(step.steps)
+            found |= addresses_in(step.steps)
             continue
         for name in _PEG_FIELDS:
             value = getattr(step, name, ())
