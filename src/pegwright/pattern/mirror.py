@@ -1,0 +1,144 @@
+"""The left-handed edition: a whole pattern mirrored left for right, loom and all.
+
+Rows change places (A with the last), what runs along a row stays. On a round loom, which has no left or right
+row, the pegs are counted the other way round: A1 changes with the last peg, so that counting stays even; that
+is the mirror image turned on by one peg, which the round loom does not feel.
+
+A half-twist is mirrored too: its sense is the maker's, and follows the hand.
+"""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+import msgspec
+
+from pegwright.pattern.address import Address, is_address, parse_address
+from pegwright.pattern.document import Motif, Pattern
+from pegwright.pattern.expand import addresses_in
+from pegwright.pattern.layout import CHANNEL_DEG, Joined, Layout, PegAt, Pegs, Round, Rows, pegs
+from pegwright.pattern.moves import AnyStep, Repeat, Use
+
+_OTHER = {"left": "right", "right": "left", "near": "near", "far": "far"}
+_FIELDS = ("source", "target", "on", "at", "over")
+
+
+class _Axis(NamedTuple):
+    """A mirror: row or peg number n becomes `total` − n."""
+
+    what: str
+    total: int
+
+    def put(self, holder: str) -> str:
+        """Mirror a peg's address; other holders stay.
+
+        Raises:
+            ValueError: the peg would have no address.
+        """
+        if not is_address(holder):
+            return holder
+        row, number = parse_address(holder)
+        if self.what == "rows":
+            row = self.total - row
+        else:
+            number = self.total - number
+        if row < 0 or number < 1:
+            raise ValueError(f"{holder} lies beyond the loom; mend the pattern before it is mirrored")
+        return str(Address(row, number))
+
+
+def mirror(pattern: Pattern) -> Pattern:
+    """Return the pattern mirrored left for right. Mirrored again it is the pattern, in its normal form.
+
+    Texts stay as they are: what a designer wrote about left and right must be read again.
+
+    Raises:
+        ValueError: a step names a peg that lies beyond the loom.
+    """
+    axis = _axis(pattern.loom)
+    sizes = {motif.name: _total(axis, motif) for motif in reversed(pattern.motifs)}
+    return msgspec.structs.replace(
+        pattern,
+        loom=mirror_layout(pattern.loom),
+        motifs=tuple(
+            msgspec.structs.replace(m, steps=_steps(m.steps, _Axis(axis.what, sizes[m.name]), sizes))
+            for m in pattern.motifs
+        ),
+        steps=_steps(pattern.steps, axis, sizes),
+    )
+
+
+def mirror_layout(loom: Layout) -> Layout:
+    """Return a loom mirrored left for right: the pegs of row A are then those of the last row."""
+    match loom:
+        case Rows():
+            return _rows(loom, loom.rows)
+        case Joined() if loom.side == "beside":
+            return msgspec.structs.replace(
+                loom, looms=tuple(_rows(one, one.rows) for one in loom.looms[::-1])
+            )
+        case Joined() if (
+            len({(one.rows, one.row_gap_mm if one.rows > 1 else 0.0) for one in loom.looms}) == 1
+        ):
+            return msgspec.structs.replace(loom, looms=tuple(_rows(one, one.rows) for one in loom.looms))
+        case Joined():
+            # Looms of different widths stand flush left; mirrored they stand flush right, peg by peg.
+            sides = {degrees: side for side, degrees in CHANNEL_DEG.items()}
+            standing = tuple(PegAt(p.at, p.x_mm, p.y_mm, sides[p.channel_deg]) for p in pegs(loom))  # type: ignore[arg-type]
+            return mirror_layout(Pegs(pegs=standing, peg_mm=loom.peg_mm, height_mm=loom.height_mm))
+        case Round():
+            return loom
+        case Pegs():
+            axis = _axis(loom)
+            middle = min(p.x_mm for p in loom.pegs) + max(p.x_mm for p in loom.pegs)
+            return msgspec.structs.replace(
+                loom,
+                pegs=tuple(
+                    PegAt(axis.put(p.at), round(middle - p.x_mm, 6), p.y_mm, _OTHER[p.channel])  # type: ignore[arg-type]
+                    for p in loom.pegs
+                ),
+            )
+
+
+def _rows(loom: Rows, rows: int) -> Rows:
+    shift = (*loom.shift[:rows], *(0.0,) * (rows - len(loom.shift)))[::-1]
+    while shift and not shift[-1]:
+        shift = shift[:-1]
+    return msgspec.structs.replace(loom, shift=shift, channel=_OTHER[loom.channel])
+
+
+def _axis(loom: Layout) -> _Axis:
+    """Return the mirror of a loom's addresses."""
+    if isinstance(loom, Round):
+        return _Axis("pegs", loom.pegs + 1)
+    rows = [parse_address(peg.at).row for peg in pegs(loom)]
+    return _Axis("rows", min(rows) + max(rows))
+
+
+def _total(axis: _Axis, motif: Motif) -> int:
+    """Return the sum of the least and the greatest number in a motif: it is mirrored about its own middle."""
+    places = [parse_address(text) for text in addresses_in(motif.steps)]
+    numbers = [place.row if axis.what == "rows" else place.number for place in places]
+    return min(numbers) + max(numbers) if numbers else 0
+
+
+def _steps(steps: tuple[AnyStep, ...], axis: _Axis, sizes: dict[str, int]) -> tuple[AnyStep, ...]:
+    return tuple(_step(step, axis, sizes) for step in steps)
+
+
+def _step(step: AnyStep, axis: _Axis, sizes: dict[str, int]) -> AnyStep:
+    match step:
+        case Repeat():
+            moved: dict[str, Any] = {axis.what: -getattr(step, axis.what)}
+            return msgspec.structs.replace(step, steps=_steps(step.steps, axis, sizes), **moved)
+        case Use():
+            # The motif is mirrored about its own middle: what is left to do is to put it in its place.
+            offset = axis.total - sizes.get(step.name, 0) - getattr(step, axis.what)
+            return msgspec.structs.replace(step, **{axis.what: offset})
+        case _:
+            changes = {
+                name: tuple(map(axis.put, value)) if isinstance(value, tuple) else axis.put(value)
+                for name in _FIELDS
+                if (value := getattr(step, name, None)) is not None
+            }
+            return msgspec.structs.replace(step, **changes)
