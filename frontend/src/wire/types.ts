@@ -270,8 +270,8 @@ export interface components {
          * @description A fastener, taken as a closed ring, goes down through the caught loops.
          *
          *         `caught` lists them holder by holder, each from the top down; `counts` says how many of them each holder
-         *         gave. `kind` is `clip` or `knot`. The holder `start` stands for the first band where it lay first, its first
-         *         loop having been lifted off its peg since.
+         *         gave. `kind` is `clip` or `knot`. The holder `start` stands for the first band where it lay first, its
+         *         first loop having been lifted off its peg since.
          */
         Fastened: {
             caught: components["schemas"]["Bight"][];
