@@ -2,11 +2,12 @@
 
 from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from pegwright.press.page import page_html
-from pegwright.press.pdf import Paper, handout_pdf, leaf_pdf
+from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
 from pegwright.press.prompter import prompter_html
 from pegwright.press.svg import step_svg, swatch_svg
 
 __all__ = [
+    "Edition",
     "Paper",
     "captions_srt",
     "captions_vtt",

@@ -16,18 +16,24 @@ import typst
 from pegwright.lesson import Lesson, Picture
 from pegwright.lesson.leaf import Leaf
 from pegwright.lesson.sheet import Swatch
-from pegwright.press.svg import step_svg, swatch_svg
+from pegwright.press.svg import COLOUR, GREY, Inks, step_svg, swatch_svg
 
-__all__ = ["Paper", "handout_pdf", "leaf_pdf"]
+__all__ = ["Edition", "Paper", "handout_pdf", "leaf_pdf"]
 
 Paper = Literal["a4", "letter"]
+Edition = Literal["standard", "large", "grey"]
 
 _HERE = Path(__file__).parent
 _NAMES = {"a4": "a4", "letter": "us-letter"}
 
 
-def handout_pdf(lesson: Lesson, paper: Paper = "a4", *, date: datetime | None = None) -> bytes:
-    """Return the handout as PDF. The same lesson, paper and date give the same bytes.
+def handout_pdf(
+    lesson: Lesson, paper: Paper = "a4", *, edition: Edition = "standard", date: datetime | None = None
+) -> bytes:
+    """Return the handout as PDF. The same lesson, paper, edition and date give the same bytes.
+
+    The large edition is set in 18 points and nothing in it under 16, its pictures larger; the grey one is for
+    black ink on white paper, bands told apart by their patterns and letters.
 
     A character for which no font is at hand cannot be shown in an accessible PDF; then the fonts of this
     machine are asked as well, and failing that the claim of accessibility is left out, not the character.
@@ -37,7 +43,8 @@ def handout_pdf(lesson: Lesson, paper: Paper = "a4", *, date: datetime | None = 
         KeyError: there is no such paper.
         ValueError: the date has no time zone.
     """
-    return _pressed("handout.typ", {"lesson": _flat(lesson)}, paper, date)
+    inks = GREY if edition == "grey" else COLOUR
+    return _pressed("handout.typ", {"lesson": _flat(lesson, inks), "edition": edition}, paper, date)
 
 
 def leaf_pdf(leaf: Leaf, paper: Paper = "a4", *, date: datetime | None = None) -> bytes:
@@ -76,7 +83,7 @@ def _compiler(system_fonts: bool) -> Any:
     return typst.Compiler(root=_HERE, font_paths=[_HERE / "fonts"], ignore_system_fonts=not system_fonts)
 
 
-def _flat(lesson: Lesson) -> dict[str, Any]:
+def _flat(lesson: Lesson, inks: Inks) -> dict[str, Any]:
     """Return the lesson as plain values, every picture painted."""
     flat: dict[str, Any] = msgspec.to_builtins(
         msgspec.structs.replace(
@@ -92,23 +99,23 @@ def _flat(lesson: Lesson) -> dict[str, Any]:
     )
     for phase, plain in zip(lesson.phases, flat["phases"], strict=True):
         for step, bare in zip(phase.steps, plain["steps"], strict=True):
-            bare["pictures"] = [_painted(picture) for picture in step.pictures]
-            bare["closeup"] = _painted(step.closeup) if step.closeup else None
+            bare["pictures"] = [_painted(picture, inks) for picture in step.pictures]
+            bare["closeup"] = _painted(step.closeup, inks) if step.closeup else None
     for row in flat["supplies"]["bands"]:
-        row["swatch"] = _swatch(row)
+        row["swatch"] = _swatch(row, inks)
     for row in flat["key"]:
-        row.update(_swatch(row))
+        row.update(_swatch(row, inks))
     return flat
 
 
-def _swatch(row: dict[str, Any]) -> dict[str, Any]:
+def _swatch(row: dict[str, Any], inks: Inks) -> dict[str, Any]:
     swatch = Swatch(letter=row["letter"], name=row["name"], tint=row["tint"], hatch=row["hatch"])
-    return {"svg": swatch_svg(swatch), "alt": f"{swatch.letter}: {swatch.name}"}
+    return {"svg": swatch_svg(swatch, inks), "alt": f"{swatch.letter}: {swatch.name}"}
 
 
-def _painted(picture: Picture) -> dict[str, Any]:
+def _painted(picture: Picture, inks: Inks) -> dict[str, Any]:
     return {
-        "svg": step_svg(picture),
+        "svg": step_svg(picture, inks),
         "width": round(picture.window.width_mm * picture.scale, 2),
         "height": round(picture.window.height_mm * picture.scale, 2),
         "title": picture.title,

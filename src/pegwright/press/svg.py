@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from html import escape
+from typing import NamedTuple
 
 from pegwright.lesson.picture import (
     Arc,
@@ -25,10 +26,6 @@ from pegwright.lesson.picture import (
 )
 from pegwright.lesson.sheet import Swatch
 
-GROUND = "#faf7f0"
-GRAPHITE = "#2e3338"
-SOFT = "#a3a5a6"
-ACCENT = "#a83f2a"
 FONT = "Atkinson Hyperlegible"
 
 _DASHES = ("", "2.4 1.5", "0.01 1.7", " ", "3 1.2 0.01 1.2", "0.45 1.9", "5 1.5", "0.01 1.1 0.01 2.6")
@@ -36,9 +33,31 @@ _DASHES = ("", "2.4 1.5", "0.01 1.7", " ", "3 1.2 0.01 1.2", "0.45 1.9", "5 1.5"
 _FADED = 0.42
 
 
-def step_svg(picture: Picture) -> str:
+class Inks(NamedTuple):
+    """The colours of all that is no band. `bands` says whether the bands keep their tints or turn grey."""
+
+    ground: str = "#faf7f0"
+    graphite: str = "#2e3338"
+    soft: str = "#a3a5a6"
+    name: str = "#5c6166"
+    accent: str = "#a83f2a"
+    bands: bool = True
+
+    def tint(self, tint: str) -> str:
+        """Return what a tint is printed as: itself, or white, light or dark grey by its luminance."""
+        if self.bands:
+            return tint
+        light = _luminance(tint)
+        return "#ffffff" if light > 0.5 else "#c4c4c4" if light > 0.12 else "#3c3c3c"
+
+
+COLOUR = Inks()
+GREY = Inks("#ffffff", "#000000", "#8a8a8a", "#4a4a4a", "#000000", bands=False)
+
+
+def step_svg(picture: Picture, inks: Inks = COLOUR) -> str:
     """Paint a picture; its size on paper is that of its window times its scale, in mm."""
-    pen = _Pen(picture.window)
+    pen = _Pen(picture.window, inks)
     w, h = picture.window.width_mm, picture.window.height_mm
     body = [pen.mark(mark) for mark in picture.marks]
     names = [pen.name(mark) for mark in picture.marks if isinstance(mark, PegMark)]
@@ -55,20 +74,20 @@ def step_svg(picture: Picture) -> str:
             f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {_n(w)} {_n(h)}" '
             f'width="{_n(w * picture.scale)}mm" height="{_n(h * picture.scale)}mm" font-family="{FONT}">',
             f"<title>{escape(picture.title)}</title><desc>{escape(picture.text)}</desc>",
-            f'<rect width="{_n(w)}" height="{_n(h)}" fill="{GROUND}"/>',
+            f'<rect width="{_n(w)}" height="{_n(h)}" fill="{inks.ground}"/>',
             *under,
             *names,
             *over,
-            *(_torn(picture.window, side) for side in picture.window.goes_on),
+            *(_torn(picture.window, side, inks) for side in picture.window.goes_on),
             "</svg>",
         )
     )
 
 
-def swatch_svg(swatch: Swatch) -> str:
+def swatch_svg(swatch: Swatch, inks: Inks = COLOUR) -> str:
     """Paint a colour of the key: a piece of band in its tint and pattern, 16 × 5 mm."""
     path = "M2 2.5 H14"
-    strokes = _stroke(path, 2.2, swatch.tint, swatch.hatch, strong=True)
+    strokes = _stroke(path, 2.2, swatch.tint, swatch.hatch, strong=True, inks=inks)
     name = escape(f"{swatch.letter}: {swatch.name}")
     return (
         '<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 16 5" width="16mm" height="5mm">'
@@ -79,7 +98,8 @@ def swatch_svg(swatch: Swatch) -> str:
 class _Pen:
     """Turns the maker's plan (y away) into the page (y down)."""
 
-    def __init__(self, window: Window) -> None:
+    def __init__(self, window: Window, inks: Inks) -> None:
+        self.inks = inks
         self.left = window.left_mm
         self.far = window.far_mm
 
@@ -92,12 +112,12 @@ class _Pen:
                 return self.peg(mark)
             case BandMark():
                 path = " ".join(self.path(outline) for outline in mark.outlines)
-                return _stroke(path, mark.thick_mm, mark.tint, mark.hatch, mark.strong)
+                return _stroke(path, mark.thick_mm, mark.tint, mark.hatch, strong=mark.strong, inks=self.inks)
             case ArrowMark():
                 return self.arrow(mark)
             case LabelMark():
                 x, y = self.xy(mark.x_mm, mark.y_mm)
-                return _text(x, y, mark.text, mark.size_mm, bold=mark.bold)
+                return _text(x, y, mark.text, mark.size_mm, ink=self.inks.graphite, bold=mark.bold)
             case BadgeMark():
                 return self.badge(mark)
             case FastenerMark():
@@ -107,15 +127,17 @@ class _Pen:
                 w, h = mark.w_mm, mark.h_mm
                 return (
                     f'<rect x="{_n(x - w / 2)}" y="{_n(y - h)}" width="{_n(w)}" height="{_n(h)}" rx="1.6" '
-                    f'fill="#ffffff" stroke="{GRAPHITE}" stroke-width="0.4"/>'
+                    f'fill="#ffffff" stroke="{self.inks.graphite}" stroke-width="0.4"/>'
                     f'<line x1="{_n(x - w)}" x2="{_n(x + w)}" y1="{_n(y)}" y2="{_n(y)}" '
-                    f'stroke="{GRAPHITE}" stroke-width="0.6"/>'
+                    f'stroke="{self.inks.graphite}" stroke-width="0.6"/>'
                 )
             case BarMark():
                 x, y = self.xy(mark.x_mm, mark.y_mm)
                 half = (mark.w_mm - mark.h_mm) / 2
                 path = f"M{_n(x - half)} {_n(y)} H{_n(x + half)}"
-                return _stroke(path, mark.h_mm - 0.5, mark.tint, mark.hatch, mark.strong)
+                return _stroke(
+                    path, mark.h_mm - 0.5, mark.tint, mark.hatch, strong=mark.strong, inks=self.inks
+                )
 
     def path(self, outline: Outline) -> str:
         """Return a closed path: an arc command for each arc, straight lines between them."""
@@ -132,7 +154,7 @@ class _Pen:
 
     def peg(self, mark: PegMark) -> str:
         x, y = self.xy(mark.x_mm, mark.y_mm)
-        line, width = (GRAPHITE, 0.55) if mark.busy else (SOFT, 0.35)
+        line, width = (self.inks.graphite, 0.55) if mark.busy else (self.inks.soft, 0.35)
         angle = math.radians(mark.channel_deg)
         nx, ny = x + mark.r_mm * math.cos(angle), y - mark.r_mm * math.sin(angle)
         return (
@@ -144,7 +166,7 @@ class _Pen:
     def name(self, mark: PegMark) -> str:
         x, y = self.xy(mark.x_mm, mark.y_mm)
         size = mark.r_mm * {1: 1.1, 2: 1.1, 3: 0.92}.get(len(mark.at), 0.7)
-        ink = GRAPHITE if mark.busy else "#5c6166"
+        ink = self.inks.graphite if mark.busy else self.inks.name
         return _text(x, y, mark.at, size, ink=ink, bold=mark.busy, halo="#ffffff")
 
     def arrow(self, mark: ArrowMark) -> str:
@@ -159,19 +181,22 @@ class _Pen:
         )
         line = f"M{_n(x0)} {_n(y0)}Q{_n(x1)} {_n(y1)} {_n(bx)} {_n(by)}"
         return (
-            f'<path d="{line}" fill="none" stroke="{GROUND}" stroke-width="2.2"/>'
-            f'<path d="{head}" fill="{ACCENT}" stroke="{GROUND}" stroke-width="1.1"/>'
-            f'<path d="{line}" fill="none" stroke="{ACCENT}" stroke-width="1"/>'
-            f'<path d="{head}" fill="{ACCENT}"/>'
+            f'<path d="{line}" fill="none" stroke="{self.inks.ground}" stroke-width="2.2"/>'
+            f'<path d="{head}" fill="{self.inks.accent}" stroke="{self.inks.ground}" stroke-width="1.1"/>'
+            f'<path d="{line}" fill="none" stroke="{self.inks.accent}" stroke-width="1"/>'
+            f'<path d="{head}" fill="{self.inks.accent}"/>'
         )
 
     def badge(self, mark: BadgeMark) -> str:
         x, y = self.xy(mark.x_mm, mark.y_mm)
-        fill, ink = (ACCENT, "#ffffff") if mark.role == "number" else ("#ffffff", GRAPHITE)
+        fill, ink = (
+            (self.inks.accent, "#ffffff") if mark.role == "number" else ("#ffffff", self.inks.graphite)
+        )
         size = mark.r_mm * (1.25 if len(mark.text) < 2 else 1.05 if len(mark.text) < 3 else 0.8)
         return (
-            f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(mark.r_mm)}" fill="{fill}" stroke="{GRAPHITE}" '
-            f'stroke-width="0.3"/>{_text(x, y, mark.text, size, ink=ink, bold=True)}'
+            f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(mark.r_mm)}" fill="{fill}" '
+            f'stroke="{self.inks.graphite}" stroke-width="0.3"/>'
+            + _text(x, y, mark.text, size, ink=ink, bold=True)
         )
 
     def fastener(self, mark: FastenerMark) -> str:
@@ -186,22 +211,24 @@ class _Pen:
         else:  # two crossing tails
             low, high = f"{_n(y + r)}", f"{_n(y - r)}"
             path = f"M{_n(x - r)} {low}L{_n(x + r)} {high}M{_n(x - r)} {high}L{_n(x + r)} {low}"
+        line = f'<path d="{path}" fill="none" stroke-linecap="round"'
         return (
-            f'<path d="{path}" fill="none" stroke="{GROUND}" stroke-width="3" stroke-linecap="round"/>'
-            f'<path d="{path}" fill="none" stroke="{ACCENT}" stroke-width="1.7" stroke-linecap="round"/>'
+            f'{line} stroke="{self.inks.ground}" stroke-width="3"/>'
+            f'{line} stroke="{self.inks.accent}" stroke-width="1.7"/>'
         )
 
 
-def _stroke(path: str, thick: float, tint: str, hatch: int, strong: bool) -> str:
+def _stroke(path: str, thick: float, tint: str, hatch: int, *, strong: bool, inks: Inks) -> str:
     """Paint a band along a path: halo, edge, tint, pattern."""
-    edge = GRAPHITE if strong else _mix(GRAPHITE, GROUND, _FADED)
-    fill = tint if strong else _mix(tint, GROUND, _FADED)
-    pattern = "#ffffff" if _dark(tint) else "#1c1f22"
+    tint = inks.tint(tint)
+    edge = inks.graphite if strong else _mix(inks.graphite, inks.ground, _FADED)
+    fill = tint if strong else _mix(tint, inks.ground, _FADED)
+    pattern = "#ffffff" if _dark(tint) else "#1c1f22" if inks.bands else "#000000"
     pattern = pattern if strong else _mix(pattern, fill, 0.7)
     common = f'd="{path}" fill="none" stroke-linejoin="round"'
     rim = thick + (0.55 if strong else 0.4)
     layers = [
-        f'<path {common} stroke="{GROUND}" stroke-width="{_n(thick + 1.0)}"/>',
+        f'<path {common} stroke="{inks.ground}" stroke-width="{_n(thick + 1.0)}"/>',
         f'<path {common} stroke="{edge}" stroke-width="{_n(rim)}" stroke-linecap="round"/>',
         f'<path {common} stroke="{fill}" stroke-width="{_n(thick)}" stroke-linecap="round"/>',
     ]
@@ -217,7 +244,7 @@ def _stroke(path: str, thick: float, tint: str, hatch: int, strong: bool) -> str
     return "".join(layers)
 
 
-def _torn(window: Window, side: str) -> str:
+def _torn(window: Window, side: str, inks: Inks) -> str:
     """Paint a torn edge where the loom goes on."""
     w, h = window.width_mm, window.height_mm
     long = h if side in ("left", "right") else w
@@ -234,14 +261,12 @@ def _torn(window: Window, side: str) -> str:
     line = "".join(f"{'L' if i else 'M'}{_n(x)} {_n(y)}" for i, (x, y) in enumerate(edge))
     close = "".join(f"L{_n(x)} {_n(y)}" for x, y in rim)
     return (
-        f'<path d="{line}{close}Z" fill="{GROUND}"/>'
-        f'<path d="{line}" fill="none" stroke="{SOFT}" stroke-width="0.3"/>'
+        f'<path d="{line}{close}Z" fill="{inks.ground}"/>'
+        f'<path d="{line}" fill="none" stroke="{inks.soft}" stroke-width="0.3"/>'
     )
 
 
-def _text(
-    x: float, y: float, text: str, size: float, *, ink: str = GRAPHITE, bold: bool = False, halo: str = ""
-) -> str:
+def _text(x: float, y: float, text: str, size: float, *, ink: str, bold: bool = False, halo: str = "") -> str:
     weight = ' font-weight="700"' if bold else ""
     edge = f' stroke="{halo}" stroke-width="0.6" paint-order="stroke" stroke-linejoin="round"' if halo else ""
     return (
@@ -267,9 +292,14 @@ def _mix(a: str, b: str, share: float) -> str:
 
 
 def _dark(tint: str) -> bool:
-    """Say whether white shows better on a tint than black: relative luminance (WCAG 2.2) below 0.18."""
+    """Say whether white shows better on a tint than black."""
+    return _luminance(tint) < 0.18
+
+
+def _luminance(tint: str) -> float:
+    """Return the relative luminance of a colour, 0 to 1 (WCAG 2.2)."""
     linear = []
     for i in (1, 3, 5):
         v = int(tint[i : i + 2], 16) / 255
         linear.append(v / 12.92 if v <= 0.04045 else ((v + 0.055) / 1.055) ** 2.4)
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2] < 0.18
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
