@@ -63,12 +63,12 @@ class Outcome(NamedTuple):
         return self.result in ("falls", "not-proved", "weak")
 
 
-def outcome_of(course: Course, judge: Judge, run: Run) -> Outcome | None:
+def outcome_of(course: Course, judge: Judge, run: Run, thorough: bool = False) -> Outcome | None:
     """Classify a run, or return None where it comes to the intended piece and loom."""
     if not (run.stacks or run.inside or run.colours or run.factors or run.refused):
         return None
     slip = run.slips[0]
-    verdict, intended = judge.of(run), judge.intended
+    verdict, intended = judge.of(run, thorough), judge.intended
     total = course.history.final.bands
     falls = tuple(sorted(b for b in verdict.falls - intended.falls if b <= total))
     unproved = tuple(sorted(b for b in verdict.unproved - intended.unproved - intended.falls if b <= total))

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from pegwright.rehearsal.consequence import Outcome
 from pegwright.rehearsal.slips import Slip
 
-__all__ = ["Comparison", "Risk", "Spot", "harm", "heat", "rank"]
+__all__ = ["Comparison", "Risk", "Spot", "Trouble", "gather", "harm", "heat", "rank"]
 
 UNPROVED = 0.5
 """A band of which nothing is proved counts as half a band lost."""
@@ -38,6 +38,19 @@ class Spot(NamedTuple):
     step: int
     expected: float
     risks: tuple[Risk, ...]
+
+
+class Trouble(NamedTuple):
+    """The same step of the document wherever it is worked (`path`), and its spots, worst first."""
+
+    path: str
+    expected: float
+    spots: tuple[Spot, ...]
+
+    @property
+    def worst(self) -> Spot:
+        """The spot of this step that costs most."""
+        return self.spots[0]
 
 
 class Comparison(NamedTuple):
@@ -77,6 +90,15 @@ def rank(outcomes: Iterable[Outcome], chances: Mapping[Slip, float], bands: int)
         total = sum(risk.expected for risk in risks)
         spots.append(Spot(at, risks[0].outcome.step, total, tuple(risks)))
     return tuple(sorted(spots, key=lambda spot: (-spot.expected, spot.at)))
+
+
+def gather(spots: Iterable[Spot], paths: Sequence[str]) -> tuple[Trouble, ...]:
+    """Gather spots by the step of the document (`paths[i]` is that of move i), the costliest first."""
+    by_path: dict[str, list[Spot]] = {}
+    for spot in spots:
+        by_path.setdefault(paths[spot.at], []).append(spot)
+    troubles = [Trouble(path, sum(s.expected for s in some), tuple(some)) for path, some in by_path.items()]
+    return tuple(sorted(troubles, key=lambda trouble: -trouble.expected))
 
 
 def heat(spots: Iterable[Spot], steps: int) -> tuple[float, ...]:

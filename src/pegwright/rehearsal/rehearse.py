@@ -5,11 +5,11 @@ from __future__ import annotations
 import gc
 import multiprocessing
 import random
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 from itertools import accumulate
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from pegwright.loom import History
 from pegwright.pattern import Pattern
@@ -17,7 +17,7 @@ from pegwright.rehearsal.checks import Checks, choose_checks
 from pegwright.rehearsal.consequence import Outcome, outcome_of
 from pegwright.rehearsal.course import course
 from pegwright.rehearsal.likelihood import DEFAULT, Weights, chances
-from pegwright.rehearsal.ranking import Comparison, Risk, Spot, heat, rank
+from pegwright.rehearsal.ranking import Comparison, Risk, Spot, Trouble, gather, heat, rank
 from pegwright.rehearsal.run import rehearse_slips
 from pegwright.rehearsal.slips import Slip, find_slips
 from pegwright.rehearsal.verdicts import Judge
@@ -25,7 +25,7 @@ from pegwright.rehearsal.verdicts import Judge
 __all__ = ["Pairs", "Progress", "Rehearsal", "compare", "rehearse", "rehearse_pairs"]
 
 Progress = Callable[[str, int, int], None]
-_CHUNK = 64
+_CHUNK, _FEW = 64, 4
 
 
 class Rehearsal(NamedTuple):
@@ -45,6 +45,12 @@ class Rehearsal(NamedTuple):
     heat: tuple[float, ...]
     checks: Checks
     judged: int
+    open: int
+
+    @property
+    def troubles(self) -> tuple[Trouble, ...]:
+        """The steps of the document by what they cost, all their rounds together, worst first."""
+        return gather(self.spots, [done.doing.path for done in self.history.done])
 
     @property
     def risks(self) -> tuple[Risk, ...]:
@@ -79,10 +85,13 @@ def rehearse(
     weights: Weights = DEFAULT,
     progress: Progress = _silent,
     checks: int = 3,
+    settle: int = 200,
     processes: int = 1,
 ) -> Rehearsal:
     """Rehearse every single slip of a history.
 
+    Of the slips after which some band is not proved by quick means, the `settle` that matter most are proved
+    in full; `open` counts the others.
     `progress` is told what is being done, how many slips are done, and of how many. With more than one
     process the slips are shared out; the result is the same.
     """
@@ -93,24 +102,32 @@ def rehearse(
         judged = 0
         chunks = [slips[i : i + _CHUNK] for i in range(0, len(slips), _CHUNK)]
         progress("rehearsing slips", 0, len(slips))
-        for done, number in _outcomes(history, chunks, processes):
-            outcomes += done
-            judged += number
-            progress("rehearsing slips", len(outcomes), len(slips))
-    told = tuple(outcome for outcome in outcomes if outcome is not None)
-    spots = rank(told, likely, history.final.bands)
+        with _workers(history, processes) as work:
+            for done, number in work(_work, chunks):
+                outcomes += done
+                judged += number
+                progress("rehearsing slips", len(outcomes), len(slips))
+            told = {o.slip: o for o in outcomes if o is not None}
+            waiting = [o for o in told.values() if o.result == "not-proved"]
+            waiting.sort(key=lambda o: -likely[o.slip] * len(o.unproved))
+            some = [waiting[i : i + _FEW] for i in range(0, min(settle, len(waiting)), _FEW)]
+            for number, settled in enumerate(work(_settle, [tuple(o.slip for o in few) for few in some])):
+                told |= {o.slip: o for o in settled}
+                progress("proving what is open", number + 1, len(some))
+    spots = rank(told.values(), likely, history.final.bands)
     steps = len(history.done)
     risks = [risk for spot in spots for risk in spot.risks]
     return Rehearsal(
         pattern.title,
         history,
         len(slips),
-        told,
+        tuple(told.values()),
         likely,
         spots,
         heat(spots, steps),
         choose_checks(risks, steps, checks),
         judged,
+        max(0, len(waiting) - settle),
     )
 
 
@@ -147,16 +164,16 @@ def compare(first: Rehearsal, second: Rehearsal) -> Comparison:
     )
 
 
-def _outcomes(
-    history: History, chunks: Sequence[tuple[Slip, ...]], processes: int
-) -> Iterator[tuple[list[Outcome | None], int]]:
-    if processes < 2 or len(chunks) < 2:
+@contextmanager
+def _workers(history: History, processes: int) -> Iterator[Callable[..., Iterator[Any]]]:
+    """Give a `map` that works in this process, or shares the work out."""
+    if processes < 2:
         _prepare(history)
-        yield from map(_work, chunks)
+        yield map
         return
     fork = multiprocessing.get_context("fork" if "fork" in multiprocessing.get_all_start_methods() else None)
     with ProcessPoolExecutor(processes, fork, initializer=_prepare, initargs=(history,)) as pool:
-        yield from pool.map(_work, chunks)
+        yield pool.map
 
 
 _bench: list[Judge] = []
@@ -173,6 +190,12 @@ def _work(slips: tuple[Slip, ...]) -> tuple[list[Outcome | None], int]:
     with _collector_at_rest():
         found = [outcome_of(judge.course, judge, rehearse_slips(judge.course, slip)) for slip in slips]
     return found, len(judge.known) - before
+
+
+def _settle(slips: tuple[Slip, ...]) -> list[Outcome]:
+    judge = _bench[0]
+    found = (outcome_of(judge.course, judge, rehearse_slips(judge.course, slip), True) for slip in slips)
+    return [outcome for outcome in found if outcome is not None]
 
 
 @contextmanager

@@ -45,7 +45,8 @@ class Run(NamedTuple):
     `made` are the events of the steps that came out differently; those of a slip stand at its first step and
     its other steps are empty. `refused` are the steps that could not be made. `changes` tell, step by step,
     where the loom differed. `readings` are the words of the steps that came out differently. `colours` are
-    the letters of bands that are not of the intended colour or not in the intended piece.
+    the letters of bands that are not of the intended colour or not in the intended piece. `wrong` are the
+    moves of the slips that could be made, with what came of them.
     """
 
     slips: tuple[Slip, ...]
@@ -57,9 +58,10 @@ class Run(NamedTuple):
     stacks: Mapping[str, Stack]
     inside: Mapping[Bight, Stack]
     factors: Mapping[Bight, int]
+    wrong: tuple[tuple[Move, tuple[Event, ...]], ...]
 
 
-NO_SLIP = Run((), {}, (), (), {}, {}, {}, {}, {})
+NO_SLIP = Run((), {}, (), (), {}, {}, {}, {}, {}, ())
 """The intended history as a run."""
 
 
@@ -76,6 +78,7 @@ class _Runner:
         self.inside: dict[Bight, Stack] = {}
         self.factors: dict[Bight, int] = {}
         self.homes: dict[int, frozenset[str]] = {}
+        self.wrong: list[tuple[Move, tuple[Event, ...]]] = []
         self.rehomed: dict[Bight, int] = {}
         self.dirty: set[str] = set()
         self.extra = course.history.final.bands
@@ -116,6 +119,7 @@ class _Runner:
             self.stacks,
             self.inside,
             self.factors,
+            tuple(self.wrong),
         )
 
     def slip(self, slip: Slip) -> None:
@@ -144,6 +148,7 @@ class _Runner:
             elif not laid:
                 base[at] = bands
             self._colour(move, made.events)
+            self.wrong.append((move, made.events))
             events += made.events
             state = made.state
         self.about = self.about or slip.about
@@ -200,9 +205,9 @@ class _Runner:
         holders.update(holders_in(intended))
         for event in (*events, *intended):
             loops.update(loop for loop, _ in _threads(event))
-        for holder in holders:
+        for holder in sorted(holders):
             self._note(self.stacks, at, holder, state.stack(holder), meant.stack(holder))
-        for loop in loops:
+        for loop in sorted(loops):
             self._note(self.inside, at, loop, state.inside.get(loop, ()), meant.inside.get(loop, ()))
         self.made[at] = events
         self._words(at, after, events)

@@ -2,8 +2,9 @@
 
 A band is held where a root turns round it, or where a small part of the piece that held it before still does
 (see `parts`). Only for the bands left is the structure read: it is free where no fastener uses it after all
-slips of its loops, held where a path of carriers leads to it. A piece of few bands goes to `prove` where that
-is still not enough; in a larger one such a band is said to be not proved.
+slips of its loops, held where a path of carriers leads to it. Where bands are open even then, a piece of few
+bands goes to `prove`; so does a larger one when the answer is to be thorough, which takes a hundred times as
+long. Otherwise such a band is said to be not proved.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ import numpy as np
 from pegwright.loom import Laid
 from pegwright.proof import prove
 from pegwright.proof.carriers import carry
+from pegwright.proof.reader import Reader
 from pegwright.proof.slips import first_passed, in_use, reduced
 from pegwright.rehearsal.course import Course
 from pegwright.rehearsal.lanes import Flags, Lanes, Matrices
@@ -57,6 +59,7 @@ class Judge:
     def __init__(self, course: Course) -> None:
         self.course = course
         self.known: dict[_Key, Verdict] = {}
+        self.settled: dict[_Key, Verdict] = {}
         self.laid = frozenset(range(1, course.history.final.bands + 1))
         roots = [root for reading in course.readings for root in reading.roots]
         self.proof = prove(structure_of(course.history.events))
@@ -73,12 +76,21 @@ class Judge:
         self.members = members(course.words, roots, keeps)
         self.intended = self.of(NO_SLIP)
 
-    def of(self, run: Run) -> Verdict:
+    def of(self, run: Run, thorough: bool = False) -> Verdict:
         """Return the verdict on a run's piece."""
         key = self._key(run)
         known = self.known.get(key)
         if known is None:
             known = self.known[key] = self._judge(run, key)
+        if thorough and known.unproved and len(key.laid) > FEW_BANDS:
+            settled = self.settled.get(key)
+            if settled is None:
+                proof = prove(structure_of(events_of(self.course, run)))
+                settled = self.settled[key] = known._replace(
+                    falls=known.falls | known.unproved.intersection(proof.free),
+                    unproved=known.unproved.intersection(proof.unproved),
+                )
+            return settled
         return known
 
     def _key(self, run: Run) -> _Key:
@@ -108,7 +120,7 @@ class Judge:
         left &= used
         falls = key.laid - used
         if left:
-            left -= carry(words, left, (0,))[0].keys()
+            left -= carry(Reader(words), left, (0,))[0].keys()
         if left and len(key.laid) <= FEW_BANDS:
             proof = prove(structure)
             falls |= left.intersection(proof.free)
