@@ -20,7 +20,6 @@ from typing import NamedTuple
 
 from pegwright.proof.closing import Closing, closing, ties
 from pegwright.proof.reader import List, Passage, Reader, exponent
-from pegwright.proof.slips import Reduced
 from pegwright.proof.values import Held, Step
 
 Steps = tuple[Step, ...]
@@ -39,15 +38,14 @@ class _Net(NamedTuple):
     shared: dict[List, list[_Edge]]
 
 
-def carry(words: Reduced, wanted: Set[int], seeds: Sequence[int] = (0, 1)) -> tuple[dict[int, Held], Steps]:
+def carry(reader: Reader, wanted: Set[int], seeds: Sequence[int] = (0, 1)) -> tuple[dict[int, Held], Steps]:
     """Return what paths of carriers certify as held, and the tree of steps.
 
     One tree serves most pieces: of the fasteners' words less their far ends (`closing`). Where bands of
     `wanted` stay open, the whole words are tried, and other ways to each product; each tree stands for
     itself. Seed 0 goes the shortest way to each product, any other draws the lengths of the ways at random.
     """
-    reader = Reader(words)
-    roots = dict(enumerate(words.roots))
+    roots = dict(enumerate(reader.s.roots))
     ends = {number: found for number, root in roots.items() if (found := closing(reader, root))}
     rings = roots | {number: end.rest for number, end in ends.items()}
     held = {end.band: Held(at, witness=True) for at, end in enumerate(ends.values())}
@@ -111,16 +109,10 @@ def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closin
         here, _, product = heappop(heap)
         if product in ways:
             continue
-        together: dict[Passage, list[int]] = {}
-        for band, factors in reader.loops(product).items():
-            if exponent(factors):
-                far[product] = 0
-            if len(factors) > 1 and (product not in ends or ties(reader, factors)):
-                found = reader.places(factors) if product in ends else None
-                passage = found[0] if found else reader.passage(factors)
-                if passage is not None:
-                    together.setdefault(passage, []).append(band)
-        ways[product] = [_Edge(tuple(bands), passage) for passage, bands in together.items()]
+        loops = reader.loops(product)
+        if any(map(exponent, loops.values())):
+            far[product] = 0
+        ways[product] = _ways(reader, product, product in ends)
         for edge in ways[product]:
             deeper = edge.passage.product
             above.setdefault(deeper, []).append(product)
@@ -148,6 +140,21 @@ def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closin
             own = first.get(deeper) is edge or far.get(deeper) == 0
             (edges if own else shared).setdefault(product, []).append(edge)
     return _Net(edges, shared)
+
+
+def _ways(reader: Reader, product: List, ring: bool) -> list[_Edge]:
+    """Return the ways down from a product, by all carriers that pass through the same together."""
+    known = reader.ways.get((product, ring))
+    if known is None:
+        together: dict[Passage, list[int]] = {}
+        for band, factors in reader.loops(product).items():
+            if len(factors) > 1 and (not ring or ties(reader, factors)):
+                found = reader.places(factors) if ring else None
+                passage = found[0] if found else reader.passage(factors)
+                if passage is not None:
+                    together.setdefault(passage, []).append(band)
+        known = reader.ways[product, ring] = [(tuple(bands), passage) for passage, bands in together.items()]
+    return [_Edge(*way) for way in known]
 
 
 class Place(NamedTuple):

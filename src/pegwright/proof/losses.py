@@ -10,14 +10,18 @@ import numpy.typing as npt
 
 from pegwright.loom.events import Bight
 from pegwright.proof.carriers import carry
+from pegwright.proof.parts import Near, Search
 from pegwright.proof.prove import prove
+from pegwright.proof.reader import Reader
 from pegwright.proof.slips import Reduction, first_passed, in_use
 from pegwright.proof.values import Held, HeldByPart, Proof, Step, Verdict
 from pegwright.structure import Structure
 
 __all__ = ["Loss", "needed_loops", "passengers", "snaps"]
 
-_TREES = 12  # how many sets of paths are drawn at random before single snaps are looked at
+_TREES = 24  # sets of paths drawn at random before single snaps are looked at
+_SMALL = 16  # bands of a piece that is proved afresh for every snap that stays open
+_PROOFS = 12  # how often a larger piece is
 Table = npt.NDArray[np.bool_]
 
 
@@ -31,46 +35,50 @@ class Loss(NamedTuple):
 def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
     """Return for every band proved held what else falls if that band alone snaps.
 
-    A band whose path of carriers does without the snapped one stays. One set of paths answers for many
-    snaps; where a snap leaves bands open, paths are looked for afresh, and kept for the snaps after it.
+    A band whose path of carriers does without the snapped one stays. A few sets of paths drawn at random
+    answer for most snaps; for what stays open, bands that fall and small parts that hold are looked for, and
+    at last the piece is proved without the snapped band, in a large piece only so many times.
     """
     held = proof.held
     place = {band: at for at, band in enumerate(held)}
-    stays = np.zeros((len(held), len(held)), np.bool_)  # [snapped, staying]
+    stays = np.eye(len(held), dtype=np.bool_)  # [snapped, staying]
     _note_paths(stays, place, proof.verdicts, proof.steps)
     for band, verdict in proof.verdicts.items():
-        if isinstance(verdict, HeldByPart):
+        if isinstance(verdict, HeldByPart) and proof.parts[verdict.part].step < 0:
             keep = proof.parts[verdict.part].keep
             stays[[at for other, at in place.items() if other not in keep], place[band]] = True
     base = Reduction(structure)
-    whole = base.run()
-    passed = first_passed(structure)
+    reader = Reader(base.run())
     for seed in range(1, _TREES + 1):
-        if not stays.all():
-            known = np.count_nonzero(stays)
-            _note_paths(stays, place, *carry(whole, set(held), (seed,)))
-            if np.count_nonzero(stays) == known:
-                break
+        known = np.count_nonzero(stays)
+        if known < stays.size:
+            _note_paths(stays, place, *carry(reader, set(held), (seed,)))
+        if np.count_nonzero(stays) == known:
+            break
+    near = None if stays.all() else Near(reader)
+    passed = first_passed(structure)
+    proofs = _PROOFS
     losses: dict[int, Loss] = {}
     for at, band in enumerate(held):
-        stays[at, at] = True
-        open_ = [other for other, stay in zip(held, stays[at].tolist(), strict=True) if not stay]
+        left = [other for other, stay in zip(held, stays[at].tolist(), strict=True) if not stay]
         falls: list[int] = []
-        unproved: list[int] = []
-        if open_:
-            words = base.without(band)
-            used = in_use(words, passed)
-            falls = [other for other in open_ if other not in used]
-            open_ = [other for other in open_ if other in used]
-        if open_:
-            found, steps = carry(words, set(open_))
-            _note_paths(stays, place, found, steps)
-            open_ = [other for other in open_ if other not in found]
-        if open_:
+        if left:
+            used = in_use(base.without(band), passed)
+            falls = [other for other in left if other not in used]
+            left = [other for other in left if other in used]
+        if left and near and len(held) > _SMALL:
+            search = Search(reader.s, left)
+            for other in left:
+                places = near.places(other, band)
+                any(search.find(other, [near.products[step]], pool, step) for step, pool in places)
+            left = [other for other in left if other not in search.held]
+        if left and proofs:
+            proofs -= len(held) > _SMALL
             after = prove(_without(structure, band))
-            falls = sorted({*falls, *set(open_).intersection(after.free)})
-            unproved = sorted(set(open_).intersection(after.unproved))
-        losses[band] = Loss(tuple(falls), tuple(unproved))
+            _note_paths(stays, place, after.verdicts, after.steps)
+            falls += set(left).intersection(after.free)
+            left = sorted(set(left).intersection(after.unproved))
+        losses[band] = Loss(tuple(sorted(falls)), tuple(left))
     return losses
 
 

@@ -26,19 +26,20 @@ _FRUITLESS = 40  # bands for which nothing is found before the search is given u
 
 
 def hold_by_parts(
-    words: Reduced, left: Sequence[int], used: Set[int], steps: Steps
+    reader: Reader, left: Sequence[int], used: Set[int], steps: Steps
 ) -> tuple[dict[int, int], list[Part], Steps]:
     """Return which of the bands left are held by which part, the parts, and the steps they stand at.
 
     The steps returned begin with those given.
     """
-    search = _Search(words, left)
+    words = reader.s
+    search = Search(words, left)
     if len(used) <= _MOST_TRIED:
         for band in left:
             if band not in search.held:
                 search.find(band, words.roots, used, -1)
         return search.held, search.parts, steps
-    near = _Near(words)
+    near = Near(reader)
     fruitless = 0
     for band in left:
         if band not in search.held and fruitless < _FRUITLESS:
@@ -48,7 +49,7 @@ def hold_by_parts(
     return search.held, search.parts, (*steps, *shifted(near.steps, len(steps))) if search.parts else steps
 
 
-class _Search:
+class Search:
     """Parts found so far, and which of the bands left they hold."""
 
     def __init__(self, words: Reduced, left: Sequence[int]) -> None:
@@ -83,11 +84,11 @@ class _Search:
         return shortened(letters, [(band, -1) for band, _ in self.words.letters])
 
 
-class _Near:
+class Near:
     """Steps near a band, and the bands around it that are free to be used there."""
 
-    def __init__(self, words: Reduced) -> None:
-        self.reader = reader = Reader(words)
+    def __init__(self, reader: Reader) -> None:
+        self.reader = reader
         self.steps, self.products, self.aside = plain(reader)
         self.at: dict[int, list[int]] = {}  # steps whose product has loops of a band
         for number, product in enumerate(self.products):
@@ -107,19 +108,22 @@ class _Near:
             for step in self.steps
         )
 
-    def places(self, band: int) -> Iterator[tuple[int, set[int]]]:
-        """Give steps near the band, the nearest first, each with the bands that may be used there."""
+    def places(self, band: int, missing: int = 0) -> Iterator[tuple[int, set[int]]]:
+        """Give steps near the band, the nearest first, each with the bands that may be used there.
+
+        The band `missing` is neither among them nor on the path to the step.
+        """
         ring, seen, tried = {band}, {band}, 0
         for _ in range(4):
             for step in sorted({step for near in ring for step in self.at.get(near, ())}, reverse=True):
                 tried += 1
-                pool = self._pool(step, band) if tried <= _PLACES else None
+                pool = self._pool(step, band, missing) if tried <= _PLACES else None
                 if pool:
                     yield step, pool
             ring = {outer for near in ring for outer in self.inside.get(near, ())} - seen
             seen |= ring
 
-    def _pool(self, step: int, band: int) -> set[int]:
+    def _pool(self, step: int, band: int, missing: int) -> set[int]:
         """Return the bands nearest below the step that its path neither uses nor bars, `band` among them."""
         reader = self.reader
         taken = set(self.aside[step])
@@ -129,7 +133,9 @@ class _Near:
             carrying.update(self.steps[above].carriers)
             above = self.steps[above].parent
             taken.update(self.aside[above], reader.loops(self.products[above]))
-        taken |= carrying
+        if missing in carrying:
+            return set()
+        taken |= carrying | {missing}
         pool: dict[int, None] = {}
         level: Iterable[int] = self.products[step]
         seen: set[int] = set()

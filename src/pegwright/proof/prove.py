@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pegwright.proof.carriers import carry
 from pegwright.proof.parts import hold_by_parts
+from pegwright.proof.reader import Reader
 from pegwright.proof.shortest import shortened, support, written
 from pegwright.proof.slips import Reduced, first_passed, in_use, reduced
 from pegwright.proof.values import Free, HeldByPart, NotProved, Proof, Slide, Verdict
@@ -20,8 +21,9 @@ def prove(structure: Structure) -> Proof:
     (held). What is left is not proved, with the reason.
     """
     words = reduced(structure)
+    reader = Reader(words)
     used = in_use(words, first_passed(structure))
-    held, steps = carry(words, used)
+    held, steps = carry(reader, used)
     verdicts: dict[int, Verdict] = {band: Free() for band in structure.bands if band not in used}
     verdicts |= held
     left = [band for band in structure.bands if band not in verdicts]
@@ -32,7 +34,7 @@ def prove(structure: Structure) -> Proof:
         off, slides = _slide_off(words, used, left)
         verdicts |= dict.fromkeys(off, Free(slid=True))
         left = [band for band in left if band not in off]
-    by_part, parts, steps = hold_by_parts(words, left, used, steps) if left else ({}, [], steps)
+    by_part, parts, steps = hold_by_parts(reader, left, used, steps) if left else ({}, [], steps)
     verdicts |= {band: HeldByPart(part) for band, part in by_part.items()}
     left = [band for band in left if band not in by_part]
     if left:
