@@ -184,6 +184,60 @@ CATALOGUE: dict[str, Entry] = {
         "colour {letter} is of a kind of band called {band}, which is not listed",
         "listed are: {known}",
     ),
+    # --- what a technical editor would say of the lesson ---------------------------------------
+    "contact-missing": Entry(
+        "note",
+        "nobody is named to whom mistakes can be told",
+        "name yourself or your workshop as the designer",
+    ),
+    "licence-missing": Entry(
+        "note", "nothing says who may copy or teach the piece", "name a licence, such as CC BY 4.0"
+    ),
+    "about-missing": Entry(
+        "note", "nothing says what the piece is and whom it suits", "write a sentence or two in the notes"
+    ),
+    "level-low": Entry(
+        "note",
+        "the level is {level}, but the piece has what makes it {reckoned}: {reasons}",
+        "raise the level, or keep it if you teach these moves first",
+    ),
+    "motif-unused": Entry("note", "the motif {name} is never worked", "work it, or take it out"),
+    "repeat-of-none": Entry(
+        "warning",
+        "a repeat is done no times, so its steps can never be reached",
+        "write how often, or take the repeat out",
+    ),
+    "side-named": Entry(
+        "note",
+        "the text says “{word}”; in the mirrored edition that is the other side",
+        "name pegs instead of sides, or change the text for the other hand",
+    ),
+    "term-mixed": Entry(
+        "note",
+        "the text says “{word}” where the lesson says “{term}”",
+        "use one word for one thing, or make “{word}” your own word for it throughout",
+    ),
+    "text-peg-unknown": Entry(
+        "warning", "the text names {peg}, and no such peg is on the loom", "correct the peg"
+    ),
+    "text-peg-moves": Entry(
+        "note",
+        "the text names {peg}, but its step is repeated on other pegs",
+        "say it so that it holds for every round",
+    ),
+    "text-step-unknown": Entry(
+        "warning", "the text speaks of step {number}, and the lesson has {steps}", "correct the number"
+    ),
+    "text-hard": Entry(
+        "note",
+        "the text is hard to read for a child of twelve ({words} words a sentence, or long words)",
+        "write shorter sentences with everyday words",
+    ),
+    "lesson-disagrees": Entry(
+        "error",
+        "the lesson and the working disagree on {what}: {said} said, {counted} counted",
+        "plan the lesson again from the pattern",
+    ),
     # --- is it held? ----------------------------------------------------------------------------
     "band-falls": Entry(
         "error",

@@ -29,7 +29,8 @@ from pegwright.pattern.address import is_address, parse_address, row_letter
 
 _LABELS = ("ruler", "ruler-metric", "ruler-inch", "note", "warning", "closeup", "order", "tick")
 _OWN_LABELS = (
-    *(f"shot-{name}" for name in ("piece",)),
+    "licence-fonts",
+    "shot-piece",
     *(f"view-{name}" for name in ("piece", "cautions", "bench", "check")),
     *(f"page-{name}" for name in ("next", "back", "first", "goto", "left", "right", "large", "read", "stop")),
     *(f"page-{name}" for name in ("keys", "what", "tools", "moving")),
@@ -95,6 +96,7 @@ def plan(
         glossary=glossary(words, " ".join(t for step in course.made for t in (step.words, *step.detail))),
         units=units,
         mark=mark,
+        licence=say("licence-as", licence=line(pattern.licence)) if pattern.licence else say("licence-none"),
         phrases=dict(phrases or {}),
         colophon=tuple(colophon),
         labels={name: say(f"label-{name}") for name in _LABELS}

@@ -138,6 +138,7 @@ class Lesson(_Part, frozen=True, kw_only=True):
     glossary: Block
     extension: Block | None = None
     mark: str = ""
+    licence: str = ""
     units: Units = "metric"
     phrases: dict[str, str] = {}
 

@@ -445,7 +445,7 @@ view-check = The whole loom from above, every peg in focus, no hands.
 
 term-band = band
 means-band = a small elastic ring.
-others-band = elastic, elastics, rubber, rubbers, ring, rings
+others-band = elastic, elastics
 term-loom = loom
 means-loom = a board with pegs in rows or in a ring.
 others-loom = frame, rack
@@ -460,7 +460,7 @@ means-hook = the tool that catches a loop and pulls it.
 others-hook = needle, crook
 term-loop = loop
 means-loop = the part of a band that lies round one peg.
-others-loop = eye, eyes, bight, bights
+others-loop = bight, bights
 term-cap = cap
 means-cap = a band wound round one peg, on top of everything there.
 others-cap = lid, plug
@@ -469,13 +469,13 @@ means-half-turn = a band crossed between two pegs, so that it makes an 8.
 others-half-turn = twist, twists
 term-free-end = free end
 means-free-end = the two ends of the last band, held on hook or finger.
-others-free-end = tail, tails
+others-free-end = loose end, loose ends
 term-clip = clip
 means-clip = a small hook of plastic that closes the piece.
 others-clip = clasp, clasps, fastener, fasteners
 term-chain = chain
 means-chain = bands in a row, each pulled through the one before.
-others-chain = string, strings
+others-chain = –
 
 ## Filming plan and script
 
@@ -577,3 +577,14 @@ prompter-mirror = Mirror
 prompter-pace = { $wpm } words a minute
 prompter-pause = Pause
 prompter-keys = Space starts and stops, up and down change the pace, plus and minus the size.
+
+## Licence
+
+licence-as = Licence of this piece and its lesson: { $licence }
+licence-none = No licence is named: all rights stay with the designer. Ask before you copy or change it.
+licence-fonts = The pages bring the typeface Atkinson Hyperlegible, under the licence that follows.
+
+## What the editor's check looks for. Words parted by commas; nobody reads them in a lesson.
+
+words-side = left, right
+words-step = step, steps

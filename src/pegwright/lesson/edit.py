@@ -1,0 +1,219 @@
+"""What a technical editor of craft patterns looks for: all of it said, used, defined and agreeing.
+
+Numbers add up; what is listed is used and the reverse (the loom's own checks say that of colours and bands);
+terms are used one way; words, pictures and counts agree; steps can be reached; contact, licence and cautions
+are there. Editors of knitting, crochet and beading patterns look for these; the thresholds are ours.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import chain, pairwise
+from typing import Any, NamedTuple
+
+from pegwright.finding import Finding, Place, finding
+from pegwright.finding.summing import sum_up
+from pegwright.fit.supplies import Supplies
+from pegwright.lesson.front import terms
+from pegwright.lesson.readability import reading
+from pegwright.lesson.scene import highest_stack
+from pegwright.lesson.sheet import Lesson, Step
+from pegwright.lesson.words import Words
+from pegwright.loom import History, Laid
+from pegwright.pattern import Extend, Hang, Pattern, Repeat, Slide, Use, Wind
+from pegwright.pattern import Place as PlaceMove
+from pegwright.pattern.address import is_address
+from pegwright.pattern.moves import AnyStep
+
+HARDEST_GRADE = 8.0
+"""School grade above which a designer's own text is hard (twelve-year-olds are in grade 6 or 7)."""
+HARDEST_EASE = 55.0
+"""Reading ease below which it is, where there is no formula for grades."""
+SHORTEST_TEXT = 8
+_TALL = 6
+_LEVELS = ("basic", "easy", "intermediate", "complex")
+_PEG = re.compile(r"(?<![\w-])([A-Z]{1,2}[1-9][0-9]{0,4})(?![\w-])(?!\s*(?:paper|sheet|Papier|papel|Blatt))")
+
+
+class Said(NamedTuple):
+    """A text of the designer's, where it stands, and whether its step is repeated on other pegs."""
+
+    path: str
+    text: str
+    moves: bool = False
+
+
+def edit(pattern: Pattern, history: History, supplies: Supplies, lesson: Lesson) -> tuple[Finding, ...]:
+    """Return what an editor would say about a pattern and the lesson made of it."""
+    said = tuple(texts(pattern))
+    words = lesson.words
+    return sum_up(
+        chain(
+            _missing(pattern),
+            _level(pattern, history),
+            _unused(pattern),
+            *(_text(one, words, history, len(lesson.steps)) for one in said),
+            disagreements(lesson, history, supplies),
+        )
+    )
+
+
+def texts(pattern: Pattern) -> Iterator[Said]:
+    """Yield every text that a reader of the lesson will see, the title apart."""
+    if pattern.notes:
+        yield Said("/notes", pattern.notes)
+    yield from _texts(pattern.steps, "/steps", False)
+    for i, motif in enumerate(pattern.motifs):
+        yield from _texts(motif.steps, f"/motifs/{i}/steps", True)
+
+
+def _texts(steps: tuple[AnyStep, ...], path: str, moves: bool) -> Iterator[Said]:
+    for i, step in enumerate(steps):
+        for name in ("note", "warning", "picture"):
+            text = getattr(step, name)
+            if text and not isinstance(step, Repeat | Use):
+                yield Said(f"{path}/{i}/{name}", text, moves)
+        if isinstance(step, Repeat):
+            yield from _texts(step.steps, f"{path}/{i}/steps", moves or bool(step.rows or step.pegs))
+
+
+def _missing(pattern: Pattern) -> Iterator[Finding]:
+    for name, code in (
+        ("designer", "contact-missing"),
+        ("licence", "licence-missing"),
+        ("notes", "about-missing"),
+    ):
+        if not getattr(pattern, name).strip():
+            yield finding(code, Place(path=f"/{name}"))
+
+
+def _level(pattern: Pattern, history: History) -> Iterator[Finding]:
+    """Compare the level with what the piece asks for."""
+    moves = [done.doing.move for done in history.done]
+    caps = any(isinstance(m, Wind) for m in moves)
+    wide = any(isinstance(m, PlaceMove) and len(m.over) > 2 for m in moves)
+    twist = any(isinstance(m, PlaceMove) and any(m.twists) for m in moves)
+    hung = any(isinstance(m, Hang | Slide) for m in moves)
+    tall = highest_stack(history) > _TALL
+    reckoned = (
+        "intermediate" if caps and tall else "easy" if caps or wide or twist or hung or tall else "basic"
+    )
+    if _LEVELS.index(pattern.level) < _LEVELS.index(reckoned):
+        why = {"caps": caps, "wide bands": wide, "half-turns": twist, "hung bands": hung, "tall stacks": tall}
+        reasons = ", ".join(name for name, so in why.items() if so)
+        yield finding(
+            "level-low", Place(path="/level"), level=pattern.level, reckoned=reckoned, reasons=reasons
+        )
+
+
+def _unused(pattern: Pattern) -> Iterator[Finding]:
+    """Find motifs that are never worked, and repeats of no rounds."""
+    used: set[str] = set()
+    waiting = [pattern.steps]
+    motifs = {motif.name: motif for motif in reversed(pattern.motifs)}
+    while waiting:
+        for step in waiting.pop():
+            if isinstance(step, Repeat):
+                waiting.append(step.steps)
+            elif isinstance(step, Use) and step.name not in used:
+                used.add(step.name)
+                if step.name in motifs:
+                    waiting.append(motifs[step.name].steps)
+    for i, motif in enumerate(pattern.motifs):
+        if motif.name not in used:
+            yield finding("motif-unused", Place(path=f"/motifs/{i}"), name=motif.name)
+    yield from _none(pattern.steps, "/steps")
+    for i, motif in enumerate(pattern.motifs):
+        yield from _none(motif.steps, f"/motifs/{i}/steps")
+
+
+def _none(steps: tuple[AnyStep, ...], path: str) -> Iterator[Finding]:
+    for i, step in enumerate(steps):
+        if isinstance(step, Repeat):
+            if step.times == 0:
+                yield finding("repeat-of-none", Place(path=f"{path}/{i}/times"))
+            yield from _none(step.steps, f"{path}/{i}/steps")
+
+
+def _text(said: Said, words: Words, history: History, steps: int) -> Iterator[Finding]:
+    place = Place(path=said.path)
+    for peg in dict.fromkeys(_PEG.findall(said.text)):
+        if is_address(peg) and peg not in history.board.pegs:
+            yield finding("text-peg-unknown", place, peg=peg)
+        elif is_address(peg) and said.moves:
+            yield finding("text-peg-moves", place, peg=peg)
+    numbers = rf"\b(?:{_either(words.say('words-step'))})\s+([0-9]{{1,6}})\b"
+    for number in re.findall(numbers, said.text, re.IGNORECASE):
+        if not 1 <= int(number) <= steps:
+            yield finding("text-step-unknown", place, number=int(number), steps=steps)
+    side = re.search(rf"\b(?:{_either(words.say('words-side'))})\b", said.text, re.IGNORECASE)
+    if side:
+        yield finding("side-named", place, word=side[0])
+    for term, others in terms(words).items():
+        mixed = [
+            o for o in others if re.search(rf"(?<![\w-]){re.escape(o)}(?![\w-])", said.text, re.IGNORECASE)
+        ]
+        if mixed:
+            yield finding("term-mixed", place, word=mixed[0], term=term)
+    if len(said.text.split()) >= SHORTEST_TEXT:
+        measured = reading(said.text, words.language)
+        hard = measured.grade > HARDEST_GRADE if measured.grade is not None else measured.ease < HARDEST_EASE
+        if hard:
+            yield finding("text-hard", place, words=round(measured.words_a_sentence))
+
+
+def _either(listed: str) -> str:
+    return "|".join(re.escape(word.strip()) for word in listed.split(","))
+
+
+def disagreements(lesson: Lesson, history: History, supplies: Supplies) -> Iterator[Finding]:
+    """Yield every place where the lesson's words, pictures and counts disagree with the working.
+
+    A lesson as planned has none; one that was changed by hand may.
+    """
+    laid = [event.band for event in history.events if isinstance(event, Laid)]
+    table = {row.letter: row.count for row in lesson.supplies.bands}
+    yield from _differ("bands in all", lesson.supplies.total_count, sum(table.values()))
+    yield from _differ("bands in all", lesson.supplies.total_count, supplies.bands)
+    for letter, count in table.items():
+        counted = sum(history.colours[band - 1] == letter for band in laid)
+        spares = sum(heap.spares for heap in supplies.heaps if heap.letter == letter)
+        yield from _differ(f"bands of colour {letter}", count, counted * supplies.pieces + spares)
+    yield from _differ("colours in the key", len(lesson.key), len(table))
+    numbers = [step.number for step in lesson.steps]
+    for a, b in pairwise([0, *numbers]):
+        yield from _differ("the number of a step", b, a + 1)
+    spans = [step for step in lesson.steps if step.first]
+    for one, other in pairwise(spans):
+        yield from _differ(f"the first move of step {other.number}", other.first, one.last + 1)
+    if spans:
+        yield from _differ("moves taught", spans[-1].last, len(history.done))
+    for step in spans:
+        yield from _step(step, history)
+
+
+def _step(step: Step, history: History) -> Iterator[Finding]:
+    """Compare a step's rounds, boxes and strong bands with its moves."""
+    moves = history.done[step.first - 1 : step.last]
+    if step.rounds > 1 and len(moves) % step.rounds:
+        yield from _differ(f"rounds of step {step.number}", step.rounds, len(moves))
+    if step.ticks and len(step.ticks) < 95:
+        yield from _differ(f"boxes of step {step.number}", len(step.ticks), step.rounds)
+    if step.rounds == 1 and step.pictures:
+        # Of a long chain the picture shows the end only.
+        placed = [done for done in moves if not isinstance(done.doing.move, Extend)]
+        fresh = {event.band for done in placed for event in done.events if isinstance(event, Laid)}
+        strong = {
+            m.band
+            for p in step.pictures
+            for m in p.marks
+            if getattr(m, "strong", False) and hasattr(m, "band")
+        }
+        if fresh and strong and not fresh <= strong:
+            yield from _differ(f"bands shown strong in step {step.number}", sorted(strong), sorted(fresh))
+
+
+def _differ(what: str, said: Any, counted: Any) -> Iterator[Finding]:
+    if said != counted:
+        yield finding("lesson-disagrees", what=what, said=said, counted=counted)

@@ -1,0 +1,149 @@
+"""The bundle: everything of a lesson in one zip, with a manifest, the licence, and a SHA-256 of every file.
+
+The same files give the same bytes: names in order, one fixed date (1 January 1980, the first a zip can name),
+no extra fields. Nothing in it can be unpacked outside the folder it is unpacked into.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import re
+import zipfile
+from collections.abc import Mapping
+from pathlib import Path, PurePosixPath
+
+import msgspec
+
+from pegwright.lesson import Leaf, Lesson, Script, captions, filming, script_leaf
+from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
+from pegwright.press.page import page_html
+from pegwright.press.pdf import handout_pdf, leaf_pdf
+from pegwright.press.prompter import prompter_html
+from pegwright.press.svg import step_svg
+
+MEDIA = {
+    ".pdf": "application/pdf",
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+    ".html": "text/html; charset=utf-8",
+    ".vtt": "text/vtt; charset=utf-8",
+    ".srt": "application/x-subrip; charset=utf-8",
+    ".txt": "text/plain; charset=utf-8",
+    ".json": "application/json",
+    ".webm": "video/webm",
+    ".mp4": "video/mp4",
+}
+_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
+_OWN = {"manifest.json", "LICENCE.txt", "SHA256SUMS.txt"}
+_DATE = (1980, 1, 1, 0, 0, 0)
+_FONTS = Path(__file__).parent / "fonts"
+
+
+class Entry(msgspec.Struct, frozen=True):
+    """A file of the bundle as the manifest lists it; `bytes` is its length."""
+
+    name: str
+    media: str
+    bytes: int
+    sha256: str
+
+
+class Manifest(msgspec.Struct, frozen=True, kw_only=True):
+    """What the bundle holds. `mark` is the print mark of the pattern that all of it was made from."""
+
+    pegwright_bundle: int = 1
+    title: str
+    designer: str
+    licence: str
+    language: str
+    mark: str
+    files: tuple[Entry, ...]
+
+
+def lesson_files(
+    lesson: Lesson, script: Script, *, other: Lesson | None = None, kit: Leaf | None = None
+) -> dict[str, bytes]:
+    """Press everything that a lesson gives, by the name of its file.
+
+    `other` is the other hand's lesson: its handout, and the switch on the page.
+    """
+    files = {f"handout-{paper}.pdf": handout_pdf(lesson, paper) for paper in ("a4", "letter")}
+    files["handout-a4-large.pdf"] = handout_pdf(lesson, edition="large")
+    files["handout-a4-grey.pdf"] = handout_pdf(lesson, edition="grey")
+    if other is not None:
+        files[f"handout-a4-{other.hand}-handed.pdf"] = handout_pdf(other)
+    if kit is not None:
+        files["kit.pdf"] = leaf_pdf(kit)
+    cut = captions(script)
+    text = {
+        "follow.html": page_html(lesson, other),
+        "prompter.html": prompter_html(lesson, script),
+        "captions.vtt": captions_vtt(cut, script.language),
+        "captions.srt": captions_srt(cut),
+        "chapters.vtt": chapters_vtt(script.chapters),
+        "chapters.txt": chapters_text(script.chapters),
+    }
+    files |= {name: content.encode() for name, content in text.items()}
+    files["filming.pdf"] = leaf_pdf(filming(lesson, script))
+    files["script.pdf"] = leaf_pdf(script_leaf(lesson, script))
+    for step in lesson.steps:
+        for i, picture in enumerate(step.pictures, start=1):
+            part = f"-{i}" if len(step.pictures) > 1 else ""
+            files[f"pictures/step-{step.number:03}{part}.svg"] = step_svg(picture).encode()
+        if step.closeup:
+            files[f"pictures/step-{step.number:03}-stack.svg"] = step_svg(step.closeup).encode()
+    return files
+
+
+def bundle(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
+    """Zip files up with their manifest, the licence and a list of hashes that `sha256sum -c` understands.
+
+    Raises:
+        ValueError: a name that could lead out of a folder, differs from another by case only, or is taken.
+    """
+    _check(files)
+    licence = "\n\n".join((lesson.title, lesson.byline, lesson.licence, lesson.labels["licence-fonts"]))
+    fonts = (_FONTS / "AtkinsonHyperlegible-OFL.txt").read_text(encoding="utf-8")
+    whole = dict(files) | {"LICENCE.txt": f"{licence}\n\n{fonts}".encode()}
+    entries = tuple(
+        Entry(
+            name, MEDIA.get(PurePosixPath(name).suffix, "application/octet-stream"), len(data), _sha256(data)
+        )
+        for name, data in sorted(whole.items())
+    )
+    manifest = Manifest(
+        title=lesson.title,
+        designer=lesson.designer,
+        licence=lesson.licence,
+        language=lesson.language,
+        mark=lesson.mark,
+        files=entries,
+    )
+    whole["manifest.json"] = msgspec.json.format(msgspec.json.encode(manifest), indent=2) + b"\n"
+    sums = sorted(
+        (*((e.name, e.sha256) for e in entries), ("manifest.json", _sha256(whole["manifest.json"])))
+    )
+    whole["SHA256SUMS.txt"] = "".join(f"{digest}  {name}\n" for name, digest in sums).encode()
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as zipped:
+        for name in sorted(whole):
+            info = zipfile.ZipInfo(name, _DATE)
+            info.create_system = 3
+            info.external_attr = 0o100644 << 16
+            info.compress_type = zipfile.ZIP_DEFLATED
+            zipped.writestr(info, whole[name])
+    return out.getvalue()
+
+
+def _check(files: Mapping[str, bytes]) -> None:
+    folded = {name.casefold() for name in files}
+    if len(folded) < len(files) or folded & {own.casefold() for own in _OWN}:
+        raise ValueError("two files of the bundle would have one name")
+    for name in files:
+        if not all(_NAME.fullmatch(part) for part in name.split("/")):
+            raise ValueError(f"{name!r} is no plain name for a file in a bundle")
+
+
+def _sha256(data: bytes) -> str:
+    return hashlib.sha256(data).hexdigest()
