@@ -32,18 +32,14 @@ def written(
 ) -> list[Letters] | None:
     """Write products out as cyclic words with the bands of `keep` only; None if of over `most` letters.
 
-    With `flat`, all loops of a band have the same letter, its first.
+    With `flat`, all loops of a band have the same letter, that of the first one met.
     """
-    own = list(range(len(words.letters)))
-    if flat:
-        first: dict[int, int] = {}
-        own = [first.setdefault(band, at) for at, (band, _) in enumerate(words.letters)]
-    kept = [words.letters[letter][0] in keep for letter, _ in words.cores]
+    first: dict[int, int] = {}
     needed: set[int] = set()
     waiting = [factor for root in roots for factor in root]
     while waiting:
         core = waiting.pop() >> 1
-        for inner in _trail(words, core) if kept[core] else ():
+        for inner in _trail(words, core) if words.letters[words.cores[core][0]][0] in keep else ():
             if inner not in needed:
                 needed.add(inner)
                 waiting += words.words[inner]
@@ -52,12 +48,14 @@ def written(
     def write(factors: Sequence[int]) -> Letters | None:
         out: list[int] = []
         for factor in factors:
-            core = factor >> 1
-            if kept[core]:
-                around = [known[inner] for inner in _trail(words, core)]
+            letter = words.cores[factor >> 1][0]
+            band = words.letters[letter][0]
+            if band in keep:
+                letter = first.setdefault(band, letter) if flat else letter
+                around = [known[inner] for inner in _trail(words, factor >> 1)]
                 for letters in around:
                     _append(out, letters)
-                _append(out, (2 * own[words.cores[core][0]] + (factor & 1),))
+                _append(out, (2 * letter + (factor & 1),))
                 for letters in reversed(around):
                     _append(out, _inverse(letters))
                 if len(out) > most:
