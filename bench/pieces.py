@@ -41,13 +41,13 @@ class Sketch:
         return self.bands
 
     def draw(self, bight: Bight, target: str, deep: int | None = None) -> None:
-        """Draw a loop up through the loops above it (only the lowest `deep` of them) to `target`."""
+        """Draw a loop up through the loops above it (a shallow hook: only the upper `deep` of them)."""
         source = self.at[bight]
         stack = self.stacks[source]
         place = stack.index(bight)
         above = stack[place + 1 :]
-        through = above if deep is None else above[:deep]
-        skipped = above[len(through) :]
+        reached = 0 if deep is None else len(above) - deep
+        skipped, through = above[:reached], above[reached:]
         stack.remove(bight)
         self.events.append(
             Drawn(
