@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import groupby
 from typing import Literal, NamedTuple
 
-from pegwright.loom import Bight, Drawn, Event, Laid, Lifted
+from pegwright.loom import Bight, Drawn, Event, Fastened, Laid, Lifted
 from pegwright.loom.steps import step_numbers
 from pegwright.rehearsal.course import Course
 from pegwright.rehearsal.run import Run
@@ -65,7 +66,8 @@ class Outcome(NamedTuple):
 
 def outcome_of(course: Course, judge: Judge, run: Run, thorough: bool = False) -> Outcome | None:
     """Classify a run, or return None where it comes to the intended piece and loom."""
-    if not (run.stacks or run.inside or run.colours or run.factors or run.refused):
+    fastened = any(reading.roots != course.readings[at].roots for at, reading in run.readings.items())
+    if not (run.stacks or run.inside or run.colours or run.factors or run.refused or fastened):
         return None
     slip = run.slips[0]
     verdict, intended = judge.of(run, thorough), judge.intended
@@ -89,6 +91,10 @@ def outcome_of(course: Course, judge: Judge, run: Run, thorough: bool = False) -
     return Outcome(slip, numbers[slip.at], result, falls, unproved, weak, differs, first, close, shows, stuck)
 
 
+def _caught(events: Iterable[Event]) -> set[int]:
+    return {loop.band for event in events if isinstance(event, Fastened) for loop in event.caught}
+
+
 def _own_steps(run: Run) -> set[int]:
     return {at for slip in run.slips for at in range(slip.at, slip.at + slip.replaces)}
 
@@ -108,7 +114,10 @@ def _differs(course: Course, run: Run) -> tuple[int, ...]:
             order.update(ribbon.band for ribbon in ribbons)
     laid = {e.band for at in run.made for e in course.history.done[at].events if isinstance(e, Laid)}
     found |= laid ^ {e.band for events in run.made.values() for e in events if isinstance(e, Laid)}
-    if not found and run.factors:
+    for at, reading in run.readings.items():
+        if reading.roots != course.readings[at].roots:
+            order.update(_caught(run.made[at]) ^ _caught(course.history.done[at].events))
+    if not found and (run.factors or order):
         found = order or {loop.band for loop in run.factors}
     return tuple(sorted(found))
 

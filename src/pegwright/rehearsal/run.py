@@ -81,6 +81,7 @@ class _Runner:
         self.wrong: list[tuple[Move, tuple[Event, ...]]] = []
         self.rehomed: dict[Bight, int] = {}
         self.dirty: set[str] = set()
+        self.painted: set[str] = set()
         self.extra = course.history.final.bands
         self.about = False
 
@@ -211,7 +212,19 @@ class _Runner:
             self._note(self.inside, at, loop, state.inside.get(loop, ()), meant.inside.get(loop, ()))
         self.made[at] = events
         self._words(at, after, events)
-        self.dirty = {plain_holder(holder) for holder in self.stacks}
+        if self.colours:
+            self._paint(at, meant, sorted(holders - self.stacks.keys()))
+        self.dirty = {plain_holder(holder) for holder in (*self.stacks, *self.painted)}
+
+    def _paint(self, at: int, meant: State, holders: list[str]) -> None:
+        """Note on which of these holders, right but for their colours, a band of another colour lies."""
+        for holder in holders:
+            if any(loop.band in self.colours for loop in meant.stack(holder)):
+                self.painted.add(holder)
+                self.changes.append(Change(at, holder, meant.stack(holder)))
+            elif holder in self.painted:
+                self.changes.append(Change(at, holder, None))
+        self.painted -= {h for h in holders if not any(b.band in self.colours for b in meant.stack(h))}
 
     def _note(self, table: dict[_Where, Stack], at: int, where: _Where, wrong: Stack, right: Stack) -> None:
         if wrong != right:

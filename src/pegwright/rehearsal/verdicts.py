@@ -65,15 +65,15 @@ class Judge:
         self.proof = prove(structure_of(course.history.events))
         self.parts = find_parts(course.words, roots, self.proof)
         snapped = sorted(self.laid) if len(self.laid) <= MOST_SNAPPED else []
-        keeps = [keep for _, keep in self.parts]
-        self.lanes = Lanes(
-            course.words,
-            [*keeps, *(keep - {band} for band, keep in self.parts)],
-            [frozenset({band}) for band in snapped],
-        )
+        lanes = {keep: at for at, keep in enumerate(dict.fromkeys(keep for _, keep in self.parts))}
+        for band, keep in self.parts:
+            lanes.setdefault(keep - {band}, len(lanes))
+        self.whole = np.array([lanes[keep] for _, keep in self.parts], np.intp)
+        self.without = np.array([lanes[keep - {band}] for band, keep in self.parts], np.intp)
+        self.lanes = Lanes(course.words, list(lanes), [frozenset({band}) for band in snapped])
         self.lasting = (len(course.words.cores), len(course.words.trails), len(course.words.words))
         self.values = [self._values(root) for root in roots]
-        self.members = members(course.words, roots, keeps)
+        self.members = members(course.words, roots, [keep for _, keep in self.parts])
         self.intended = self.of(NO_SLIP)
 
     def of(self, run: Run, thorough: bool = False) -> Verdict:
@@ -129,14 +129,13 @@ class Judge:
 
     def _held_by_parts(self, idle: list[Flags]) -> set[int]:
         held = set()
-        count = len(self.parts)
         for flags in idle:
-            holds = ~flags[:count] & flags[count : 2 * count]
+            holds = ~flags[self.whole] & flags[self.without]
             held |= {self.parts[i][0] for i in np.flatnonzero(holds)}
         return held
 
     def _values(self, root: int) -> Matrices:
-        return self.lanes.product(root)[:, :, : len(self.parts)]
+        return self.lanes.product(root)[:, :, self.whole]
 
     def _intact(self, key: _Key) -> set[int]:
         """Return the bands of parts in which no fastener's word has changed: all that they held they hold."""
@@ -150,5 +149,5 @@ class Judge:
     def _keystones(self, idle: list[Flags]) -> frozenset[int]:
         if not idle:
             return frozenset()
-        empty = np.logical_and.reduce(idle)[2 * len(self.parts) :]
+        empty = np.logical_and.reduce(idle)[len(self.lanes.parts) :]
         return frozenset(next(iter(self.lanes.without[i])) for i in np.flatnonzero(empty))

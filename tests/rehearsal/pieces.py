@@ -1,0 +1,55 @@
+"""Small pieces of our own whose slips can be followed by hand."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from examples.pieces import PIECES
+from pegwright.loom import History, board, replay
+from pegwright.pattern import Maker, Pattern, Rows, expand
+from pegwright.rehearsal import Outcome, Rehearsal, rehearse
+
+
+def history_of(pattern: Pattern) -> History:
+    expansion = expand(pattern)
+    history = replay(board(pattern.loom), expansion.doings)
+    assert not expansion.findings
+    assert not history.findings
+    return history
+
+
+def jetty() -> Pattern:
+    """A plain chain of five bands over six pegs, bound and clipped at its end only."""
+    m = Maker("Jetty", Rows(rows=1, pegs=6)).colour("A", "slate", "#34506b").colour("F", "foam", "#f2efe6")
+    for k in range(1, 6):
+        m.place("AF"[k % 2], f"A{k}", f"A{k + 1}")
+    m.turn()
+    for k in range(5, 1, -1):
+        m.hook(f"A{k}", f"A{k - 1}")
+    m.bind("A", "A1")
+    m.clip("end")
+    return m.pattern()
+
+
+def caps() -> Pattern:
+    """A wound cap on which a chain of two begins."""
+    m = Maker("Caps", Rows(rows=1, pegs=4)).colour("A", "slate", "#34506b")
+    m.place("A", "A1", "A2")
+    m.place("A", "A2", "A3")
+    m.wind("A", "A3", 3)
+    m.hook("A3", "A2")
+    m.hook("A2", "A1")
+    m.clip("A1")
+    return m.pattern()
+
+
+@cache
+def rehearsed(name: str) -> Rehearsal:
+    pattern = {"jetty": jetty, "caps": caps}.get(name, PIECES.get(name))
+    assert pattern is not None
+    made = pattern()
+    return rehearse(made, history_of(made), settle=0)
+
+
+def outcome(told: Rehearsal, kind: str, step: int) -> Outcome:
+    return next(o for o in told.outcomes if o.slip.kind == kind and o.step == step)

@@ -1,0 +1,65 @@
+"""Guided diagnosis: what a maker answers by looking leads to the slip."""
+
+from __future__ import annotations
+
+import pytest
+
+from pegwright.rehearsal import Surgery
+from pegwright.rehearsal.diagnosis import Question, answer_in, answers_of
+from tests.rehearsal.pieces import outcome, rehearsed
+from tests.rehearsal.twin import slow_run
+
+
+def test_the_answers_are_those_of_the_loom() -> None:
+    """Every answer is read off the slow twin's stacks, peg by peg."""
+    told = rehearsed("jetty")
+    after = 8
+    opened = Surgery(told).open(after)
+    assert opened.cases
+    for case in opened.cases:
+        slow = slow_run(told.history, case.outcome.slip).states[after]
+        for peg in told.history.board.pegs:
+            stack = slow.stack(peg)
+            assert answer_in(case.looks, opened.intended, Question("loops", peg)) == len(stack)
+            if stack:
+                inside = len(slow.inside.get(stack[-1], ()))
+                assert answer_in(case.looks, opened.intended, Question("through-top", peg)) == inside
+
+
+@pytest.mark.parametrize("name", ["jetty", "caps"])
+def test_what_is_answered_never_rules_out_the_truth(name: str) -> None:
+    told = rehearsed(name)
+    surgery = Surgery(told)
+    for after in range(len(told.history.done)):
+        for case in surgery.open(after).cases:
+            ended = answers_of(surgery.open(after), case)
+            assert case in ended.cases
+            assert len(ended.asked) <= 5
+            assert sum(candidate.likelihood for candidate in ended.likely) == pytest.approx(1)
+
+
+def test_every_question_tells_something() -> None:
+    opened = Surgery(rehearsed("jetty")).open(8)
+    question = opened.question()
+    assert question is not None
+    answers = {answer_in(case.looks, opened.intended, question) for case in opened.cases}
+    assert len(answers) > 1
+    split = [len(opened.answer(question, answer).cases) for answer in answers]
+    assert sum(split) == len(opened.cases)
+    assert max(split) < len(opened.cases)
+
+
+def test_a_shallow_hook_is_found_by_looking_into_one_loop() -> None:
+    told = rehearsed("jetty")
+    slip = outcome(told, "too-shallow", 8)
+    opened = Surgery(told).open(7, fine_after=6)
+    case = next(case for case in opened.cases if case.outcome == slip)
+    ended = answers_of(opened, case)
+    assert ended.likely[0].outcome == slip
+
+
+def test_a_maker_who_is_stuck_is_asked_about_what_made_her_so() -> None:
+    told = rehearsed("jetty")
+    opened = Surgery(told).open(11, stuck=True)
+    assert {case.outcome.stuck for case in opened.cases} == {11}
+    assert outcome(told, "step-skipped", 11) in {case.outcome for case in opened.cases}

@@ -1,0 +1,151 @@
+"""Slips followed by hand: what comes of them, when they show. Worked out on paper, in words beside each."""
+
+from __future__ import annotations
+
+import pytest
+
+from pegwright.pattern import Clip
+from pegwright.rehearsal import KINDS, rehearse, rehearse_pairs, say_outcome, say_trouble
+from tests.programs import KINDS as PROGRAMS
+from tests.rehearsal.pieces import caps, history_of, jetty, outcome, rehearsed
+from tests.rehearsal.twin import loom_of, random_history, slow_run
+
+
+def test_too_shallow_at_the_second_hook() -> None:
+    """Step 8 hooks A4 to A3 through two loops, those of band 4: it now goes through the upper one only.
+
+    Band 3 then passes through one loop of band 4 only. Band 4 hangs on there like a ring, but its empty loop
+    lets the other be drawn out of band 5, which falls.
+    """
+    one = outcome(rehearsed("jetty"), "too-shallow", 8)
+    assert one.result == "falls"
+    assert one.falls == (5,)
+    assert one.first is None  # every stack is as high, and of the same colours, as it should be
+    assert one.close is not None
+    assert (one.close.step, one.close.holder) == (8, "A4")
+    assert (len(one.close.wrong), len(one.close.right)) == (0, 1)  # the loop that was missed stands empty
+
+
+def test_the_clip_is_left_out() -> None:
+    """Nothing holds the last band: all six fall. The free end still hangs there with its two loops."""
+    one = outcome(rehearsed("jetty"), "step-skipped", 12)
+    assert one.falls == (1, 2, 3, 4, 5, 6)
+    assert one.first is not None
+    assert (one.first.holder, one.first.wrong, one.first.right) == ("end.0", ("A", "A"), ())
+
+
+def test_the_last_band_is_left_out() -> None:
+    """There is no free end for the clip: the maker is stuck at step 12, and if she goes on all comes apart."""
+    one = outcome(rehearsed("jetty"), "step-skipped", 11)
+    assert one.result == "falls"
+    assert one.falls == (1, 2, 3, 4, 5)
+    assert one.stuck == 11
+
+
+def test_a_wrong_colour_only_looks_otherwise() -> None:
+    one = outcome(rehearsed("jetty"), "wrong-colour", 2)
+    assert (one.result, one.differs) == ("looks-different", (2,))
+    assert one.first is not None
+    assert (one.first.wrong, one.first.right) in (
+        (("F", "F"), ("F", "A")),
+        (("F",), ("A",)),
+    )
+
+
+def test_a_cap_forgotten() -> None:
+    """Without its cap the loop on A3 is pulled through nothing: band 2 slips out of band 1, which is alone."""
+    one = outcome(rehearsed("caps"), "cap-forgotten", 3)
+    assert 3 not in one.falls  # the cap itself is not in the piece
+    assert one.result == "falls"
+    assert one.first is not None
+    assert (one.first.step, one.first.holder, len(one.first.right)) == (3, "A3", 4)
+
+
+def test_one_loop_caught() -> None:
+    """A clip through one loop of the last band: it hangs there like a ring, and all the others run off it."""
+    one = outcome(rehearsed("jetty"), "one-loop-caught", 12)
+    assert one.falls == (1, 2, 3, 4, 5)
+
+
+def test_a_slip_of_the_strip_in_words() -> None:
+    told = rehearsed("jetty")
+    said = say_outcome(told.history, outcome(told, "too-shallow", 8))
+    assert said == (
+        "if the hook goes down through only one loop on A4 and not through all above, "
+        "one band falls off in the end. The pegs look right; only a close look shows it at once: "
+        "no strand comes up inside a loop on A4, not 1."
+    )
+    assert say_trouble(told.history, told.troubles[0]).startswith("Step ")
+
+
+@pytest.mark.parametrize("kind", PROGRAMS)
+@pytest.mark.parametrize("seed", range(3))
+def test_what_comes_to_the_intended_piece_is_never_reported(seed: int, kind: str) -> None:
+    """And whatever is left out comes to it: the same loom, loop for loop and strand for strand."""
+    history = random_history(seed, kind)
+    told = rehearse(jetty(), history, settle=0)
+    reported = {o.slip for o in told.outcomes}
+    for slip in told.chances:
+        slow = slow_run(history, slip)
+        same = loom_of(slow.states[-1]) == loom_of(history.final)
+        letters = sorted(history.colours) == sorted(_letters(history, slip))
+        caught = [h.caught for h in slow.states[-1].fasteners] == [h.caught for h in history.final.fasteners]
+        if slip not in reported:
+            assert same
+            assert caught
+        if slip in reported and slip.moves == tuple(
+            d.doing.move for d in history.done[slip.at : slip.at + slip.replaces]
+        ):
+            raise AssertionError("the intended moves are reported as a slip")
+        assert letters or slip in reported
+
+
+def _letters(history, slip):  # type: ignore[no-untyped-def]
+    letters = list(history.colours)
+    for at in range(slip.at, slip.at + slip.replaces):
+        first, last = history.before(at).bands, history.done[at].after.bands
+        if isinstance(history.done[at].doing.move, Clip) or first == last:
+            continue
+        mine = [getattr(m, "colour", None) for m in slip.moves]
+        for band in range(first, last):
+            if history.colours[band] not in mine:
+                letters[band] = "other"
+    return letters
+
+
+def test_every_kind_of_slip_is_met_in_the_pieces() -> None:
+    met = set()
+    for name in ("riding-lights", "buoy-line", "herring-tail", "twin-hulls", "lobster-pot"):
+        met |= {slip.kind for slip in rehearsed(name).chances}
+    assert met == set(KINDS)
+
+
+def test_shared_out_work_gives_the_same() -> None:
+    pattern = jetty()
+    one = rehearse(pattern, history_of(pattern))
+    two = rehearse(pattern, history_of(pattern), processes=2)
+    assert one.outcomes == two.outcomes
+    assert one.spots == two.spots
+
+
+def test_progress_is_told_and_reaches_its_end() -> None:
+    told: list[tuple[str, int, int]] = []
+    pattern = caps()
+    result = rehearse(pattern, history_of(pattern), progress=lambda *what: told.append(what))
+    assert told[0][1] == 0
+    assert ("rehearsing slips", result.tried, result.tried) in told
+
+
+def test_pairs_are_drawn_by_a_seed() -> None:
+    told = rehearsed("jetty")
+    seen: list[int] = []
+    one = rehearse_pairs(told, count=60, seed=4, progress=lambda _what, done, _total: seen.append(done))
+    assert one == rehearse_pairs(told, count=60, seed=4)
+    assert one != rehearse_pairs(told, count=60, seed=5)
+    assert seen == list(range(1, 61))
+    assert sum(one.results.values()) == one.sampled
+    alone = {o.slip: set(o.falls) for o in told.outcomes}
+    for first, second, both in one.worse:
+        slow = slow_run(told.history, first, second)
+        assert set(both.falls) - alone.get(first, set()) - alone.get(second, set())
+        assert slow.refused is not None
