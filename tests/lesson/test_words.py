@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import unicodedata
+from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path
 
 import pytest
+from babel import Locale
 from fluent.syntax import FluentParser, ast, visitor
 from hypothesis import given
 from hypothesis import strategies as st
@@ -38,10 +41,89 @@ def _messages(language: str) -> dict[str, set[str]]:
     return found
 
 
+class _Shown(visitor.Visitor):
+    """Facts that are shown, not only chosen by; and the keys of every choice."""
+
+    def __init__(self) -> None:
+        self.names: set[str] = set()
+        self.choices: list[tuple[str, list[str]]] = []
+
+    def visit_SelectExpression(self, node: ast.SelectExpression) -> None:
+        assert isinstance(node.selector, ast.VariableReference)
+        keys = [v.key.value if isinstance(v.key, ast.NumberLiteral) else v.key.name for v in node.variants]
+        self.choices.append((node.selector.id.name, keys))
+        for variant in node.variants:
+            self.visit(variant.value)
+
+    def visit_VariableReference(self, node: ast.VariableReference) -> None:
+        self.names.add(node.id.name)
+
+
+def _shown(language: str) -> dict[str, _Shown]:
+    resource = FluentParser().parse((FOLDER / f"{language}.ftl").read_text(encoding="utf-8"))
+    found = {}
+    for entry in resource.body:
+        if isinstance(entry, ast.Message):
+            found[entry.id.name] = _Shown()
+            found[entry.id.name].visit(entry)
+    return found
+
+
+def test_there_are_three_languages() -> None:
+    """English, Spanish and German."""
+    assert set(languages()) >= {"de", "en", "es"}
+
+
 @pytest.mark.parametrize("language", languages())
 def test_every_language_says_everything_with_the_same_facts(language: str) -> None:
-    """Each file has the messages of the English one, no more, no less, and uses its facts."""
-    assert _messages(language) == _messages("en")
+    """Each file has the messages of the English one, no more, no less; every fact shown there is shown here.
+
+    A fact that English only chooses by (it or them) may be one that the language does not need.
+    """
+    assert _messages(language).keys() == _messages("en").keys()
+    for name, english in _shown("en").items():
+        here = _shown_once(language)[name]
+        assert here.names == english.names, name
+        assert _messages(language)[name] <= _messages("en")[name], name
+
+
+@lru_cache
+def _shown_once(language: str) -> dict[str, _Shown]:
+    return _shown(language)
+
+
+@pytest.mark.parametrize("language", languages())
+def test_choices_by_count_are_those_of_the_language(language: str) -> None:
+    """Keys are numbers or categories that CLDR's plural rules (read by babel) give for the language.
+
+    Where English tells one from many, each language does that its rules tell apart; `many` of Spanish
+    begins at a million and falls under the rest.
+    """
+    rules = Locale.parse(language).plural_form
+    given = {rules(n) for n in range(200)}
+    for name, told in _shown_once(language).items():
+        for _, keys in told.choices:
+            words = {key for key in keys if not key.isdigit()}
+            assert words <= given, name
+            assert "other" in words, name
+            assert words >= given or any(key.isdigit() for key in keys), name
+
+
+@pytest.mark.parametrize("language", languages())
+def test_a_count_is_always_followed_by_the_right_form(language: str) -> None:
+    """One thing and three are worded differently where English does so, words alike in both apart."""
+    alike = {"de": {"purpose-spares", "class-bags"}, "es": {"purpose-spares"}}
+    for name, english in _shown("en").items():
+        if name in alike.get(language, ()):
+            continue
+        facts = _messages("en")[name]
+        said = {
+            (tongue, n): Words(tongue).say(name, **dict.fromkeys(facts, n)).replace(str(n), "#")
+            for tongue in ("en", language)
+            for n in (1, 3)
+        }
+        if english.choices and said["en", 1] != said["en", 3] and _shown_once(language)[name].choices:
+            assert said[language, 1] != said[language, 3], name
 
 
 @pytest.mark.parametrize("language", languages())
@@ -49,7 +131,7 @@ def test_every_language_says_everything_with_the_same_facts(language: str) -> No
 def test_every_message_can_be_said_with_every_count(language: str, n: int) -> None:
     """No message fails or shows a raw fact, whatever the count."""
     for name, facts in _messages(language).items():
-        text = Words(language).say(name, **dict.fromkeys(facts, n))
+        text = Words(language).say(name, **dict.fromkeys(facts, n))  # facts not needed do no harm
         assert text
         assert "{" not in text
 
@@ -95,3 +177,40 @@ def test_no_character_that_acts_is_left(text: str) -> None:
     acting = {"LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI"}
     assert not [c for c in shown if unicodedata.bidirectional(c) in acting]
     assert not [c for c in shown if unicodedata.category(c) in ("Cc", "Cs") and c != "\n"]
+
+
+def test_numbers_and_lengths_are_written_as_the_language_writes_them() -> None:
+    """Points and commas by CLDR; millimetres to a tenth; inches to the nearest sixteenth (25.4 mm, exact)."""
+    written = [Words(language).decimal(12345.67) for language in ("en", "de", "es")]
+    assert written == ["12,345.7", "12.345,7", "12.345,7"]
+    assert Words("de").length(12.5) == "12,5 mm"
+    assert Words("en").length(16) == "16 mm"
+    inches = Words("en", units="inches").length
+    told = [inches(mm) for mm in (16, 25.4, 165, 0, 12.7, 3.175, 190.5)]
+    assert told == ["5/8 in", "1 in", "6 1/2 in", "0 in", "1/2 in", "1/8 in", "7 1/2 in"]
+
+
+@given(st.floats(0, 1000))
+def test_inches_are_right_to_half_a_sixteenth(mm: float) -> None:
+    """Read back as a sum of fractions."""
+    said = Words("en", units="inches").length(mm).removesuffix(" in")
+    total = sum(Fraction(part) for part in said.split())
+    assert abs(float(total) * 25.4 - mm) <= 25.4 / 32 + 1e-9
+
+
+def test_the_teachers_own_words_stand_everywhere_and_in_nothing_of_the_designers() -> None:
+    """Whole words are exchanged, the longest first, capitals kept; facts and user text stay."""
+    own = Words("en", {"peg": "pin", "pegs": "pins", "open side": "groove", "band": "loopy { $n }"})
+    assert own.say("peg-one", peg="peg A1") == "pin peg A1"
+    assert own.say("detail-channel-any") == "A dot marks the groove of each pin."
+    assert own.say("label-closeup") == "Pin from the side"
+    assert own.say("column-band") == "Loopy { $n }"
+    assert own.say("hold-snap-none") == "If any one loopy { $n } snaps, no other loopy { $n } falls."
+    assert Words("en").say("peg-one", peg="A1") == "peg A1"
+
+
+@given(st.dictionaries(st.text(max_size=12), st.text(max_size=12), max_size=4))
+def test_any_phrases_at_all_do_no_harm(phrases: dict[str, str]) -> None:
+    """Whatever a teacher writes: nothing is carried out, nothing breaks."""
+    words = Words("en", phrases)
+    assert "A1" in words.say("step-wind", band="slate", times="twice", peg="A1")

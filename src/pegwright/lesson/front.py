@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from pegwright.fit.supplies import Heap, Supplies
@@ -163,13 +164,17 @@ def cautions(words: Words) -> Block:
 
 def glossary(words: Words, text: str) -> Block:
     """Explain the trade terms that a text uses."""
-    said = text.casefold()
-    used = [name for name in _TERMS if words.say(f"term-{name}").casefold() in said]
+    used = [name for name in _TERMS if _uses(text, words.say(f"term-{name}"))]
     lines = tuple(
         words.say("glossary-line", term=words.say(f"term-{name}"), means=words.say(f"means-{name}"))
         for name in used
     )
     return Block(heading=words.say("heading-glossary"), lines=lines)
+
+
+def _uses(text: str, term: str) -> bool:
+    """Say whether a text uses a term, however its words are inflected at their ends."""
+    return all(re.search(rf"\b{re.escape(word[:5])}", text, re.IGNORECASE) for word in term.split())
 
 
 def terms(words: Words) -> dict[str, tuple[str, ...]]:

@@ -49,7 +49,9 @@ class Speaker(NamedTuple):
     def band(self, letter: str) -> str:
         """Name a colour of band: slate band (A)."""
         colour = line(self.look.colours.get(letter, ("", "", 0))[0])
-        return self.words.say("band-name", colour=colour, letter=letter).strip()
+        if not colour:
+            return self.words.say("band-plain", letter=letter)
+        return self.words.say("band-name", colour=colour, letter=letter)
 
     def short(self, band: int) -> str:
         """Name a band shortly: slate, A."""
@@ -183,7 +185,9 @@ def say_move(speaker: Speaker, view: View, before: State, done: Done) -> Said:
 def bands_of(speaker: Speaker, letter: str, count: int) -> str:
     """Count bands of a colour: 3 slate bands (A)."""
     colour = line(speaker.look.colours.get(letter, ("", "", 0))[0])
-    return " ".join(speaker.words.say("bands-of", n=count, colour=colour, letter=letter).split())
+    if not colour:
+        return speaker.words.say("bands-plain", n=count, letter=letter)
+    return speaker.words.say("bands-of", n=count, colour=colour, letter=letter)
 
 
 def nearest(view: View) -> str:

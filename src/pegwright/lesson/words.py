@@ -90,7 +90,7 @@ def _bundle(language: str, phrases: tuple[tuple[str, str], ...]) -> FluentBundle
     # No isolating marks: they would be read out and copied; `plain` has taken the user's own out already.
     bundle = FluentBundle([language], use_isolating=False)
     resource = FluentResource((_FOLDER / f"{language}.ftl").read_text(encoding="utf-8"))
-    if phrases:
+    if any(ours.strip() for ours, _ in phrases):
         _Exchange(dict(phrases)).visit(resource)
     bundle.add_resource(resource)
     return bundle
@@ -110,7 +110,7 @@ class _Exchange(visitor.Visitor):
         node.value = self.form.sub(self._own, node.value)
 
     def _own(self, match: re.Match[str]) -> str:
-        own = self.phrases[_folded(match[0])]
+        own = self.phrases.get(_folded(match[0]), match[0])
         return own[:1].upper() + own[1:] if match[0][:1].isupper() else own
 
 

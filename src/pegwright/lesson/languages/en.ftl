@@ -11,10 +11,15 @@ span-dash = { $first }–{ $last }
 ## Names of things
 
 band-name = { $colour } band ({ $letter })
+band-plain = band ({ $letter })
 band-short = { $colour }, { $letter }
 bands-of = { $n ->
     [one] 1 { $colour } band ({ $letter })
    *[other] { $n } { $colour } bands ({ $letter })
+}
+bands-plain = { $n ->
+    [one] 1 band ({ $letter })
+   *[other] { $n } bands ({ $letter })
 }
 loop-lowest = the lowest loop ({ $band })
 loop-top = the top loop ({ $band })

@@ -1,0 +1,573 @@
+# Jeder Satz einer Lektion auf Deutsch. Eine Meldung ein Satz; wer liest, ist vielleicht zwölf Jahre alt.
+# Stifte stehen ohne Artikel und Farben in Klammern, damit kein Fall falsch wird.
+
+## Verbinden
+
+list-comma = { $head }, { $next }
+list-and = { $head } und { $last }
+span = { $first } bis { $last }
+span-dash = { $first }–{ $last }
+
+## Namen der Dinge
+
+band-name = Gummi ({ $colour }, { $letter })
+band-plain = Gummi ({ $letter })
+band-short = { $colour }, { $letter }
+bands-of = { $n ->
+    [one] 1 Gummi ({ $colour }, { $letter })
+   *[other] { $n } Gummis ({ $colour }, { $letter })
+}
+bands-plain = { $n ->
+    [one] 1 Gummi ({ $letter })
+   *[other] { $n } Gummis ({ $letter })
+}
+loop-lowest = die unterste Schlaufe ({ $band })
+loop-top = die oberste Schlaufe ({ $band })
+loop-only = die Schlaufe ({ $band })
+loop-counted = die { $n }. Schlaufe von unten ({ $band })
+loops-lowest = die { $n } untersten Schlaufen
+loops-top = die { $n } obersten Schlaufen
+loops-counted = die Schlaufen { $first } bis { $last } von unten
+peg-one = Stift { $peg }
+peg-many = Stifte { $pegs }
+end-name = das freie Ende „{ $end }“
+end-plain = das freie Ende
+end-start = das erste Gummi, das unter dem Webrahmen hängt
+
+way-far = von dir weg
+way-near = zu dir hin
+way-left = nach links
+way-right = nach rechts
+way-far-left = von dir weg und nach links
+way-far-right = von dir weg und nach rechts
+way-near-left = zu dir hin und nach links
+way-near-right = zu dir hin und nach rechts
+side-far = von dir weg
+side-near = zu dir hin
+side-left = nach links
+side-right = nach rechts
+
+length-mm = { $n } mm
+length-in = { $n } Zoll
+
+times = { $n ->
+    [one] einmal
+    [2] zweimal
+   *[other] { $n }-mal
+}
+
+## Überschriften und Beiwerk
+
+byline = Ein Stück von { $designer }
+byline-none = Ein Stück für den Webrahmen mit Stiften
+edition-right = Ausgabe für Rechtshänder: Halte den Haken in der rechten Hand.
+edition-left = Ausgabe für Linkshänder: Halte den Haken in der linken Hand. Das ganze Stück ist gespiegelt, nicht nur die Bilder.
+heading-level = Stufe
+heading-supplies = Du brauchst
+heading-supplies-many = Du brauchst für { $n ->
+    [one] 1 Stück
+   *[other] { $n } Stücke
+}
+heading-tools = Werkzeug
+heading-key = Welches Gummi ist welches
+heading-hold = Hält es?
+heading-cautions = Damit nichts passiert
+heading-check = Halt und schau
+heading-notes = Dazu
+heading-glossary = Wörter in dieser Anleitung
+glossary-line = { $term }: { $means }
+heading-extension = Damit es passt
+extension-line = Handgelenk { $wrist }: { $bands ->
+    [0] kein Gummi mehr.
+    [one] 1 Gummi mehr.
+   *[other] { $bands } Gummis mehr.
+}
+label-page = Seite { $page } von { $pages }
+label-ruler = Prüf den Druck: Dieser Balken ist 50 mm lang, der darunter 2 Zoll.
+label-ruler-metric = 50 mm
+label-ruler-inch = 2 Zoll
+label-note = Hinweis
+label-warning = Vorsicht
+label-hook = Haken
+label-closeup = Stift von der Seite
+label-order = In dieser Reihenfolge
+label-after = So sieht es dann aus
+label-tick = Hak jede Runde ab
+
+## Stufe
+
+level-basic = Grundstufe
+level-easy = Leicht
+level-intermediate = Mittel
+level-complex = Anspruchsvoll
+reason-colours = { $n ->
+    [one] Eine Farbe.
+   *[other] { $n } Farben.
+}
+reason-repeat = Kurze Folgen von Griffen, immer wieder.
+reason-stack = { $n ->
+    [one] Nie mehr als eine Schlaufe auf einem Stift.
+   *[other] Bis zu { $n } Schlaufen auf einem Stift.
+}
+reason-wide = Manche Gummis gehen um drei Stifte oder mehr.
+reason-twist = Manche Gummis werden halb gedreht.
+reason-cap = Kappen werden um einzelne Stifte gewickelt.
+reason-hook = Schlaufen werden mit dem Haken durch Schlaufen gezogen.
+reason-lift = Schlaufen werden über andere Schlaufen gehoben.
+reason-hang = Gummis hängen am Haken und werden aufgeschoben.
+reason-count = { $n ->
+    [one] Im Ganzen ein Gummi.
+   *[other] Im Ganzen { $n } Gummis.
+}
+
+## Material
+
+column-band = Gummi
+column-for = Wofür
+column-count = Wie viele
+column-weight = Gewicht
+total = Alle Gummis
+purpose-placed = { $n } zum Legen
+purpose-caps = { $n ->
+    [one] 1 Kappe
+   *[other] { $n } Kappen
+}
+purpose-hung = { $n } zum Anhängen
+purpose-finishing = { $n } für den Schluss
+purpose-extension = { $n } für die Verlängerung
+purpose-spares = { $n ->
+    [one] 1 Reserve
+   *[other] { $n } Reserve
+}
+weight = { $grams } g
+weight-about = etwa { $grams } g
+thing-clips = { $n ->
+    [one] 1 Clip
+   *[other] { $n } Clips
+}
+thing-clips-spare = { $n ->
+    [one] 1 Clip
+   *[other] { $n } Clips
+} und { $spare ->
+    [one] 1 Reserve
+   *[other] { $spare } Reserve
+}
+tool-straight = { $n ->
+    [one] ein Webrahmen
+   *[other] { $n } Webrahmen
+} mit { $rows ->
+    [one] einer Reihe
+   *[other] { $rows } Reihen
+} zu { $pegs ->
+    [one] 1 Stift
+   *[other] { $pegs } Stiften, { $pitch } von Stift zu Stift
+}
+tool-round = { $n ->
+    [one] ein runder Webrahmen
+   *[other] { $n } runde Webrahmen
+} mit { $rows ->
+    [one] einem Ring
+   *[other] { $rows } Ringen
+} zu { $pegs ->
+    [one] 1 Stift
+   *[other] { $pegs } Stiften, { $pitch } von Stift zu Stift
+}
+tool-pegs = { $n ->
+    [one] ein Brett
+   *[other] { $n } Bretter
+} mit { $pegs ->
+    [one] 1 Stift
+   *[other] { $pegs } Stiften
+}
+tool-cord = { $n ->
+    [one] ein Stück Schnur zum Abbinden
+   *[other] { $n } Stücke Schnur zum Abbinden
+}
+tool-hooks = { $n ->
+    [one] ein Haken
+   *[other] { $n } Haken
+}
+tool-scissors = { $n ->
+    [one] eine Schere, um die Schnur zu kürzen
+   *[other] { $n } Scheren, um die Schnüre zu kürzen
+}
+
+## Abschnitte
+
+phase-prepare = Vorbereiten
+phase-place = Gummis legen
+phase-turn = Webrahmen umdrehen
+phase-work = Schlaufen arbeiten
+phase-finish = Abschließen
+phase-extend = Verlängern
+phase-close = Schließen
+phase-wear = Sicher tragen
+
+intro-place = Jedes neue Gummi kommt oben auf die anderen. Drück es ein wenig hinunter, bevor du das nächste nimmst.
+intro-work = Das kleine Bild zeigt den Stift von der Seite: welche Schlaufe du nimmst und welche darüber liegen.
+intro-finish = Halt die Schlaufen fest, bis sie gesichert sind.
+
+## Schritte
+
+step-prepare = Leg den Webrahmen so vor dich, dass Stift { $near } dir am nächsten ist.
+step-prepare-bands = Leg bereit: { $bands }. Zähl nach, ob es zur Liste „{ $list }“ passt.
+detail-rows = Die Reihen heißen von links { $letters }. Die Stifte zählst du von dir weg.
+detail-row-one = Es gibt eine Reihe, { $letter }. Ihre Stifte zählst du von dir weg.
+detail-round = Die Stifte zählst du rundherum. Fang bei dem an, der dir am nächsten ist, und geh nach rechts.
+detail-channel = Die offene Seite jedes Stifts ist mit einem Punkt markiert. Sie zeigt { $side }.
+detail-channel-out = Die offene Seite jedes Stifts ist mit einem Punkt markiert. Sie zeigt nach außen.
+detail-channel-in = Die offene Seite jedes Stifts ist mit einem Punkt markiert. Sie zeigt nach innen.
+detail-channel-any = Ein Punkt markiert die offene Seite jedes Stifts.
+
+step-place-two = Spann ein { $band } von Stift { $first } zu Stift { $last }, { $way }.
+step-place-many = Spann ein { $band } um die Stifte { $pegs }.
+detail-twist = Zwischen { $first } und { $last } gib dem Gummi { $n ->
+    [one] eine halbe Drehung, sodass eine 8 entsteht
+   *[other] { $n } halbe Drehungen
+}.
+detail-turns = Wickle es { $times } um Stift { $peg }.
+step-wind = Wickle ein { $band } { $times } um Stift { $peg }, über alles, was dort liegt. Das ist die Kappe: Sie hält die Schlaufen darunter auf dem Stift.
+step-turn = Dreh den ganzen Webrahmen herum, bis Stift { $near } dir am nächsten ist.
+detail-turned = Was links war, ist jetzt rechts. Die Namen der Stifte bleiben.
+step-hook = Schieb den Haken an der offenen Seite von Stift { $source } hinunter, innen in { $above ->
+    [one] der Schlaufe
+   *[other] den { $above } Schlaufen
+} darüber. Fang { $loop } und zieh sie durch { $above ->
+    [one] diese Schlaufe
+   *[other] diese Schlaufen
+} hoch. Leg sie auf Stift { $target }, { $way }.
+step-hook-top = Fang mit dem Haken { $loop } auf Stift { $source }. Leg sie auf Stift { $target }, { $way }.
+detail-skipped = Geh nur durch { $through ->
+    [one] die oberste Schlaufe
+   *[other] die { $through } obersten Schlaufen
+}. Lass { $n ->
+    [one] die Schlaufe
+   *[other] die { $n } Schlaufen
+} gleich über der gefangenen, wo { $n ->
+    [one] sie ist
+   *[other] sie sind
+}.
+detail-skipped-all = Geh nicht durch { $n ->
+    [one] die Schlaufe
+   *[other] die { $n } Schlaufen
+} darüber: Zieh sie an der Seite heraus.
+step-slide = Schieb den Haken an der offenen Seite von Stift { $source } hinunter und fang { $loop }. Schieb vom Haken auf diese Schlaufe: { $hung }. Leg dann die Schlaufe auf Stift { $target }, { $way }.
+step-slide-through = Schieb den Haken an der offenen Seite von Stift { $source } hinunter, innen in { $above ->
+    [one] der Schlaufe
+   *[other] den { $above } Schlaufen
+} darüber, und fang { $loop }. Schieb vom Haken auf diese Schlaufe: { $hung }. Zieh sie durch { $above ->
+    [one] die Schlaufe
+   *[other] die { $above } Schlaufen
+} darüber hoch und leg sie auf Stift { $target }, { $way }.
+step-lift = Fang auf Stift { $peg } mit dem Haken { $loop }. Heb sie über { $above ->
+    [one] die Schlaufe
+   *[other] die { $above } Schlaufen
+} darüber und lass sie vom Stift gleiten.
+step-transfer = Nimm von Stift { $source } { $loop } und leg sie auf Stift { $target }, { $way }. Dreh sie dabei nicht um.
+step-hang = Wickle ein { $band } { $times } um den Schaft des Hakens. Lass es dort hängen.
+step-bind = Schieb den Haken durch { $n ->
+    [one] die Schlaufe
+    [2] beide Schlaufen
+   *[other] alle { $n } Schlaufen
+} auf Stift { $peg } hinunter. Fang ein { $band } und zieh es hoch, bis die Hälfte durch ist. Behalt beide Enden auf dem Haken und nimm die Schlaufen vom Stift.
+step-extend = Häng eine Kette an, { $bands }: Zieh jedes neue Gummi durch beide Enden des vorigen.
+step-knot = Zieh eine Schnur durch { $n ->
+    [one] die Schlaufe
+    [2] beide Schlaufen
+   *[other] alle { $n } Schlaufen
+} ({ $where }) und bind sie ab. Zieh den Knoten fest.
+step-clip = Häng einen Clip durch { $n ->
+    [one] die Schlaufe
+    [2] beide Schlaufen
+   *[other] alle { $n } Schlaufen
+} ({ $where }).
+step-clip-join = Bring die Schlaufen zusammen ({ $where }) und häng einen Clip durch alle { $n }.
+detail-catch = Nimm nur { $n ->
+    [one] die oberste Schlaufe
+   *[other] die { $n } obersten Schlaufen
+}.
+detail-off = Nimm dann die Schlaufen ab.
+step-release = Heb das Stück vom Webrahmen, von einem Ende zum anderen, Schlaufe um Schlaufe. Reiß es nicht ab.
+detail-rough = Zuerst sieht es krumm aus. Zieh es ein paarmal sanft in die Länge, dann legt es sich.
+
+step-again = Mach { $steps } noch { $times ->
+    [one] einmal
+   *[other] { $times }-mal
+}. { $shift } Das letzte Mal endet es hier: { $end }.
+step-again-same = Mach { $steps } am selben Platz noch { $times ->
+    [one] einmal
+   *[other] { $times }-mal
+}.
+step-again-counted = Mach { $steps } noch { $times ->
+    [one] einmal
+   *[other] { $times }-mal
+} und wechsle die Stifte, wie die Liste zeigt.
+steps-one = Schritt { $first }
+steps-two = Schritte { $first } und { $last }
+steps-many = Schritte { $first } bis { $last }
+shift-pegs = { $n ->
+    [one] Geh jedes Mal einen Stift weiter { $way }.
+   *[other] Geh jedes Mal { $n } Stifte weiter { $way }.
+}
+shift-rows = { $n ->
+    [one] Geh jedes Mal eine Reihe weiter { $way }.
+   *[other] Geh jedes Mal { $n } Reihen weiter { $way }.
+}
+shift-round = { $n ->
+    [one] Geh jedes Mal einen Stift weiter, { $turn }.
+   *[other] Geh jedes Mal { $n } Stifte weiter, { $turn }.
+}
+turn-anticlockwise = gegen die Uhr
+turn-clockwise = mit der Uhr
+shift-both = Geh weiter, wie die Liste zeigt.
+detail-list-short = Die Liste nennt die Runden nur bis { $last }. Mach genauso weiter.
+detail-left-out = Die Teile { $first } bis { $last } sehen aus wie die davor und fehlen hier.
+detail-colours = Die Farben wechseln. Die Liste nennt sie.
+
+## Prüfen
+
+check-bands = { $n ->
+    [one] 1 Gummi ist bis jetzt verbraucht.
+   *[other] { $n } Gummis sind bis jetzt verbraucht.
+}
+check-loops = { $pegs }: { $many ->
+    [one] hier
+   *[other] überall
+} { $n ->
+    [one] 1 Schlaufe
+   *[other] { $n } Schlaufen
+}.
+check-bare = Keine Schlaufe ist mehr auf dem Webrahmen.
+check-left = Alle anderen Stifte sind leer.
+check-cure-place = Hat ein Stift zu wenige Schlaufen, so ging ein Gummi daneben. Nimm die Gummis bis dorthin ab und mach von da weiter.
+check-cure-work = Hat ein Stift mehr oder weniger Schlaufen, so blieb eine liegen oder kam vom falschen Platz. Geh die Schritte zurück und such sie, bevor du etwas abschließt.
+
+## Tragen
+
+wear-fit = Am Handgelenk muss ein Finger leicht darunter passen. Wenn nicht, ist das Stück zu eng: Mach es länger.
+
+## Hält es
+
+hold-yes = { $n ->
+    [one] Ja. Das eine Gummi hält beweisbar, wenn das Stück wie gezeigt fertig ist.
+   *[other] Ja. Alle { $n } Gummis halten beweisbar, wenn das Stück wie gezeigt fertig ist.
+}
+hold-no = { $n ->
+    [one] Nein. Ein Gummi hält nicht und fällt ab:
+   *[other] Nein. { $n } Gummis halten nicht und fallen ab:
+} { $which }.
+hold-unproved = { $n ->
+    [one] Nicht bewiesen für ein Gummi:
+   *[other] Nicht bewiesen für { $n } Gummis:
+} { $which }.
+hold-not-shown = Es ist nicht bewiesen, dass jedes Gummi hält.
+hold-band = Gummi { $number } ({ $band }, Schritt { $step })
+hold-more = { $n } mehr
+hold-snap-none = Reißt ein Gummi, so fällt kein anderes ab.
+hold-snap-worst = { $n ->
+    [one] Reißt ein Gummi, so kann 1 anderes mit abfallen.
+   *[other] Reißt ein Gummi, so können bis zu { $n } andere mit abfallen.
+}
+hold-snap-harmless = { $n ->
+    [one] 1 Gummi kann reißen, ohne dass ein anderes frei wird.
+   *[other] { $n } Gummis können reißen, ohne dass ein anderes frei wird.
+}
+
+## Vorsicht. Das Übliche; die Regeln am Ort gehen vor.
+
+caution-small = An kleinen Gummis und Clips kann man ersticken. Halt sie fern von Kindern unter 3 und von allen, die noch Dinge in den Mund stecken.
+caution-tight = Leg nie ein Gummi eng um Finger, Zeh, Hals oder das Handgelenk eines Babys. Wird die Haut blass, blau, dick oder taub, nimm es sofort ab: Schneid es durch. Hol Hilfe, wenn die Haut nicht nach wenigen Minuten wieder gut ist.
+caution-sleep = Nimm Armbänder zum Schlafen ab. Ein Finger muss leicht darunter passen. Rote Rillen heißen: Es ist zu eng.
+caution-eyes = Halt gespannte Gummis nach unten und weg vom Gesicht. Trag eine Brille, wenn du fest ziehst. Ein Gummi, das reißt oder schnellt, kann ins Auge gehen.
+caution-pets = Heb Gummis auf, die hinunterfallen. Tiere verschlucken sie.
+caution-latex = Manche Gummis sind aus Naturkautschuk. Wer auf Latex allergisch ist, braucht Gummis, auf denen „latexfrei“ steht. Ansehen und Anfassen genügt nicht.
+caution-old = Wirf Gummis weg, die kleben, rissig oder blass sind. Sie reißen.
+caution-rules = Kauf Gummis, die den Regeln für Spielzeug bei dir genügen; dieses Blatt kann sie nicht prüfen. Die Regeln deines Orts, deiner Schule oder Bücherei gehen dieser Liste vor.
+
+## Schluss
+
+colophon-version = Lektion gemacht mit Pegwright { $version } nach einem Muster im Format { $format }.
+colophon-print = Druckzeichen { $mark }: Zwei Blätter mit demselben Zeichen lehren dasselbe.
+colophon-errata = Einen Fehler gefunden? Sag es { $designer } und nenn das Druckzeichen.
+colophon-errata-none = Einen Fehler gefunden? Sag es dem, der dir das Blatt gab, und nenn das Druckzeichen.
+colophon-licence = Lizenz: { $licence }
+
+## Bilder in Worten
+
+picture-loom = Der leere Webrahmen
+picture-loom-text = Der leere Webrahmen, wie er vor dir liegt: { $pegs }.
+picture-part = Teil { $n } von { $count }
+picture-step = Schritt { $n }
+picture-view = Stifte im Bild: { $pegs }.
+picture-place = Das neue { $band } ist kräftig gezeichnet. Es geht um { $pegs }.
+picture-wind = Die Kappe, ein { $band }, ist um Stift { $peg } gewickelt.
+picture-hook = Ein Pfeil führt von Stift { $source } zu Stift { $target }. Die bewegte Schlaufe ist kräftig gezeichnet, wo sie jetzt liegt.
+picture-lift = Ein gebogener Pfeil führt hoch und weg von Stift { $peg }.
+picture-turn = Zwei gebogene Pfeile zeigen, wie der Webrahmen halb herumgedreht wird.
+picture-fasten = Der Verschluss ist gezeichnet ({ $where }).
+picture-hang = Am Haken hängt ein { $band }.
+picture-extend = Die neue Kette ist kräftig am freien Ende gezeichnet.
+picture-again-place = Die Gummis aller Runden, mit Zahlen für die Reihenfolge.
+picture-again-still = Der Webrahmen nach der letzten Runde.
+picture-again-work = Pfeile mit Zahlen zeigen die Reihenfolge aller Runden.
+picture-closeup = Stift { $peg } von der Seite, von unten nach oben: { $loops }.
+picture-closeup-hook = Der Schaft des Hakens von der Seite: { $loops }.
+picture-taken = Nimm von unten gezählt Schlaufe { $loops }.
+picture-new = Von unten gezählt ist Schlaufe { $loops } neu.
+picture-bind = Das Schlussgummi ist kräftig gezeichnet, durch die Schlaufen auf Stift { $peg }.
+
+## Film
+
+shot-piece = Das fertige Stück
+view-piece = Das ganze fertige Stück, in Ruhe, von oben.
+view-cautions = Wer lehrt, oder die Vorsichtsregeln zum Lesen.
+view-bench = Webrahmen und Gummis liegen bereit, von oben.
+view-check = Der ganze Webrahmen von oben, jeder Stift scharf, keine Hände.
+
+## Wörterliste
+
+term-band = Gummi
+means-band = ein kleiner dehnbarer Ring.
+others-band = Gummiband, Gummibänder, Ringlein
+term-loom = Webrahmen
+means-loom = ein Brett mit Stiften in Reihen oder im Kreis.
+others-loom = Webstuhl, Gestell
+term-peg = Stift
+means-peg = ein senkrechter Pfosten auf dem Webrahmen mit einer offenen Seite.
+others-peg = Zapfen, Pfosten, Nagel, Nägel, Pin, Pins
+term-channel = offene Seite
+means-channel = die Rille an einer Seite des Stifts, in die der Haken geht.
+others-channel = Rille, Nut
+term-hook = Haken
+means-hook = das Werkzeug, das eine Schlaufe fängt und zieht.
+others-hook = Nadel, Häkelnadel
+term-loop = Schlaufe
+means-loop = der Teil eines Gummis, der um einen Stift liegt.
+others-loop = Schlinge, Schlingen, Masche, Maschen
+term-cap = Kappe
+means-cap = ein Gummi, das um einen Stift gewickelt ist, über allem dort.
+others-cap = Deckel, Haube
+term-half-turn = halbe Drehung
+means-half-turn = ein Gummi, zwischen zwei Stiften gekreuzt, sodass eine 8 entsteht.
+others-half-turn = Verdrehung, Twist
+term-free-end = freies Ende
+means-free-end = die zwei Enden des letzten Gummis, auf Haken oder Finger gehalten.
+others-free-end = loses Ende, lose Enden
+term-clip = Clip
+means-clip = ein kleiner Haken aus Plastik, der das Stück schließt.
+others-clip = Klammer, Klammern, Spange
+term-chain = Kette
+means-chain = Gummis hintereinander, jedes durch das vorige gezogen.
+others-chain = –
+
+## Drehplan und Sprechtext
+
+heading-filming = Drehplan: { $title }
+filming-length = Der Film dauert etwa { $minutes }, gesprochen mit { $wpm } Wörtern in der Minute. Die Kamera läuft etwa { $camera }.
+heading-shots = Aufnahmen
+column-shot = Aufnahme
+column-at = Bei
+column-long = Kamera läuft
+column-do = Was geschieht
+column-view = Was zu sehen sein muss
+column-cut = Schnitt
+cut-fast = { $speed }-mal so schnell
+cut-pause = „Hier anhalten“ zeigen
+heading-chapters = Kapitel
+column-chapter = Kapitel
+heading-filming-tips = Vor dem Drehen
+tip-camera = Mach die Kamera über dem Webrahmen fest, sein nahes Ende am unteren Rand des Bilds. Beweg sie nicht, bis der Webrahmen umgedreht wird.
+tip-hands = Halt die Hände weg von dem Stift, um den es geht. Halt nach jedem Schritt zwei Sekunden still.
+tip-light = Licht von beiden Seiten, damit keine Hand Schatten auf die Stifte wirft.
+tip-close = Film das kleine Bild des Stifts nah und von der Seite, wenn Schlaufen übereinander liegen.
+tip-faces = Film kein Gesicht und keinen Namen eines Kindes ohne Erlaubnis. Die Regeln am Ort gehen vor.
+heading-script = Sprechtext: { $title }
+script-about = { $words } Wörter, { $wpm } in der Minute, zusammen { $minutes }.
+column-said = Was gesagt wird
+column-step = Schritt
+
+minutes = { $minutes ->
+    [0] { $seconds } s
+   *[other] { $minutes } min { $seconds } s
+}
+
+## Materialblatt
+
+heading-kit = Materialblatt: { $title }
+kit-about = { $n ->
+    [one] Für 1 Person.
+   *[other] Für { $n } Personen, jede mit Webrahmen, Haken und einem Beutel Gummis.
+}
+heading-bag = Ein Beutel für jede Person
+heading-class = Für alle zusammen
+column-spares = Reserve
+column-bag = Im Beutel
+column-all = Zusammen
+class-bags = { $n ->
+    [one] 1 Beutel
+   *[other] { $n } Beutel
+}
+heading-tick = Abhaken
+heading-buy = Zu kaufen
+column-have = Vorhanden
+column-need = Gebraucht
+column-packs = Packungen
+column-cost = Kosten
+packs-of = { $n } × { $size }
+packs-none = nichts
+packs-unknown = keine Packung bekannt
+cost-open = offen
+cost-total = Summe
+cost-part = Summe, soweit bekannt
+heading-timetable = Zeitplan
+timetable-about = Die Zeiten sind aus einzelnen Griffen berechnet und daraus, wie man mit jeder Runde schneller wird. Sie gelten für Anfänger; miss selbst und ändere sie.
+column-part = Teil
+column-show = Zeigen
+column-make = Machen
+column-from = Ab
+timetable-sum = Zusammen
+timetable-slow = Die Langsamsten brauchen vielleicht die Hälfte mehr: etwa { $minutes }.
+kit-safe = Zähl Gummis und Clips hinaus und wieder herein. Feg am Ende den Boden.
+thing-hooks = Haken
+thing-scissors = Scheren
+thing-clips-word = Clips
+thing-loom = Webrahmen, { $rows } × { $pegs }
+
+## Knöpfe der Seite und des Sprechpults
+
+page-next = Weiter
+page-back = Zurück
+page-first = Zum Anfang
+page-goto = Geh zu
+page-left = Linkshändig
+page-right = Rechtshändig
+page-large = Große Schrift
+page-read = Vorlesen
+page-stop = Nicht mehr vorlesen
+page-progress = { $n } von { $count }
+page-keys = Pfeiltasten, Wischen oder die Knöpfe führen weiter und zurück. Diese Seite braucht kein Netz und sendet nichts; sie merkt sich deine Stelle nur auf diesem Gerät.
+page-what = Was das Bild zeigt
+page-tools = Lesehilfen
+page-moving = Durch die Schritte gehen
+prompter-start = Los
+prompter-stop = Halt
+prompter-again = Von vorn
+prompter-slower = Langsamer
+prompter-faster = Schneller
+prompter-smaller = Kleiner
+prompter-larger = Größer
+prompter-mirror = Spiegeln
+prompter-pace = { $wpm } Wörter in der Minute
+prompter-pause = Pause
+prompter-keys = Leertaste startet und hält, Auf und Ab ändern das Tempo, Plus und Minus die Größe.
+
+## Lizenz
+
+licence-as = Lizenz dieses Stücks und seiner Lektion: { $licence }
+licence-none = Keine Lizenz ist genannt: Alle Rechte bleiben bei dem, der es entworfen hat. Frag, bevor du es kopierst oder änderst.
+licence-fonts = Die Seiten enthalten die Schrift Atkinson Hyperlegible unter der Lizenz, die hier folgt.
+
+## Wonach die Prüfung sucht
+
+words-side = links, rechts, linke, rechte, linken, rechten
+words-step = Schritt, Schritte, Schritten

@@ -1,0 +1,590 @@
+# Cada frase de una lección en español. Un mensaje, una frase; quien lee puede tener doce años.
+
+## Enlaces
+
+list-comma = { $head }, { $next }
+list-and = { $head } y { $last }
+span = { $first } a { $last }
+span-dash = { $first }–{ $last }
+
+## Nombres de las cosas
+
+band-name = gomita ({ $colour }, { $letter })
+band-plain = gomita ({ $letter })
+band-short = { $colour }, { $letter }
+bands-of = { $n ->
+    [one] 1 gomita ({ $colour }, { $letter })
+   *[other] { $n } gomitas ({ $colour }, { $letter })
+}
+bands-plain = { $n ->
+    [one] 1 gomita ({ $letter })
+   *[other] { $n } gomitas ({ $letter })
+}
+loop-lowest = el lazo más bajo ({ $band })
+loop-top = el lazo más alto ({ $band })
+loop-only = el lazo ({ $band })
+loop-counted = el lazo { $n } desde abajo ({ $band })
+loops-lowest = los { $n } lazos más bajos
+loops-top = los { $n } lazos más altos
+loops-counted = los lazos { $first } a { $last } desde abajo
+peg-one = la clavija { $peg }
+peg-many = las clavijas { $pegs }
+end-name = el extremo libre «{ $end }»
+end-plain = el extremo libre
+end-start = la primera gomita, que cuelga bajo el telar
+
+way-far = hacia delante
+way-near = hacia ti
+way-left = hacia tu izquierda
+way-right = hacia tu derecha
+way-far-left = hacia delante y hacia tu izquierda
+way-far-right = hacia delante y hacia tu derecha
+way-near-left = hacia ti y hacia tu izquierda
+way-near-right = hacia ti y hacia tu derecha
+side-far = hacia delante, lejos de ti
+side-near = hacia ti
+side-left = hacia tu izquierda
+side-right = hacia tu derecha
+
+length-mm = { $n } mm
+length-in = { $n } pulgadas
+
+times = { $n ->
+    [one] una vez
+    [2] dos veces
+   *[other] { $n } veces
+}
+
+## Títulos y rótulos
+
+byline = Una pieza de { $designer }
+byline-none = Una pieza para el telar de clavijas
+edition-right = Edición para diestros: sujeta el gancho con la mano derecha.
+edition-left = Edición para zurdos: sujeta el gancho con la mano izquierda. Toda la pieza está en espejo, no solo sus dibujos.
+heading-level = Nivel
+heading-supplies = Necesitas
+heading-supplies-many = Necesitas, para { $n ->
+    [one] 1 pieza
+   *[other] { $n } piezas
+}
+heading-tools = Herramientas
+heading-key = Qué gomita es cuál
+heading-hold = ¿Aguanta?
+heading-cautions = Con cuidado
+heading-check = Para y mira
+heading-notes = De quien la diseñó
+heading-glossary = Palabras de esta lección
+glossary-line = { $term }: { $means }
+heading-extension = A tu medida
+extension-line = Para una muñeca de { $wrist }: { $bands ->
+    [0] ninguna gomita más.
+    [one] 1 gomita más.
+   *[other] { $bands } gomitas más.
+}
+label-page = Página { $page } de { $pages }
+label-ruler = Comprueba la impresión: esta barra mide 50 mm; la de abajo, 2 pulgadas.
+label-ruler-metric = 50 mm
+label-ruler-inch = 2 pulgadas
+label-note = Nota
+label-warning = Ten cuidado
+label-hook = Gancho
+label-closeup = La clavija de lado
+label-order = En este orden
+label-after = Así queda después
+label-tick = Marca cada una
+
+## Nivel
+
+level-basic = Básico
+level-easy = Fácil
+level-intermediate = Medio
+level-complex = Difícil
+reason-colours = { $n ->
+    [one] Gomitas de un solo color.
+   *[other] Gomitas de { $n } colores.
+}
+reason-repeat = Pocos gestos, que se repiten.
+reason-stack = { $n ->
+    [one] Nunca más de un lazo en una clavija.
+   *[other] Hasta { $n } lazos en una clavija.
+}
+reason-wide = Algunas gomitas rodean tres clavijas o más.
+reason-twist = A algunas gomitas se les da media vuelta.
+reason-cap = Se enrollan remates en una sola clavija.
+reason-hook = Con el gancho se pasan lazos por dentro de otros.
+reason-lift = Se levantan lazos por encima de otros.
+reason-hang = Se cuelgan gomitas del gancho y se deslizan.
+reason-count = { $n ->
+    [one] Una gomita en total.
+   *[other] { $n } gomitas en total.
+}
+
+## Material
+
+column-band = Gomita
+column-for = Para
+column-count = Cuántas
+column-weight = Peso
+total = Todas las gomitas
+purpose-placed = { $n } para colocar
+purpose-caps = { $n ->
+    [one] 1 remate
+   *[other] { $n } remates
+}
+purpose-hung = { $n } para colgar
+purpose-finishing = { $n } para acabar
+purpose-extension = { $n } para alargar
+purpose-spares = { $n ->
+    [one] 1 de reserva
+   *[other] { $n } de reserva
+}
+weight = { $grams } g
+weight-about = unos { $grams } g
+thing-clips = { $n ->
+    [one] 1 cierre
+   *[other] { $n } cierres
+}
+thing-clips-spare = { $n ->
+    [one] 1 cierre
+   *[other] { $n } cierres
+} y { $spare ->
+    [one] 1 de reserva
+   *[other] { $spare } de reserva
+}
+tool-straight = { $n ->
+    [one] un telar
+   *[other] { $n } telares
+} con { $rows ->
+    [one] una fila
+   *[other] { $rows } filas
+} de { $pegs ->
+    [one] 1 clavija
+   *[other] { $pegs } clavijas, a { $pitch } una de otra
+}
+tool-round = { $n ->
+    [one] un telar redondo
+   *[other] { $n } telares redondos
+} con { $rows ->
+    [one] un anillo
+   *[other] { $rows } anillos
+} de { $pegs ->
+    [one] 1 clavija
+   *[other] { $pegs } clavijas, a { $pitch } una de otra
+}
+tool-pegs = { $n ->
+    [one] una tabla
+   *[other] { $n } tablas
+} con { $pegs ->
+    [one] 1 clavija
+   *[other] { $pegs } clavijas
+}
+tool-cord = { $n ->
+    [one] un trozo de cordón para atar
+   *[other] { $n } trozos de cordón para atar
+}
+tool-hooks = { $n ->
+    [one] un gancho
+   *[other] { $n } ganchos
+}
+tool-scissors = { $n ->
+    [one] unas tijeras para recortar el nudo
+   *[other] { $n } tijeras para recortar los nudos
+}
+
+## Partes
+
+phase-prepare = Prepárate
+phase-place = Coloca las gomitas
+phase-turn = Gira el telar
+phase-work = Trabaja los lazos
+phase-finish = Acaba
+phase-extend = Alarga
+phase-close = Cierra
+phase-wear = Llévala sin peligro
+
+intro-place = Cada gomita nueva va encima de las que ya están. Bájala un poco antes de coger la siguiente.
+intro-work = El dibujo pequeño muestra la clavija de lado: qué lazo coges y qué lazos están encima.
+intro-finish = No sueltes los lazos hasta que estén sujetos.
+
+## Pasos
+
+step-prepare = Pon el telar delante de ti, con la clavija { $near } lo más cerca de ti.
+step-prepare-bands = Prepara { $bands }. Cuéntalas con la lista «{ $list }».
+detail-rows = Las filas se llaman { $letters } desde tu izquierda. Las clavijas se cuentan hacia delante.
+detail-row-one = Hay una fila, { $letter }. Sus clavijas se cuentan hacia delante.
+detail-round = Las clavijas se cuentan alrededor. Empieza por la más cercana a ti y ve hacia tu derecha.
+detail-channel = El lado abierto de cada clavija lleva un punto. Mira { $side }.
+detail-channel-out = El lado abierto de cada clavija lleva un punto. Mira hacia fuera.
+detail-channel-in = El lado abierto de cada clavija lleva un punto. Mira hacia dentro.
+detail-channel-any = Un punto marca el lado abierto de cada clavija.
+
+step-place-two = Estira una { $band } de la clavija { $first } a la clavija { $last }, { $way }.
+step-place-many = Estira una { $band } alrededor de las clavijas { $pegs }.
+detail-twist = Entre { $first } y { $last } da a la gomita { $n ->
+    [one] media vuelta, para que forme un 8
+   *[other] { $n } medias vueltas
+}.
+detail-turns = Enróllala { $times } en la clavija { $peg }.
+step-wind = Enrolla una { $band } { $times } en la clavija { $peg }, encima de todo lo que hay. Es el remate: sujeta los lazos de debajo.
+step-turn = Gira todo el telar, de punta a punta, hasta que la clavija { $near } quede cerca de ti.
+detail-turned = Lo que estaba a tu izquierda está ahora a tu derecha. Las clavijas no cambian de nombre.
+step-hook = Mete el gancho por el lado abierto de la clavija { $source }, por dentro { $above ->
+    [one] del lazo
+   *[other] de los { $above } lazos
+} de encima. Coge { $loop } y { $taken ->
+    [one] súbelo
+   *[other] súbelos
+} a través de { $above ->
+    [one] ese lazo
+   *[other] esos lazos
+}. { $taken ->
+    [one] Ponlo
+   *[other] Ponlos
+} en la clavija { $target }, { $way }.
+step-hook-top = Coge con el gancho { $loop } de la clavija { $source }. { $taken ->
+    [one] Ponlo
+   *[other] Ponlos
+} en la clavija { $target }, { $way }.
+detail-skipped = Pasa solo por { $through ->
+    [one] el lazo más alto
+   *[other] los { $through } lazos más altos
+}. Deja { $n ->
+    [one] el lazo que está
+   *[other] los { $n } lazos que están
+} justo encima del que coges en su sitio.
+detail-skipped-all = No pases por { $n ->
+    [one] el lazo
+   *[other] los { $n } lazos
+} de encima: sácalo por un lado.
+step-slide = Mete el gancho por el lado abierto de la clavija { $source } y coge { $loop }. Desliza del gancho a ese lazo: { $hung }. Después pon el lazo en la clavija { $target }, { $way }.
+step-slide-through = Mete el gancho por el lado abierto de la clavija { $source }, por dentro { $above ->
+    [one] del lazo
+   *[other] de los { $above } lazos
+} de encima, y coge { $loop }. Desliza del gancho a ese lazo: { $hung }. Súbelo a través { $above ->
+    [one] del lazo
+   *[other] de los { $above } lazos
+} de encima y ponlo en la clavija { $target }, { $way }.
+step-lift = En la clavija { $peg }, coge con el gancho { $loop }. { $taken ->
+    [one] Pásalo
+   *[other] Pásalos
+} por encima { $above ->
+    [one] del lazo
+   *[other] de los { $above } lazos
+} de arriba y { $taken ->
+    [one] deja que caiga
+   *[other] deja que caigan
+} de la clavija.
+step-transfer = Quita { $loop } de la clavija { $source } y { $taken ->
+    [one] ponlo
+   *[other] ponlos
+} en la clavija { $target }, { $way }. No { $taken ->
+    [one] le
+   *[other] les
+} des la vuelta.
+step-hang = Enrolla una { $band } { $times } en el mango del gancho. Déjala colgada ahí.
+step-bind = Mete el gancho por { $n ->
+    [one] el lazo
+    [2] los dos lazos
+   *[other] los { $n } lazos
+} de la clavija { $peg }. Coge una { $band } y tira de ella hasta que pase la mitad. Deja sus dos puntas en el gancho y saca los lazos de la clavija.
+step-extend = Añade una cadena de { $bands }: pasa cada gomita nueva por las dos puntas de la anterior.
+step-knot = Pasa un cordón por { $n ->
+    [one] el lazo
+    [2] los dos lazos
+   *[other] los { $n } lazos
+} ({ $where }) y átalo. Aprieta el nudo.
+step-clip = Engancha un cierre en { $n ->
+    [one] el lazo
+    [2] los dos lazos
+   *[other] los { $n } lazos
+} ({ $where }).
+step-clip-join = Junta los lazos ({ $where }) y engancha un cierre en los { $n }.
+detail-catch = Coge solo { $n ->
+    [one] el lazo más alto
+   *[other] los { $n } lazos más altos
+}.
+detail-off = Después saca los lazos.
+step-release = Saca la pieza del telar, de una punta a la otra, lazo a lazo. No la arranques.
+detail-rough = Al principio se ve torcida. Estírala con suavidad a lo largo, unas cuantas veces, y se coloca.
+
+step-again = Repite { $steps } { $times ->
+    [one] una vez más
+   *[other] { $times } veces más
+}. { $shift } La última termina aquí: { $end }.
+step-again-same = Repite { $steps } en el mismo sitio, { $times ->
+    [one] una vez más
+   *[other] { $times } veces más
+}.
+step-again-counted = Repite { $steps } { $times ->
+    [one] una vez más
+   *[other] { $times } veces más
+}, con las clavijas que dice la lista.
+steps-one = el paso { $first }
+steps-two = los pasos { $first } y { $last }
+steps-many = los pasos { $first } a { $last }
+shift-pegs = { $n ->
+    [one] Avanza cada vez una clavija más { $way }.
+   *[other] Avanza cada vez { $n } clavijas más { $way }.
+}
+shift-rows = { $n ->
+    [one] Avanza cada vez una fila más { $way }.
+   *[other] Avanza cada vez { $n } filas más { $way }.
+}
+shift-round = { $n ->
+    [one] Avanza cada vez una clavija, { $turn }.
+   *[other] Avanza cada vez { $n } clavijas, { $turn }.
+}
+turn-anticlockwise = al revés que el reloj
+turn-clockwise = como el reloj
+shift-both = Avanza como dice la lista.
+detail-list-short = La lista solo llega hasta la vuelta { $last }. Sigue igual.
+detail-left-out = Las partes { $first } a { $last } son como las anteriores y aquí no se muestran.
+detail-colours = Los colores cambian. La lista los dice.
+
+## Comprobaciones
+
+check-bands = { $n ->
+    [one] Hasta aquí se ha usado 1 gomita.
+   *[other] Hasta aquí se han usado { $n } gomitas.
+}
+check-loops = { $pegs }: { $n ->
+    [one] 1 lazo
+   *[other] { $n } lazos
+}{ $many ->
+    [one] {""}
+   *[other] {" "}cada una
+}.
+check-bare = No queda ningún lazo en el telar.
+check-left = Todas las demás clavijas están vacías.
+check-cure-place = Si una clavija tiene pocos lazos, una gomita no llegó a ella. Quita las gomitas hasta ese punto y sigue desde ahí.
+check-cure-work = Si una clavija tiene más o menos lazos, uno se quedó atrás o vino de otro sitio. Vuelve atrás por los pasos y búscalo antes de sujetar nada.
+
+## Llevarla
+
+wear-fit = En la muñeca, un dedo tiene que pasar por debajo con facilidad. Si no pasa, la pieza aprieta: hazla más larga.
+
+## Si aguanta
+
+hold-yes = { $n ->
+    [one] Sí. Está probado que la única gomita queda sujeta cuando la pieza se acaba como se muestra.
+   *[other] Sí. Está probado que las { $n } gomitas quedan sujetas cuando la pieza se acaba como se muestra.
+}
+hold-no = { $n ->
+    [one] No. Una gomita no queda sujeta y se cae:
+   *[other] No. { $n } gomitas no quedan sujetas y se caen:
+} { $which }.
+hold-unproved = { $n ->
+    [one] Sin probar para una gomita:
+   *[other] Sin probar para { $n } gomitas:
+} { $which }.
+hold-not-shown = No está probado que todas las gomitas queden sujetas.
+hold-band = gomita { $number } ({ $band }, paso { $step })
+hold-more = { $n } más
+hold-snap-none = Si se rompe una gomita, no se cae ninguna otra.
+hold-snap-worst = { $n ->
+    [one] Si se rompe una gomita, puede caerse 1 más.
+   *[other] Si se rompe una gomita, pueden caerse hasta { $n } más.
+}
+hold-snap-harmless = { $n ->
+    [one] 1 gomita puede romperse sin soltar otra.
+   *[other] { $n } gomitas pueden romperse sin soltar otra.
+}
+
+## Cuidados. Los de siempre; las normas del lugar van primero.
+
+caution-small = Con gomitas y cierres pequeños uno puede atragantarse. No los dejes cerca de niños de menos de 3 años ni de quien aún se lleva cosas a la boca.
+caution-tight = Nunca pongas una gomita apretada en un dedo, en el cuello o en la muñeca de un bebé. Si la piel se pone pálida, azul, hinchada o dormida, quítala enseguida: córtala. Pide ayuda si la piel no mejora en unos minutos.
+caution-sleep = Quítate las pulseras para dormir. Un dedo tiene que pasar por debajo con facilidad. Si deja marcas rojas, es pequeña.
+caution-eyes = Apunta las gomitas estiradas hacia abajo y lejos de la cara. Ponte gafas cuando tires fuerte. Una gomita que se rompe o salta puede dañar un ojo.
+caution-pets = Recoge las gomitas que se caen. Los animales se las tragan.
+caution-latex = Algunas gomitas son de goma natural. Si alguien tiene alergia al látex, usa gomitas que digan «sin látex» y no te fíes de cómo se ven o se tocan.
+caution-old = Tira las gomitas pegajosas, agrietadas o descoloridas. Se rompen.
+caution-rules = Compra gomitas que cumplan las normas de juguetes de donde vives; esta hoja no puede probarlas. Las normas de tu lugar, escuela o biblioteca van antes que esta lista.
+
+## Pie
+
+colophon-version = Lección hecha con Pegwright { $version } de un patrón de formato { $format }.
+colophon-print = Marca de impresión { $mark }: dos hojas con la misma marca enseñan lo mismo.
+colophon-errata = ¿Hay un error? Díselo a { $designer } y da la marca de impresión.
+colophon-errata-none = ¿Hay un error? Díselo a quien te dio esta hoja y da la marca de impresión.
+colophon-licence = Licencia: { $licence }
+
+## Los dibujos en palabras
+
+picture-loom = El telar vacío
+picture-loom-text = El telar vacío como está delante de ti: { $pegs }.
+picture-part = Parte { $n } de { $count }
+picture-step = Paso { $n }
+picture-view = Clavijas del dibujo: { $pegs }.
+picture-place = La nueva { $band } está dibujada con fuerza. Rodea { $pegs }.
+picture-wind = El remate, una { $band }, está enrollado en la clavija { $peg }.
+picture-hook = Una flecha va de la clavija { $source } a la clavija { $target }. El lazo que se movió está dibujado con fuerza donde queda ahora.
+picture-lift = Una flecha curva sube y sale de la clavija { $peg }.
+picture-turn = Dos flechas curvas muestran el telar que gira media vuelta.
+picture-fasten = El cierre está dibujado ({ $where }).
+picture-hang = Del gancho cuelga una { $band }.
+picture-extend = La cadena nueva está dibujada con fuerza en el extremo libre.
+picture-again-place = Las gomitas de todas las vueltas, con su orden en números.
+picture-again-still = El telar después de la última vuelta.
+picture-again-work = Flechas con números muestran el orden de todas las vueltas.
+picture-closeup = La clavija { $peg } de lado, de abajo arriba: { $loops }.
+picture-closeup-hook = El mango del gancho de lado: { $loops }.
+picture-taken = Contando desde abajo, coge el lazo { $loops }.
+picture-new = Contando desde abajo, es nuevo el lazo { $loops }.
+picture-bind = La última gomita está dibujada con fuerza, a través de los lazos de la clavija { $peg }.
+
+## Vídeo
+
+shot-piece = La pieza acabada
+view-piece = Toda la pieza acabada, en reposo, desde arriba.
+view-cautions = La cara de quien enseña, o los cuidados para leer.
+view-bench = El telar y las gomitas preparados, desde arriba.
+view-check = Todo el telar desde arriba, cada clavija nítida, sin manos.
+
+## Glosario
+
+term-band = gomita
+means-band = un anillo pequeño y elástico.
+others-band = elástico, elásticos, liga, ligas
+term-loom = telar
+means-loom = una tabla con clavijas en filas o en anillo.
+others-loom = bastidor, marco
+term-peg = clavija
+means-peg = un poste del telar con un lado abierto.
+others-peg = poste, postes, clavo, clavos, pin, pines
+term-channel = lado abierto
+means-channel = la ranura de un lado de la clavija, por donde entra el gancho.
+others-channel = ranura, surco
+term-hook = gancho
+means-hook = la herramienta que coge un lazo y tira de él.
+others-hook = aguja, ganchillo
+term-loop = lazo
+means-loop = la parte de una gomita que rodea una clavija.
+others-loop = bucle, bucles, punto, puntos
+term-cap = remate
+means-cap = una gomita enrollada en una clavija, encima de todo lo que hay.
+others-cap = tapa, tapón
+term-half-turn = media vuelta
+means-half-turn = una gomita cruzada entre dos clavijas, para que forme un 8.
+others-half-turn = torsión, giro doble
+term-free-end = extremo libre
+means-free-end = las dos puntas de la última gomita, en el gancho o en el dedo.
+others-free-end = cabo suelto, cabos sueltos
+term-clip = cierre
+means-clip = un gancho pequeño de plástico que cierra la pieza.
+others-clip = broche, broches
+term-chain = cadena
+means-chain = gomitas en fila, cada una pasada por la anterior.
+others-chain = –
+
+## Plan de rodaje y guion
+
+heading-filming = Plan de rodaje: { $title }
+filming-length = El vídeo dura unos { $minutes }, hablado a { $wpm } palabras por minuto. La cámara graba unos { $camera }.
+heading-shots = Tomas
+column-shot = Toma
+column-at = En
+column-long = Graba
+column-do = Qué se hace
+column-view = Qué tiene que verse
+column-cut = Montaje
+cut-fast = { $speed } veces más rápido
+cut-pause = Muestra «para aquí»
+heading-chapters = Capítulos
+column-chapter = Capítulo
+heading-filming-tips = Antes de grabar
+tip-camera = Fija la cámara sobre el telar, con la punta cercana abajo en la imagen. No la muevas hasta que se gire el telar.
+tip-hands = Aparta las manos de la clavija que se trabaja. Quédate quieto dos segundos después de cada paso.
+tip-light = Luz de los dos lados, para que ninguna mano dé sombra a las clavijas.
+tip-close = Graba de cerca y de lado el dibujo pequeño de la clavija cuando haya lazos unos sobre otros.
+tip-faces = No grabes la cara ni el nombre de ningún niño sin permiso. Las normas del lugar van primero.
+heading-script = Guion: { $title }
+script-about = { $words } palabras, { $wpm } por minuto, { $minutes } en total.
+column-said = Qué se dice
+column-step = Paso
+
+minutes = { $minutes ->
+    [0] { $seconds } s
+   *[other] { $minutes } min { $seconds } s
+}
+
+## Hoja de material
+
+heading-kit = Hoja de material: { $title }
+kit-about = { $n ->
+    [one] Para 1 persona.
+   *[other] Para { $n } personas, cada una con telar, gancho y una bolsa de gomitas.
+}
+heading-bag = Una bolsa para cada persona
+heading-class = Para toda la clase
+column-spares = Reserva
+column-bag = En la bolsa
+column-all = En total
+class-bags = { $n ->
+    [one] 1 bolsa
+   *[other] { $n } bolsas
+}
+heading-tick = Marca
+heading-buy = Para comprar
+column-have = Hay
+column-need = Hacen falta
+column-packs = Paquetes
+column-cost = Coste
+packs-of = { $n } × { $size }
+packs-none = nada
+packs-unknown = no se conoce paquete
+cost-open = sin saber
+cost-total = Total
+cost-part = Total de lo que se sabe
+heading-timetable = Horario
+timetable-about = Los tiempos se calculan con gestos sueltos y con lo que se aprende en cada vuelta. Son para principiantes; mide los tuyos y cámbialos.
+column-part = Parte
+column-show = Mostrar
+column-make = Hacer
+column-from = Desde
+timetable-sum = En total
+timetable-slow = Los más lentos pueden necesitar la mitad más: unos { $minutes }.
+kit-safe = Cuenta gomitas y cierres al repartir y al recoger. Barre el suelo al final.
+thing-hooks = Ganchos
+thing-scissors = Tijeras
+thing-clips-word = Cierres
+thing-loom = Telares, { $rows } × { $pegs }
+
+## Botones de la página y del apuntador
+
+page-next = Siguiente
+page-back = Atrás
+page-first = Al principio
+page-goto = Ir a
+page-left = Para zurdos
+page-right = Para diestros
+page-large = Letra grande
+page-read = Leer en voz alta
+page-stop = Dejar de leer
+page-progress = { $n } de { $count }
+page-keys = Las flechas, deslizar el dedo o los botones avanzan y retroceden. Esta página funciona sin red y no envía nada; guarda tu sitio solo en este aparato.
+page-what = Qué muestra el dibujo
+page-tools = Ayudas para leer
+page-moving = Recorrer los pasos
+prompter-start = Empezar
+prompter-stop = Parar
+prompter-again = Desde arriba
+prompter-slower = Más lento
+prompter-faster = Más rápido
+prompter-smaller = Más pequeño
+prompter-larger = Más grande
+prompter-mirror = Espejo
+prompter-pace = { $wpm } palabras por minuto
+prompter-pause = Pausa
+prompter-keys = El espacio empieza y para, arriba y abajo cambian el ritmo, más y menos el tamaño.
+
+## Licencia
+
+licence-as = Licencia de esta pieza y de su lección: { $licence }
+licence-none = No se nombra ninguna licencia: todos los derechos son de quien la diseñó. Pregunta antes de copiarla o cambiarla.
+licence-fonts = Las páginas llevan la letra Atkinson Hyperlegible, con la licencia que sigue.
+
+## Qué busca la revisión
+
+words-side = izquierda, derecha, izquierdo, derecho
+words-step = paso, pasos
