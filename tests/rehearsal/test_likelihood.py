@@ -76,7 +76,7 @@ def test_every_kind_has_a_class() -> None:
 
 
 def test_what_was_seen_is_weighed_by_hand() -> None:
-    """Jetty has three steps where the hook can be too shallow (the first of four hooks goes through one loop).
+    """At three steps of the jetty the hook can be too shallow (the first of four goes through one loop).
 
     Twelve makers made the slip 9 times in 36 chances; 200 chances at 0.03 are worth 6 more:
     (6 + 9) / (200 + 36).

@@ -35,7 +35,7 @@ def test_the_clip_is_left_out() -> None:
 
 
 def test_the_last_band_is_left_out() -> None:
-    """There is no free end for the clip: the maker is stuck at step 12, and if she goes on all comes apart."""
+    """There is no free end for the clip: the maker is stuck at step 12; if she goes on, all comes apart."""
     one = outcome(rehearsed("jetty"), "step-skipped", 11)
     assert one.result == "falls"
     assert one.falls == (1, 2, 3, 4, 5)
@@ -53,7 +53,7 @@ def test_a_wrong_colour_only_looks_otherwise() -> None:
 
 
 def test_a_cap_forgotten() -> None:
-    """Without its cap the loop on A3 is pulled through nothing: band 2 slips out of band 1, which is alone."""
+    """Without its cap the loop on A3 is pulled through nothing, and band 2 slips out of band 1."""
     one = outcome(rehearsed("caps"), "cap-forgotten", 3)
     assert 3 not in one.falls  # the cap itself is not in the piece
     assert one.result == "falls"

@@ -20,21 +20,34 @@ from pegwright.rehearsal.run import Run, rehearse_slips
 __all__ = ["Answer", "Candidate", "Case", "Diagnosis", "Question", "Surgery", "answers_of"]
 
 Answer = int | str
-Ask = Literal["where", "where-inside", "loops", "top", "lowest", "through-top", "through-lowest", "colours"]
-_ON_A_PEG: tuple[Ask, ...] = ("loops", "top", "lowest", "through-top", "through-lowest", "colours")
-Looks = Mapping[
-    str, tuple[tuple[str, tuple[str, ...]], ...]
-]  # holder → (letter, ribbons' letters), bottom first
+_MOST_LOOPS = 40  # of one band: enough for any that is placed over pegs
+Ask = Literal[
+    "where", "inside", "crossed", "loops", "top", "lowest", "colours", "strands", "strand-colours", "leads"
+]
+_ON_A_PEG: tuple[Ask, ...] = ("loops", "top", "lowest", "colours", "strands", "strand-colours", "leads")
+
+
+class Seen(NamedTuple):
+    """A loop as a maker sees it: its colour letter, those of the strands inside it, where its band leads."""
+
+    letter: str
+    strands: tuple[str, ...]
+    leads: tuple[str, ...]
+
+
+Looks = Mapping[str, tuple[Seen, ...]]
+"""What is to be seen on each holder, the lowest loop first."""
 
 
 class Question(NamedTuple):
-    """What to look at, on a holder or, for `where` (holder empty), on the whole loom.
+    """What to look at, on a holder or, for the first three (holder empty), on the whole loom.
 
     `where`: on which pegs the number or the colours of the loops are other than in the picture (their names
-    in order, or `none`); `where-inside`: on which of them the strands that come up inside the loops are
-    other than in the picture; `loops`: how many loops are on it; `top`, `lowest`: of what colour (letter)
-    that loop is, `none` where there is none; `through-top`, `through-lowest`: how many strands come up
-    inside that loop; `colours`: which colours lie on it, lowest first.
+    in order, or `none`); `inside`: on which of them other strands come up inside the loops; `crossed`: on
+    which of them the bands that lie there lead elsewhere, or lie in another order. `loops`: how many loops
+    are on the peg; `top`, `lowest`: of what colour (letter) that loop is, `none` where there is none;
+    `colours`: of all of them, lowest first; `strands`: how many strands come up inside each, lowest first;
+    `strand-colours`: their colours; `leads`: to which pegs the band of each loop leads, lowest first.
     """
 
     ask: Ask
@@ -118,8 +131,9 @@ class Surgery:
                 if case.looks or stuck:
                     cases.append(case)
         state = self.rehearsal.history.done[after].after
+        through, at_of = _Table(state.inside, {}), _where(state.stacks)
         intended = {
-            holder: _looks(self.rehearsal.history, {}, loops, state.inside)
+            holder: _looks(self.rehearsal.history, {}, loops, through, at_of)
             for holder, loops in state.stacks.items()
         }
         return Diagnosis(tuple(cases), intended)
@@ -137,28 +151,33 @@ def answers_of(diagnosis: Diagnosis, case: Case, most: int = 5) -> Diagnosis:
 
 def answer_in(looks: Looks, intended: Looks, question: Question) -> Answer:
     """Return what a maker sees, given what is not as intended."""
-    if question.ask == "where":
-        odd = (
-            holder for holder, loops in looks.items() if _letters(loops) != _letters(intended.get(holder, ()))
-        )
+    ask, holder = question
+    if not holder:
+        parts = {"where": _letters, "inside": _strands, "crossed": _leads}[ask]
+        odd = (at for at, loops in looks.items() if parts(loops) != parts(intended.get(at, ())))
         return " ".join(sorted(odd)) or "none"
-    if question.ask == "where-inside":
-        odd = (holder for holder, loops in looks.items() if loops != intended.get(holder, ()))
-        return " ".join(sorted(odd)) or "none"
-    seen = looks.get(question.holder)
-    loops = intended.get(question.holder, ()) if seen is None else seen
-    if question.ask == "loops":
+    loops = looks[holder] if holder in looks else intended.get(holder, ())
+    if ask == "loops":
         return len(loops)
-    if question.ask == "colours":
-        return " ".join(_letters(loops)) or "none"
     if not loops:
         return "none"
-    letter, ribbons = loops[-1 if question.ask in ("top", "through-top") else 0]
-    return letter if question.ask in ("top", "lowest") else len(ribbons)
+    if ask in ("top", "lowest"):
+        return loops[-1 if ask == "top" else 0].letter
+    if ask == "strands":
+        return " ".join(str(len(loop.strands)) for loop in loops)
+    return {"colours": _letters, "strand-colours": _strands, "leads": _leads}[ask](loops)
 
 
-def _letters(loops: tuple[tuple[str, tuple[str, ...]], ...]) -> tuple[str, ...]:
-    return tuple(letter for letter, _ in loops)
+def _letters(loops: Iterable[Seen]) -> str:
+    return " ".join(loop.letter for loop in loops)
+
+
+def _strands(loops: Iterable[Seen]) -> str:
+    return " ".join("+".join(loop.strands) or "none" for loop in loops)
+
+
+def _leads(loops: Iterable[Seen]) -> str:
+    return " ".join("+".join(loop.leads) or "none" for loop in loops)
 
 
 def _case(made: Course, outcome: Outcome, run: Run, after: int, chance: float) -> Case:
@@ -176,14 +195,16 @@ def _case(made: Course, outcome: Outcome, run: Run, after: int, chance: float) -
             if loops is not None:
                 inside[where] = loops
     state = made.history.done[after].after
-    odd = set(stacks)
-    for holder, loops in state.stacks.items():
-        if holder not in odd and any(loop in inside for loop in loops):
-            odd.add(holder)
-    through = {**dict(state.inside), **inside} if odd else {}
+    through = _Table(state.inside, inside)
+    lying = dict(state.stacks) | stacks
+    at_of = _where(lying)
+    meant_at = _where(state.stacks)
+    moved = {loop.band for loop, holder in at_of.items() if meant_at.get(loop) != holder}
+    moved |= {loop.band for loop in meant_at.keys() - at_of.keys()}
+    odd = {holder for holder, loops in lying.items() if any(b in inside or b.band in moved for b in loops)}
     looks = {
-        holder: _looks(made.history, run.colours, stacks.get(holder, state.stack(holder)), through)
-        for holder in odd
+        holder: _looks(made.history, run.colours, lying[holder], through, at_of)
+        for holder in odd.union(stacks)
     }
     changed: frozenset[tuple[str, Stack] | tuple[Bight, Stack]] = frozenset(
         [*stacks.items(), *inside.items()]
@@ -191,20 +212,43 @@ def _case(made: Course, outcome: Outcome, run: Run, after: int, chance: float) -
     return Case(outcome, chance, changed, looks)
 
 
+class _Table(NamedTuple):
+    usual: Mapping[Bight, Stack]
+    changed: Mapping[Bight, Stack]
+
+    def of(self, loop: Bight) -> Stack:
+        found = self.changed.get(loop)
+        return self.usual.get(loop, ()) if found is None else found
+
+
+def _where(stacks: Mapping[str, Stack]) -> dict[Bight, str]:
+    return {loop: holder for holder, loops in stacks.items() for loop in loops}
+
+
 def _looks(
-    history: History, colours: Mapping[int, str], loops: Stack, inside: Mapping[Bight, Stack]
-) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    history: History,
+    colours: Mapping[int, str],
+    loops: Stack,
+    inside: _Table,
+    at_of: Mapping[Bight, str],
+) -> tuple[Seen, ...]:
     def letter(loop: Bight) -> str:
         return colours.get(loop.band) or history.colours[loop.band - 1]
 
-    return tuple((letter(loop), tuple(map(letter, inside.get(loop, ())))) for loop in loops)
+    found = []
+    for loop in loops:
+        ends = (at_of.get(Bight(loop.band, index)) for index in range(_MOST_LOOPS) if index != loop.index)
+        leads = tuple(sorted({end for end in ends if end is not None and end != at_of[loop]}))
+        found.append(Seen(letter(loop), tuple(map(letter, inside.of(loop))), leads))
+    return tuple(found)
 
 
 def _questions(cases: Sequence[Case]) -> Iterable[Question]:
     holders = dict.fromkeys(holder for case in cases for holder in case.looks)
     # The easiest to answer come first: of questions that tell equally much the first is asked.
     yield Question("where", "")
-    yield Question("where-inside", "")
+    yield Question("inside", "")
+    yield Question("crossed", "")
     for ask in _ON_A_PEG:
         for holder in holders:
             yield Question(ask, holder)
