@@ -41,12 +41,11 @@ class Lanes:
         self.letters: dict[int, Matrices] = {}
         self.kept: dict[int, Flags] = {}
         self.cores: dict[int, Matrices] = {}
-        self.trails: dict[int, Matrices] = {0: self.one}
         self.products: dict[int, Matrices] = {}
 
-    def forget(self, cores: int, trails: int, words: int) -> None:
+    def forget(self, cores: int, words: int) -> None:
         """Drop the values of what was numbered after a given moment: few runs share it."""
-        for table, limit in ((self.cores, cores), (self.trails, trails), (self.products, words)):
+        for table, limit in ((self.cores, cores), (self.products, words)):
             for number in reversed([*table]):
                 if number < limit:
                     break
@@ -104,27 +103,19 @@ class Lanes:
         return known
 
     def core(self, core: int) -> Matrices:
-        """Return the value of a core in every lane."""
-        known = self.cores.get(core)
-        if known is None:
-            loop, trail = self.words.cores[core]
-            known = self.letter(loop.band)
-            if trail:
-                around = self.trail(trail)
-                known = _times(_times(around, known), _inverse(around))
-            self.cores[core] = known
-        return known
-
-    def trail(self, trail: int) -> Matrices:
-        """Return the product of the words of a trail in every lane."""
+        """Return the value of a core in every lane: each word that the loop went through is put round it."""
         waiting = []
-        while trail not in self.trails:
-            waiting.append(trail)
-            trail = self.words.trails[trail][1]
-        value = self.trails[trail]
-        for outer in reversed(waiting):
-            word = self.words.trails[outer][0]
-            value = self.trails[outer] = _times(self.product(word), value)
+        while core not in self.cores:
+            loop, trail = self.words.cores[core]
+            if not trail:
+                self.cores[core] = self.letter(loop.band)
+                break
+            waiting.append((core, self.words.trails[trail][0]))
+            core = self.words.before(core)
+        value = self.cores[core]
+        for outer, word in reversed(waiting):
+            around = self.product(word)
+            value = self.cores[outer] = _times(_times(around, value), _inverse(around))
         return value
 
 

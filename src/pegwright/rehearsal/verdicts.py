@@ -71,7 +71,7 @@ class Judge:
         self.whole = np.array([lanes[keep] for _, keep in self.parts], np.intp)
         self.without = np.array([lanes[keep - {band}] for band, keep in self.parts], np.intp)
         self.lanes = Lanes(course.words, list(lanes), [frozenset({band}) for band in snapped])
-        self.lasting = (len(course.words.cores), len(course.words.trails), len(course.words.words))
+        self.lasting = (len(course.words.cores), len(course.words.words))
         self.values = [self._values(root) for root in roots]
         self.members = members(course.words, roots, [keep for _, keep in self.parts])
         self.intended = self.of(NO_SLIP)

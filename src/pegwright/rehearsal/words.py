@@ -49,6 +49,11 @@ class Words:
             self.trails.append((word, inner))
         return self._factor(loop, trail, bool(factor & 1))
 
+    def before(self, core: int) -> int:
+        """Return the core that a loop had before it went through the outermost word of its trail."""
+        loop, trail = self.cores[core]
+        return self._core[loop, self.trails[trail][1]]
+
     def _factor(self, loop: Bight, trail: int, inverse: bool) -> int:
         core = self._core.get((loop, trail))
         if core is None:
