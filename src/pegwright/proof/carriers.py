@@ -13,7 +13,7 @@ from __future__ import annotations
 
 import random
 from collections import deque
-from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence, Set
 from heapq import heappop, heappush
 from operator import itemgetter
 from typing import NamedTuple
@@ -48,8 +48,10 @@ def carry(reader: Reader, wanted: Set[int], seeds: Sequence[int] = (0, 1)) -> tu
     roots = dict(enumerate(reader.s.roots))
     ends = {number: found for number, root in roots.items() if (found := closing(reader, root))}
     rings = roots | {number: end.rest for number, end in ends.items()}
-    held = {end.band: Held(at, witness=True) for at, end in enumerate(ends.values())}
-    steps: Steps = tuple(Step(-1, root=number, witness=end.band) for number, end in ends.items())
+    held = {end.band: Held(2 * at + 1, witness=True) for at, end in enumerate(ends.values())}
+    steps: Steps = ()
+    for number, end in ends.items():
+        steps = (*steps, Step(-1, root=number), Step(len(steps), witness=end.band))
     for seed in seeds:
         for start, closed in ((rings, ends), (roots, {})) if ends else ((roots, {}),):
             if wanted <= held.keys():
@@ -63,7 +65,7 @@ def carry(reader: Reader, wanted: Set[int], seeds: Sequence[int] = (0, 1)) -> tu
 
 
 def plain(reader: Reader) -> tuple[Steps, list[List], list[frozenset[int]]]:
-    """Return the tree of the whole words: its steps, loans last; of the others their products and asides."""
+    """Return the tree of the whole words: its steps, and of each its product and the bands beside it."""
     walk = _walk(reader, dict(enumerate(reader.s.roots)), {}, 0)
     return tuple(walk.steps), [p.product for p in walk.places], [p.aside for p in walk.places]
 
@@ -89,9 +91,9 @@ def _walk(reader: Reader, roots: dict[int, List], closings: dict[int, Closing], 
         if root not in seen:
             seen.add(root)
             walk.down(number, root, closings.get(number))
-    walk.sort()
+    walk.sort(range(len(walk.steps)))
     _lend(walk)
-    walk.trim()
+    walk.sort(walk.alive)  # what is left leads to a witness
     return walk
 
 
@@ -104,7 +106,7 @@ def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closin
     first: dict[List, _Edge] = {}
     length = dict.fromkeys(roots, 0.0)
     heap = [(0.0, number, root) for number, root in enumerate(length)]
-    ends = {found.rest for found in closings.values()}
+    ends = {found.rest: found for found in closings.values()}
     while heap:
         here, _, product = heappop(heap)
         if product in ways:
@@ -112,7 +114,7 @@ def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closin
         loops = reader.loops(product)
         if any(map(exponent, loops.values())):
             far[product] = 0
-        ways[product] = _ways(reader, product, product in ends)
+        ways[product] = _ways(reader, product, ends.get(product))
         for edge in ways[product]:
             deeper = edge.passage.product
             above.setdefault(deeper, []).append(product)
@@ -142,14 +144,15 @@ def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closin
     return _Net(edges, shared)
 
 
-def _ways(reader: Reader, product: List, ring: bool) -> list[_Edge]:
+def _ways(reader: Reader, product: List, end: Closing | None) -> list[_Edge]:
     """Return the ways down from a product, by all carriers that pass through the same together."""
+    ring = (end.band, end.turns) if end else (0, 0)
     known = reader.ways.get((product, ring))
     if known is None:
         together: dict[Passage, list[int]] = {}
         for band, factors in reader.loops(product).items():
-            if len(factors) > 1 and (not ring or ties(reader, factors)):
-                found = reader.places(factors) if ring else None
+            if len(factors) > 1 and (not end or ties(reader, factors, end)):
+                found = reader.places(factors) if end else None
                 passage = found[0] if found else reader.passage(factors)
                 if passage is not None:
                     together.setdefault(passage, []).append(band)
@@ -160,13 +163,12 @@ def _ways(reader: Reader, product: List, ring: bool) -> list[_Edge]:
 class Place(NamedTuple):
     """Where a step stands. The bands with loops in `product` or in `aside` must not be used by another step.
 
-    `aside` are the bands of what the step's carriers pass outside of the product, `leaf` those of what the
-    loops of its witness pass: all of that must vanish.
+    `aside` are the bands of what the step's carriers pass outside of the product, or of what the loops of its
+    witness passed: all of that must vanish.
     """
 
     product: List
     aside: frozenset[int]
-    leaf: frozenset[int]
 
 
 class _Frame(NamedTuple):
@@ -186,14 +188,11 @@ class _Walk:
         self.steps: list[Step] = []
         self.places: list[Place] = []
         self.opened: set[List] = set()
-        self.chained: set[int] = set()  # steps with a witness at or below them in the tree
+        self.chained: set[int] = set()  # witnesses, and steps with one below them in the tree
         self.alive: set[int] = set()  # these, and the steps that lead to a loan
-        self.closings: dict[int, Closing] = {}  # by the step of the root
 
     def down(self, number: int, root: List, end: Closing | None) -> None:
         """Walk down from the word of a fastening, or from what is left of it without its far end."""
-        if end is not None:
-            self.closings[len(self.steps)] = end
         step = Step(-1, root=number, without=end.band if end else 0)
         frames = [self._open(root, frozenset(), step)]
         while frames:
@@ -220,27 +219,28 @@ class _Walk:
         bands = self.reader.loops(product)
         self._bar(bands, 1)
         self._bar(aside, 1)
-        witness, leaf = 0, frozenset[int]()
+        number = self._add(step, Place(product, aside))
         for band, factors in bands.items():
-            if (band in self.held and witness) or not exponent(factors) or self.barred[band] != 1:
-                continue
-            if self.undone(step.parent, band, factors):
+            if (
+                (band in self.held and number in self.chained)
+                or not exponent(factors)
+                or self.barred[band] != 1
+            ):
                 continue
             trails = self.reader.trail_bands(factors)
             if band not in trails and self.carrying.isdisjoint(trails):
-                self.held.setdefault(band, Held(len(self.steps), witness=True))
-                if not witness:
-                    witness, leaf = band, trails
-        self.steps.append(step._replace(witness=witness))
-        self.places.append(Place(product, aside, leaf))
+                witness = self._add(Step(number, witness=band), Place((), trails))
+                self.held.setdefault(band, Held(witness, witness=True))
+                self.chained.update((number, witness))
+                self.alive.add(witness)
         fresh = product not in self.opened
         self.opened.add(product)
-        return _Frame(len(self.steps) - 1, iter(self.net.edges.get(product, ()) if fresh else ()))
+        return _Frame(number, iter(self.net.edges.get(product, ()) if fresh else ()))
 
-    def undone(self, parent: int, band: int, factors: List) -> bool:
-        """Say whether a witness right below a closing root turns as often as the closed end: v = x_c^±k."""
-        end = self.closings.get(parent)
-        return end is not None and band == end.band and abs(exponent(factors)) == abs(end.turns)
+    def _add(self, step: Step, place: Place) -> int:
+        self.steps.append(step)
+        self.places.append(place)
+        return len(self.steps) - 1
 
     def _bar(self, bands: Iterable[int], by: int) -> None:
         for band in bands:
@@ -251,8 +251,6 @@ class _Walk:
         self._bar(self.reader.loops(place.product), -1)
         self._bar(place.aside, -1)
         self.carrying.difference_update(step.carriers)
-        if step.witness:
-            self.chained.add(number)
         if number in self.chained:
             self.chained.add(step.parent)
             self.hold(number)
@@ -263,34 +261,32 @@ class _Walk:
         for band in self.steps[number].carriers:
             self.held.setdefault(band, Held(number, witness=False))
 
-    def sort(self) -> None:
-        """Number the steps afresh, parents first, so that the first step below a chained one is chained.
+    def lend(self, parent: int, edge: _Edge, carriers: Sequence[int], lender: int) -> None:
+        """Add a step that goes on as the chain from the lender does."""
+        aside = self.reader.bands_of(edge.passage.outer)
+        step = Step(parent, tuple(carriers), loan=lender)
+        self.hold(self._add(step, Place(edge.passage.product, aside)))
 
-        A chain is then a run of neighbours: from a step to the next that has a witness.
+    def sort(self, wanted: Collection[int]) -> None:
+        """Keep these steps, each followed by what is below it, what has a witness below it first.
+
+        A chain is then a run of neighbours: from a step to the next witness.
         """
         below: dict[int, list[int]] = {}
-        for number in reversed(range(len(self.steps))):
+        for number in sorted(wanted, reverse=True):
             below.setdefault(self.steps[number].parent, []).append(number)
         waiting, kept = below.get(-1, []), []
         while waiting:
             number = waiting.pop()
             kept.append(number)
             waiting += sorted(below.get(number, ()), key=self.chained.__contains__)
-        self._keep(kept)
-
-    def trim(self) -> None:
-        """Leave out the steps that lead to no witness."""
-        self._keep([number for number in range(len(self.steps)) if number in self.alive])
-
-    def _keep(self, kept: list[int]) -> None:
         fresh = {-1: -1} | {number: at for at, number in enumerate(kept)}
         steps = [self.steps[number] for number in kept]
         self.steps = [s._replace(parent=fresh[s.parent], loan=fresh[s.loan]) for s in steps]
-        self.places = [self.places[number] for number in kept if number < len(self.places)]
+        self.places = [self.places[number] for number in kept]
         self.chained = {fresh[number] for number in self.chained if number in fresh}
         self.alive = {fresh[number] for number in self.alive}
         self.held = {b: h._replace(step=fresh[h.step]) for b, h in self.held.items()}
-        self.closings = {fresh[number]: end for number, end in self.closings.items() if number in fresh}
 
 
 class _Chains:
@@ -308,10 +304,10 @@ class _Chains:
                 self.barring.setdefault(band, []).append(number)
             if step.witness:
                 self.last[number] = number
-                self.users.setdefault(step.witness, []).append(number)
             elif number in walk.chained:
                 self.last[number] = self.last[number + 1]
-                self.users.setdefault(walk.steps[number + 1].carriers[0], []).append(number)
+                for band in walk.steps[number + 1].carriers or (walk.steps[number + 1].witness,):
+                    self.users.setdefault(band, []).append(number)
 
     def mark(self, steps: Iterable[int], by: int) -> None:
         """Count steps as clashing (a Fenwick tree: Fenwick 1994)."""
@@ -352,7 +348,9 @@ def _lend(walk: _Walk) -> None:
     path: dict[int, list[int]] = {}
     carrying: set[int] = set()
     wanting: set[int] = set()  # steps that lead nowhere yet, and a carrier on the way there is not held yet
-    for number, (step, place) in enumerate(zip(steps[:], walk.places, strict=True)):
+    for number, (step, place) in enumerate(zip(steps[:], walk.places[:], strict=True)):
+        if step.witness:
+            continue
         while path and next(reversed(path)) != step.parent:
             left, marks = path.popitem()
             chains.mark(marks, -1)
@@ -374,12 +372,8 @@ def _lend(walk: _Walk) -> None:
             wanted = [b for b in edge.carriers if dead or b not in walk.held]
             if lender is None or not wanted or chains.clashes(lender):
                 continue
-            witness = steps[lender].witness
-            if witness and walk.undone(number, witness, reader.loops(walk.places[lender].product)[witness]):
-                continue
             aside = reader.bands_of(edge.passage.outer)
-            leaf = walk.places[chains.last[lender]].leaf
-            if not carrying.isdisjoint(aside | leaf):
+            if not carrying.isdisjoint(aside):
                 continue
             if any(chains.has(lender, chains.users.get(band, ())) for band in aside):
                 continue
@@ -387,14 +381,13 @@ def _lend(walk: _Walk) -> None:
             for band in wanted:
                 others = [bar for bar in chains.barring[band] if bar != number]
                 if (
-                    band not in aside | leaf
+                    band not in aside | place.aside
                     and path.keys().isdisjoint(others)
                     and not chains.has(lender, others)
                 ):
                     carriers.append(band)
             if carriers:
-                steps.append(Step(number, tuple(carriers), loan=lender))
-                walk.hold(len(steps) - 1)
+                walk.lend(number, edge, carriers, lender)
                 for above in reversed(path):
                     if above in walk.alive:
                         break

@@ -40,11 +40,13 @@ def closing(reader: Reader, root: List) -> Closing | None:
     return None
 
 
-def ties(reader: Reader, factors: List) -> bool:
-    """Say whether a band with these factors in `Closing.rest` can lead on from there."""
+def ties(reader: Reader, factors: List, end: Closing) -> bool:
+    """Say whether a band with these factors in `end.rest` can lead on from there."""
     found = reader.places(factors)
     turns = abs(exponent(factors))
     if found is None or turns == 1:
         return False
+    again = reader.loops(found[0].product).get(end.band, ())
     runs = blocks(factors, found[1])
-    return len(runs) > 1 and all(power % turns if turns else power for _, power in runs)
+    apart = len(runs) > 1 and abs(exponent(again)) != abs(end.turns)
+    return apart and all(power % turns if turns else power for _, power in runs)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
+from itertools import islice
 from typing import NamedTuple
 
 import numpy as np
@@ -21,7 +22,9 @@ __all__ = ["Loss", "needed_loops", "passengers", "snaps"]
 
 _TREES = 24  # sets of paths drawn at random before single snaps are looked at
 _SMALL = 16  # bands of a piece that is proved afresh for every snap that stays open
-_PROOFS = 12  # how often a larger piece is
+_PROOFS = 4  # how often a larger piece is
+_PAIRS = 400  # pairs of a snapped and another band for which small parts are looked for, each at
+_PLACES = 3  # so many places
 Table = npt.NDArray[np.bool_]
 
 
@@ -37,7 +40,8 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
 
     A band whose path of carriers does without the snapped one stays. A few sets of paths drawn at random
     answer for most snaps; for what stays open, bands that fall and small parts that hold are looked for, and
-    at last the piece is proved without the snapped band, in a large piece only so many times.
+    at last the piece is proved without the snapped band. In a large piece both have a limit, and what is
+    beyond it is said to be unproved.
     """
     held = proof.held
     place = {band: at for at, band in enumerate(held)}
@@ -57,7 +61,7 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
             break
     near = None if stays.all() else Near(reader)
     passed = first_passed(structure)
-    proofs = _PROOFS
+    pairs, proofs = _PAIRS, _PROOFS
     losses: dict[int, Loss] = {}
     for at, band in enumerate(held):
         left = [other for other, stay in zip(held, stays[at].tolist(), strict=True) if not stay]
@@ -68,9 +72,10 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
             left = [other for other in left if other in used]
         if left and near and len(held) > _SMALL:
             search = Search(reader.s, left)
-            for other in left:
-                places = near.places(other, band)
+            for other in left[:pairs]:
+                places = islice(near.places(other, band), _PLACES)
                 any(search.find(other, [near.products[step]], pool, step) for step, pool in places)
+            pairs = max(pairs - len(left), 0)
             left = [other for other in left if other not in search.held]
         if left and proofs:
             proofs -= len(held) > _SMALL
@@ -83,48 +88,45 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
 
 
 def _note_paths(
-    stays: Table, place: dict[int, int], verdicts: Mapping[int, Verdict], proof_steps: tuple[Step, ...]
+    stays: Table, place: dict[int, int], verdicts: Mapping[int, Verdict], steps: tuple[Step, ...]
 ) -> None:
     """Note that a band stays whatever snaps that is neither on the path to it nor on the way on from it.
 
-    Of several carriers of one step none is missed, except on a borrowed chain, which was cleared for the
-    first of them only.
+    Of several carriers of one step none is missed.
     """
-    count, steps = len(place), proof_steps
-    shape = (len(steps), count)
-    path, on, lent = np.zeros(shape, np.bool_), np.zeros(shape, np.bool_), np.zeros(shape, np.bool_)
+    shape = (len(steps), len(place))
+    path, on, ends = np.zeros(shape, np.bool_), np.zeros(shape, np.bool_), [False] * len(steps)
 
-    def mark(row: npt.NDArray[np.bool_], bands: Iterable[int]) -> None:
-        for band in bands:
-            if band in place:
-                row[place[band]] = True
+    def mark(row: npt.NDArray[np.bool_], bands: Sequence[int]) -> None:
+        if len(bands) == 1 and bands[0] in place:
+            row[place[bands[0]]] = True
 
-    following: dict[int, int] = {}
     for number, step in enumerate(steps):
         if step.parent >= 0:
             path[number] = path[step.parent]
-            following.setdefault(step.parent, number)
-        if len(step.carriers) == 1:
-            mark(path[number], step.carriers)
+        mark(path[number], step.carriers)
+
+    def go_on(number: int) -> None:
+        on[number] = on[number + 1]
+        mark(on[number], steps[number + 1].carriers)
+
     for number in reversed(range(len(steps))):
-        step = steps[number]
-        if step.witness:
-            mark(on[number], (step.witness,))
-            lent[number] = on[number]
-        elif step.loan < 0:
-            after = following[number]
-            on[number], lent[number] = on[after], lent[after]
-            mark(lent[number], steps[after].carriers[:1])
-            if len(steps[after].carriers) == 1:
-                mark(on[number], steps[after].carriers)
-            if steps[after].loan >= 0:
-                on[number] |= lent[steps[after].loan]
+        if steps[number].witness:
+            ends[number] = True
+            mark(on[number], (steps[number].witness,))
+        elif number + 1 < len(steps) and steps[number + 1].parent == number and ends[number + 1]:
+            ends[number] = True
+            go_on(number)
+    for number in reversed(range(len(steps))):
+        if steps[number].loan >= 0:
+            on[number] = on[steps[number].loan]
+        elif not ends[number]:
+            go_on(number)
     for band, verdict in verdicts.items():
         if isinstance(verdict, Held) and band in place:
-            step = steps[verdict.step]
             row = path[verdict.step].copy()
             if not verdict.witness:
-                row |= lent[step.loan] if step.loan >= 0 else on[verdict.step]
+                row |= on[verdict.step]
             mark(row, (band,))
             stays[:, place[band]] |= ~row
 

@@ -99,15 +99,6 @@ class Near:
             for inner in reader.trail_bands((2 * core,)):
                 self.inside.setdefault(inner, set()).add(band)
 
-    def shifted(self, by: int) -> Steps:
-        return tuple(
-            step._replace(
-                parent=step.parent + by if step.parent >= 0 else -1,
-                loan=step.loan + by if step.loan >= 0 else -1,
-            )
-            for step in self.steps
-        )
-
     def places(self, band: int, missing: int = 0) -> Iterator[tuple[int, set[int]]]:
         """Give steps near the band, the nearest first, each with the bands that may be used there.
 

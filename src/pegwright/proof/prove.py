@@ -39,8 +39,7 @@ def prove(structure: Structure) -> Proof:
     left = [band for band in left if band not in by_part]
     if left:
         verdicts |= _open(structure, words, used, left)
-    slips = words.slips if any(isinstance(verdict, Free) for verdict in verdicts.values()) else ()
-    return Proof(dict(sorted(verdicts.items())), steps, tuple(parts), slips, slides)
+    return Proof(dict(sorted(verdicts.items())), steps, tuple(parts), words.slips, slides)
 
 
 def _slide_off(words: Reduced, used: set[int], left: list[int]) -> tuple[set[int], tuple[Slide, ...]]:

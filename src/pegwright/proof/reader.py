@@ -27,7 +27,7 @@ class Reader:
         self.word_bands = [frozenset(self.bands(word)) for word in words.words]
         self.between: dict[tuple[int, int], Passage] = {}
         self.by_band: dict[List, dict[int, List]] = {}
-        self.ways: dict[tuple[List, bool], list[tuple[tuple[int, ...], Passage]]] = {}
+        self.ways: dict[tuple[List, tuple[int, int]], list[tuple[tuple[int, ...], Passage]]] = {}
 
     def bands(self, product: List) -> set[int]:
         """Return the bands with loops in the product."""

@@ -116,8 +116,8 @@ def shortened(
         if slide is None:
             return now, slides
         y, sliding = slide
-        band, loop = letters[y >> 1]
-        slides.append(Slide(band, loop, -1 if y & 1 else 1, tuple(sorted(sliding))))
+        band = bands[y >> 1]
+        slides.append(Slide(-band if y & 1 else band, tuple(sorted(sliding))))
         now = [slid(word, bands, y, sliding) for word in now]
 
 

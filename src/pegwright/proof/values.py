@@ -14,11 +14,12 @@ class Step(NamedTuple):
 
     A step stands for a product of loops. The first (`parent` −1) is the word of fastening `root`. Any other
     is what its `carriers` pass through on the way from their first loop to their second in the parent's
-    product; of several carriers each does alone (twin bands). `witness` is a band that the step's product
-    turns round a number of times other than 0, or 0 where none is named here. A step with a `loan` passes
-    through the same product as that other step, and goes on as the chain below it goes on: to the witness,
-    or else by the first carrier of the first step below. A root with a band `without` is the fastening's
-    word less that band's loops: the far end of a piece that the fastener closes into a ring.
+    product; of several carriers each does alone (twin bands). A path ends at a `witness`: a band that the
+    parent's product turns round a number of times other than 0. Every step is followed by the steps below
+    it; so a chain, from a step to the first witness below, is a run of neighbours. A step with a `loan`
+    passes through the same product as that other step, and goes on as the chain from there does. A root with
+    a band `without` is the fastening's word less that band's loops: the far end of a piece that the fastener
+    closes into a ring.
     """
 
     parent: int
@@ -30,21 +31,16 @@ class Step(NamedTuple):
 
 
 class Held(NamedTuple):
-    """Held: the band is a carrier of `step`, or (`witness`) its product turns round the band."""
+    """Held: the band is a carrier of `step`, or (`witness`) the step is the band's own end of a path."""
 
     step: int
     witness: bool
 
 
 class Slide(NamedTuple):
-    """Bands ride together along another: x_i → y x_i y⁻¹ for the bands i, y = x_by^sign.
-
-    Where the band `by` carries a twist of its own, `loop` is the index of the loop that is meant, else −1.
-    """
+    """Bands ride together along another: x_i → y x_i y⁻¹ for the bands i, y = x_by (by < 0: its inverse)."""
 
     by: int
-    loop: int
-    sign: int
     bands: tuple[int, ...]
 
 
