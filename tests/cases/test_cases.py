@@ -66,6 +66,7 @@ NO_DOCUMENT = {
     "text-peg-moves": "of the lesson, see the tests of the editor's check",
     "text-step-unknown": "of the lesson, see the tests of the editor's check",
     "text-hard": "of the lesson, see the tests of the editor's check",
+    "colours-alike": "of the colours, see the tests of the palette",
     "lesson-disagrees": "of the lesson, see the tests of the editor's check",
     "band-not-proved": "depends on what the prover cannot do; its wording is tested with the others",
 }

@@ -233,6 +233,11 @@ CATALOGUE: dict[str, Entry] = {
         "the text is hard to read for a child of twelve ({words} words a sentence, or long words)",
         "write shorter sentences with everyday words",
     ),
+    "colours-alike": Entry(
+        "note",
+        "colours {one} and {other} are hard to tell apart for {who}",
+        "make one of them lighter or darker; letters and patterns help on paper, not in the heap",
+    ),
     "lesson-disagrees": Entry(
         "error",
         "the lesson and the working disagree on {what}: {said} said, {counted} counted",

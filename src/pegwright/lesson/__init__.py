@@ -1,9 +1,11 @@
 """What to show and what to say, page by page, second by second."""
 
 from pegwright.lesson.captions import Caption, captions
+from pegwright.lesson.edit import edit
 from pegwright.lesson.filming import filming, script_leaf
 from pegwright.lesson.kit import kit
 from pegwright.lesson.leaf import Grid, Leaf
+from pegwright.lesson.palette import check_palette
 from pegwright.lesson.picture import Mark, Picture, Window
 from pegwright.lesson.plan import plan
 from pegwright.lesson.script import Script, script
@@ -30,6 +32,8 @@ __all__ = [
     "Verdict",
     "Window",
     "captions",
+    "check_palette",
+    "edit",
     "filming",
     "kit",
     "languages",

@@ -16,6 +16,7 @@ from pegwright.finding import Finding, Place, finding
 from pegwright.finding.summing import sum_up
 from pegwright.fit.supplies import Supplies
 from pegwright.lesson.front import terms
+from pegwright.lesson.palette import check_palette
 from pegwright.lesson.readability import reading
 from pegwright.lesson.scene import highest_stack
 from pegwright.lesson.sheet import Lesson, Step
@@ -54,6 +55,7 @@ def edit(pattern: Pattern, history: History, supplies: Supplies, lesson: Lesson)
             _level(pattern, history),
             _unused(pattern),
             *(_text(one, words, history, len(lesson.steps)) for one in said),
+            check_palette(pattern),
             disagreements(lesson, history, supplies),
         )
     )

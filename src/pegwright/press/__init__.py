@@ -1,5 +1,6 @@
 """Paints a lesson: svg, pdf, captions, web pages. Decides nothing."""
 
+from pegwright.press.bundle import bundle, lesson_files
 from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from pegwright.press.page import page_html
 from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
@@ -9,12 +10,14 @@ from pegwright.press.svg import step_svg, swatch_svg
 __all__ = [
     "Edition",
     "Paper",
+    "bundle",
     "captions_srt",
     "captions_vtt",
     "chapters_text",
     "chapters_vtt",
     "handout_pdf",
     "leaf_pdf",
+    "lesson_files",
     "page_html",
     "prompter_html",
     "step_svg",

@@ -9,6 +9,7 @@ import math
 from html import escape
 from typing import NamedTuple
 
+from pegwright.lesson.palette import luminance
 from pegwright.lesson.picture import (
     Arc,
     ArrowMark,
@@ -47,7 +48,7 @@ class Inks(NamedTuple):
         """Return what a tint is printed as: itself, or white, light or dark grey by its luminance."""
         if self.bands:
             return tint
-        light = _luminance(tint)
+        light = luminance(tint)
         return "#ffffff" if light > 0.5 else "#c4c4c4" if light > 0.12 else "#3c3c3c"
 
 
@@ -293,13 +294,4 @@ def _mix(a: str, b: str, share: float) -> str:
 
 def _dark(tint: str) -> bool:
     """Say whether white shows better on a tint than black."""
-    return _luminance(tint) < 0.18
-
-
-def _luminance(tint: str) -> float:
-    """Return the relative luminance of a colour, 0 to 1 (WCAG 2.2)."""
-    linear = []
-    for i in (1, 3, 5):
-        v = int(tint[i : i + 2], 16) / 255
-        linear.append(v / 12.92 if v <= 0.04045 else ((v + 0.055) / 1.055) ** 2.4)
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+    return luminance(tint) < 0.18

@@ -303,8 +303,8 @@ step-again-counted = Mach { $steps } noch { $times ->
    *[other] { $times }-mal
 } und wechsle die Stifte, wie die Liste zeigt.
 steps-one = Schritt { $first }
-steps-two = Schritte { $first } und { $last }
-steps-many = Schritte { $first } bis { $last }
+steps-two = die Schritte { $first } und { $last }
+steps-many = die Schritte { $first } bis { $last }
 shift-pegs = { $n ->
     [one] Geh jedes Mal einen Stift weiter { $way }.
    *[other] Geh jedes Mal { $n } Stifte weiter { $way }.
@@ -331,9 +331,9 @@ check-bands = { $n ->
    *[other] { $n } Gummis sind bis jetzt verbraucht.
 }
 check-loops = { $pegs }: { $many ->
-    [one] hier
-   *[other] überall
-} { $n ->
+    [one] {""}
+   *[other] je{" "}
+}{ $n ->
     [one] 1 Schlaufe
    *[other] { $n } Schlaufen
 }.

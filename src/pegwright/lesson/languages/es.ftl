@@ -202,8 +202,8 @@ phase-extend = Alarga
 phase-close = Cierra
 phase-wear = Llévala sin peligro
 
-intro-place = Cada gomita nueva va encima de las que ya están. Bájala un poco antes de coger la siguiente.
-intro-work = El dibujo pequeño muestra la clavija de lado: qué lazo coges y qué lazos están encima.
+intro-place = Cada gomita nueva va encima de las que ya están. Bájala un poco antes de tomar la siguiente.
+intro-work = El dibujo pequeño muestra la clavija de lado: qué lazo tomas y qué lazos están encima.
 intro-finish = No sueltes los lazos hasta que estén sujetos.
 
 ## Pasos
@@ -231,7 +231,7 @@ detail-turned = Lo que estaba a tu izquierda está ahora a tu derecha. Las clavi
 step-hook = Mete el gancho por el lado abierto de la clavija { $source }, por dentro { $above ->
     [one] del lazo
    *[other] de los { $above } lazos
-} de encima. Coge { $loop } y { $taken ->
+} de encima. Toma { $loop } y { $taken ->
     [one] súbelo
    *[other] súbelos
 } a través de { $above ->
@@ -241,7 +241,7 @@ step-hook = Mete el gancho por el lado abierto de la clavija { $source }, por de
     [one] Ponlo
    *[other] Ponlos
 } en la clavija { $target }, { $way }.
-step-hook-top = Coge con el gancho { $loop } de la clavija { $source }. { $taken ->
+step-hook-top = Toma con el gancho { $loop } de la clavija { $source }. { $taken ->
     [one] Ponlo
    *[other] Ponlos
 } en la clavija { $target }, { $way }.
@@ -251,20 +251,20 @@ detail-skipped = Pasa solo por { $through ->
 }. Deja { $n ->
     [one] el lazo que está
    *[other] los { $n } lazos que están
-} justo encima del que coges en su sitio.
+} justo encima del que tomas en su sitio.
 detail-skipped-all = No pases por { $n ->
     [one] el lazo
    *[other] los { $n } lazos
 } de encima: sácalo por un lado.
-step-slide = Mete el gancho por el lado abierto de la clavija { $source } y coge { $loop }. Desliza del gancho a ese lazo: { $hung }. Después pon el lazo en la clavija { $target }, { $way }.
+step-slide = Mete el gancho por el lado abierto de la clavija { $source } y toma { $loop }. Desliza del gancho a ese lazo: { $hung }. Después pon el lazo en la clavija { $target }, { $way }.
 step-slide-through = Mete el gancho por el lado abierto de la clavija { $source }, por dentro { $above ->
     [one] del lazo
    *[other] de los { $above } lazos
-} de encima, y coge { $loop }. Desliza del gancho a ese lazo: { $hung }. Súbelo a través { $above ->
+} de encima, y toma { $loop }. Desliza del gancho a ese lazo: { $hung }. Súbelo a través { $above ->
     [one] del lazo
    *[other] de los { $above } lazos
 } de encima y ponlo en la clavija { $target }, { $way }.
-step-lift = En la clavija { $peg }, coge con el gancho { $loop }. { $taken ->
+step-lift = En la clavija { $peg }, toma con el gancho { $loop }. { $taken ->
     [one] Pásalo
    *[other] Pásalos
 } por encima { $above ->
@@ -286,7 +286,7 @@ step-bind = Mete el gancho por { $n ->
     [one] el lazo
     [2] los dos lazos
    *[other] los { $n } lazos
-} de la clavija { $peg }. Coge una { $band } y tira de ella hasta que pase la mitad. Deja sus dos puntas en el gancho y saca los lazos de la clavija.
+} de la clavija { $peg }. Toma una { $band } y tira de ella hasta que pase la mitad. Deja sus dos puntas en el gancho y saca los lazos de la clavija.
 step-extend = Añade una cadena de { $bands }: pasa cada gomita nueva por las dos puntas de la anterior.
 step-knot = Pasa un cordón por { $n ->
     [one] el lazo
@@ -299,7 +299,7 @@ step-clip = Engancha un cierre en { $n ->
    *[other] los { $n } lazos
 } ({ $where }).
 step-clip-join = Junta los lazos ({ $where }) y engancha un cierre en los { $n }.
-detail-catch = Coge solo { $n ->
+detail-catch = Toma solo { $n ->
     [one] el lazo más alto
    *[other] los { $n } lazos más altos
 }.
@@ -307,15 +307,15 @@ detail-off = Después saca los lazos.
 step-release = Saca la pieza del telar, de una punta a la otra, lazo a lazo. No la arranques.
 detail-rough = Al principio se ve torcida. Estírala con suavidad a lo largo, unas cuantas veces, y se coloca.
 
-step-again = Repite { $steps } { $times ->
+step-again = Repite { $steps }: { $times ->
     [one] una vez más
    *[other] { $times } veces más
 }. { $shift } La última termina aquí: { $end }.
-step-again-same = Repite { $steps } en el mismo sitio, { $times ->
+step-again-same = Repite { $steps } en el mismo sitio: { $times ->
     [one] una vez más
    *[other] { $times } veces más
 }.
-step-again-counted = Repite { $steps } { $times ->
+step-again-counted = Repite { $steps }: { $times ->
     [one] una vez más
    *[other] { $times } veces más
 }, con las clavijas que dice la lista.
@@ -429,7 +429,7 @@ picture-again-still = El telar después de la última vuelta.
 picture-again-work = Flechas con números muestran el orden de todas las vueltas.
 picture-closeup = La clavija { $peg } de lado, de abajo arriba: { $loops }.
 picture-closeup-hook = El mango del gancho de lado: { $loops }.
-picture-taken = Contando desde abajo, coge el lazo { $loops }.
+picture-taken = Contando desde abajo, toma el lazo { $loops }.
 picture-new = Contando desde abajo, es nuevo el lazo { $loops }.
 picture-bind = La última gomita está dibujada con fuerza, a través de los lazos de la clavija { $peg }.
 
@@ -456,7 +456,7 @@ term-channel = lado abierto
 means-channel = la ranura de un lado de la clavija, por donde entra el gancho.
 others-channel = ranura, surco
 term-hook = gancho
-means-hook = la herramienta que coge un lazo y tira de él.
+means-hook = la herramienta que toma un lazo y tira de él.
 others-hook = aguja, ganchillo
 term-loop = lazo
 means-loop = la parte de una gomita que rodea una clavija.

@@ -1,0 +1,105 @@
+"""How long the lesson of an 80-band strip takes: plan, handout, step pictures, captions, page, bundle."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from typing import TypeVar
+
+import msgspec
+
+from bench.report import Figure
+from examples.pieces import riding_lights
+from pegwright.fit.supplies import Supplies, supplies
+from pegwright.lesson import Hand, Lesson, Verdict, captions, kit, plan, script
+from pegwright.loom import board, replay
+from pegwright.pattern import Maker, Pattern, Rows, expand
+from pegwright.pattern.mirror import mirror
+from pegwright.press import (
+    captions_srt,
+    captions_vtt,
+    chapters_vtt,
+    handout_pdf,
+    page_html,
+    prompter_html,
+    step_svg,
+)
+from pegwright.press.bundle import bundle, lesson_files
+
+
+def strip(lanterns: int = 8) -> Pattern:
+    """Return the strip of lanterns at any length; eight take 81 bands and an extension."""
+    short = riding_lights()
+    pegs = 2 * lanterns + 1
+    m = Maker("Riding lights, long", Rows(rows=3, pegs=pegs), level="intermediate")
+    with m.repeat(lanterns, pegs=2):
+        m.use("outline", colours={"rim": "A"})
+    with m.repeat(lanterns // 2, pegs=4):
+        m.use("light", colours={"glass": "L"})
+        m.use("light", colours={"glass": "R"}, pegs=2)
+    m.wind("A", f"B{pegs}", 3)
+    m.turn()
+    with m.repeat(lanterns, pegs=-2):
+        m.use("gather light", pegs=pegs - 3)
+        m.use("gather outline", pegs=pegs - 3)
+    m.bind("A", "B1")
+    m.extend("A", 6)
+    m.clip("end", f"B{pegs}")
+    return msgspec.structs.replace(m.pattern(), motifs=short.motifs, colours=short.colours)
+
+
+def run(quick: bool) -> list[Figure]:
+    """Measure each output of the strip; quick takes the strip of two lanterns."""
+    pattern = strip(2 if quick else 8)
+    planned, plan_s = _timed(lambda: _planned(pattern))
+    other = _planned(mirror(pattern), hand="left")
+    told = script(planned)
+    sheet = kit(planned, told, _needs(pattern), 12)
+    handout_pdf(planned)  # the typesetter reads its fonts once
+    _, handout_s = _timed(lambda: handout_pdf(planned))
+    pictures = [p for s in planned.steps for p in (*s.pictures, *([s.closeup] if s.closeup else []))]
+    _, pictures_s = _timed(lambda: [step_svg(picture) for picture in pictures])
+    _, captions_s = _timed(lambda: _captioned(planned))
+    _, page_s = _timed(lambda: page_html(planned, other))
+    files, files_s = _timed(lambda: lesson_files(planned, told, other=other, kit=sheet))
+    zipped, bundle_s = _timed(lambda: bundle(planned, files))
+    return [
+        Figure("steps", len(planned.steps), "steps"),
+        Figure("plan", plan_s, "s"),
+        Figure("handout, plan included", plan_s + handout_s, "s", "< 4 s", plan_s + handout_s < 4),
+        Figure("step pictures (SVG)", pictures_s, "s", "< 20 s", pictures_s < 20),
+        Figure("captions, chapters, page", captions_s + page_s, "s", "< 1 s", captions_s + page_s < 1),
+        Figure("every file", files_s, "s"),
+        Figure("bundle", bundle_s, "s"),
+        Figure("bundle size", len(zipped) / 1e6, "MB"),
+        Figure("film length", told.length_s, "s"),
+    ]
+
+
+T = TypeVar("T")
+
+
+def _timed(job: Callable[[], T]) -> tuple[T, float]:
+    start = time.perf_counter()
+    result = job()
+    return result, time.perf_counter() - start
+
+
+def _needs(pattern: Pattern) -> Supplies:
+    return supplies(pattern, replay(board(pattern.loom), expand(pattern).doings))
+
+
+def _planned(pattern: Pattern, hand: Hand = "right") -> Lesson:
+    """Plan with a verdict given: the proof has a bench of its own."""
+    history = replay(board(pattern.loom), expand(pattern).doings)
+    if history.findings:
+        raise AssertionError(history.findings[0].message)
+    verdict = Verdict(held=True, bands=history.final.bands)
+    return plan(pattern, history, supplies(pattern, history), verdict, hand=hand)
+
+
+def _captioned(lesson: Lesson) -> int:
+    told = script(lesson)
+    cut = captions(told)
+    texts = (captions_vtt(cut, told.language), captions_srt(cut), chapters_vtt(told.chapters))
+    return sum(map(len, (*texts, prompter_html(lesson, told))))
