@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from hypothesis import strategies as st
 
 from bench.pieces import Sketch
-from pegwright.loom.events import Event
+from pegwright.loom.events import Bight, Event
 
 PEGS = ("a", "b", "c", "d", "e", "f")
 KINDS = ("lay", "lay", "draw", "draw", "draw", "home", "home", "home", "shallow", "lift", "move", "wind")
@@ -60,3 +60,40 @@ def _move(loom: Sketch, rng: random.Random, most_bands: int, kind: str, twists: 
 
 
 programs = st.integers(0, 2**48).map(program)
+
+
+def ring(bands: int, half_twists: int = 0) -> list[Event]:
+    """A plain chain whose fastener goes through both its ends; the last band laid with half-twists."""
+    loom = Sketch()
+    for i in range(bands):
+        loom.lay(f"p{i}", f"p{i + 1}", twists=(half_twists if i == bands - 1 else 0,))
+    for i in range(bands - 1, 0, -1):
+        loom.draw(Bight(i, 1), f"p{i - 1}")
+    loom.fasten("p0", f"p{bands}")
+    return loom.events
+
+
+def lattice(seed: int) -> list[Event]:
+    """Bands between the pegs of a grid, straight, aslant and across, hooked back towards its first row.
+
+    Many products are shared by many carriers here, so that paths borrow from each other.
+    """
+    rng = random.Random(seed)
+    rows, columns = rng.choice(((4, 3), (5, 3), (6, 2), (5, 4), (8, 2)))
+    loom = Sketch()
+    along = []
+    for r in range(rows):
+        for c in range(columns):
+            for to in (c, c, c + 1, c - 1):
+                if 0 <= to < columns and rng.random() < (0.7 if to == c else 0.35):
+                    along.append((r, c, loom.lay(f"{c}.{r}", f"{to}.{r + 1}")))
+            if c + 1 < columns and rng.random() < 0.25:
+                along.append((r, c, loom.lay(f"{c}.{r}", f"{c + 1}.{r}")))
+    for r, c, band in sorted(along, key=lambda one: (-one[0], rng.random())):
+        if rng.random() < 0.97:
+            loom.draw(Bight(band, 1), f"{c}.{r}")
+    ends = [f"{c}.0" for c in range(columns)][: rng.randint(1, columns)]
+    if rng.random() < 0.3:
+        ends.append(f"{rng.randrange(columns)}.{rows}")
+    loom.fasten(*([end for end in ends if loom.stacks.get(end)] or list(loom.stacks)[:1]))
+    return loom.events

@@ -13,10 +13,10 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from bench import pieces
-from pegwright.loom.events import Fastened
+from pegwright.loom.events import Bight, Fastened
 from pegwright.proof import Free, Held, HeldByPart, NotProved, Part, Proof, Slip, check
 from tests.proof.facts import proved, sides
-from tests.proof.programs import program, programs
+from tests.proof.programs import lattice, program, programs, ring
 
 seeds = st.integers(0, 2**48)
 WHOLE = [
@@ -26,6 +26,9 @@ WHOLE = [
     pieces.fish_tail(9, twisted_first=False),
     pieces.strip(2),
     pieces.mat(3, 3),
+    ring(9),
+    ring(5, half_twists=1),
+    lattice(181),
 ]
 
 
@@ -104,6 +107,24 @@ def test_the_proof_of_another_piece_is_rejected() -> None:
     closed, missed = pieces.chain(9), pieces.chain(9)
     del missed[-2]
     assert check(missed, proved(closed))
+
+
+@pytest.mark.parametrize("one", range(len(WHOLE)))
+@pytest.mark.parametrize("other", range(len(WHOLE)))
+def test_the_proof_of_one_piece_is_none_of_another(one: int, other: int) -> None:
+    """Whatever is accepted says nothing but what is so."""
+    proof = proved(WHOLE[one])
+    if one != other and check(WHOLE[other], proof) is None:
+        assert sides(proof) == sides(proved(WHOLE[other]))
+
+
+@pytest.mark.parametrize("bands", [3, 9])
+def test_a_fastener_moved_elsewhere_is_noticed(bands: int) -> None:
+    """A fastener through its far end alone holds neither a chain nor what was a ring."""
+    *made, _ = pieces.chain(bands)
+    end = Fastened(1, "clip", (f"p{bands}",), (Bight(bands, 1),), (1,))
+    assert check([*made, end], proved(pieces.chain(bands)))
+    assert check([*made, end], proved(ring(bands)))
 
 
 def test_the_checker_stands_alone() -> None:

@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
 
 from bench import pieces
 from pegwright.loom.events import Bight, Event, Fastened, Laid
 from pegwright.proof import Loss, needed_loops, passengers, prove, snaps
+from pegwright.proof.carriers import carry
+from pegwright.proof.losses import note_paths
+from pegwright.proof.reader import Reader
+from pegwright.proof.slips import Reduction, first_passed, in_use
 from pegwright.structure import structure_of
 from tests.proof import naive
 from tests.proof.facts import proved, sides
-from tests.proof.programs import programs
+from tests.proof.programs import lattice, programs
 
 
 def _snaps(events: list[Event]) -> dict[int, Loss]:
@@ -31,6 +37,23 @@ def test_a_snap_is_the_proof_of_what_is_left(events: list) -> None:
         assert set(loss.falls).isdisjoint(still)
         assert others - still <= {*loss.falls, *loss.unproved}
         assert not set(loss.unproved) & still
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(0, 2**48), st.integers(0, 3))
+@example(653, 0)
+@example(650, 2)
+def test_no_band_stays_that_nothing_uses_after_the_snap(seed: int, drawn: int) -> None:
+    """What a set of paths says of a snap, borrowed chains and all, against the slips of what is left."""
+    structure = structure_of(lattice(seed))
+    base = Reduction(structure)
+    held, steps = carry(Reader(base.run()), set(structure.bands), (drawn,))
+    stays = np.eye(len(held), dtype=np.bool_)
+    place = {band: at for at, band in enumerate(held)}
+    note_paths(stays, place, held, steps)
+    for snapped in held:
+        used = in_use(base.without(snapped), first_passed(structure)) | {snapped}
+        assert {band for band in held if stays[place[snapped], place[band]]} <= used
 
 
 def test_a_closed_plain_chain_is_brunnian() -> None:

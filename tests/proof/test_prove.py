@@ -14,7 +14,8 @@ from pegwright.proof import HeldByPart, NotProved
 from pegwright.structure import structure_of
 from tests.proof import naive
 from tests.proof.facts import bands_of, proved, renamed, sides
-from tests.proof.programs import program, programs
+from tests.proof.programs import program, programs, ring
+from tests.proof.regressions import PAST
 
 seeds = st.integers(0, 2**48)
 
@@ -143,3 +144,28 @@ def test_a_short_part_holds_what_no_path_reaches() -> None:
         if isinstance(verdict, HeldByPart)
     ]
     assert found
+
+
+@pytest.mark.parametrize("name", PAST)
+def test_what_once_went_wrong(name: str) -> None:
+    """Every band of these is held: so say all sets of bands tried."""
+    events = PAST[name]()
+    assert naive.held(events) == set(bands_of(events))
+    assert proved(events).held == tuple(bands_of(events))
+
+
+def test_the_far_end_of_a_ring_may_let_go() -> None:
+    """[a, c] · c is a conjugate of c: the fastener through both ends of two bands does not hold the first."""
+    events = ring(2, half_twists=1)
+    (word,) = naive.fastener_words(events)
+    assert naive.shortest([word]) == [[-2]]
+    assert sides(proved(events)) == {1: "open", 2: "held"}
+
+
+@pytest.mark.parametrize("bands", [3, 4, 5, 40])
+@pytest.mark.parametrize("half_twists", [0, 1])
+def test_from_three_bands_on_a_ring_holds(bands: int, half_twists: int) -> None:
+    """[a, [b, c]] · c needs all three."""
+    events = ring(bands, half_twists)
+    assert bands > 5 or naive.held(events) == set(range(1, bands + 1))
+    assert proved(events).held == tuple(range(1, bands + 1))

@@ -46,7 +46,7 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
     held = proof.held
     place = {band: at for at, band in enumerate(held)}
     stays = np.eye(len(held), dtype=np.bool_)  # [snapped, staying]
-    _note_paths(stays, place, proof.verdicts, proof.steps)
+    note_paths(stays, place, proof.verdicts, proof.steps)
     for band, verdict in proof.verdicts.items():
         if isinstance(verdict, HeldByPart) and proof.parts[verdict.part].step < 0:
             keep = proof.parts[verdict.part].keep
@@ -56,7 +56,7 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
     for seed in range(1, _TREES + 1):
         known = np.count_nonzero(stays)
         if known < stays.size:
-            _note_paths(stays, place, *carry(reader, set(held), (seed,)))
+            note_paths(stays, place, *carry(reader, set(held), (seed,)))
         if np.count_nonzero(stays) == known:
             break
     near = None if stays.all() else Near(reader)
@@ -80,14 +80,14 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
         if left and proofs:
             proofs -= len(held) > _SMALL
             after = prove(_without(structure, band))
-            _note_paths(stays, place, after.verdicts, after.steps)
+            note_paths(stays, place, after.verdicts, after.steps)
             falls += set(left).intersection(after.free)
             left = sorted(set(left).intersection(after.unproved))
         losses[band] = Loss(tuple(sorted(falls)), tuple(left))
     return losses
 
 
-def _note_paths(
+def note_paths(
     stays: Table, place: dict[int, int], verdicts: Mapping[int, Verdict], steps: tuple[Step, ...]
 ) -> None:
     """Note that a band stays whatever snaps that is neither on the path to it nor on the way on from it.
