@@ -141,7 +141,8 @@ def _end(outcome: Outcome) -> str:
         case "not-proved":
             end = f"{_bands(len(outcome.unproved))} can no longer be proved to hold"
         case "weak":
-            end = f"the piece hangs on {_bands(len(outcome.weak))}: if that one snaps, all comes apart"
+            which = "it" if len(outcome.weak) == 1 else "one of them"
+            end = f"the piece hangs on {_bands(len(outcome.weak))}: if {which} snaps, all comes apart"
         case "looks-different":
             end = f"{_bands(len(outcome.differs), 'lies', 'lie')} otherwise; all hold"
         case "harmless":
