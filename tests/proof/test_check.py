@@ -118,6 +118,19 @@ def test_the_proof_of_one_piece_is_none_of_another(one: int, other: int) -> None
         assert sides(proof) == sides(proved(WHOLE[other]))
 
 
+@pytest.mark.parametrize("events", [pieces.chain(6), ring(6), pieces.strip(2), lattice(181)])
+def test_every_field_of_every_step_counts(events: list) -> None:
+    """A field that a step has no use for must be empty, or it would be one more thing to be trusted."""
+    proof = proved(events)
+    for at, step in enumerate(proof.steps):
+        for field in ("parent", "root", "loan", "without"):
+            for nudge in (-2, -1):
+                spoiled = step._replace(**{field: getattr(step, field) + nudge})
+                assert check(
+                    events, proof._replace(steps=(*proof.steps[:at], spoiled, *proof.steps[at + 1 :]))
+                )
+
+
 @pytest.mark.parametrize("bands", [3, 9])
 def test_a_fastener_moved_elsewhere_is_noticed(bands: int) -> None:
     """A fastener through its far end alone holds neither a chain nor what was a ring."""

@@ -169,12 +169,13 @@ class _Paths:
         root = self.link.roots[above.root]
         passing = [self.link.loops(self.products[step.parent], band) for band in self.bands[number]]
         if step.parent < 0:
-            _need(step.root >= 0 and not passing and step.loan < 0, "a root is not one")
+            _need(step.root >= 0 and step == Step(-1, root=step.root, without=step.without), "not a root")
             found = {(self._less(root, step.without) if step.without else root, Bands())}
         elif step.witness:
-            _need(_turns(passing[0]) and not step.carriers and step.loan < 0, "a witness is none")
+            _need(_turns(passing[0]) and step == Step(step.parent, witness=step.witness), "not a witness")
             found = {(Product(), frozenset(chain.from_iterable(map(self.link.along, passing[0]))))}
         else:
+            _need(step == Step(step.parent, step.carriers, loan=max(step.loan, -1)), "not a step")
             end = self.link.loops(root, above.without) if above.without else ()
             found = {self._passage(factors, end) for factors in passing}
         _need(len(found) == 1, "carriers of one step pass through different things")
@@ -232,9 +233,9 @@ class _Paths:
         if step.loan >= 0:  # it goes on as the chain from there does: that must keep clear too
             low, high = step.loan, self.last[step.loan]
             _need(high >= 0 and self.products[low] == self.products[number], "a false loan")
-            met = bars + [user for band in self.aside[number] for user in self.users[band]]
-            _need(not any(low <= clash <= high for clash in met), "a loan clashes with its step")
-            _need(bisect_left(self.clashes, low) == bisect_left(self.clashes, high + 1), "a loan clashes")
+            at = bisect_left(self.clashes, low)
+            met = [*bars, *self.clashes[at : at + 1], *(u for b in self.aside[number] for u in self.users[b])]
+            _need(not any(low <= clash <= high for clash in met), "a loan clashes with the path")
         self.path[number] = bars + [user for band in self.barred[number] for user in self.users[band]]
         for clash in self.path[number]:
             insort(self.clashes, clash)
@@ -263,12 +264,11 @@ def _written(link: _Link, roots: list[Product], keep: set[int], slides: tuple[Sl
 
 def _check_part(link: _Link, part: Part, roots: list[Product], carrying: set[int], held: set[int]) -> None:
     """Check that the words of a part are of least length and have the bands said to be held."""
-    keep = set(part.keep)
-    words = _written(link, roots, keep, part.slides)
+    words, keep = _written(link, roots, set(part.keep), part.slides), set(part.keep)
     before = {abs(letter) for word in _written(link, roots, carrying | keep) for letter in word}
     bands = {abs(letter) for word in words for letter in word}
-    alone = len(keep) <= _MOST_BANDS and before <= keep
-    _need(alone and held and held <= bands <= keep, "a part does not hold its bands")
+    few = held and len(keep) <= _MOST_BANDS
+    _need(few and held <= bands and before | bands <= keep, "a part does not hold its bands")
     pairs = Counter(pair for word in words for pair in zip(word, word[1:] + word[:1], strict=True))
     for y in bands:  # does any set of bands, slid along y, leave fewer y's?
         now = sum(many for (one, _), many in pairs.items() if abs(one) == y)
