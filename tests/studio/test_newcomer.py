@@ -25,7 +25,7 @@ def test_from_a_motif_to_a_printed_lesson(bench: Bench, tmp_path: Path) -> None:
     bench.click("Add", exact=True)
     bench.settle()
     bench.click("Place ·")
-    page.locator('g[data-band="3"]').first.dispatch_event("click")
+    bench.press_band("A3", "A4")
     page.get_by_role("region", name="Band 3").wait_for()
     page.get_by_role("button", name="Colour: B weed green").click()
     bench.settle()
@@ -151,7 +151,7 @@ def test_what_falls_if_one_snaps(bench: Bench) -> None:
     """Point at a band: the page says how many fall with it, and undoes nothing."""
     bench.begin("Plain chain")
     bench.page.keyboard.press("x")
-    bench.page.locator('g[data-band="5"]').first.dispatch_event("click")
+    bench.press_band("A6", "A5")
     bench.page.get_by_text("If band 5 snaps").wait_for()
     text = bench.page.get_by_text("If band 5 snaps").inner_text()
     assert text == "If band 5 snaps, 11 more bands fall."

@@ -3,7 +3,7 @@
  * Everything the views show is read from here, and every change goes through `commit`. */
 import type { Edit } from "../document/edit";
 import { origins, type Origin } from "../document/edits";
-import { docOf, type Doc } from "../document/pattern";
+import { docOf, type Doc, type Move } from "../document/pattern";
 import { NO_PAST, commit as into, redo as forward, undo as back, type Past } from "../document/undo";
 import { emptyLie, lieAfter, type Lie } from "../kernels/lie";
 import { Refused, type Finding, type Seen, type Snapped, type Wire } from "../wire/client";
@@ -21,6 +21,8 @@ class Bench {
   seen = $state.raw<Seen>(NOTHING);
   /** The document that `seen` speaks of. */
   seenDoc = $state.raw<Doc | null>(null);
+  /** Moves made that `seen` does not know of yet; they are drawn at once. */
+  pending = $state.raw<Move[]>([]);
   looking = $state(false);
   /** Moves made at the moment that is shown. */
   moment = $state(0);
@@ -63,6 +65,7 @@ export async function open(name: string): Promise<void> {
     past: NO_PAST,
     seen: NOTHING,
     seenDoc: null,
+    pending: [],
     moment: Number.MAX_SAFE_INTEGER,
     saving: "saved",
     tool: doc.steps.length ? "point" : "lay",
@@ -88,7 +91,14 @@ export function commit(edit: Edit, moment?: number): void {
   show(made.doc, made.past, moment);
 }
 
+/** Make an edit that adds moves, and draw them before the line has answered. */
+export function commitMoves(edit: Edit, moves: readonly Move[], moment: number): void {
+  bench.pending = [...bench.pending, ...moves];
+  commit(edit, moment);
+}
+
 export function undo(): void {
+  bench.pending = [];
   const made = bench.doc && back(bench.doc, bench.past);
   if (made) show(made.doc, made.past);
 }
@@ -125,6 +135,7 @@ async function look(): Promise<void> {
     const seen = await wire.work(doc, page, mine, asked.signal);
     if (mine !== serial) return;
     bench.seen = seen;
+    bench.pending = [];
     bench.seenDoc = doc;
     bench.moment = Math.min(bench.moment, seen.moves?.length ?? 0);
     bench.looking = false;

@@ -8,7 +8,7 @@ import type { Gesture } from "../tools/gesture";
 import { lay, LAY_IDLE, type Lay } from "../tools/lay";
 import { once, ONCE_IDLE, type Once, type OneWay } from "../tools/once";
 import { t } from "../words/words.svelte";
-import { bench, commit, insertAt, momentAfter, type ToolName } from "./bench.svelte";
+import { bench, commitMoves, insertAt, momentAfter, type ToolName } from "./bench.svelte";
 
 class Hand {
   lay = $state.raw<Lay>(LAY_IDLE);
@@ -73,7 +73,7 @@ function answer(made: Gesture, lie: Lie): Move | undefined {
 export function make(move: Move): void {
   bench.said = "";
   const label = move.do === "place" || move.do === "wind" ? t("edit-lay") : t("edit-move", { what: t(wordFor(move)) });
-  commit(insertStep(insertAt(), move, label), momentAfter(1));
+  commitMoves(insertStep(insertAt(), move, label), [move], momentAfter(1));
 }
 
 function wordFor(move: Move): string {

@@ -4,7 +4,7 @@ import { CASES } from "../cases";
 import { around, hull, type Point } from "./around";
 import { inkOn } from "./hatch";
 import { emptyLie, keyOf, lieAfter } from "./lie";
-import { partsOf } from "./parts";
+import { bandAt, partsOf } from "./parts";
 import { neighbour, spot } from "./view";
 
 describe("where loops lie", () => {
@@ -53,6 +53,20 @@ describe("the line of a band", () => {
       return sum + Math.hypot(a[0] - b[0], a[1] - b[1]);
     }, 0);
     expect(Math.abs(length / (2 * 16 + 2 * Math.PI * 3) - 1)).toBeLessThan(0.01);
+  });
+});
+
+describe("pointing at a band", () => {
+  const seen = CASES.pieces.find((piece) => piece.name === "lobster-pot")!.seen;
+  const lie = lieAfter(seen, 1);
+  const spots = new Map([...lie.stacks.keys()].map((holder, i) => [holder, [16 * i, 0] as Point]));
+  const parts = partsOf(lie, (holder) => spots.get(holder) ?? null, { peg_mm: 5, base_mm: 3.5, rise_mm: 1 });
+
+  it("takes it on its line and nowhere else", () => {
+    expect(bandAt(parts, [8, 3.5], 1)).toBe(1);
+    expect(bandAt(parts, [8, 4.4], 1)).toBe(1);
+    expect(bandAt(parts, [8, 0], 1)).toBeNull();
+    expect(bandAt(parts, [8, 5], 1)).toBeNull();
   });
 });
 

@@ -10,8 +10,11 @@ export interface Part {
   key: string;
   when: number;
   d: string;
+  line: readonly Point[];
   /** A spot on the band for its letter, on the longest straight part. */
   mid: Point;
+  /** No point of the line is farther from `mid` than this. */
+  reach: number;
 }
 
 export interface Measures {
@@ -22,7 +25,7 @@ export interface Measures {
 
 export type SpotOf = (holder: string) => Point | null;
 
-const known = new Map<string, { d: string; mid: Point }>();
+const known = new Map<string, Pick<Part, "d" | "line" | "mid" | "reach">>();
 const MOST_KNOWN = 40_000;
 
 export function partsOf(lie: Lie, spotOf: SpotOf, measures: Measures): Part[] {
@@ -70,6 +73,21 @@ export function partsOf(lie: Lie, spotOf: SpotOf, measures: Measures): Part[] {
   return parts.sort((a, b) => a.when - b.when);
 }
 
+/** The band whose line runs nearest to a spot, within a reach; of several the one that lies on top. */
+export function bandAt(parts: readonly Part[], [x, y]: Point, reach: number): number | null {
+  let best: number | null = null;
+  let least = reach;
+  for (const { band, line } of parts)
+    line.forEach((a, i) => {
+      const b = line[(i + 1) % line.length]!;
+      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+      const along = Math.max(0, Math.min(1, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy || 1)));
+      const apart = Math.hypot(a[0] + along * dx - x, a[1] + along * dy - y);
+      if (apart <= least) [best, least] = [band, apart];
+    });
+  return best;
+}
+
 function spotIsPeg(holder: string): boolean {
   return /^[A-Z]/.test(holder) && !holder.includes(">");
 }
@@ -80,7 +98,9 @@ function part(band: number, key: string, when: number, discs: Disc[]): Part {
   if (!drawn) {
     if (known.size > MOST_KNOWN) known.clear();
     const line = around(discs);
-    drawn = { d: closedPath(line), mid: middleOf(line) };
+    const mid = middleOf(line);
+    const reach = Math.max(...line.map(([x, y]) => Math.hypot(x - mid[0], y - mid[1])));
+    drawn = { d: closedPath(line), line, mid, reach };
     known.set(name, drawn);
   }
   return { band, key, when, ...drawn };
