@@ -37,7 +37,7 @@ def judge(program: Program, seed: int = 0, tries: int = 30) -> Judgement:
     band that was split off in any of them is split off.
     """
     drawn = curves(program.events, program.spots, THICKNESS_MM)
-    proof = prove(structure_of(program.events))
+    proof = prove(structure_of(program.events, program.spots))
     maybe = frozenset(proof.held) | frozenset(proof.unproved)
     stays = verdict.held(drawn, maybe, seed, tries)
     return Judgement(

@@ -28,6 +28,11 @@ class Board(NamedTuple):
         p, q = self.pegs[a], self.pegs[b]
         return math.hypot(p.x_mm - q.x_mm, p.y_mm - q.y_mm)
 
+    @property
+    def spots(self) -> dict[str, tuple[float, float]]:
+        """Where each peg's centre stands in plan, in mm."""
+        return {at: (peg.x_mm, peg.y_mm) for at, peg in self.pegs.items()}
+
     def within(self, low: tuple[float, float], high: tuple[float, float]) -> Iterator[Peg]:
         """Yield the pegs whose centres lie in a rectangle of the plan (corners in mm)."""
         for column in range(math.floor(low[0] / _CELL_MM), math.floor(high[0] / _CELL_MM) + 1):

@@ -28,9 +28,8 @@ def prove(structure: Structure) -> Proof:
     verdicts |= held
     left = [band for band in structure.bands if band not in verdicts]
     slides: tuple[Slide, ...] = ()
-    if left and used.isdisjoint(
-        structure.twists
-    ):  # bands ride along each other's strands only where these lie flat
+    # Bands ride along each other's strands only where these lie flat.
+    if left and used.isdisjoint(structure.twists):
         off, slides = _slide_off(words, used, left)
         verdicts |= dict.fromkeys(off, Free(slid=True))
         left = [band for band in left if band not in off]
@@ -39,7 +38,23 @@ def prove(structure: Structure) -> Proof:
     left = [band for band in left if band not in by_part]
     if left:
         verdicts |= _open(structure, words, used, left)
+    verdicts |= _kept(structure, verdicts)
+    if not any(isinstance(verdict, Free) and verdict.slid for verdict in verdicts.values()):
+        slides = ()
     return Proof(dict(sorted(verdicts.items())), steps, tuple(parts), words.slips, slides)
+
+
+def _kept(structure: Structure, verdicts: dict[int, Verdict]) -> dict[int, NotProved]:
+    """Leave open what words call free but a band that stays may keep, lying across it (`structure.plan`)."""
+    free = {band for band, verdict in verdicts.items() if isinstance(verdict, Free)}
+    open_: dict[int, NotProved] = {}
+    while True:  # a band left open stays too, and may keep others
+        more = {b: structure.across[b] - free for b in free & structure.across.keys()}
+        found = {band: NotProved("across", tuple(sorted(kept))) for band, kept in more.items() if kept}
+        if not found:
+            return open_
+        open_ |= found
+        free -= found.keys()
 
 
 def _slide_off(words: Reduced, used: set[int], left: list[int]) -> tuple[set[int], tuple[Slide, ...]]:

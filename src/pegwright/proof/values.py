@@ -81,7 +81,9 @@ class Free(NamedTuple):
 
 
 class NotProved(NamedTuple):
-    """Neither could be shown. `reason`: `twist` (`because` lists the bands with it) or `too-long`."""
+    """Neither could be shown. `reason`: `twist` (`because` lists the bands with it), `across` (those that
+    lie across), or `too-long`.
+    """
 
     reason: str
     because: tuple[int, ...] = ()

@@ -13,10 +13,11 @@ Equal words, trails and factors carry equal numbers (hash-consing), so equality 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
+from pegwright.structure.plan import Spot, across
 
 __all__ = ["Fastening", "Structure", "structure_of"]
 
@@ -41,6 +42,8 @@ class Structure(NamedTuple):
     `passes` are the words in the order of the events (event, word) in which something passed through them.
     `passing[i]` lists the events in which something was put through loop i. `twists` says of each band that
     carries a twist of its own, or may, why: such a band can cling where its word alone says it falls.
+    `across` gives for a band the bands that lie across it or beside it in plan, where the pegs' places are
+    known: they too can keep a band whose word says it falls.
     """
 
     bands: tuple[int, ...]
@@ -54,6 +57,7 @@ class Structure(NamedTuple):
     fastenings: tuple[Fastening, ...]
     passing: tuple[tuple[int, ...], ...]
     twists: dict[int, str]
+    across: Mapping[int, frozenset[int]] = {}
 
     def unused(self) -> tuple[Bight, ...]:
         """Return the loops that nothing passes through."""
@@ -91,12 +95,12 @@ class _Tables:
         return known
 
 
-def structure_of(events: Sequence[Event]) -> Structure:
+def structure_of(events: Sequence[Event], spots: Mapping[str, Spot] | None = None) -> Structure:
     """Read the words of the link from a history, by the calculus of `docs/line.md`.
 
     A freshly laid loop has φ = x_b^sign. A loop drawn through loops of product g gets g φ⁻¹ g⁻¹. Lifting
     L over loops turns each of their φ into φ(L)⁻¹ φ φ(L). A moved loop keeps its φ. A fastener's word is
-    the product over the loops it caught.
+    the product over the loops it caught. `spots` are the pegs' places in plan, in mm.
 
     Raises:
         ValueError: an event names a loop or a band that was never laid, or lays one twice.
@@ -165,6 +169,7 @@ def structure_of(events: Sequence[Event]) -> Structure:
         fastenings=tuple(fastenings),
         passing=tuple(map(tuple, passing)),
         twists=twists,
+        across=across(events, spots) if spots else {},
     )
 
 

@@ -48,7 +48,7 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
         looked = check_loom(pattern, expansion, history)
         progress("reading what passes through what", 3, _STAGES)
         events = history.events
-        structure = structure_of(events)
+        structure = structure_of(events, history.board.spots)
         progress("proving that every band is held", 4, _STAGES)
         proof = prove(structure)
         rejected = check(events, proof)

@@ -17,6 +17,12 @@ if TYPE_CHECKING:
 MOST_BANDS_SNAPPED = 600
 """Above this many bands the lesson leaves out what happens when one snaps."""
 
+_OPEN = {
+    "twist": "bands in it carry a twist of their own, which may cling",
+    "across": "a band that lies across it may keep it",
+    "too-long": "it is too tangled to decide",
+}
+
 
 def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
     """Return a finding for every band that falls or is not proved, saying why."""
@@ -29,11 +35,7 @@ def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
         colour = history.colours[band - 1]
         given = proof.verdicts[band]
         if isinstance(given, NotProved):
-            reason = (
-                "bands in it carry a twist of their own, which may cling"
-                if given.reason == "twist"
-                else "it is too tangled to decide"
-            )
+            reason = _OPEN[given.reason]
             found.append(finding("band-not-proved", place, band=band, colour=colour, reason=reason))
         else:
             found.append(
