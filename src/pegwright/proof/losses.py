@@ -12,7 +12,7 @@ import numpy.typing as npt
 from pegwright.loom.events import Bight
 from pegwright.proof.carriers import carry
 from pegwright.proof.parts import Near, Search
-from pegwright.proof.prove import prove
+from pegwright.proof.prove import kept_across, prove
 from pegwright.proof.reader import Reader
 from pegwright.proof.slips import Reduction, first_passed, in_use
 from pegwright.proof.values import Held, HeldByPart, Proof, Step, Verdict
@@ -83,7 +83,9 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
             note_paths(stays, place, after.verdicts, after.steps)
             falls += set(left).intersection(after.free)
             left = sorted(set(left).intersection(after.unproved))
-        losses[band] = Loss(tuple(sorted(falls)), tuple(left))
+        kept = kept_across(structure, {*falls, *proof.free, band})
+        falls = [other for other in falls if other not in kept]
+        losses[band] = Loss(tuple(sorted(falls)), tuple(sorted({*left, *kept} - {*proof.free, band})))
     return losses
 
 

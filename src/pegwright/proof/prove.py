@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from pegwright.proof.carriers import carry
 from pegwright.proof.parts import hold_by_parts
 from pegwright.proof.reader import Reader
@@ -10,7 +12,7 @@ from pegwright.proof.slips import Reduced, first_passed, in_use, reduced
 from pegwright.proof.values import Free, HeldByPart, NotProved, Proof, Slide, Verdict
 from pegwright.structure import Structure
 
-__all__ = ["prove"]
+__all__ = ["kept_across", "prove"]
 
 
 def prove(structure: Structure) -> Proof:
@@ -38,23 +40,27 @@ def prove(structure: Structure) -> Proof:
     left = [band for band in left if band not in by_part]
     if left:
         verdicts |= _open(structure, words, used, left)
-    verdicts |= _kept(structure, verdicts)
+    free = {band for band, verdict in verdicts.items() if isinstance(verdict, Free)}
+    verdicts |= {band: NotProved("across", by) for band, by in kept_across(structure, free).items()}
     if not any(isinstance(verdict, Free) and verdict.slid for verdict in verdicts.values()):
         slides = ()
     return Proof(dict(sorted(verdicts.items())), steps, tuple(parts), words.slips, slides)
 
 
-def _kept(structure: Structure, verdicts: dict[int, Verdict]) -> dict[int, NotProved]:
-    """Leave open what words call free but a band that stays may keep, lying across it (`structure.plan`)."""
-    free = {band for band, verdict in verdicts.items() if isinstance(verdict, Free)}
-    open_: dict[int, NotProved] = {}
-    while True:  # a band left open stays too, and may keep others
-        more = {b: structure.across[b] - free for b in free & structure.across.keys()}
-        found = {band: NotProved("across", tuple(sorted(kept))) for band, kept in more.items() if kept}
-        if not found:
-            return open_
-        open_ |= found
-        free -= found.keys()
+def kept_across(structure: Structure, free: Iterable[int]) -> dict[int, tuple[int, ...]]:
+    """Return which bands that are free by their words may yet be kept, and by which that lie across them.
+
+    A band that comes off keeps none; one that is kept stays, and may keep others (see `structure.plan`).
+    """
+    loose = set(free)
+    kept: dict[int, tuple[int, ...]] = {}
+    while True:
+        found = {band: structure.across[band] - loose for band in loose & structure.across.keys()}
+        more = {band: tuple(sorted(by)) for band, by in found.items() if by}
+        if not more:
+            return kept
+        kept |= more
+        loose -= more.keys()
 
 
 def _slide_off(words: Reduced, used: set[int], left: list[int]) -> tuple[set[int], tuple[Slide, ...]]:
