@@ -48,6 +48,18 @@ def test_a_broken_piece_is_told_with_place_and_cure(run):
     assert "  hint: " in out
 
 
+def test_check_says_what_one_snapped_band_costs(run):
+    """Common practice, no source: in a plain chain every band carries the others; a twin chain has a spare."""
+    code, out, _ = run("check", GOOD, "--losses", "--json")
+    value = json.loads(out)
+    assert code == 0
+    falls = {one["band"]: len(one["falls"]) for one in value["snaps"]}
+    assert falls == {band: 25 if band == 25 else 24 for band in range(1, 27)}
+    assert [one["loop"] for one in value["caught"]] == ["26b", "26a", "25b"]
+    _, out, _ = run("check", str(example_files()["twin-hulls"]), "--losses")
+    assert "48 of 49 bands could snap without freeing another" in out
+
+
 def test_new_writes_a_chain_that_holds_and_never_replaces_unasked(run, tmp_path):
     file = tmp_path / "night-tide.json"
     assert run("new", str(file), "--pegs", "7")[0] == 0

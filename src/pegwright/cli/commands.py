@@ -43,6 +43,7 @@ from pegwright.workshop import (
     work,
     write_whole,
 )
+from pegwright.workshop import losses as work_out_losses
 
 app = App(
     name="pegwright",
@@ -89,20 +90,24 @@ def new(
 
 
 @app.command
-def check(file: Path, *, json: Json = False) -> int:
+def check(file: Path, *, losses: bool = False, json: Json = False) -> int:
     """Work the pattern, prove every band, and say all that was found.
 
     Parameters
     ----------
     file: the pattern document.
+    losses: say also what falls if one band snaps, or if the last fastener misses a loop.
     """
     made = _work(file, json)
+    lost = work_out_losses(made) if losses else None
     if json:
-        say_json({"ok": exit_code(made.findings) == FINE, **views.verdict(made), **_found(made.findings)})
+        more = {} if lost is None else views.losses(lost)
+        value = {**views.verdict(made), **more, **_found(made.findings)}
+        say_json({"ok": exit_code(made.findings) == FINE, **value})
     else:
         say(made.pattern.title, style="bold")
         say_findings(made.findings)
-        for line in views.verdict_lines(made):
+        for line in [*views.verdict_lines(made), *(views.loss_lines(lost) if lost else ())]:
             say(line)
     return exit_code(made.findings)
 

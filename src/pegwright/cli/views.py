@@ -8,7 +8,7 @@ from pegwright.fit.packs import Shopping
 from pegwright.fit.supplies import Heap, Supplies
 from pegwright.loom import print_move, print_state
 from pegwright.loom.steps import step_numbers
-from pegwright.workshop import Work
+from pegwright.workshop import Losses, Work
 
 _JOBS = ("placed", "caps", "hung", "finishing", "extension")
 
@@ -36,6 +36,39 @@ def verdict_lines(made: Work) -> list[str]:
         lines.append(f"{len(made.proof.free)} of {bands} bands fall off")
     if made.proof.unproved:
         lines.append(f"{len(made.proof.unproved)} of {bands} bands are not proved either way")
+    return lines
+
+
+def losses(lost: Losses) -> dict[str, Any]:
+    """Return what falls with each band that snaps, which take none along, and which loops must be caught."""
+    return {
+        "snaps": [
+            {"band": band, "falls": list(loss.falls), "not_proved": list(loss.unproved)}
+            for band, loss in lost.snaps.items()
+        ],
+        "passengers": list(lost.passengers),
+        "caught": [
+            {"loop": str(loop), "falls": list(loss.falls), "not_proved": list(loss.unproved)}
+            for loop, loss in lost.caught.items()
+        ],
+    }
+
+
+def loss_lines(lost: Losses) -> list[str]:
+    """Return the same in a few sentences."""
+    if not lost.snaps:
+        return []
+    worst = max(lost.snaps, key=lambda band: len(lost.snaps[band].falls))
+    taken = len(lost.snaps[worst].falls)
+    lines = [
+        f"if one band snaps, at most {taken} others fall (band {worst})"
+        if taken
+        else "no band takes others along",
+        f"{len(lost.passengers)} of {len(lost.snaps)} bands could snap without freeing another",
+    ]
+    needed = [str(loop) for loop, loss in lost.caught.items() if loss.falls or loss.unproved]
+    if needed:
+        lines.append(f"the last fastener must catch {', '.join(needed)} (band and loop)")
     return lines
 
 
