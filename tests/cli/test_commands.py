@@ -49,7 +49,7 @@ def test_a_broken_piece_is_told_with_place_and_cure(run):
 
 
 def test_check_says_what_one_snapped_band_costs(run):
-    """Common practice, no source: in a plain chain every band carries the others; a twin chain has a spare."""
+    """Common practice, no source: in a plain chain each band carries the others; a twin has a spare."""
     code, out, _ = run("check", GOOD, "--losses", "--json")
     value = json.loads(out)
     assert code == 0
