@@ -122,7 +122,7 @@ def test_undo_goes_back_to_the_empty_loom_and_forth_again(bench: Bench) -> None:
     for _ in range(3):
         bench.page.keyboard.press("Control+Shift+z")
     bench.settle()
-    assert "wind A on C1" in bench.step
+    assert "wind A on C1 3 turns" in bench.step
     assert bench.stack("B2") == "Peg B2, 1 loop"
 
 
@@ -158,3 +158,41 @@ def test_what_falls_if_one_snaps(bench: Bench) -> None:
     bench.shot("snap")
     bench.page.keyboard.press("Escape")
     assert bench.page.get_by_text("If band 5 snaps").count() == 0
+
+
+def test_a_strip_of_motifs_without_reading_anything(bench: Bench, tmp_path: Path) -> None:
+    """Lay one lantern, mark its steps, repeat them along the loom; make a motif and lay it once more."""
+    bench.begin("An empty loom")
+    page = bench.page
+    for pegs in (("B1", "A2"), ("A2", "B3"), ("B1", "C2"), ("C2", "B3")):
+        bench.drag(*pegs)
+    bench.press("B2")
+    bench.press("B2")
+    bench.settle()
+    page.locator("button.step").first.click(modifiers=["Shift"])
+    bench.click("With these 5 steps")
+    page.get_by_label("Times in all").fill("3")
+    assert page.get_by_label("Each time on by pegs").input_value() == "2"
+    bench.shot("strip-1-repeat")
+    page.get_by_role("dialog").get_by_role("button", name="Repeat").click()
+    bench.settle()
+    assert "15 of 15" in bench.step
+    assert bench.stack("B7") == "Peg B7, 2 loops"
+    bench.click("Undo")
+    bench.settle()
+    page.locator("button.step").first.click(modifiers=["Shift"])
+    bench.click("With these 5 steps")
+    page.get_by_label("Name of the motif").fill("lantern")
+    page.get_by_role("dialog").get_by_role("button", name="Make a motif").click()
+    bench.settle()
+    bench.click("lantern")
+    bench.press("B5")
+    bench.settle()
+    assert "10 of 10" in bench.step
+    assert bench.stack("B7") == "Peg B7, 2 loops"
+    bench.shot("strip-2-motif")
+    [file] = (tmp_path / "pieces").glob("*.json")
+    pattern = read(file.read_bytes()).pattern
+    assert pattern is not None
+    assert [motif.name for motif in pattern.motifs] == ["lantern"]
+    assert len(work(pattern).history.done) == 10

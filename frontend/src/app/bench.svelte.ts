@@ -2,14 +2,14 @@
  *
  * Everything the views show is read from here, and every change goes through `commit`. */
 import type { Edit } from "../document/edit";
-import { origins, type Origin } from "../document/edits";
+import { origins, type Origin, type Run } from "../document/edits";
 import { docOf, type Doc, type Move } from "../document/pattern";
 import { NO_PAST, commit as into, redo as forward, undo as back, type Past } from "../document/undo";
 import { emptyLie, lieAfter, type Lie } from "../kernels/lie";
 import { Refused, type Finding, type Seen, type Snapped, type Wire } from "../wire/client";
 
-export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap";
-export type Saving = "saved" | "saving" | "lost" | "changed";
+export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap" | "motif";
+export type Saving = "saved" | "saving" | "lost" | "refused" | "changed";
 
 const NOTHING: Seen = { readable: false };
 const SAVE_AFTER_MS = 150;
@@ -34,6 +34,10 @@ class Bench {
   /** The peg whose stack is open beside it. */
   peg = $state<string | null>(null);
   band = $state<number | null>(null);
+  /** The motif that the hand lays. */
+  motif = $state<string | null>(null);
+  /** Steps of the document that are marked, to be worked with together. */
+  run = $state.raw<Run | null>(null);
   snapped = $state.raw<Snapped | null>(null);
   said = $state("");
 }
@@ -72,6 +76,8 @@ export async function open(name: string): Promise<void> {
     colour: doc.colours[0]?.letter ?? "A",
     peg: null,
     band: null,
+    motif: null,
+    run: null,
     snapped: null,
     said: "",
   } satisfies Partial<Bench>);
@@ -112,6 +118,7 @@ function show(doc: Doc, past: Past, moment?: number): void {
   const atEnd = bench.moment >= (bench.seen.moves?.length ?? 0);
   bench.doc = doc;
   bench.past = past;
+  bench.run = null;
   bench.snapped = null;
   if (moment !== undefined) bench.moment = moment;
   else if (atEnd) bench.moment = Number.MAX_SAFE_INTEGER;
@@ -142,7 +149,9 @@ async function look(): Promise<void> {
   } catch (error) {
     if (mine !== serial) return;
     bench.looking = false;
-    if (error instanceof Refused && error.status === 0) bench.saving = "lost";
+    if (!(error instanceof Refused)) throw error;
+    if (error.status === 0) bench.saving = "lost";
+    else bench.said = error.message;
   }
 }
 
@@ -159,6 +168,7 @@ export function saveNow(): Promise<void> {
       if (bench.doc !== doc) timer = setTimeout(saveNow, SAVE_AFTER_MS);
     } catch (error) {
       if (error instanceof Refused && error.status === 409) bench.saving = "changed";
+      else if (error instanceof Refused && error.status === 422) bench.saving = "refused";
       else {
         bench.saving = "lost";
         timer = setTimeout(saveNow, 1000);

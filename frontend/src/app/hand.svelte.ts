@@ -1,5 +1,5 @@
 /** The hand: gives every gesture to the tool that is taken up, and makes the move that comes of it. */
-import { again as moveAgain, insertStep } from "../document/edits";
+import { again as moveAgain, insertStep, useAt } from "../document/edits";
 import { expand } from "../document/expand";
 import type { Move } from "../document/pattern";
 import type { Lie } from "../kernels/lie";
@@ -8,7 +8,7 @@ import type { Gesture } from "../tools/gesture";
 import { lay, LAY_IDLE, type Lay } from "../tools/lay";
 import { once, ONCE_IDLE, type Once, type OneWay } from "../tools/once";
 import { t } from "../words/words.svelte";
-import { bench, commitMoves, insertAt, momentAfter, type ToolName } from "./bench.svelte";
+import { bench, commit, commitMoves, insertAt, momentAfter, type ToolName } from "./bench.svelte";
 
 class Hand {
   lay = $state.raw<Lay>(LAY_IDLE);
@@ -31,6 +31,11 @@ export function takeUp(tool: ToolName): void {
 
 /** Give a gesture to the tool at hand. */
 export function gesture(made: Gesture, lie: Lie): void {
+  if (bench.tool === "motif") {
+    if (made.kind === "press") layMotif(made.peg);
+    else if (made.kind === "cancel") takeUp("point");
+    return;
+  }
   const move = answer(made, lie);
   if (move) make(move);
 }
@@ -76,6 +81,15 @@ export function make(move: Move): void {
   commitMoves(insertStep(insertAt(), move, label), [move], momentAfter(1));
 }
 
+/** Work the motif at hand with its first peg on that one. */
+function layMotif(peg: string): void {
+  const motif = bench.doc?.motifs.find((each) => each.name === bench.motif);
+  const use = motif && useAt(motif, peg, bench.colour);
+  if (!use || !bench.doc) return;
+  const count = expand({ ...bench.doc, steps: [use] }).flat().length;
+  commit(insertStep(insertAt(), use, t("edit-lay")), momentAfter(count));
+}
+
 function wordFor(move: Move): string {
   return move.do === "turn" || move.do === "hang" ? `do-${move.do}` : `tool-${move.do}`;
 }
@@ -99,5 +113,6 @@ export function tip(): string {
   if (bench.said) return bench.said;
   if (bench.tool === "lay" && hand.lay.over.length) return t("tip-lay-more", { pegs: hand.lay.over.join(", ") });
   if (hand.carry.from) return t("tip-hook-to", { loop: hand.carry.loop, peg: hand.carry.from });
+  if (bench.tool === "motif") return t("tip-motif", { name: bench.motif ?? "" });
   return t(`tip-${bench.tool}`);
 }

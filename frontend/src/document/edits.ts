@@ -2,7 +2,7 @@
 import type { Edit } from "./edit";
 import { addresses, expand, moved } from "./expand";
 import { parseAddress } from "./address";
-import type { Colour, Doc, Layout, Move, Step } from "./pattern";
+import type { Colour, Doc, Layout, Motif, Move, Step, Use } from "./pattern";
 
 /** Put a step in before the step of that index. */
 export function insertStep(index: number, step: Step, label: string): Edit {
@@ -75,7 +75,7 @@ export function again(before: Move | null, last: Move): Move | null {
   return stride ? moved(last, stride.rows, stride.pegs) : null;
 }
 
-interface Stride {
+export interface Stride {
   rows: number;
   pegs: number;
 }
@@ -116,4 +116,92 @@ export function changeLoom(loom: Layout, label: string): Edit {
 
 export function changeTitle(title: string, label: string): Edit {
   return { label, ops: [{ op: "replace", path: "/title", value: title }] };
+}
+
+// --- runs of steps -------------------------------------------------------------------------------------
+
+/** A run of the document's steps, both ends included. */
+export interface Run {
+  from: number;
+  to: number;
+}
+
+function stepsOf(doc: Doc, run: Run): Step[] {
+  return doc.steps.slice(run.from, run.to + 1);
+}
+
+function replaceRun(run: Run, steps: readonly Step[]): Edit["ops"] {
+  const gone = Array.from({ length: run.to - run.from + 1 }, () => ({ op: "remove" as const, path: `/steps/${run.from}` }));
+  return [...gone, ...steps.map((step, k) => ({ op: "add" as const, path: `/steps/${run.from + k}`, value: step }))];
+}
+
+/** Work a run so many times in all, moving it on by rows and pegs each time. */
+export function repeatRun(doc: Doc, run: Run, times: number, rows: number, pegs: number, label: string): Edit {
+  const repeat: Step = { do: "repeat", times, steps: stepsOf(doc, run), ...stride(rows, pegs) };
+  return { label, ops: replaceRun(run, [repeat]) };
+}
+
+/** Take a run out. */
+export function removeRun(run: Run, label: string): Edit {
+  return { label, ops: replaceRun(run, []) };
+}
+
+/** Make a motif of a run and work it where the run stood. Its colours stay the letters that they are. */
+export function makeMotif(doc: Doc, run: Run, name: string, label: string): Edit {
+  const motif: Motif = { name, steps: stepsOf(doc, run) };
+  return {
+    label,
+    ops: [
+      { op: "add", path: `/motifs/${doc.motifs.length}`, value: motif },
+      ...replaceRun(run, [{ do: "motif", name }]),
+    ],
+  };
+}
+
+/** Work a mirror image of a run after it, moved on: left for right (`rows`) or near for far (`pegs`). */
+export function mirrorRun(
+  doc: Doc,
+  run: Run,
+  mirror: "rows" | "pegs",
+  name: string,
+  rows: number,
+  pegs: number,
+  label: string,
+): Edit {
+  const made = makeMotif(doc, run, name, label);
+  const image: Use = { do: "motif", name, mirror: [mirror], ...stride(rows, pegs) };
+  return { label, ops: [...made.ops, { op: "add", path: `/steps/${run.from + 1}`, value: image }] };
+}
+
+/** Work a motif so that the first peg that it names comes to stand on that peg; its slots take one colour. */
+export function useAt(motif: Motif, peg: string, colour: string): Use | null {
+  const first = addresses(motif.steps)[0];
+  const [from, to] = [first && parseAddress(first), parseAddress(peg)];
+  if (!from || !to) return null;
+  const slots = Object.fromEntries((motif.colours ?? []).map((slot) => [slot, colour]));
+  const use: Use = { do: "motif", name: motif.name, ...stride(to.row - from.row, to.number - from.number) };
+  return Object.keys(slots).length ? { ...use, colours: slots } : use;
+}
+
+/** A name that no motif of the document has yet. */
+export function freeName(doc: Doc, name: string): string {
+  const taken = new Set(doc.motifs.map((motif) => motif.name));
+  let free = name;
+  for (let k = 2; taken.has(free); k++) free = `${name} ${k}`;
+  return free;
+}
+
+function stride(rows: number, pegs: number): { rows?: number; pegs?: number } {
+  return { ...(rows ? { rows } : {}), ...(pegs ? { pegs } : {}) };
+}
+
+/** How far a run reaches, as rows and pegs to move it on by so that the next one begins where it ends. */
+export function reachOf(doc: Doc, run: Run): Stride {
+  const places = expand({ ...doc, steps: stepsOf(doc, run) })
+    .flat()
+    .flatMap((move) => (move ? addresses([move]) : []))
+    .map((text) => parseAddress(text)!);
+  const span = (numbers: number[]) => (numbers.length ? Math.max(...numbers) - Math.min(...numbers) : 0);
+  const pegs = span(places.map((place) => place.number));
+  return pegs ? { rows: 0, pegs } : { rows: span(places.map((place) => place.row)), pegs: 0 };
 }

@@ -1,8 +1,20 @@
 import { describe, expect, it } from "vitest";
 import { CASES } from "../cases";
 import { apply } from "./edit";
-import { again, changeMove, insertStep, origins } from "./edits";
-import { expand } from "./expand";
+import {
+  again,
+  changeMove,
+  freeName,
+  insertStep,
+  makeMotif,
+  mirrorRun,
+  origins,
+  reachOf,
+  removeRun,
+  repeatRun,
+  useAt,
+} from "./edits";
+import { addresses, expand, moved } from "./expand";
 import { docOf, type Doc, type Move, type Step } from "./pattern";
 import { commit, NO_PAST, redo, undo } from "./undo";
 
@@ -84,5 +96,61 @@ describe("undo", () => {
       expect(doc).toStrictEqual(seen[k]);
     }
     expect(redo(doc, past)).toBeNull();
+  });
+});
+
+describe("runs of steps", () => {
+  const lantern = DOCS.find(({ name }) => name === "riding-lights")!.doc;
+  const plain: Doc = { ...lantern, motifs: [], steps: expand(lantern).flat().filter((move) => move !== null).slice(0, 4) };
+  const run = { from: 0, to: 3 };
+  const moves = (doc: Doc) => expand(doc).flat().map((move) => move && bare(move));
+
+  it("a motif made of a run comes to the same moves", () => {
+    const made = apply(plain, makeMotif(plain, run, "rim", "")).doc;
+    expect(made.steps).toStrictEqual([{ do: "motif", name: "rim" }]);
+    expect(moves(made)).toStrictEqual(moves(plain));
+  });
+
+  it("a repeat comes to the run moved on, time after time", () => {
+    const { rows, pegs } = reachOf(plain, run);
+    expect({ rows, pegs }).toStrictEqual({ rows: 0, pegs: 2 });
+    const made = apply(plain, repeatRun(plain, run, 3, rows, pegs, "")).doc;
+    const byHand = [0, 2, 4].flatMap((on) => plain.steps.map((step) => bare(moved(step as Move, 0, on)!)));
+    expect(moves(made)).toStrictEqual(byHand);
+  });
+
+  it("a mirror image names the same pegs, and mirrored again it is as it was", () => {
+    for (const way of ["rows", "pegs"] as const) {
+      const made = apply(plain, mirrorRun(plain, run, way, "rim", 0, 0, "")).doc;
+      const [first, image] = expand(made);
+      const named = (each: (Move | null)[]) => new Set(addresses(each as Move[]));
+      expect(named(image!)).toStrictEqual(named(first!));
+      expect(image).not.toStrictEqual(first);
+      const twice: Doc = {
+        ...made,
+        motifs: [...made.motifs, { name: "image", steps: image as Step[] }],
+        steps: [{ do: "motif", name: "image", mirror: [way] }],
+      };
+      expect(moves(twice)).toStrictEqual(first!.map((move) => bare(move!)));
+    }
+  });
+
+  it("a motif is laid with its first peg where one presses, in the colour at hand", () => {
+    const outline = lantern.motifs.find((motif) => motif.name === "outline")!;
+    const use = useAt(outline, "B5", "R")!;
+    expect(use).toStrictEqual({ do: "motif", name: "outline", pegs: 4, colours: { rim: "R" } });
+    const [made] = expand({ ...lantern, steps: [use] });
+    expect(made![0]).toMatchObject({ do: "place", colour: "R", over: ["B5", "A6"] });
+  });
+
+  it("are taken out and come back by undo", () => {
+    const { doc, past } = commit(plain, NO_PAST, removeRun({ from: 1, to: 2 }, ""));
+    expect(doc.steps).toStrictEqual([plain.steps[0], plain.steps[3]]);
+    expect(undo(doc, past)!.doc).toStrictEqual(plain);
+  });
+
+  it("names are free", () => {
+    expect(freeName(lantern, "outline")).toBe("outline 2");
+    expect(freeName(lantern, "wave")).toBe("wave");
   });
 });

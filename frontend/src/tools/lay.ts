@@ -24,7 +24,7 @@ export function lay(state: Lay, gesture: Gesture, band: LayWith): Answer<Lay> {
   switch (gesture.kind) {
     case "press": {
       if (state.over.length === 1 && state.over[0] === gesture.peg && !gesture.more)
-        return { state: LAY_IDLE, move: { do: "wind", colour: band.colour, on: gesture.peg, turns: Math.max(2, band.turns) } };
+        return { state: LAY_IDLE, move: { do: "wind", colour: band.colour, on: gesture.peg, turns: band.turns > 1 ? band.turns : 3 } };
       if (state.over.includes(gesture.peg)) return { state };
       const over = [...state.over, gesture.peg];
       if (state.over.length && !gesture.more) return done({ ...state, over }, band);

@@ -177,3 +177,24 @@ not-closed = Noch schließt nichts das Stück. { $count ->
 more-like-it = { $count } weitere davon
 recolour = Farbe
 take-step-out = Diesen Schritt herausnehmen
+motifs = Motive
+tip-motif = Drück auf den Stift, an dem { $name } beginnt.
+tip-marks = Umschalt merkt mehrere Schritte vor.
+with-run = { $count ->
+    [one] Mit diesem Schritt …
+   *[other] Mit diesen { $count } Schritten …
+}
+times = Wie oft im Ganzen
+on-by-rows = Jedes Mal weiter um Reihen
+on-by-pegs = Jedes Mal weiter um Stifte
+repeat = Wiederholen
+mirror-sides = Links und rechts spiegeln
+mirror-ends = Nah und fern spiegeln
+motif-name = Name des Motivs
+make-motif = Zum Motiv machen
+take-run-out = Herausnehmen
+unmark = Lassen
+edit-repeat = Schritte wiederholen
+edit-mirror = Schritte spiegeln
+edit-motif = Ein Motiv machen
+refused = Nicht gesichert: sieh nach, was auffiel

@@ -186,3 +186,24 @@ not-closed = Nothing closes it yet. { $count ->
 more-like-it = { $count } more like it
 recolour = Colour
 take-step-out = Take this step out
+motifs = Motifs
+tip-motif = Press the peg where { $name } begins.
+tip-marks = Shift marks several steps.
+with-run = { $count ->
+    [one] With this step …
+   *[other] With these { $count } steps …
+}
+times = Times in all
+on-by-rows = Each time on by rows
+on-by-pegs = Each time on by pegs
+repeat = Repeat
+mirror-sides = Mirror left to right
+mirror-ends = Mirror near to far
+motif-name = Name of the motif
+make-motif = Make a motif
+take-run-out = Take them out
+unmark = Leave them
+edit-repeat = Repeat steps
+edit-mirror = Mirror steps
+edit-motif = Make a motif
+refused = Not saved: see what was found

@@ -177,3 +177,24 @@ not-closed = Todavía nada la cierra. { $count ->
 more-like-it = { $count } más como esta
 recolour = Color
 take-step-out = Quitar este paso
+motifs = Motivos
+tip-motif = Pulsa la clavija donde empieza { $name }.
+tip-marks = Mayúsculas marca varios pasos.
+with-run = { $count ->
+    [one] Con este paso …
+   *[other] Con estos { $count } pasos …
+}
+times = Veces en total
+on-by-rows = Cada vez avanza filas
+on-by-pegs = Cada vez avanza clavijas
+repeat = Repetir
+mirror-sides = Reflejar izquierda y derecha
+mirror-ends = Reflejar cerca y lejos
+motif-name = Nombre del motivo
+make-motif = Hacer un motivo
+take-run-out = Quitarlos
+unmark = Dejarlos
+edit-repeat = Repetir pasos
+edit-mirror = Reflejar pasos
+edit-motif = Hacer un motivo
+refused = Sin guardar: mira lo que se encontró
