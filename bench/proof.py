@@ -12,13 +12,12 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from itertools import pairwise
 
-from bench import pieces
 from bench.report import Figure
 from pegwright import loom, pattern
-from pegwright.loom.events import Event
-from pegwright.pattern import Maker, Pattern, Rows
+from pegwright.loom.board import Board
+from pegwright.pattern import Doing, Maker, Pattern, Rows
 from pegwright.proof import Free, Held, HeldByPart, NotProved, check, prove, snaps
-from pegwright.structure import structure_of
+from pegwright.structure import Structure, structure_of
 from pegwright.workshop.progress import collector_at_rest
 from pegwright.workshop.starter import starter
 from tests.fit.rosettes import rosettes
@@ -31,15 +30,10 @@ _PATTERNS: dict[str, Callable[[int], Pattern]] = {
     "strip": lambda bands: rosettes(bands // 13),
     "mat": lambda bands: mat(10, bands // 19),
 }
-_EVENTS: dict[str, Callable[[int], Sequence[Event]]] = {
-    "chain": pieces.chain,
-    "strip": lambda bands: pieces.strip(bands // 13),
-    "mat": lambda bands: pieces.mat(10, bands // 19),
-}
 
 
 def mat(columns: int, rows: int) -> Pattern:
-    """A mat as a document: `bench.pieces.mat`, worked on the machine."""
+    """A mat as a document; `bench.pieces.mat` is the same without the machine."""
     m = Maker("mat", Rows(rows=columns, pegs=rows + 1))
     m.colour("A", "slate", "#4A5A6A")
     names = [chr(ord("A") + c) for c in range(columns)]
@@ -63,8 +57,8 @@ def run(quick: bool) -> list[Figure]:
     figures: list[Figure] = []
     for name in _PATTERNS:
         figures += _in_a_process_of_its_own(name, bands)
-    figures += [_growth(name, bands) for name in _EVENTS]
-    figures += [_snaps(name, _SNAPPED) for name in _EVENTS]
+    figures += [_growth(name, bands) for name in _PATTERNS]
+    figures += [_snaps(name, _SNAPPED) for name in _PATTERNS]
     return figures + _random_programs(300 if quick else 3000)
 
 
@@ -82,12 +76,11 @@ def _in_a_process_of_its_own(name: str, bands: int) -> list[Figure]:
 
 
 def _measure(name: str, bands: int) -> None:
-    document = _PATTERNS[name](bands)
-    moves = pattern.expand(document).doings
+    board, moves = _moves(name, bands)
     with collector_at_rest():
         start = time.perf_counter()
-        events = loom.replay(loom.board(document.loom), moves).events
-        proof = prove(structure_of(events))
+        events = loom.replay(board, moves).events
+        proof = prove(structure_of(events, board.spots))
         proved = time.perf_counter()
         rejected = check(events, proof)
         checked = time.perf_counter()
@@ -98,12 +91,12 @@ def _measure(name: str, bands: int) -> None:
 
 
 def _growth(name: str, most: int) -> Figure:
-    """Fit the time of reading and proving against the number of bands, as a power."""
+    """Fit the time of replaying and proving against the number of bands, as a power."""
     points = []
     for bands in (most // 8, most // 4, most // 2, most):
-        events = _EVENTS[name](bands)
+        board, moves = _moves(name, bands)
         with collector_at_rest():
-            spent = min(_timed(partial(_prove, events)) for _ in range(3))
+            spent = min(_timed(partial(_prove, board, moves)) for _ in range(3))
         points.append((math.log(bands), math.log(spent)))
     middle = [sum(values) / len(points) for values in zip(*points, strict=True)]
     rise = sum((x - middle[0]) * (y - middle[1]) for x, y in points)
@@ -113,8 +106,15 @@ def _growth(name: str, most: int) -> Figure:
     return Figure(f"{name}: growth exponent up to {most:,} bands", slope, "", f"≤ {goal}", slope <= goal)
 
 
-def _prove(events: Sequence[Event]) -> None:
-    prove(structure_of(events))
+def _moves(name: str, bands: int) -> tuple[Board, Sequence[Doing]]:
+    document = _PATTERNS[name](bands)
+    return loom.board(document.loom), pattern.expand(document).doings
+
+
+def _prove(board: Board, moves: Sequence[Doing]) -> Structure:
+    structure = structure_of(loom.replay(board, moves).events, board.spots)
+    prove(structure)
+    return structure
 
 
 def _timed(task: Callable[[], object]) -> float:
@@ -124,7 +124,7 @@ def _timed(task: Callable[[], object]) -> float:
 
 
 def _snaps(name: str, bands: int) -> Figure:
-    structure = structure_of(_EVENTS[name](bands))
+    structure = _prove(*_moves(name, bands))
     proof = prove(structure)
     with collector_at_rest():
         spent = _timed(lambda: snaps(structure, proof))

@@ -8,8 +8,8 @@ length when no y has a cut below its number of letters (peak reduction: Collins 
 
 from __future__ import annotations
 
-from collections import deque
-from collections.abc import Container, Sequence
+from collections import Counter, deque
+from collections.abc import Container, Mapping, Sequence
 
 from pegwright.proof.slips import Reduced
 from pegwright.proof.values import Slide
@@ -112,7 +112,10 @@ def shortened(
     now = [_cyclic(word) for word in words]
     slides: list[Slide] = []
     while True:
-        slide = next(filter(None, (_best(now, bands, y) for y in _occurring(now))), None)
+        beside = Counter(pair for word in now for pair in zip(word, word[1:] + word[:1], strict=True))
+        often = Counter(letter >> 1 for word in now for letter in word)
+        tried = (_best(beside, bands, y, often[y >> 1]) for k in sorted(often) for y in (2 * k, 2 * k + 1))
+        slide = next(filter(None, tried), None)
         if slide is None:
             return now, slides
         y, sliding = slide
@@ -129,30 +132,23 @@ def slid(word: Letters, bands: Sequence[int], y: int, sliding: set[int]) -> Lett
     return _cyclic(out)
 
 
-def _occurring(words: Sequence[Letters]) -> list[int]:
-    return sorted({sign for word in words for letter in word for sign in (letter, letter ^ 1)})
+def _best(
+    beside: Mapping[tuple[int, int], int], bands: Sequence[int], y: int, total: int
+) -> tuple[int, set[int]] | None:
+    """Return y and the bands whose conjugation by y leaves fewest y's, if that is fewer than the `total` now.
 
-
-def _best(words: Sequence[Letters], bands: Sequence[int], y: int) -> tuple[int, set[int]] | None:
-    """Return y and the bands whose conjugation by y leaves fewest y's, if that is fewer than now."""
+    `beside` counts how often a letter stands right before another.
+    """
     own, entry, leave = bands[y >> 1], -1, -2
-    capacity: dict[int, dict[int, int]] = {entry: {}, leave: {}}
-
-    def end(letter: int, arriving: bool) -> int:
-        if letter >> 1 == y >> 1:
-            return entry if (letter == y) == arriving else leave
-        band = bands[letter >> 1]
-        return leave if band == own else band
-
-    total = 0
-    for word in words:
-        total += sum(letter >> 1 == y >> 1 for letter in word)
-        for here, there in zip(word, word[1:] + word[:1], strict=True):
-            one, two = end(here, arriving=False), end(there, arriving=True)
-            if one != two:
-                for a, b in ((one, two), (two, one)):
-                    row = capacity.setdefault(a, {})
-                    row[b] = row.get(b, 0) + 1
+    leaving = {letter: leave if bands[letter >> 1] == own else bands[letter >> 1] for letter, _ in beside}
+    arriving = leaving | {y: entry, y ^ 1: leave}
+    leaving |= {y: leave, y ^ 1: entry}
+    capacity: dict[int, dict[int, int]] = {end: {} for end in (entry, *leaving.values())}
+    for (here, there), count in beside.items():
+        one, two = leaving[here], arriving[there]
+        if one != two:
+            capacity[one][two] = capacity[one].get(two, 0) + count
+            capacity[two][one] = capacity[two].get(one, 0) + count
     flow = 0
     while flow < total:
         before = _search(capacity, entry)
