@@ -10,24 +10,11 @@ import sys
 
 import jsonschema
 import pytest
-from pypdf import PdfReader
 
-from pegwright.cli import main
 from pegwright.workshop import example_files
 
 GOOD = str(example_files()["ebb-line"])
 BROKEN = str(example_files()["broken/runs-out"])
-
-
-@pytest.fixture
-def run(capsys):
-    def call(*arguments):
-        with pytest.raises(SystemExit) as exit_:
-            main(list(arguments))
-        said = capsys.readouterr()
-        return exit_.value.code, said.out, said.err
-
-    return call
 
 
 @pytest.mark.parametrize(("file", "code", "holds"), [(GOOD, 0, True), (BROKEN, 1, False)])
@@ -110,15 +97,6 @@ def test_supplies_with_a_stash(run, tmp_path):
     assert (code, json.loads(out)["ok"]) == (2, False)
 
 
-@pytest.mark.parametrize("paper", ["a4", "letter"])
-def test_lesson_writes_a_handout(run, tmp_path, paper):
-    file = tmp_path / "sheet.pdf"
-    code, out, _ = run("lesson", GOOD, "--paper", paper, "--to", str(file), "--json")
-    assert (code, json.loads(out)["file"]) == (0, str(file))
-    assert "Ebb line" in PdfReader(file).pages[0].extract_text()
-    assert run("lesson", GOOD, "--to", str(tmp_path / "no" / "sheet.pdf"))[0] == 2
-
-
 def test_schema_is_a_json_schema(run):
     code, out, _ = run("schema")
     assert code == 0
@@ -147,7 +125,7 @@ def test_a_slip_in_the_command_line_is_told_in_a_sentence(run, arguments):
 
 
 def test_a_fault_inside_shows_no_stack_trace(run, monkeypatch):
-    monkeypatch.setattr("pegwright.cli.commands.work", lambda *_: 1 / 0)
+    monkeypatch.setattr("pegwright.cli.shared.work", lambda *_: 1 / 0)
     code, out, err = run("check", GOOD)
     assert code == 2
     assert "Traceback" not in out + err

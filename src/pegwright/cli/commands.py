@@ -6,15 +6,15 @@ import sys
 import tempfile
 import traceback
 from pathlib import Path
-from typing import Annotated, Any, Literal
+from typing import Any
 
-from cyclopts import App, Parameter
+from cyclopts import App
 from cyclopts.exceptions import CycloptsError
-from rich.table import Table
 from rich.text import Text
 
 from pegwright import __version__
-from pegwright.cli import views
+from pegwright.cli import lessons, views
+from pegwright.cli.shared import Json, Stop, cannot, found, reason, refuse, table, worked
 from pegwright.cli.terminal import (
     FAILED,
     FINE,
@@ -27,22 +27,11 @@ from pegwright.cli.terminal import (
     say_findings,
     say_json,
 )
-from pegwright.finding import Finding
 from pegwright.fit.packs import packs
 from pegwright.fit.stash import read_stash
 from pegwright.fit.supplies import for_class
-from pegwright.pattern import Pattern, schema, write
-from pegwright.press import handout_pdf
-from pegwright.workshop import (
-    Work,
-    demo,
-    lesson,
-    open_pattern,
-    read_bytes,
-    starter,
-    work,
-    write_whole,
-)
+from pegwright.pattern import schema, write
+from pegwright.workshop import demo, read_bytes, starter, write_whole
 from pegwright.workshop import losses as work_out_losses
 
 app = App(
@@ -51,14 +40,8 @@ app = App(
     help="Design elastic-band pieces on a peg loom, prove that they hold, and teach them.",
     help_format="plaintext",
 )
-Json = Annotated[bool, Parameter(name="--json", negative="", help="Print one JSON value instead of text.")]
-
-
-class _Stop(Exception):  # noqa: N818 - not an error: it carries an exit code
-    """Ends a command early with its exit code."""
-
-    def __init__(self, code: int) -> None:
-        self.code = code
+app.command(lessons.lesson_, name="lesson")
+app.command(lessons.edit_, name="edit")
 
 
 @app.command
@@ -76,12 +59,12 @@ def new(
     force: replace the file if there is one.
     """
     if file.exists() and not force:
-        return _cannot(f"{file} is there already; give another name, or --force to replace it", json)
+        return cannot(f"{file} is there already; give another name, or --force to replace it", json)
     try:
         pattern = starter(title or file.stem.replace("-", " "), rows=rows, pegs=pegs)
         write_whole(file, write(pattern))
     except (ValueError, OSError) as error:
-        return _cannot(_reason(error), json)
+        return cannot(reason(error), json)
     if json:
         say_json({"ok": True, "file": str(file), "title": pattern.title})
     else:
@@ -98,11 +81,11 @@ def check(file: Path, *, losses: bool = False, json: Json = False) -> int:
     file: the pattern document.
     losses: say also what falls if one band snaps, or if the last fastener misses a loop.
     """
-    made = _work(file, json)
+    made = worked(file, json)
     lost = work_out_losses(made) if losses else None
     if json:
         more = {} if lost is None else views.losses(lost)
-        value = {**views.verdict(made), **more, **_found(made.findings)}
+        value = {**views.verdict(made), **more, **found(made.findings)}
         say_json({"ok": exit_code(made.findings) == FINE, **value})
     else:
         say(made.pattern.title, style="bold")
@@ -121,9 +104,9 @@ def show(file: Path, *, states: bool = False, json: Json = False) -> int:
     file: the pattern document.
     states: print the loom after every move as well.
     """
-    made = _work(file, json)
+    made = worked(file, json)
     if json:
-        say_json({"ok": True, **views.moves(made), **_found(made.findings)})
+        say_json({"ok": True, **views.moves(made), **found(made.findings)})
         return exit_code(made.findings)
     say(made.pattern.title, style="bold")
     for line in views.loom_lines(made):
@@ -149,66 +132,35 @@ def supplies(
     spare: spare bands and clips as a share, such as 0.1 for a tenth.
     stash: a document of your own with pack sizes and prices.
     """
-    made = _work(file, json)
+    made = worked(file, json)
     findings = list(made.findings)
     try:
         needs = for_class(made.supplies, learners, spare)
     except ValueError as error:
-        return _cannot(_reason(error), json)
+        return cannot(reason(error), json)
     shopping = None
     if stash is not None:
         data = read_bytes(stash)
         if not isinstance(data, bytes):
-            return _refuse(data.findings, json)
+            return refuse(data.findings, json)
         reading = read_stash(data)
         findings += reading.findings
         if reading.stash is None:
-            return _refuse(reading.findings, json)
+            return refuse(reading.findings, json)
         shopping = packs(needs, reading.stash)
         findings += shopping.findings
     if json:
-        say_json({"ok": True, **views.supplies(needs, shopping), **_found(tuple(findings))})
+        say_json({"ok": True, **views.supplies(needs, shopping), **found(tuple(findings))})
         return exit_code(findings)
     say(made.pattern.title, style="bold")
-    out.print(_table(views.supply_rows(needs)))
+    out.print(table(views.supply_rows(needs)))
     for line in views.tool_lines(needs):
         say(line)
     if shopping is not None:
-        out.print(_table(views.shopping_rows(shopping)))
+        out.print(table(views.shopping_rows(shopping)))
         say(views.cost_line(shopping))
     say_findings(findings)
     return exit_code(findings)
-
-
-@app.command(name="lesson")
-def lesson_(
-    file: Path, *, paper: Literal["a4", "letter"] = "a4", to: Path | None = None, json: Json = False
-) -> int:
-    """Write the printed handout of the piece as a PDF.
-
-    Parameters
-    ----------
-    file: the pattern document.
-    paper: a4 or letter.
-    to: the PDF to write; without it, beside the pattern.
-    """
-    made = _work(file, json)
-    target = to or file.with_name(f"{file.stem}-{paper}.pdf")
-    with progress(json) as report:
-        report("planning the lesson", 0, 2)
-        planned = lesson(made)
-        report("setting the pages", 1, 2)
-        page_bytes = handout_pdf(planned, paper)
-    try:
-        write_whole(target, page_bytes)
-    except OSError as error:
-        return _cannot(f"{target} cannot be written: {_reason(error)}", json)
-    if json:
-        say_json({"ok": True, "file": str(target), "steps": len(planned.steps), **_found(made.findings)})
-    else:
-        say(f"{target}: {planned.title}, {len(planned.steps)} steps")
-        say_findings(made.findings)
-    return exit_code(made.findings)
 
 
 @app.command(name="schema")
@@ -234,9 +186,9 @@ def studio(folder: Path = Path(), *, port: int = 0, browser: bool = True) -> int
     try:
         serve(folder, port=port, browser=browser, say=say_address)
     except FileNotFoundError as error:
-        return _cannot(f"the studio's page is not built ({error}); run: make frontend", json=False)
+        return cannot(f"the studio's page is not built ({error}); run: make frontend", json=False)
     except OSError as error:
-        return _cannot(f"the studio cannot be opened: {_reason(error)}", json=False)
+        return cannot(f"the studio cannot be opened: {reason(error)}", json=False)
     return FINE
 
 
@@ -262,11 +214,11 @@ def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
                     }
                 )
     except OSError as error:
-        return _cannot(f"{folder} cannot be written to: {_reason(error)}", json)
+        return cannot(f"{folder} cannot be written to: {reason(error)}", json)
     if json:
         say_json({"ok": True, "pieces": rows})
         return FINE
-    table: list[dict[str, str]] = [
+    made_of: list[dict[str, str]] = [
         {
             "piece": row["title"],
             "bands": str(row["bands"]),
@@ -275,7 +227,7 @@ def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
         }
         for row in rows
     ]
-    out.print(_table(table))
+    out.print(table(made_of))
     say(f"{sum(len(row['files']) for row in rows)} handouts in {folder.resolve()}")
     return FINE
 
@@ -285,62 +237,12 @@ def say_address(address: str) -> None:
     print(address, flush=True)
 
 
-# --- what the commands share --------------------------------------------------------------------------
-
-
-def _pattern(file: Path, json: bool) -> Pattern:
-    reading = open_pattern(file)
-    if reading.pattern is None:
-        raise _Stop(_refuse(reading.findings, json))
-    return reading.pattern
-
-
-def _work(file: Path, json: bool) -> Work:
-    pattern = _pattern(file, json)
-    with progress(json) as report:
-        return work(pattern, report)
-
-
-def _refuse(findings: tuple[Finding, ...], json: bool) -> int:
-    """Say why there was nothing to work on: the document could not be read."""
-    if json:
-        say_json({"ok": False, **_found(findings)})
-    else:
-        say_findings(findings)
-    return FAILED
-
-
-def _cannot(reason: str, json: bool) -> int:
-    if json:
-        say_json({"ok": False, "reason": reason, "findings": []})
-    else:
-        err.print(Text(reason))
-    return FAILED
-
-
-def _found(findings: tuple[Finding, ...]) -> dict[str, Any]:
-    return {"findings": findings}
-
-
-def _reason(error: Exception) -> str:
-    return (error.strerror if isinstance(error, OSError) else None) or str(error) or type(error).__name__
-
-
-def _table(rows: list[dict[str, str]]) -> Table:
-    table = Table(box=None, pad_edge=False)
-    for name in rows[0] if rows else ():
-        table.add_column(name, justify="right" if rows[0][name].replace(".", "").isdigit() else "left")
-    for row in rows:
-        table.add_row(*(Text(value) for value in row.values()))
-    return table
-
-
 def main(arguments: list[str] | None = None) -> None:
     """Run the command line and exit with 0 fine, 1 findings, 2 could not run. Never shows a stack trace."""
     try:
         code = app(arguments, exit_on_error=False, print_error=False, result_action="return_value")
         sys.exit(code if isinstance(code, int) else FINE)
-    except _Stop as stop:
+    except Stop as stop:
         sys.exit(stop.code)
     except CycloptsError as error:
         err.print(Text(str(error)))

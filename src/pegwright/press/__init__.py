@@ -1,6 +1,6 @@
 """Paints a lesson: svg, pdf, captions, web pages. Decides nothing."""
 
-from pegwright.press.bundle import bundle, lesson_files
+from pegwright.press.bundle import PARTS, Part, bundle, lesson_files
 from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from pegwright.press.page import page_html
 from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
@@ -8,8 +8,10 @@ from pegwright.press.prompter import prompter_html
 from pegwright.press.svg import step_svg, swatch_svg
 
 __all__ = [
+    "PARTS",
     "Edition",
     "Paper",
+    "Part",
     "bundle",
     "captions_srt",
     "captions_vtt",

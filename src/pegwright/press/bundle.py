@@ -10,18 +10,21 @@ import hashlib
 import io
 import re
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from pathlib import Path, PurePosixPath
+from typing import Literal, get_args
 
 import msgspec
 
 from pegwright.lesson import Leaf, Lesson, Script, captions, filming, script_leaf
 from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from pegwright.press.page import page_html
-from pegwright.press.pdf import handout_pdf, leaf_pdf
+from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
 from pegwright.press.prompter import prompter_html
 from pegwright.press.svg import step_svg
 
+Part = Literal["handout", "page", "script", "prompter", "captions", "filming", "kit", "pictures"]
+PARTS: tuple[Part, ...] = get_args(Part)
 MEDIA = {
     ".pdf": "application/pdf",
     ".svg": "image/svg+xml",
@@ -62,31 +65,59 @@ class Manifest(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def lesson_files(
-    lesson: Lesson, script: Script, *, other: Lesson | None = None, kit: Leaf | None = None
+    lesson: Lesson,
+    script: Script,
+    *,
+    other: Lesson | None = None,
+    kit: Leaf | None = None,
+    parts: Collection[Part] = PARTS,
+    papers: Sequence[Paper] = ("a4", "letter"),
+    editions: Sequence[Edition] = ("standard", "large", "grey"),
 ) -> dict[str, bytes]:
-    """Press everything that a lesson gives, by the name of its file.
+    """Press what a lesson gives, by the name of its file; all parts, or those asked for.
 
-    `other` is the other hand's lesson: its handout, and the switch on the page.
+    `other` is the other hand's lesson: its handout, and the switch on the page. The standard handout is
+    pressed for every paper, leaves and the other editions for the first.
     """
-    files = {f"handout-{paper}.pdf": handout_pdf(lesson, paper) for paper in ("a4", "letter")}
-    files["handout-a4-large.pdf"] = handout_pdf(lesson, edition="large")
-    files["handout-a4-grey.pdf"] = handout_pdf(lesson, edition="grey")
-    if other is not None:
-        files[f"handout-a4-{other.hand}-handed.pdf"] = handout_pdf(other)
-    if kit is not None:
-        files["kit.pdf"] = leaf_pdf(kit)
-    cut = captions(script)
-    text = {
-        "follow.html": page_html(lesson, other),
-        "prompter.html": prompter_html(lesson, script),
-        "captions.vtt": captions_vtt(cut, script.language),
-        "captions.srt": captions_srt(cut),
-        "chapters.vtt": chapters_vtt(script.chapters),
-        "chapters.txt": chapters_text(script.chapters),
-    }
-    files |= {name: content.encode() for name, content in text.items()}
-    files["filming.pdf"] = leaf_pdf(filming(lesson, script))
-    files["script.pdf"] = leaf_pdf(script_leaf(lesson, script))
+    first = papers[0]
+    files: dict[str, bytes] = {}
+    if "handout" in parts:
+        for edition in editions:
+            for paper in papers if edition == "standard" else (first,):
+                mark = "" if edition == "standard" else f"-{edition}"
+                files[f"handout-{paper}{mark}.pdf"] = handout_pdf(lesson, paper, edition=edition)
+        if other is not None:
+            edition = editions[0]
+            files[f"handout-{first}-{other.hand}-handed.pdf"] = handout_pdf(other, first, edition=edition)
+    if "kit" in parts and kit is not None:
+        files["kit.pdf"] = leaf_pdf(kit, first)
+    if "filming" in parts:
+        files["filming.pdf"] = leaf_pdf(filming(lesson, script), first)
+    if "script" in parts:
+        files["script.pdf"] = leaf_pdf(script_leaf(lesson, script), first)
+    files |= {name: text.encode() for name, text in _texts(lesson, script, other, parts)}
+    if "pictures" in parts:
+        files |= _pictures(lesson)
+    return files
+
+
+def _texts(
+    lesson: Lesson, script: Script, other: Lesson | None, parts: Collection[Part]
+) -> Iterator[tuple[str, str]]:
+    if "page" in parts:
+        yield "follow.html", page_html(lesson, other)
+    if "prompter" in parts:
+        yield "prompter.html", prompter_html(lesson, script)
+    if "captions" in parts:
+        cut = captions(script)
+        yield "captions.vtt", captions_vtt(cut, script.language)
+        yield "captions.srt", captions_srt(cut)
+        yield "chapters.vtt", chapters_vtt(script.chapters)
+        yield "chapters.txt", chapters_text(script.chapters)
+
+
+def _pictures(lesson: Lesson) -> dict[str, bytes]:
+    files = {}
     for step in lesson.steps:
         for i, picture in enumerate(step.pictures, start=1):
             part = f"-{i}" if len(step.pictures) > 1 else ""

@@ -2,6 +2,8 @@
 
 from pegwright.workshop.demo import Made, demo, example_files
 from pegwright.workshop.files import open_pattern, read_bytes, write_whole
+from pegwright.workshop.folder import write_into
+from pegwright.workshop.lessons import Order, Piece, Taught, edited, pressed, teach
 from pegwright.workshop.line import Work, lesson, work
 from pegwright.workshop.losses import Losses, losses
 from pegwright.workshop.progress import Progress, silent
@@ -10,16 +12,23 @@ from pegwright.workshop.starter import starter
 __all__ = [
     "Losses",
     "Made",
+    "Order",
+    "Piece",
     "Progress",
+    "Taught",
     "Work",
     "demo",
+    "edited",
     "example_files",
     "lesson",
     "losses",
     "open_pattern",
+    "pressed",
     "read_bytes",
     "silent",
     "starter",
+    "teach",
     "work",
+    "write_into",
     "write_whole",
 ]

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from pegwright.finding import Finding
 from pegwright.fit.stated import check_stated
 from pegwright.fit.stretch import check_stretch
 from pegwright.fit.supplies import Supplies, supplies
-from pegwright.lesson import Lesson, plan
+from pegwright.lesson import Hand, Lesson, Pace, Units, plan
 from pegwright.loom import History, board, replay
 from pegwright.loom.checks import check_loom
 from pegwright.pattern import Expansion, Pattern, expand
@@ -67,6 +68,28 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
     return Work(pattern, expansion, history, structure, proof, needs, findings)
 
 
-def lesson(work: Work, language: str = "en") -> Lesson:
-    """Plan the lesson of a piece that has been worked."""
-    return plan(work.pattern, work.history, work.supplies, verdict(work), language=language)
+def lesson(
+    work: Work,
+    language: str = "en",
+    *,
+    hand: Hand = "right",
+    pace: Pace | None = None,
+    units: Units = "metric",
+    phrases: Mapping[str, str] | None = None,
+) -> Lesson:
+    """Plan the lesson of a piece that has been worked. Options as in `pegwright.lesson.plan`.
+
+    Raises:
+        ValueError: there are no words for the language.
+    """
+    return plan(
+        work.pattern,
+        work.history,
+        work.supplies,
+        verdict(work),
+        language=language,
+        hand=hand,
+        pace=pace,
+        units=units,
+        phrases=phrases,
+    )

@@ -1,0 +1,159 @@
+"""The commands about lessons: write everything a teacher hands out, and read a pattern as an editor would."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal, get_args
+
+import msgspec
+
+from pegwright.cli.shared import Json, cannot, found, reason, refuse, worked
+from pegwright.cli.terminal import FINE, exit_code, progress, say, say_findings, say_json
+from pegwright.finding import Finding
+from pegwright.fit.stash import Stash, read_stash
+from pegwright.press import Edition
+from pegwright.workshop import Order, Piece, edited, pressed, read_bytes, teach, write_into
+
+Language = Literal["en", "es", "de"]
+_PIECES: tuple[Piece, ...] = tuple(p for group in get_args(Piece) for p in get_args(group) or (group,))
+
+
+def lesson_(
+    file: Path,
+    folder: Path | None = None,
+    *,
+    parts: str = "",
+    language: Language = "en",
+    hand: Literal["right", "left"] = "right",
+    units: Literal["metric", "inches"] = "metric",
+    paper: Literal["a4", "letter", "both"] = "a4",
+    edition: Literal["standard", "large", "grey", "all"] = "standard",
+    learners: int = 1,
+    spare: float = 0.1,
+    stash: Path | None = None,
+    timing: str = "",
+    wpm: int = 120,
+    phrases: Path | None = None,
+    json: Json = False,
+) -> int:
+    """Write everything a teacher hands out, films and puts on a screen into a folder.
+
+    Parameters
+    ----------
+    file: the pattern document.
+    folder: where to write; without it, a folder beside the pattern.
+    parts: some of handout,page,script,prompter,captions,filming,kit,pictures,bundle; without it, all.
+    language: en, es or de.
+    hand: right, or left: the mirrored pattern, worked and proved again.
+    units: metric or inches.
+    paper: a4, letter or both.
+    edition: standard, large print, grey (black ink only), or all.
+    learners: how many are in the class, for the kit sheet.
+    spare: spare bands and clips as a share, such as 0.1 for a tenth.
+    stash: a document of your own with pack sizes and prices, for the kit sheet.
+    timing: your own time in seconds, as outline=42 for a motif or 1-8=60 for the moves 1 to 8.
+    wpm: words spoken a minute, 110 to 130.
+    phrases: a JSON file with your own words for ours, as {"peg": "pin", "pegs": "pins"}.
+    """
+    made = worked(file, json)
+    prices: Stash | None = None
+    findings: tuple[Finding, ...] = ()
+    if stash is not None:
+        data = read_bytes(stash)
+        reading = read_stash(data) if isinstance(data, bytes) else data
+        findings = reading.findings
+        prices = getattr(reading, "stash", None)
+        if prices is None:
+            return refuse(findings, json)
+    target = folder or file.with_name(f"{file.stem}-lesson")
+    written: list[dict[str, str | int]] = []
+    try:
+        order = Order(
+            language=language,
+            hand=hand,
+            units=units,
+            papers=("a4", "letter") if paper == "both" else (paper,),
+            editions=get_args(Edition) if edition == "all" else (edition,),
+            parts=_pieces(parts),
+            learners=learners,
+            spare=spare,
+            stash=prices,
+            timing=timing,
+            wpm=wpm,
+            phrases=_phrases(phrases),
+        )
+        with progress(json) as report:
+            taught = teach(made, order, report)
+            for name, data in pressed(taught, order, report):
+                write_into(target, name, data)
+                written.append({"name": name, "bytes": len(data)})
+    except (ValueError, OSError) as error:
+        return cannot(reason(error), json)
+    findings = (*taught.findings, *findings)
+    steps = len(taught.lesson.steps)
+    if json:
+        facts = {"folder": str(target), "title": taught.lesson.title, "language": language, "hand": hand}
+        more = {"steps": steps, "film_s": round(taught.script.length_s, 1), "files": written}
+        say_json({"ok": True, **facts, **more, **found(findings)})
+    else:
+        say(f"{target}: {taught.lesson.title}, {steps} steps, {len(written)} files")
+        for name in _summary([str(one["name"]) for one in written]):
+            say(f"  {name}")
+        say_findings(findings)
+    return exit_code(findings)
+
+
+def edit_(file: Path, *, language: Language = "en", json: Json = False) -> int:
+    """Read a pattern and its lesson as a technical editor would, and say all that was found.
+
+    Parameters
+    ----------
+    file: the pattern document.
+    language: the language the designer's own texts are written in: en, es or de.
+    """
+    made = worked(file, json)
+    with progress(json) as report:
+        report("reading it as an editor would", 0, 1)
+        findings = edited(made, language)
+    if json:
+        say_json({"ok": exit_code(findings) == FINE, "title": made.pattern.title, **found(findings)})
+    else:
+        say(made.pattern.title, style="bold")
+        say_findings(findings)
+        if not findings:
+            say("nothing to mend")
+    return exit_code(findings)
+
+
+def _pieces(listed: str) -> tuple[Piece, ...]:
+    """Return the parts that are listed, in the order of the line; all, where none is."""
+    named = {part.strip() for part in listed.split(",") if part.strip()}
+    unknown = sorted(named - set(_PIECES))
+    if unknown:
+        raise ValueError(f"no part is called {unknown[0]}; there are {', '.join(_PIECES)}")
+    return tuple(piece for piece in _PIECES if piece in named) or Order().parts
+
+
+def _phrases(file: Path | None) -> dict[str, str]:
+    if file is None:
+        return {}
+    data = read_bytes(file)
+    if not isinstance(data, bytes):
+        raise ValueError(data.findings[0].message)
+    try:
+        return msgspec.json.decode(data, type=dict[str, str])
+    except (msgspec.DecodeError, UnicodeDecodeError) as error:
+        raise ValueError(f"{file} holds no words to exchange: {error}") from error
+
+
+def _summary(names: list[str]) -> list[str]:
+    """List the files; those in a folder are counted."""
+    folders: dict[str, int] = {}
+    plain = []
+    for name in names:
+        head, slash, _ = name.partition("/")
+        if slash:
+            folders[head] = folders.get(head, 0) + 1
+        else:
+            plain.append(name)
+    return plain + [f"{head}/ ({count} files)" for head, count in folders.items()]

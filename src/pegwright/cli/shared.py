@@ -1,0 +1,77 @@
+"""What the commands share: opening and working a pattern, and how a command ends early."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated, Any
+
+from cyclopts import Parameter
+from rich.table import Table
+from rich.text import Text
+
+from pegwright.cli.terminal import FAILED, err, progress, say_findings, say_json
+from pegwright.finding import Finding
+from pegwright.pattern import Pattern
+from pegwright.workshop import Work, open_pattern, work
+
+Json = Annotated[bool, Parameter(name="--json", negative="", help="Print one JSON value instead of text.")]
+
+
+class Stop(Exception):  # noqa: N818 - not an error: it carries an exit code
+    """Ends a command early with its exit code."""
+
+    def __init__(self, code: int) -> None:
+        self.code = code
+
+
+def patterned(file: Path, json: bool) -> Pattern:
+    """Return the pattern in a file, or stop with what is wrong with it."""
+    reading = open_pattern(file)
+    if reading.pattern is None:
+        raise Stop(refuse(reading.findings, json))
+    return reading.pattern
+
+
+def worked(file: Path, json: bool) -> Work:
+    """Return the pattern in a file, worked."""
+    pattern = patterned(file, json)
+    with progress(json) as report:
+        return work(pattern, report)
+
+
+def refuse(findings: tuple[Finding, ...], json: bool) -> int:
+    """Say why there was nothing to work on: the document could not be read."""
+    if json:
+        say_json({"ok": False, **found(findings)})
+    else:
+        say_findings(findings)
+    return FAILED
+
+
+def cannot(reason: str, json: bool) -> int:
+    """Say why a command could not run, where the fault is in no document."""
+    if json:
+        say_json({"ok": False, "reason": reason, "findings": []})
+    else:
+        err.print(Text(reason))
+    return FAILED
+
+
+def found(findings: tuple[Finding, ...]) -> dict[str, Any]:
+    """Return the findings as part of a JSON value."""
+    return {"findings": findings}
+
+
+def reason(error: Exception) -> str:
+    """Return what an error says, in a few words."""
+    return (error.strerror if isinstance(error, OSError) else None) or str(error) or type(error).__name__
+
+
+def table(rows: list[dict[str, str]]) -> Table:
+    """Lay rows out in columns; numbers stand to the right."""
+    laid = Table(box=None, pad_edge=False)
+    for name in rows[0] if rows else ():
+        laid.add_column(name, justify="right" if rows[0][name].replace(".", "").isdigit() else "left")
+    for row in rows:
+        laid.add_row(*(Text(value) for value in row.values()))
+    return laid

@@ -1,0 +1,28 @@
+"""A folder that files are written into, and never outside of it."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from pegwright.workshop.files import write_whole
+
+_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
+
+
+def write_into(folder: Path, name: str, data: bytes) -> Path:
+    """Write a file of that name (`part/file.ext`) into a folder, atomically, and return where it is.
+
+    Raises:
+        ValueError: the name is no plain name, or a folder on the way to it leads elsewhere.
+        OSError: the folder cannot be written to.
+    """
+    if not all(_NAME.fullmatch(part) for part in name.split("/")):
+        raise ValueError(f"{name!r} is no plain name for a file")
+    folder.mkdir(parents=True, exist_ok=True)
+    target = folder / name
+    target.parent.mkdir(parents=True, exist_ok=True)
+    if not target.parent.resolve().is_relative_to(folder.resolve()):
+        raise ValueError(f"{target.parent} leads out of {folder}; nothing was written there")
+    write_whole(target, data)
+    return target

@@ -1,0 +1,146 @@
+"""From a worked piece to everything a teacher hands out: an order, the lesson for it, its files."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Literal, NamedTuple
+
+import msgspec
+
+from pegwright.finding import Finding
+from pegwright.fit.packs import packs
+from pegwright.fit.stash import Stash
+from pegwright.fit.supplies import for_class
+from pegwright.lesson import Hand, Leaf, Lesson, Pace, Script, Units, edit, kit, motif_moves, script, timed
+from pegwright.loom import History
+from pegwright.pattern.mirror import mirror
+from pegwright.press import PARTS, Edition, Paper, Part, bundle, lesson_files
+from pegwright.workshop.line import Work, lesson, work
+from pegwright.workshop.progress import Progress, silent
+
+Piece = Literal[Part, "bundle"]
+_TIMING = re.compile(r"\s*(?P<what>.+?)\s*=\s*(?P<seconds>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s*s?\s*")
+_MOVES = re.compile(r"([0-9]{1,7})\s*[-–]\s*([0-9]{1,7})")
+
+
+class Order(msgspec.Struct, frozen=True, kw_only=True):
+    """What is wanted of a lesson.
+
+    `timing` is the teacher's own time of one stretch of work, in seconds: `outline=42` for the motif of that
+    name, `1-8=60` for the moves 1 to 8. `learners` is the size of the class, `spare` the share of spare bands
+    and clips. `phrases` are the teacher's own words for ours.
+    """
+
+    language: str = "en"
+    hand: Hand = "right"
+    units: Units = "metric"
+    papers: tuple[Paper, ...] = ("a4",)
+    editions: tuple[Edition, ...] = ("standard",)
+    parts: tuple[Piece, ...] = (*PARTS, "bundle")
+    learners: int = 1
+    spare: float = 0.1
+    stash: Stash | None = None
+    timing: str = ""
+    wpm: int = 120
+    phrases: dict[str, str] = {}
+
+
+class Taught(NamedTuple):
+    """A lesson ready for the press, with the other hand's where the piece can be mirrored, and all findings.
+
+    `made` is the piece as it is taught: mirrored, where the lesson is for the left hand.
+    """
+
+    made: Work
+    lesson: Lesson
+    other: Lesson | None
+    script: Script
+    kit: Leaf
+    findings: tuple[Finding, ...]
+
+
+def teach(made: Work, order: Order, progress: Progress = silent) -> Taught:
+    """Plan a lesson as ordered. For the left hand the pattern is mirrored, worked and proved again.
+
+    Raises:
+        ValueError: the order cannot be met: no such language, motif or moves, a pace nobody can follow, no
+            learner, or a pattern that cannot be mirrored.
+    """
+    progress("working it for the other hand", 0, 3)
+    mirrored = _mirrored(made)
+    if order.hand == "left" and mirrored is None:
+        raise ValueError("the piece cannot be mirrored: a step names a peg beyond the loom")
+    here, there = (mirrored, made) if order.hand == "left" and mirrored else (made, mirrored)
+    pace = _pace(made.history, order.timing)
+    progress("planning the lesson", 1, 3)
+    planned = _planned(here, order, order.hand, pace)
+    other = _planned(there, order, "left" if order.hand == "right" else "right", pace) if there else None
+    progress("writing what is said", 2, 3)
+    told = script(planned, order.wpm)
+    shopping = None
+    findings = here.findings
+    if order.stash is not None:
+        shopping = packs(for_class(here.supplies, order.learners, order.spare), order.stash)
+        findings = (*findings, *shopping.findings)
+    sheet = kit(planned, told, here.supplies, order.learners, spare_share=order.spare, shopping=shopping)
+    return Taught(here, planned, other, told, sheet, findings)
+
+
+def pressed(taught: Taught, order: Order, progress: Progress = silent) -> Iterator[tuple[str, bytes]]:
+    """Press what was ordered, part by part: the name of each file in its folder, and what is in it."""
+    kept: dict[str, bytes] = {}
+    for done, part in enumerate(order.parts):
+        progress(f"pressing: {part}", done, len(order.parts))
+        files = (
+            {"lesson.zip": bundle(taught.lesson, kept or _parts(taught, order, PARTS))}
+            if part == "bundle"
+            else _parts(taught, order, (part,))
+        )
+        kept |= files
+        yield from files.items()
+
+
+def edited(made: Work, language: str = "en") -> tuple[Finding, ...]:
+    """Return all that the line and then an editor find in a piece.
+
+    Raises:
+        ValueError: there are no words for the language.
+    """
+    planned = lesson(made, language)
+    return (*made.findings, *edit(made.pattern, made.history, made.supplies, planned))
+
+
+def _parts(taught: Taught, order: Order, parts: tuple[Part, ...]) -> dict[str, bytes]:
+    return lesson_files(
+        taught.lesson,
+        taught.script,
+        other=taught.other,
+        kit=taught.kit,
+        parts=parts,
+        papers=order.papers,
+        editions=order.editions,
+    )
+
+
+def _mirrored(made: Work) -> Work | None:
+    try:
+        return work(mirror(made.pattern))
+    except ValueError:
+        return None
+
+
+def _planned(made: Work, order: Order, hand: Hand, pace: Pace) -> Lesson:
+    return lesson(made, order.language, hand=hand, pace=pace, units=order.units, phrases=order.phrases)
+
+
+def _pace(history: History, timing: str) -> Pace:
+    """Return the pace that a teacher's own timing tells, as in `Order`."""
+    if not timing:
+        return Pace()
+    told = _TIMING.fullmatch(timing)
+    if told is None:
+        raise ValueError(f"{timing!r} is no timing; write outline=42 or 1-8=60")
+    span = _MOVES.fullmatch(told["what"])
+    first, last = (int(span[1]), int(span[2])) if span else motif_moves(history, told["what"])
+    return timed(history, first, last, float(told["seconds"]))
