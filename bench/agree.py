@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from itertools import count, islice
 
 from bench.report import Figure
 from tests.oracle.agreement import Judgement, judge
@@ -18,8 +19,8 @@ def run(quick: bool) -> list[Figure]:
     judged: list[Judgement] = []
     start = time.perf_counter()
     for kind in KINDS:
-        made = [program(_SEED + k, kind) for k in range(each)]
-        found = [judge(p, seed=k) for k, p in enumerate(made) if fastened(p)]
+        made = (program(seed, kind) for seed in count(_SEED))
+        found = [judge(p, seed=k) for k, p in enumerate(islice(filter(fastened, made), each))]
         wrong = sum(not j.agrees for j in found)
         figures.append(Figure(f"disagreements, {kind}", wrong, f"of {len(found)}", "0", wrong == 0))
         judged += found

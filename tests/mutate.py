@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+from copy import deepcopy
 from typing import Any
 
 ODD: tuple[Any, ...] = (
@@ -75,16 +76,14 @@ def _spoil_value(value: Any, rng: random.Random) -> None:
         case 0:
             del parent[key]
         case 1 | 2:
-            parent[key] = rng.choice(ODD)
+            parent[key] = deepcopy(rng.choice(ODD))
         case 3:
             other_parent, other_key = rng.choice(spots)
-            parent[key] = (
-                json.loads(json.dumps(other_parent[other_key])) if other_key in _keys(other_parent) else 0
-            )
+            parent[key] = deepcopy(other_parent[other_key]) if other_key in _keys(other_parent) else 0
         case 4 if isinstance(parent, list):
-            parent.insert(rng.randrange(len(parent) + 1), json.loads(json.dumps(parent[key])))
+            parent.insert(rng.randrange(len(parent) + 1), deepcopy(parent[key]))
         case 4:
-            parent[str(rng.choice(ODD))[:20]] = rng.choice(ODD)
+            parent[str(rng.choice(ODD))[:20]] = deepcopy(rng.choice(ODD))
         case 5 if isinstance(parent[key], int | float) and not isinstance(parent[key], bool):
             parent[key] = parent[key] * rng.choice((-1, 2, 1000)) + rng.choice((0, 1, 0.5))
         case 5 if isinstance(parent, list):
