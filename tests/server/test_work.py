@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import io
 import json
 import threading
 from pathlib import Path
 from typing import Any
 
 import pytest
-from pypdf import PdfReader
 
 from pegwright.loom import Laid, board, replay
 from pegwright.pattern import expand, read
@@ -50,15 +48,6 @@ def test_what_falls_if_a_band_snaps(studio: Client, chain: Document) -> None:
         assert told["held"] is True
         assert {*told["falls"], band, 6} == {1, 2, 3, 4, 5, 6, 7}
     assert studio.post("/api/snap", {"document": chain, "band": 8}).json()["held"] is False
-
-
-def test_the_lesson_is_pressed(studio: Client, chain: Document) -> None:
-    """The lesson comes as a PDF that another program reads."""
-    answer = studio.post("/api/lesson", {"document": chain, "paper": "letter"})
-    assert answer.headers["content-type"] == "application/pdf"
-    pages = PdfReader(io.BytesIO(answer.content)).pages
-    assert pages[0].mediabox.width == pytest.approx(612, abs=1)  # Letter, 8.5 in
-    assert "Slack chain" in pages[0].extract_text()
 
 
 def test_the_pieces_to_begin_from_hold(studio: Client) -> None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import io
+import zipfile
 from pathlib import Path
 
+import pytest
 from pypdf import PdfReader
 
 from pegwright.pattern import read
@@ -43,11 +45,22 @@ def test_from_a_motif_to_a_printed_lesson(bench: Bench, tmp_path: Path) -> None:
     bench.settle()
     assert bench.verdict == "✓ All 13 bands are held."
 
+    bench.click("The lesson")
+    follow = page.frame_locator("iframe")
+    follow.get_by_role("heading", name="Plain chain").wait_for()
+    bench.shot("newcomer-5-lesson")
+    page.get_by_label("Paper").select_option("letter")
+    bench.click("Press the lesson")
+    page.get_by_role("progressbar", name="Pressing…").wait_for()
+    page.get_by_text("The lesson is pressed").wait_for(timeout=60_000)
     with page.expect_download() as pressed:
-        bench.click("Press the lesson A4")
-    pdf = Path(pressed.value.path()).read_bytes()
-    assert "weed green" in "".join(p.extract_text() for p in PdfReader(io.BytesIO(pdf)).pages)
-    bench.shot("newcomer-2-pressed")
+        bench.click("Download it all")
+    with zipfile.ZipFile(pressed.value.path()) as zipped:
+        pdf = zipped.read("handout-letter.pdf")
+    pages = PdfReader(io.BytesIO(pdf)).pages
+    assert "weed green" in "".join(p.extract_text() for p in pages)
+    assert pages[0].mediabox.width == pytest.approx(612, abs=1)  # Letter, 8.5 in
+    bench.shot("newcomer-6-pressed")
 
 
 def test_a_piece_that_fails_is_mended_by_its_fix(bench: Bench) -> None:

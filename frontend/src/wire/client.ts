@@ -12,6 +12,8 @@ export type Glance = components["schemas"]["Glance"];
 export type Piece = components["schemas"]["Piece"];
 export type Saved = components["schemas"]["Saved"];
 export type Version = components["schemas"]["Version"];
+export type Told = components["schemas"]["Told"];
+export type Errand = components["schemas"]["Sending"]["errand"];
 export type Snapped = components["schemas"]["Snapped"];
 
 /** What the server would not do, in a sentence. `status` 0 means that it did not answer at all. */
@@ -76,7 +78,13 @@ export function connect(token: string) {
       answer<Seen>(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
     snap: (document: object, band: number) =>
       answer<Snapped>(client.POST("/api/snap", { body: { document: { ...document }, band } })),
-    lesson: (document: object, paper: "a4" | "letter") =>
-      answer<Blob>(client.POST("/api/lesson", { body: { document: { ...document }, paper }, parseAs: "blob" })),
+    start: (piece: string, errand: Errand, document: object) =>
+      answer<Told>(client.POST("/api/jobs", { body: { piece, errand, document: { ...document } } })),
+    /** Comes back as soon as there is more to tell than at `seen`, or after a while. */
+    look: (job: string, seen: number, signal: AbortSignal) =>
+      answer<Told>(client.GET("/api/jobs/{job}", { params: { path: { job }, query: { seen } }, signal })),
+    end: (job: string) => answer<Told>(client.DELETE("/api/jobs/{job}", { params: { path: { job } } })),
+    file: (job: string, file: string) =>
+      answer<Blob>(client.GET("/api/jobs/{job}/files/{file}", { params: { path: { job, file } }, parseAs: "blob" })),
   };
 }

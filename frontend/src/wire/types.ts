@@ -4,7 +4,7 @@
  */
 
 export interface paths {
-    "/api/lesson": {
+    "/api/jobs": {
         parameters: {
             query?: never;
             header?: never;
@@ -13,8 +13,43 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** PressLesson */
-        post: operations["ApiLessonPressLesson"];
+        /** StartJob */
+        post: operations["ApiJobsStartJob"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{job}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** LookAtJob */
+        get: operations["ApiJobsLookAtJob"];
+        put?: never;
+        post?: never;
+        /** EndJob */
+        delete: operations["ApiJobsEndJob"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{job}/files/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** FetchFile */
+        get: operations["ApiJobsFilesFetchFile"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -625,16 +660,41 @@ export interface components {
             step?: number | null;
         };
         /**
-         * Pressing
-         * @description A document whose lesson is to be pressed, and the paper.
+         * Press
+         * @description Press the lesson; `whole` presses everything into one zip, else the page that one follows along.
          */
-        Pressing: {
-            document: Record<string, never>;
+        Press: {
+            /** @enum {unknown} */
+            do: "press";
+            /**
+             * @default standard
+             * @enum {unknown}
+             */
+            edition?: "grey" | "large" | "standard";
+            /**
+             * @default right
+             * @enum {unknown}
+             */
+            hand?: "left" | "right";
+            /**
+             * @default en
+             * @enum {unknown}
+             */
+            language?: "de" | "en" | "es";
+            /** @default 1 */
+            learners?: number;
             /**
              * @default a4
              * @enum {unknown}
              */
             paper?: "a4" | "letter";
+            /**
+             * @default metric
+             * @enum {unknown}
+             */
+            units?: "inches" | "metric";
+            /** @default false */
+            whole?: boolean;
         };
         /**
          * Refusal
@@ -805,6 +865,15 @@ export interface components {
             round: number;
         };
         /**
+         * Sending
+         * @description An errand for a piece. A newer one of the same kind for the same piece takes its place.
+         */
+        Sending: {
+            document: Record<string, never>;
+            errand: components["schemas"]["Press"];
+            piece: string;
+        };
+        /**
          * Shelf
          * @description The folder and what lies in it.
          */
@@ -885,6 +954,32 @@ export interface components {
             };
             /** @default null */
             clips?: number | null;
+        };
+        /**
+         * Told
+         * @description How a job is getting on. `serial` rises with every change; `files` are there to be fetched.
+         *
+         *         `refused` is an errand that cannot be done, as `reason` says; `failed` is our own fault; `ended` is a job
+         *         that something newer took the place of, or that took too long.
+         */
+        Told: {
+            /** @default 0 */
+            done?: number;
+            /** @default [] */
+            files?: string[];
+            /** @default [] */
+            findings?: components["schemas"]["Finding"][];
+            job: string;
+            /** @default  */
+            reason?: string;
+            /** @default 0 */
+            serial?: number;
+            /** @enum {unknown} */
+            state: "done" | "ended" | "failed" | "refused" | "running" | "waiting";
+            /** @default 0 */
+            total?: number;
+            /** @default  */
+            what?: string;
         };
         /**
          * Transfer
@@ -1003,7 +1098,7 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
-    ApiLessonPressLesson: {
+    ApiJobsStartJob: {
         parameters: {
             query?: never;
             header?: never;
@@ -1012,9 +1107,48 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["Pressing"];
+                "application/json": components["schemas"]["Sending"];
             };
         };
+        responses: {
+            /** @description Document created, URL follows */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Told"];
+                };
+            };
+            /** @description Bad request syntax or unsupported method */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        detail: string;
+                        extra?: null | {
+                            [key: string]: unknown;
+                        } | unknown[];
+                        status_code: number;
+                    };
+                };
+            };
+        };
+    };
+    ApiJobsLookAtJob: {
+        parameters: {
+            query?: {
+                seen?: number;
+            };
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
         responses: {
             /** @description Request fulfilled, document follows */
             200: {
@@ -1022,7 +1156,82 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/pdf": string;
+                    "application/json": components["schemas"]["Told"];
+                };
+            };
+            /** @description Bad request syntax or unsupported method */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        detail: string;
+                        extra?: null | {
+                            [key: string]: unknown;
+                        } | unknown[];
+                        status_code: number;
+                    };
+                };
+            };
+        };
+    };
+    ApiJobsEndJob: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Request fulfilled, document follows */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Told"];
+                };
+            };
+            /** @description Bad request syntax or unsupported method */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        detail: string;
+                        extra?: null | {
+                            [key: string]: unknown;
+                        } | unknown[];
+                        status_code: number;
+                    };
+                };
+            };
+        };
+    };
+    ApiJobsFilesFetchFile: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                file: string;
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Request fulfilled, document follows */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": string;
                 };
             };
             /** @description Bad request syntax or unsupported method */

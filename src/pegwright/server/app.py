@@ -14,6 +14,8 @@ from pegwright.pattern.read import LIMIT_BYTES
 from pegwright.server.desk import Desk
 from pegwright.server.folder import Folder
 from pegwright.server.guard import App, guarded
+from pegwright.server.job_routes import JOB_ROUTES, preview_page
+from pegwright.server.jobs import Jobs
 from pegwright.server.routes import ROUTES, Studio, refuse
 
 PAGE = Path(__file__).parent / "page"
@@ -33,11 +35,11 @@ def make_app(folder: Path, token: str, hosts: frozenset[str], page: Path = PAGE)
 
 def make_litestar(folder: Path, page: Path | None = None) -> Litestar:
     """Return the routes without their guard, for the guard to stand before and for the schema's sake."""
-    studio = Studio(Folder(folder), Desk())
-    api = Router("/api", route_handlers=list(ROUTES))
+    studio = Studio(Folder(folder), Desk(), Jobs())
+    api = Router("/api", route_handlers=[*ROUTES, *JOB_ROUTES])
     statics = [] if page is None else [create_static_files_router("/", [page], html_mode=True)]
     return Litestar(
-        [api, *statics],
+        [api, preview_page, *statics],
         dependencies={"studio": Provide(lambda: studio, sync_to_thread=False)},
         exception_handlers={Exception: refuse},
         openapi_config=OpenAPIConfig(title="Pegwright studio", version=__version__, path="/api/schema"),

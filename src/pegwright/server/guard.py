@@ -13,6 +13,7 @@ Send = Callable[[Message], Awaitable[None]]
 App = Callable[[Scope, Receive, Send], Awaitable[None]]
 
 TOKEN_HEADER = "x-pegwright-token"
+PREVIEW = "/preview/"
 _POLICY = "; ".join(
     (
         "default-src 'none'",
@@ -22,6 +23,7 @@ _POLICY = "; ".join(
         "img-src 'self' data: blob:",
         "connect-src 'self'",
         "worker-src 'self'",
+        "frame-src 'self'",
         "base-uri 'none'",
         "form-action 'none'",
         "frame-ancestors 'none'",
@@ -29,8 +31,21 @@ _POLICY = "; ".join(
         "trusted-types svelte-trusted-html",
     )
 )
+# A page of a lesson, shown in a frame: of no origin, so that it may not speak to the studio, and shut off
+# from any network. It brings its own style and script, and names both by their hash.
+_PREVIEW_POLICY = "; ".join(
+    (
+        "sandbox allow-scripts",
+        "default-src 'none'",
+        "style-src 'unsafe-inline'",
+        "script-src 'unsafe-inline'",
+        "font-src data:",
+        "base-uri 'none'",
+        "form-action 'none'",
+        "frame-ancestors 'self'",
+    )
+)
 _HEADERS = (
-    (b"content-security-policy", _POLICY.encode()),
     (b"x-content-type-options", b"nosniff"),
     (b"referrer-policy", b"no-referrer"),
     (b"cross-origin-opener-policy", b"same-origin"),
@@ -57,7 +72,10 @@ def guarded(app: App, token: str, hosts: frozenset[str]) -> App:
         async def send_with_policy(message: Message) -> None:
             if message["type"] == "http.response.start":
                 kept = [(k, v) for k, v in message["headers"] if k.lower() != b"server"]
-                message = {**message, "headers": [*kept, *_HEADERS, *_freshness(scope["path"])]}
+                message = {
+                    **message,
+                    "headers": [*kept, *_HEADERS, _policy(scope["path"]), *_freshness(scope["path"])],
+                }
             await send(message)
 
         refused = _refusal(scope, token, hosts)
@@ -89,6 +107,11 @@ def _refusal(scope: Scope, token: str, hosts: frozenset[str]) -> tuple[int, str]
         if len(tokens) != 1 or not hmac.compare_digest(tokens[0].encode(), token.encode()):
             return 401, "open the studio from the address that it printed when it started"
     return None
+
+
+def _policy(path: str) -> tuple[bytes, bytes]:
+    policy = _PREVIEW_POLICY if path.startswith(PREVIEW) else _POLICY
+    return (b"content-security-policy", policy.encode())
 
 
 def _freshness(path: str) -> tuple[tuple[bytes, bytes], ...]:

@@ -14,13 +14,11 @@ from litestar.params import FromPath, JSONBody
 from pegwright.finding import Finding
 from pegwright.loom import board, replay
 from pegwright.pattern import Pattern, Reading, expand, read, write
-from pegwright.press import handout_pdf
-from pegwright.press.pdf import Paper
 from pegwright.server.desk import Desk, OvertakenError
 from pegwright.server.folder import ChangedError, Folder, NoPieceError, edition_of
+from pegwright.server.jobs import BusyError, Jobs, NoJobError
 from pegwright.server.seen import Seen, seen
 from pegwright.server.starts import Glance, Start, glance, starts
-from pegwright.workshop import Work, lesson
 
 MOST_GLANCED_BYTES = 200_000
 
@@ -101,13 +99,6 @@ class Snapped(msgspec.Struct, frozen=True, kw_only=True):
     falls: tuple[int, ...]
 
 
-class Pressing(msgspec.Struct, frozen=True, kw_only=True):
-    """A document whose lesson is to be pressed, and the paper."""
-
-    document: dict[str, Any]
-    paper: Paper = "a4"
-
-
 class Refusal(msgspec.Struct, frozen=True, kw_only=True):
     """Why something was not done, in a sentence, with the findings that say where."""
 
@@ -117,10 +108,11 @@ class Refusal(msgspec.Struct, frozen=True, kw_only=True):
 
 @dataclass(frozen=True)
 class Studio:
-    """What all routes share: the folder of pieces and the desk."""
+    """What all routes share: the folder of pieces, the desk, and what is done in the background."""
 
     folder: Folder
     desk: Desk
+    jobs: Jobs
 
 
 class RefusedError(Exception):
@@ -217,15 +209,6 @@ def snap_band(studio: NamedDependency[Studio], data: JSONBody[Snapping]) -> Snap
     return Snapped(band=data.band, held=falls is not None, falls=falls or ())
 
 
-@post("/lesson", sync_to_thread=True, status_code=200, media_type="application/pdf")
-def press_lesson(studio: NamedDependency[Studio], data: JSONBody[Pressing]) -> Response[bytes]:
-    """Press the lesson of a document as a handout."""
-    made = studio.desk.work(msgspec.json.encode(data.document))
-    if not isinstance(made, Work):
-        raise RefusedError(422, "this is no pattern", made.findings)
-    return Response(handout_pdf(lesson(made), data.paper), media_type="application/pdf")
-
-
 ROUTES = (
     list_pieces,
     add_piece,
@@ -237,7 +220,6 @@ ROUTES = (
     list_starts,
     work_pattern,
     snap_band,
-    press_lesson,
 )
 
 
@@ -251,6 +233,10 @@ def refuse(_request: object, error: Exception) -> Response[Refusal]:
             return _answer(error.status, error.refusal)
         case NoPieceError():
             return _answer(404, Refusal(reason="there is no such piece here"))
+        case NoJobError():
+            return _answer(404, Refusal(reason="there is no such work"))
+        case BusyError():
+            return _answer(429, Refusal(reason="too much is under way already"))
         case ChangedError():
             return _answer(409, Refusal(reason="this piece was changed elsewhere in the meantime"))
         case OvertakenError():

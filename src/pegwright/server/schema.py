@@ -16,6 +16,8 @@ import msgspec
 from pegwright.pattern import Pattern
 from pegwright.server import routes
 from pegwright.server.app import make_litestar
+from pegwright.server.job_routes import Sending
+from pegwright.server.jobs import Told
 from pegwright.server.seen import Seen
 from pegwright.server.starts import Start
 
@@ -32,8 +34,9 @@ _VALUES = (
     routes.Working,
     routes.Snapping,
     routes.Snapped,
-    routes.Pressing,
     routes.Refusal,
+    Sending,
+    Told,
 )
 
 

@@ -1,0 +1,155 @@
+"""What a job is sent for. It runs in a process of its own, so that it can be ended at any moment.
+
+`python -m pegwright.server.errands` reads one errand from its input and writes what comes of it to its
+output: frames of a length (4 bytes, big-endian) and MessagePack. When its input closes, nobody waits any more
+and it ends at once.
+"""
+
+from __future__ import annotations
+
+import os
+import struct
+import sys
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from typing import Annotated, Any, BinaryIO, Literal
+
+import msgspec
+
+from pegwright.finding import Finding
+from pegwright.lesson import Hand, Units
+from pegwright.pattern import read
+from pegwright.press import Edition, Paper
+from pegwright.workshop import Order, Progress, pressed, teach, work
+
+MOST_FRAME_BYTES = 64_000_000
+_LENGTH = struct.Struct(">I")
+_NICE = 10  # the bench, which the maker is looking at, goes first
+
+
+class Press(msgspec.Struct, frozen=True, kw_only=True, tag="press", tag_field="do"):
+    """Press the lesson; `whole` presses everything into one zip, else the page that one follows along."""
+
+    language: Literal["en", "es", "de"] = "en"
+    hand: Hand = "right"
+    units: Units = "metric"
+    paper: Paper = "a4"
+    edition: Edition = "standard"
+    learners: Annotated[int, msgspec.Meta(ge=1, le=500)] = 1
+    whole: bool = False
+
+
+Errand = Press
+
+
+class Step(msgspec.Struct, frozen=True, tag="step"):
+    """How far it is: what is being done, how many parts are done, and of how many."""
+
+    what: str
+    done: int
+    total: int
+
+
+class File(msgspec.Struct, frozen=True, tag="file"):
+    """Something that was made, by its name."""
+
+    name: str
+    data: bytes
+
+
+class Ended(msgspec.Struct, frozen=True, tag="ended"):
+    """The errand is done; with a reason it was not."""
+
+    reason: str = ""
+    findings: tuple[Finding, ...] = ()
+
+
+Frame = Step | File | Ended
+Send = Callable[[Frame], None]
+
+
+class Sent(msgspec.Struct, frozen=True):
+    """An errand and the document that it is for."""
+
+    errand: Errand
+    document: dict[str, Any]
+
+
+def run(sent: Sent, send: Send) -> None:
+    """Do an errand and send on what comes of it; the last frame is `Ended`."""
+    reading = read(msgspec.json.encode(sent.document))
+    if reading.pattern is None:
+        send(Ended("this is no pattern", reading.findings))
+        return
+    try:
+        made = work(reading.pattern)
+        for name, data in _press(made, sent.errand, lambda *how: send(Step(*how))):
+            send(File(name, data))
+    except ValueError as error:
+        send(Ended(str(error)))
+    else:
+        send(Ended())
+
+
+def _press(made: Any, errand: Press, progress: Progress) -> Iterator[tuple[str, bytes]]:
+    order = Order(
+        language=errand.language,
+        hand=errand.hand,
+        units=errand.units,
+        papers=(errand.paper,),
+        editions=(errand.edition,),
+        learners=errand.learners,
+        parts=Order().parts if errand.whole else ("page",),
+    )
+    return pressed(teach(made, order, progress), order, progress)
+
+
+def write_frame(pipe: BinaryIO, data: bytes) -> None:
+    """Write a frame and flush it.
+
+    Raises:
+        ValueError: it is larger than a frame may be.
+        OSError: nobody reads at the other end.
+    """
+    if len(data) > MOST_FRAME_BYTES:
+        raise ValueError(f"{len(data)} bytes are too many to be handed over")
+    pipe.write(_LENGTH.pack(len(data)) + data)
+    pipe.flush()
+
+
+def read_frame(pipe: BinaryIO) -> bytes | None:
+    """Read a frame; None at the end, and where the frame is cut off or larger than it may be."""
+    head = pipe.read(_LENGTH.size)
+    if len(head) < _LENGTH.size:
+        return None
+    (length,) = _LENGTH.unpack(head)
+    if length > MOST_FRAME_BYTES:
+        return None
+    data = pipe.read(length)
+    return data if len(data) == length else None
+
+
+def main() -> None:
+    """Wait for an errand, do it, and end."""
+    with suppress(OSError, AttributeError):
+        os.nice(_NICE)
+    out = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
+    os.dup2(sys.stderr.fileno(), sys.stdout.fileno())  # whatever a library prints is no frame
+    given = read_frame(sys.stdin.buffer)
+    if given is None:
+        return
+    threading.Thread(target=_end_with_input, daemon=True).start()
+    run(
+        msgspec.msgpack.decode(given, type=Sent),
+        lambda frame: write_frame(out, msgspec.msgpack.encode(frame)),
+    )
+
+
+def _end_with_input() -> None:
+    os.read(sys.stdin.fileno(), 1)
+    os._exit(1)
+
+
+if __name__ == "__main__":
+    main()

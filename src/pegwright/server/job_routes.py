@@ -1,0 +1,70 @@
+"""The routes of what takes a while: begin it, hear how it gets on, fetch what it made, end it."""
+
+from __future__ import annotations
+
+from pathlib import PurePosixPath
+from typing import Annotated, Any
+
+import msgspec
+from litestar import Response, delete, get, post
+from litestar.di import NamedDependency
+from litestar.params import FromPath, FromQuery, JSONBody
+
+from pegwright.press.bundle import MEDIA
+from pegwright.server.errands import Errand
+from pegwright.server.guard import PREVIEW
+from pegwright.server.jobs import NoJobError, Told
+from pegwright.server.routes import Studio
+
+
+class Sending(msgspec.Struct, frozen=True, kw_only=True):
+    """An errand for a piece. A newer one of the same kind for the same piece takes its place."""
+
+    piece: Annotated[str, msgspec.Meta(max_length=200)]
+    errand: Errand
+    document: dict[str, Any]
+
+
+@post("/jobs", sync_to_thread=True)
+def start_job(studio: NamedDependency[Studio], data: JSONBody[Sending]) -> Told:
+    """Begin an errand."""
+    slot = f"{msgspec.to_builtins(data.errand)['do']} {data.piece}"
+    return studio.jobs.start(slot, data.errand, data.document)
+
+
+@get("/jobs/{job:str}", sync_to_thread=True)
+def look_at_job(studio: NamedDependency[Studio], job: FromPath[str], seen: FromQuery[int] = -1) -> Told:
+    """Tell how a job is getting on, as soon as there is more to tell than at `seen`."""
+    return studio.jobs.look(job, seen)
+
+
+@delete("/jobs/{job:str}", sync_to_thread=True, status_code=200)
+def end_job(studio: NamedDependency[Studio], job: FromPath[str]) -> Told:
+    """End a job at once."""
+    return studio.jobs.end(job)
+
+
+@get("/jobs/{job:str}/files/{file:path}", sync_to_thread=True)
+def fetch_file(studio: NamedDependency[Studio], job: FromPath[str], file: FromPath[str]) -> Response[bytes]:
+    """Fetch what a job has made."""
+    name = file.lstrip("/")
+    return Response(studio.jobs.file(job, name), media_type=_media(name))
+
+
+@get(PREVIEW + "{job:str}/{file:str}", sync_to_thread=True)
+def preview_page(studio: NamedDependency[Studio], job: FromPath[str], file: FromPath[str]) -> Response[bytes]:
+    """Show a page that a job has made, in a frame that is shut off from the studio (see `guard`).
+
+    A frame cannot send the token along; the job's name, which only the studio's own page was told, stands
+    in for it, and nothing but pages is shown.
+    """
+    if not file.endswith(".html"):
+        raise NoJobError(file)
+    return Response(studio.jobs.file(job, file), media_type=MEDIA[".html"])
+
+
+def _media(name: str) -> str:
+    return MEDIA.get(PurePosixPath(name).suffix, "application/octet-stream")
+
+
+JOB_ROUTES = (start_job, look_at_job, end_job, fetch_file)

@@ -1,0 +1,234 @@
+"""Work that takes a while: one job of a kind for each piece, each in a process that can be ended at once."""
+
+from __future__ import annotations
+
+import secrets
+import subprocess
+import sys
+import time
+from collections import OrderedDict
+from contextlib import suppress
+from threading import BoundedSemaphore, Condition, Lock, Thread
+from typing import IO, Literal
+
+import msgspec
+
+from pegwright.finding import Finding
+from pegwright.server.errands import Ended, Errand, File, Frame, Sent, Step, read_frame, write_frame
+
+AT_ONCE = 2
+MOST_JOBS = 24  # remembered, with what they made
+MOST_WAITING = 8
+MOST_BYTES = 200_000_000
+LONGEST_S = 900.0
+FORGOTTEN_S = 90.0  # a job that no page has asked about for so long is ended
+_LOOK_S = 10.0
+
+State = Literal["waiting", "running", "done", "refused", "failed", "ended"]
+_OPEN = ("waiting", "running")
+
+
+class NoJobError(LookupError):
+    """There is no such job, or it has made no such file."""
+
+
+class BusyError(Exception):
+    """As much waits as may wait."""
+
+
+class Told(msgspec.Struct, frozen=True, kw_only=True):
+    """How a job is getting on. `serial` rises with every change; `files` are there to be fetched.
+
+    `refused` is an errand that cannot be done, as `reason` says; `failed` is our own fault; `ended` is a job
+    that something newer took the place of, or that took too long.
+    """
+
+    job: str
+    state: State
+    serial: int = 0
+    what: str = ""
+    done: int = 0
+    total: int = 0
+    files: tuple[str, ...] = ()
+    reason: str = ""
+    findings: tuple[Finding, ...] = ()
+
+
+class _Job:
+    def __init__(self, slot: str) -> None:
+        self.slot = slot
+        self.told = Told(job=secrets.token_urlsafe(24), state="waiting")
+        self.files: dict[str, bytes] = {}
+        self.process: subprocess.Popen[bytes] | None = None
+        self.asked_s = time.monotonic()
+        self.changed = Condition()
+
+    def tell(self, **news: object) -> None:
+        """Take news in, unless the job is closed already."""
+        with self.changed:
+            if self.told.state in _OPEN:
+                self.told = msgspec.structs.replace(self.told, serial=self.told.serial + 1, **news)
+                self.changed.notify_all()
+
+    def end(self, state: State = "ended") -> None:
+        self.tell(state=state)
+        if self.process is not None:
+            self.process.kill()
+
+
+class Jobs:
+    """Starts jobs, tells how they get on, keeps what they made. All methods may be called from any thread."""
+
+    def __init__(self) -> None:
+        self._jobs: OrderedDict[str, _Job] = OrderedDict()
+        self._lock = Lock()
+        self._turn = BoundedSemaphore(AT_ONCE)
+        self._spare: subprocess.Popen[bytes] | None = None
+
+    def start(self, slot: str, errand: Errand, document: dict[str, object]) -> Told:
+        """Begin an errand; whatever was under way in that slot is ended.
+
+        Raises:
+            BusyError: as much waits as may wait.
+        """
+        job = _Job(slot)
+        with self._lock:
+            for other in self._jobs.values():
+                if other.slot == slot:
+                    other.end()
+            if sum(each.told.state in _OPEN for each in self._jobs.values()) >= MOST_WAITING:
+                raise BusyError
+            self._jobs[job.told.job] = job
+            self._forget()
+        sent = msgspec.msgpack.encode(Sent(errand, document))
+        Thread(target=self._run, args=(job, sent), daemon=True).start()
+        return job.told
+
+    def look(self, name: str, seen: int = -1) -> Told:
+        """Tell how a job is getting on, as soon as there is more to tell than at `seen`, or after 10 s.
+
+        Raises:
+            NoJobError: there is none of that name.
+        """
+        job = self._job(name)
+        with job.changed:
+            job.asked_s = time.monotonic()
+            job.changed.wait_for(lambda: job.told.serial > seen or job.told.state not in _OPEN, _LOOK_S)
+            job.asked_s = time.monotonic()
+            return job.told
+
+    def file(self, name: str, file: str) -> bytes:
+        """Return a file that a job has made.
+
+        Raises:
+            NoJobError: there is none.
+        """
+        try:
+            return self._job(name).files[file]
+        except KeyError as error:
+            raise NoJobError(file) from error
+
+    def end(self, name: str) -> Told:
+        """End a job.
+
+        Raises:
+            NoJobError: there is none of that name.
+        """
+        job = self._job(name)
+        job.end()
+        return job.told
+
+    def close(self) -> None:
+        """End everything."""
+        with self._lock:
+            for job in self._jobs.values():
+                job.end()
+            if self._spare is not None:
+                self._spare.kill()
+                self._spare = None
+
+    def _job(self, name: str) -> _Job:
+        job = self._jobs.get(name)
+        if job is None:
+            raise NoJobError(name)
+        return job
+
+    def _forget(self) -> None:
+        """Let go of the oldest jobs that are closed."""
+        for name in [n for n, each in self._jobs.items() if each.told.state not in _OPEN]:
+            if len(self._jobs) <= MOST_JOBS:
+                break
+            del self._jobs[name]
+
+    def _run(self, job: _Job, sent: bytes) -> None:
+        while not self._turn.acquire(timeout=0.5):
+            self._heed(job)
+            if job.told.state not in _OPEN:
+                return
+        try:
+            if job.told.state in _OPEN:
+                self._work(job, sent)
+        finally:
+            self._turn.release()
+
+    def _work(self, job: _Job, sent: bytes) -> None:
+        process = job.process = self._hand()
+        if job.told.state not in _OPEN:  # ended between the question and the answer
+            process.kill()
+        assert process.stdin is not None
+        assert process.stdout is not None
+        Thread(target=self._watch, args=(job, process), daemon=True).start()
+        try:
+            write_frame(process.stdin, sent)  # type: ignore[arg-type]
+            job.tell(state="running")
+            self._listen(job, process.stdout)
+        except OSError:  # it was ended before it began
+            job.tell(state="failed")
+        finally:
+            process.kill()
+            process.wait()
+            process.stdout.close()
+            with suppress(OSError):  # what was still to be written has no reader any more
+                process.stdin.close()
+
+    def _listen(self, job: _Job, pipe: IO[bytes]) -> None:
+        size = 0
+        while (data := read_frame(pipe)) is not None:  # type: ignore[arg-type]
+            size += len(data)
+            frame: Frame = msgspec.msgpack.decode(data, type=Frame)
+            match frame:
+                case Step():
+                    job.tell(what=frame.what, done=frame.done, total=frame.total)
+                case File():
+                    job.files[frame.name] = frame.data
+                    job.tell(files=tuple(job.files))
+                case Ended(reason, findings):
+                    job.tell(state="refused" if reason else "done", reason=reason, findings=findings)
+                    return
+            if size > MOST_BYTES:
+                break
+        job.tell(state="failed")
+
+    def _watch(self, job: _Job, process: subprocess.Popen[bytes]) -> None:
+        begun_s = time.monotonic()
+        while process.poll() is None:
+            self._heed(job)
+            if time.monotonic() - begun_s > LONGEST_S:
+                job.end()
+            time.sleep(0.5)
+
+    @staticmethod
+    def _heed(job: _Job) -> None:
+        if time.monotonic() - job.asked_s > FORGOTTEN_S:
+            job.end()
+
+    def _hand(self) -> subprocess.Popen[bytes]:
+        """Return a process that is ready for an errand, and warm up the next one."""
+        with self._lock:
+            ready, self._spare = self._spare, _hire()
+        return ready if ready is not None and ready.poll() is None else _hire()
+
+
+def _hire() -> subprocess.Popen[bytes]:
+    command = [sys.executable, "-m", "pegwright.server.errands"]
+    return subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE)

@@ -1,0 +1,190 @@
+"""Work in the background: told as it goes, ended at once, never left behind."""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import os
+import signal
+import subprocess
+import sys
+import time
+import zipfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from pegwright.pattern import Maker, Rows, write
+from pegwright.server import jobs as jobs_
+from pegwright.server.errands import Press
+from pegwright.server.jobs import BusyError, Jobs, NoJobError, Told
+from tests.server.conftest import Client
+
+Document = dict[str, Any]
+
+
+@pytest.fixture
+def jobs() -> Iterator[Jobs]:
+    made = Jobs()
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def long() -> Document:
+    """A piece whose lesson takes far longer to press than any test here lasts."""
+    from msgspec.json import decode
+
+    m = Maker("Long haul", Rows(rows=1, pegs=2000)).colour("A", "slate blue", "#34506b")
+    for k in range(1, 1500):
+        m.place("A", f"A{k}", f"A{k + 1}")
+    return dict(decode(write(m.pattern())))
+
+
+def finish(look: Any, told: Told) -> list[Told]:
+    """Return all that is told until the job is closed."""
+    heard = [told]
+    while heard[-1].state in ("waiting", "running"):
+        heard.append(look(told.job, heard[-1].serial))
+    return heard
+
+
+def is_alive(pid: int) -> bool:
+    try:
+        os.kill(pid, 0)
+    except ProcessLookupError:
+        return False
+    return True
+
+
+def wait_for(what: Any, seconds: float = 30.0) -> None:
+    end = time.monotonic() + seconds
+    while not what():
+        assert time.monotonic() < end, "it did not come about"
+        time.sleep(0.02)
+
+
+def test_a_lesson_is_pressed_with_progress(studio: Client, chain: Document) -> None:
+    """The lesson comes as a zip whose hashes are those that it lists; on the way it tells how far it is."""
+    errand = {"do": "press", "paper": "letter", "language": "de", "whole": True}
+    told = studio.post("/api/jobs", {"piece": "slack", "errand": errand, "document": chain}).json()
+    heard = [told]
+    while told["state"] in ("waiting", "running"):
+        told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
+        heard.append(told)
+    assert told["state"] == "done", told
+    assert [each["serial"] for each in heard] == sorted({each["serial"] for each in heard})
+    assert any(each.get("what", "").startswith("pressing") for each in heard)
+    assert {"handout-letter.pdf", "follow.html", "lesson.zip"} <= set(told["files"])
+    answer = studio.get(f"/api/jobs/{told['job']}/files/lesson.zip")
+    with zipfile.ZipFile(io.BytesIO(answer.content)) as zipped:
+        assert zipped.testzip() is None
+        sums = dict(line.split("  ")[::-1] for line in zipped.read("SHA256SUMS.txt").decode().splitlines())
+        for name in zipped.namelist():
+            if name != "SHA256SUMS.txt":
+                assert hashlib.sha256(zipped.read(name)).hexdigest() == sums[name]
+        assert 'lang="de"' in zipped.read("follow.html").decode()
+
+
+def test_the_page_of_a_lesson_is_shut_off_from_the_studio(studio: Client, chain: Document) -> None:
+    """The frame needs no token but the job's secret name; it is sandboxed, and nothing but pages is shown."""
+    told = studio.post("/api/jobs", {"piece": "s", "errand": {"do": "press"}, "document": chain}).json()
+    while told["state"] in ("waiting", "running"):
+        told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
+    assert told["files"] == ["follow.html"]
+    answer = studio.get(f"/preview/{told['job']}/follow.html", headers={"x-pegwright-token": ""})
+    assert answer.status_code == 200
+    policy = answer.headers["content-security-policy"]
+    assert "sandbox allow-scripts;" in policy
+    assert "default-src 'none'" in policy
+    assert "connect-src" not in policy
+    assert "Slack chain" in answer.text
+    for path in (
+        "/preview/guessed/follow.html",
+        f"/preview/{told['job']}/other.html",
+        f"/preview/{told['job']}/lesson.zip",
+    ):
+        assert studio.get(path).status_code == 404
+
+
+def test_newer_work_ends_the_older_at_once(jobs: Jobs, chain: Document, long: Document) -> None:
+    """A second errand in the same slot ends the first, and its process is gone."""
+    first = jobs.start("rest slack", Press(whole=True), long)
+    wait_for(lambda: jobs.look(first.job).state == "running")
+    process = jobs._jobs[first.job].process
+    assert process is not None
+    second = jobs.start("rest slack", Press(), chain)
+    assert jobs.look(first.job).state == "ended"
+    wait_for(lambda: not is_alive(process.pid))
+    assert finish(jobs.look, second)[-1].state == "done"
+    assert jobs.look(first.job).state == "ended"
+
+
+def test_what_cannot_be_done_says_why(jobs: Jobs, chain: Document) -> None:
+    """No pattern, and a piece that cannot be mirrored, are refused with a reason."""
+    told = finish(jobs.look, jobs.start("a", Press(), {"pegwright": 2, "title": ""}))[-1]
+    assert told.state == "refused"
+    assert told.findings
+    with pytest.raises(NoJobError):
+        jobs.file(told.job, "follow.html")
+
+
+def test_a_job_that_dies_is_told_as_failed(jobs: Jobs, long: Document) -> None:
+    """A process that is killed from outside leaves no one waiting."""
+    told = jobs.start("a", Press(whole=True), long)
+    wait_for(lambda: jobs.look(told.job).state == "running")
+    process = jobs._jobs[told.job].process
+    assert process is not None
+    process.send_signal(signal.SIGKILL)
+    assert finish(jobs.look, told)[-1].state == "failed"
+
+
+def test_only_so_much_waits(jobs: Jobs, long: Document) -> None:
+    """More than may wait is refused; two at the most run at once."""
+    started = [jobs.start(str(k), Press(whole=True), long) for k in range(jobs_.MOST_WAITING)]
+    with pytest.raises(BusyError):
+        jobs.start("one more", Press(), long)
+    wait_for(lambda: sum(jobs.look(each.job).state == "running" for each in started) == jobs_.AT_ONCE)
+    for each in started:
+        jobs.end(each.job)
+    jobs.start("one more", Press(), long)
+
+
+def test_a_job_nobody_asks_about_is_ended(
+    jobs: Jobs, long: Document, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A page that was closed leaves no work behind."""
+    monkeypatch.setattr(jobs_, "FORGOTTEN_S", 0.2)
+    told = jobs.start("a", Press(whole=True), long)
+    wait_for(lambda: jobs._jobs[told.job].told.state == "ended")
+
+
+def test_no_process_outlives_a_killed_studio(tmp_path: Path, long: Document) -> None:
+    """When the studio itself is killed, its jobs see their input close and end."""
+    script = tmp_path / "parent.py"
+    script.write_text(
+        "import json, sys, time\n"
+        "from pegwright.server.errands import Press\n"
+        "from pegwright.server.jobs import Jobs\n"
+        "jobs = Jobs()\n"
+        "told = jobs.start('a', Press(whole=True), json.loads(sys.stdin.read()))\n"
+        "while jobs.look(told.job).state != 'running': time.sleep(0.01)\n"
+        "print(jobs._jobs[told.job].process.pid, jobs._spare.pid, flush=True)\n"
+        "time.sleep(60)\n"
+    )
+    import json
+
+    with subprocess.Popen(
+        [sys.executable, str(script)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+    ) as parent:
+        assert parent.stdin is not None
+        assert parent.stdout is not None
+        parent.stdin.write(json.dumps(long))
+        parent.stdin.close()
+        pids = [int(each) for each in parent.stdout.readline().split()]
+        assert len(pids) == 2
+        parent.kill()
+        parent.wait()
+        wait_for(lambda: not any(is_alive(pid) for pid in pids))
