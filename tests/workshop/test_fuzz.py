@@ -31,6 +31,16 @@ SMALL = {"pegwright": 2, "title": "Ebb", "loom": {"kind": "rows", "rows": 1, "pe
 TURN = {"do": "turn"}
 
 
+def test_a_refused_band_of_too_few_twists_has_its_line():
+    """Seeds 6631, 8876 and 13457 of the bench once crashed here."""
+    place = {"do": "place", "colour": "A", "over": ["A1", "A2", "A2"], "twists": [1], "turns": [2]}
+    spoiled = {**SMALL, "colours": [{"letter": "A", "name": "grey", "hex": "#888888"}], "steps": [place]}
+    reading = read(json.dumps(spoiled).encode())
+    assert reading.pattern is not None, reading.findings
+    (refused,) = [found for found in work(reading.pattern).findings if found.code == "peg-twice"]
+    assert "place A over A1*2 ~ A2 A2" in refused.message
+
+
 def nested(depth: int, inner: dict) -> dict:
     for _ in range(depth):
         inner = {"do": "repeat", "times": 10, "steps": [inner]}

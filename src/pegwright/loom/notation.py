@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from itertools import zip_longest
 
 from immutables import Map
 
@@ -66,11 +67,11 @@ def print_move(move: Move) -> str:
 
 
 def _over(move: Place) -> str:
+    """A move that the machine refuses has a line too: twists and turns that are missing count as none."""
     words = []
-    for i, peg in enumerate(move.over):
-        if i and move.twists:
-            words += ["~"] * move.twists[i - 1]
-        words.append(f"{peg}*{move.turns[i]}" if move.turns and move.turns[i] > 1 else peg)
+    for peg, twists, turns in zip_longest(move.over, (0, *move.twists), move.turns, fillvalue=0):
+        if peg:
+            words += [*"~" * twists, f"{peg}*{turns}" if turns > 1 else str(peg)]
     return " ".join(words)
 
 
