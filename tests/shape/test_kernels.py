@@ -168,7 +168,7 @@ def test_bounded_step_keeps_strands_apart(seed: int, size: float) -> None:
     start = min((g for g, t in zip(near.gap_mm, near.touchable, strict=True) if t), default=1.0)
     if start <= least:
         return
-    alpha = min(alpha, near_bound(near, least))
+    alpha = min(alpha, near_bound(x, step, rods, near, least))
     assert alpha > 0
     assert pass_throughs([x, x + alpha * step], bands) == 0
     for part in np.linspace(0, 1, 5):

@@ -81,7 +81,7 @@ def test_a_misdrawn_passage_is_noticed() -> None:
     passed = next(p for p, counts in shown(drawn).items() if counts)
     assert (passed.bight, shown(drawn)[passed]) == (Bight(2, 1), {("band", 1): 2})
     moved = {1: drawn.bands[1] + [500.0, 0.0, 0.0], 2: drawn.bands[2]}
-    wrong = Curves(moved, drawn.fasteners, drawn.wraps, drawn.half_turns, drawn.clear_mm)
+    wrong = Curves(moved, drawn.fasteners, drawn.rings, drawn.wraps, drawn.half_turns, drawn.clear_mm)
     assert not shown(wrong)[passed]
 
 

@@ -154,8 +154,8 @@ def settle(
         elif alpha < 0.1:  # too bold: be slower to fade next time
             damping *= 8.0
             fade = min(0.8, 2.0 * fade)
-        if grown < 1.0:
-            grown = min(1.0, 1.2 * grown)
+        if grown < 1.0 and alpha > 0.1:
+            grown = min(1.0, 1.25 * grown)
             touch = _touch(x, rods, grown)
             pairs = live_pairs(find_pairs(x, 0.0 * work.step, rods, touch, touch), 0.0, touch)
     return Settled(x, "limit", energy, residual, number)
@@ -230,7 +230,7 @@ def _look_ahead(
     touch = _touch(x, rods, grown)
     reach, alpha = far_bound(x, step, rods, touch, touch + _FARTHEST_MM)
     near = find_pairs(x, step, rods, reach, touch, workers)
-    return near, min(alpha, near_bound(near, least_mm)), touch
+    return near, min(alpha, near_bound(x, step, rods, near, least_mm)), touch
 
 
 def _descend(

@@ -13,7 +13,7 @@ from pegwright.loom.events import Bight, Event
 from pegwright.structure.columns import INNER, OUTER
 from pegwright.structure.draughtsman import RADIUS, draw
 from pegwright.structure.drawing import Drawing
-from pegwright.structure.strands import Pen, Points, Span, coil, cords
+from pegwright.structure.strands import Pen, Points, Span, coil, cords, rings
 
 Positions = Callable[[str], tuple[float, float]] | Mapping[str, tuple[float, float]]
 
@@ -45,13 +45,15 @@ class Curves:
     """Closed polylines (n, 3) in mm, last point joined to the first; no two strands nearer than `clear_mm`.
 
     Of one strand with itself only parts count that are more than 1 mm apart along it. `bands[b]` and
-    `fasteners[f]` are numbered as in the events. `wraps` says where the loops sit. `half_turns[b]` counts the
-    ribbons of band b that had to take a half-turn one way or the other; the record does not say which, so the
-    band's own twist is a guess by a whole turn for each.
+    `fasteners[f]` are numbered as in the events. `rings[f]` are what remains of fastener f when the piece
+    lies open: one small ring for each place it catches. `wraps` says where the loops sit. `half_turns[b]`
+    counts the ribbons of band b that had to take a half-turn one way or the other; the record does not say
+    which, so the band's own twist is a guess by a whole turn for each.
     """
 
     bands: Mapping[int, Points]
     fasteners: Mapping[int, Points]
+    rings: Mapping[int, tuple[Points, ...]]
     wraps: tuple[Wrap, ...]
     half_turns: Mapping[int, int]
     clear_mm: float
@@ -104,7 +106,12 @@ def curves(events: Iterable[Event], position: Positions, thickness_mm: float) ->
         ]
     made = cords(drawing, thickness_mm)
     return Curves(
-        dict(sorted(bands.items())), made, tuple(wraps), drawing.half_turns, _clear(drawing, thickness_mm)
+        dict(sorted(bands.items())),
+        made,
+        rings(drawing, thickness_mm),
+        tuple(wraps),
+        drawing.half_turns,
+        _clear(drawing, thickness_mm),
     )
 
 

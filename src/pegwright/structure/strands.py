@@ -246,6 +246,18 @@ def coil(ring: Coil, thickness_mm: float) -> tuple[Points, list[tuple[Bight, Spa
     return curve[::-1].copy(), [(b, (n - j, n - i)) for b, (i, j) in spans]
 
 
+def rings(drawing: Drawing, thickness_mm: float) -> dict[int, tuple[Points, ...]]:
+    """Fasteners cut up into one closed ring for each way down, as if each end had a clip of its own."""
+    made: dict[int, tuple[Points, ...]] = {}
+    for number, cord in drawing.cords.items():
+        pens = []
+        for fall in cord:
+            pens.append(Pen(drawing.half_mm))
+            _fall(pens[-1], fall)
+        made[number] = tuple(pen.curve(thickness_mm) for pen in pens)
+    return made
+
+
 def cords(drawing: Drawing, thickness_mm: float) -> dict[int, Points]:
     """Fasteners as closed rings; each comes back far outside the whole piece."""
     falls = [fall for cord in drawing.cords.values() for fall in cord]

@@ -1,0 +1,215 @@
+"""Drawn strands drawn taut: corners are cut wherever no other strand is in the way.
+
+A drawing has many more corners than its threading needs. The elementary move of knot theory takes a corner b
+between a and c away: if no strand meets the triangle abc, the strand may be pulled across it, and nothing
+passes anything (K. Reidemeister, Knotentheorie, 1932, §1: the Δ-move). Or the corner slides to another
+place, across two triangles. Every move keeps the strand some distance from all others, so that the bands
+have room to thicken afterwards.
+"""
+
+from __future__ import annotations
+
+import itertools
+import math
+from collections.abc import Sequence
+
+import numpy as np
+
+from pegwright.shape.kernel import kernel
+from pegwright.shape.rods import Floats, Ints
+
+__all__ = ["subdivide", "tighten"]
+
+_LEAST_POINTS = 4
+_SHARPEST = -0.94  # cosine of the sharpest turn that a move may leave
+
+
+def tighten(curves: Sequence[Floats], margin_mm: float, passes: int = 60) -> list[Floats]:
+    """Take corners out of closed curves, each (n, 3) in mm, as long as any can go.
+
+    No strand comes nearer than `margin_mm` to another in a place where it was moved. The result is isotopic
+    to what was given.
+    """
+    start = np.concatenate([[0], np.cumsum([len(c) for c in curves])]).astype(np.int64)
+    x = np.ascontiguousarray(np.concatenate([np.asarray(c, dtype=np.float64) for c in curves]))
+    after, before = np.arange(len(x)) + 1, np.arange(len(x)) - 1
+    after[start[1:] - 1], before[start[:-1]] = start[:-1], start[1:] - 1
+    for _ in range(passes):
+        gone = _pass(x, start, after, before, margin_mm)
+        if not gone:
+            break
+    return [x[a:b][after[a:b] >= 0] for a, b in itertools.pairwise(start)]
+
+
+def subdivide(curve: Floats, points: int) -> Floats:
+    """Split the longest edges of a closed curve (n, 3) until it has `points` points; its shape stays."""
+    edges = np.roll(curve, -1, axis=0) - curve
+    length = np.sqrt((edges**2).sum(axis=1))
+    parts = np.ones(len(curve), dtype=np.int64)
+    for _ in range(points - len(curve)):
+        parts[int(np.argmax(length / parts))] += 1
+    return np.concatenate(
+        [a + np.arange(k)[:, None] / k * e for a, e, k in zip(curve, edges, parts, strict=True)]
+    )
+
+
+@kernel
+def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float) -> int:
+    """Try to cut every corner once; returns how many went. A point that is gone has after = −1."""
+    bands = start.shape[0] - 1
+    boxes = np.zeros((bands, 6))
+    left = np.zeros(bands, np.int64)
+    for band in range(bands):
+        _box(x, after, start[band], start[band + 1], boxes[band])
+        for v in range(start[band], start[band + 1]):
+            left[band] += after[v] >= 0
+    gone = 0
+    for band in range(bands):
+        for v in range(start[band], start[band + 1]):
+            if after[v] < 0 or left[band] <= _LEAST_POINTS:
+                continue
+            a, c = before[v], after[v]
+            if _sharp(x, before[a], a, c) or _sharp(x, a, c, after[c]):
+                continue
+            if _free(x, start, after, boxes, a, v, c, margin):
+                after[a], before[c] = c, a
+                after[v] = before[v] = -1
+                left[band] -= 1
+                gone += 1
+    return gone
+
+
+@kernel
+def _box(x: Floats, after: Ints, first: int, last: int, box: Floats) -> None:
+    for i in range(3):
+        box[i], box[3 + i] = np.inf, -np.inf
+    for v in range(first, last):
+        if after[v] >= 0:
+            for i in range(3):
+                box[i] = min(box[i], x[v, i])
+                box[3 + i] = max(box[3 + i], x[v, i])
+
+
+@kernel
+def _sharp(x: Floats, a: int, b: int, c: int) -> bool:
+    """Whether the way a → b → c turns back on itself."""
+    uu = vv = uv = 0.0
+    for i in range(3):
+        u, v = x[b, i] - x[a, i], x[c, i] - x[b, i]
+        uu += u * u
+        vv += v * v
+        uv += u * v
+    return uv < _SHARPEST * math.sqrt(uu * vv)
+
+
+@kernel
+def _free(x: Floats, start: Ints, after: Ints, boxes: Floats, a: int, b: int, c: int, margin: float) -> bool:
+    """Whether no strand meets the triangle abc, or comes nearer than `margin` to its side ac."""
+    low, high = np.zeros(3), np.zeros(3)
+    for i in range(3):
+        low[i] = min(x[a, i], x[b, i], x[c, i]) - margin
+        high[i] = max(x[a, i], x[b, i], x[c, i]) + margin
+    for band in range(start.shape[0] - 1):
+        out = False
+        for i in range(3):
+            out = out or boxes[band, i] > high[i] or boxes[band, 3 + i] < low[i]
+        if out:
+            continue
+        for p in range(start[band], start[band + 1]):
+            q = after[p]
+            if q < 0 or p in (a, b):
+                continue
+            out = False
+            for i in range(3):
+                out = (
+                    out
+                    or (x[p, i] > high[i] and x[q, i] > high[i])
+                    or (x[p, i] < low[i] and x[q, i] < low[i])
+                )
+            if out:
+                continue
+            # An edge with a corner in common can only lie in the triangle's plane.
+            if q == a:
+                if _to_triangle(x[p], x[a], x[b], x[c]) < margin:
+                    return False
+            elif p == c:
+                if _to_triangle(x[q], x[a], x[b], x[c]) < margin:
+                    return False
+            elif (
+                _pierces(x[p], x[q], x[a], x[b], x[c])
+                or min(_to_triangle(x[p], x[a], x[b], x[c]), _to_triangle(x[q], x[a], x[b], x[c]))
+                < 0.1 * margin
+                or _apart(x[p], x[q], x[a], x[c]) < margin
+            ):
+                return False
+    return True
+
+
+@kernel
+def _dot(u: Floats, v: Floats) -> float:
+    return float(u[0] * v[0] + u[1] * v[1] + u[2] * v[2])
+
+
+@kernel
+def _pierces(p: Floats, q: Floats, a: Floats, b: Floats, c: Floats) -> bool:
+    """Whether the segment pq meets the triangle abc (Möller and Trumbore, J. Graph. Tools 2 (1997) 21)."""
+    d, e1, e2 = q - p, b - a, c - a
+    h = np.cross(d, e2)
+    det = _dot(e1, h)
+    if abs(det) < 1e-14:
+        return False
+    s = p - a
+    u = _dot(s, h) / det
+    if u < -1e-9 or u > 1 + 1e-9:
+        return False
+    k = np.cross(s, e1)
+    v = _dot(d, k) / det
+    if v < -1e-9 or u + v > 1 + 1e-9:
+        return False
+    t = _dot(e2, k) / det
+    return bool(-1e-9 <= t <= 1 + 1e-9)
+
+
+@kernel
+def _to_triangle(p: Floats, a: Floats, b: Floats, c: Floats) -> float:
+    """Distance from a point to a triangle (C. Ericson, Real-Time Collision Detection, 2005, §5.1.5)."""
+    ab, ac, bc = b - a, c - a, c - b
+    ap, bp, cp = p - a, p - b, p - c
+    d1, d2 = _dot(ab, ap), _dot(ac, ap)
+    d3, d4 = _dot(ab, bp), _dot(ac, bp)
+    d5, d6 = _dot(ab, cp), _dot(ac, cp)
+    if d1 <= 0 and d2 <= 0:
+        near = a
+    elif d3 >= 0 and d4 <= d3:
+        near = b
+    elif d6 >= 0 and d5 <= d6:
+        near = c
+    elif d1 * d4 - d3 * d2 <= 0 and d1 >= 0 and d3 <= 0:
+        near = a + ab * (d1 / (d1 - d3) if d1 > d3 else 0.0)
+    elif d5 * d2 - d1 * d6 <= 0 and d2 >= 0 and d6 <= 0:
+        near = a + ac * (d2 / (d2 - d6) if d2 > d6 else 0.0)
+    elif d3 * d6 - d5 * d4 <= 0 and d4 - d3 >= 0 and d5 - d6 >= 0:
+        whole = (d4 - d3) + (d5 - d6)
+        near = b + bc * ((d4 - d3) / whole if whole > 0 else 0.0)
+    else:
+        va, vb, vc = d3 * d6 - d5 * d4, d5 * d2 - d1 * d6, d1 * d4 - d3 * d2
+        near = a + ab * (vb / (va + vb + vc)) + ac * (vc / (va + vb + vc))
+    gap = p - near
+    return math.sqrt(_dot(gap, gap))
+
+
+@kernel
+def _apart(p: Floats, q: Floats, a: Floats, b: Floats) -> float:
+    """Distance between the segments pq and ab (Ericson, §5.1.9)."""
+    u, v, w = q - p, b - a, p - a
+    uu, vv, uv, uw, vw = _dot(u, u), _dot(v, v), _dot(u, v), _dot(u, w), _dot(v, w)
+    s = 0.0
+    if uu > 0:
+        det = uu * vv - uv * uv
+        s = min(max((uv * vw - uw * vv) / det, 0.0), 1.0) if det > 1e-12 * uu * vv else 0.0
+    t = (uv * s + vw) / vv if vv > 0 else 0.0
+    if t < 0.0 or t > 1.0:
+        t = 0.0 if t < 0.0 else 1.0
+        s = min(max((t * uv - uw) / uu, 0.0), 1.0) if uu > 0 else 0.0
+    gap = w + s * u - t * v
+    return math.sqrt(_dot(gap, gap))
