@@ -33,6 +33,7 @@ def lesson_(
     stash: Path | None = None,
     timing: str = "",
     wpm: int = 120,
+    tall: Literal["1080", "2160", "both"] = "1080",
     phrases: Path | None = None,
     json: Json = False,
 ) -> int:
@@ -42,7 +43,7 @@ def lesson_(
     ----------
     file: the pattern document.
     folder: where to write; without it, a folder beside the pattern.
-    parts: some of handout,page,script,prompter,captions,filming,kit,pictures,bundle; without it, all.
+    parts: some of handout,page,script,prompter,captions,filming,kit,pictures,stills,bundle; without it, all.
     language: en, es or de.
     hand: right, or left: the mirrored pattern, worked and proved again.
     units: metric or inches.
@@ -53,6 +54,7 @@ def lesson_(
     stash: a document of your own with pack sizes and prices, for the kit sheet.
     timing: your own time in seconds, as outline=42 for a motif or 1-8=60 for the moves 1 to 8.
     wpm: words spoken a minute, 110 to 130.
+    tall: how many pixels the stills are high: 1080, 2160 or both.
     phrases: a JSON file with your own words for ours, as {"peg": "pin", "pegs": "pins"}.
     """
     made = worked(file, json)
@@ -80,6 +82,7 @@ def lesson_(
             stash=prices,
             timing=timing,
             wpm=wpm,
+            heights_px=(1080, 2160) if tall == "both" else (int(tall),),
             phrases=_phrases(phrases),
         )
         with progress(json) as report:

@@ -3,6 +3,7 @@
 from pegwright.lesson.captions import Caption, captions
 from pegwright.lesson.edit import edit
 from pegwright.lesson.filming import filming, script_leaf
+from pegwright.lesson.frame import Still, stills
 from pegwright.lesson.kit import kit
 from pegwright.lesson.leaf import Grid, Leaf
 from pegwright.lesson.palette import check_palette
@@ -28,6 +29,7 @@ __all__ = [
     "Script",
     "Snap",
     "Step",
+    "Still",
     "Units",
     "Verdict",
     "Window",
@@ -41,5 +43,6 @@ __all__ = [
     "plan",
     "script",
     "script_leaf",
+    "stills",
     "timed",
 ]

@@ -2,11 +2,24 @@
 
 from __future__ import annotations
 
-from pegwright.lesson.picture import ArrowMark, BadgeMark, BarMark, LabelMark, Mark, Picture, PostMark, Window
+from pegwright.lesson.picture import (
+    ArrowMark,
+    BadgeMark,
+    BarMark,
+    HookMark,
+    LabelMark,
+    Mark,
+    Picture,
+    PostMark,
+    Window,
+)
 from pegwright.lesson.say import Speaker
 from pegwright.lesson.show import CARD_MM, Moment
-from pegwright.loom import HOOK, Bight, Drawn, Fastened, Lifted, Moved, State
+from pegwright.loom import HOOK, Bight, Drawn, Fastened, Lifted, Moved, Stack, State
 from pegwright.pattern import Bind, Clip, Hang, Hook, Knot, Lift, Place, Slide, Transfer, Wind
+
+THICK_MM, GAP_MM, WIDTH_MM = 2.6, 3.3, 11.0
+HOOK_MM = 1.0
 
 
 def closeup(speaker: Speaker, moment: Moment) -> Picture | None:
@@ -16,33 +29,20 @@ def closeup(speaker: Speaker, moment: Moment) -> Picture | None:
     stack = state.stack(holder)
     if len(stack) < 2 and not isinstance(move, Hang):
         return None
-    thick, gap = 2.6, 3.3
-    high = max(16.0, 2.0 + gap * len(stack) + 2.0)
-    width = 11.0
+    high = max(16.0, 2.0 + GAP_MM * len(stack) + 2.0)
     marks: list[Mark] = [PostMark(x_mm=0.0, y_mm=0.0, w_mm=5.0, h_mm=high)]
-    said = []
-    for level, bight in enumerate(stack):
-        letter, _, tint, hatch = moment.after.look.of(bight.band)
-        y = 2.0 + gap * level + thick / 2
-        marks.append(
-            BarMark(
-                x_mm=0.0,
-                y_mm=y,
-                w_mm=width,
-                h_mm=thick,
-                letter=letter,
-                tint=tint,
-                hatch=hatch,
-                strong=bight in marked,
-            )
-        )
-        marks.append(BadgeMark(x_mm=-width / 2 - 2.6, y_mm=y, text=letter, r_mm=1.7))
-        if bight in marked:
+    bars, said = _bars(moment, stack, marked)
+    hook = _hook(moment, stack, marked, high)
+    behind, front = _parted(moment, stack)
+    marks += [*(bars[i] for i in behind), *hook[:1], *(bars[i] for i in front), *hook[1:]]
+    for level, letter in enumerate(said):
+        y = _height(level)
+        marks.append(BadgeMark(x_mm=-WIDTH_MM / 2 - 2.6, y_mm=y, text=letter, r_mm=1.7))
+        if stack[level] in marked:
             marks.append(ArrowMark(start=(13.0, y), bend=(10.0, y), end=(6.6, y), act="hook"))
-        said.append(letter)
     name = holder if holder != HOOK else speaker.words.say("label-hook")
     marks.append(LabelMark(x_mm=0.0, y_mm=-2.4, text=name, size_mm=3.0, bold=True))
-    frame = Window(left_mm=-11.0, near_mm=-5.0, right_mm=14.0, far_mm=high + 1.5)
+    frame = Window(left_mm=-11.0, near_mm=-5.0, right_mm=14.0, far_mm=high + (8.5 if hook else 1.5))
     if holder == HOOK:
         text = speaker.words.say("picture-closeup-hook", loops=speaker.words.both(said))
     else:
@@ -58,6 +58,52 @@ def closeup(speaker: Speaker, moment: Moment) -> Picture | None:
         marks=tuple(marks),
         scale=min(1.0, CARD_MM[1] / frame.height_mm),
     )
+
+
+def _height(level: int) -> float:
+    return 2.0 + GAP_MM * level + THICK_MM / 2
+
+
+def _bars(moment: Moment, stack: Stack, marked: tuple[Bight, ...]) -> tuple[list[BarMark], list[str]]:
+    """Return each loop from the side, the lowest first, and its letter."""
+    bars, said = [], []
+    for level, bight in enumerate(stack):
+        letter, _, tint, hatch = moment.after.look.of(bight.band)
+        bars.append(
+            BarMark(
+                x_mm=0.0,
+                y_mm=_height(level),
+                w_mm=WIDTH_MM,
+                h_mm=THICK_MM,
+                letter=letter,
+                tint=tint,
+                hatch=hatch,
+                strong=bight in marked,
+            )
+        )
+        said.append(letter)
+    return bars, said
+
+
+def _parted(moment: Moment, stack: Stack) -> tuple[list[int], list[int]]:
+    """Part the levels into those behind the hook, which it does not go through, and those before it."""
+    skipped = {bight for e in moment.done.events if isinstance(e, Drawn) for bight in e.skipped}
+    behind = [i for i, bight in enumerate(stack) if bight in skipped]
+    return behind, [i for i in range(len(stack)) if i not in behind]
+
+
+def _hook(moment: Moment, stack: Stack, marked: tuple[Bight, ...], high: float) -> list[Mark]:
+    """Show where the hook goes in: down the channel inside the loops above, its tip round the loop it takes.
+
+    The shaft goes before the bars in front of it, the tip after them.
+    """
+    if not isinstance(moment.done.doing.move, Hook | Slide | Transfer | Lift) or not marked:
+        return []
+    low = min(stack.index(bight) for bight in marked)
+    top, bottom = _height(low) + THICK_MM / 2, _height(low) - THICK_MM / 2 - 0.6
+    shaft = HookMark(spots=((0.0, high + 7.0), (0.0, top - 1.0)), thick_mm=HOOK_MM)
+    tip = HookMark(spots=((0.0, top), (0.0, bottom), (2.0, bottom), (2.0, bottom + 1.5)), thick_mm=HOOK_MM)
+    return [shaft, tip]
 
 
 def _stack(moment: Moment) -> tuple[str, State, tuple[Bight, ...]]:

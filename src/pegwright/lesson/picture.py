@@ -114,7 +114,14 @@ class BarMark(_Mark, frozen=True, kw_only=True, tag="bar"):
     strong: bool = False
 
 
-Mark = PegMark | BandMark | ArrowMark | LabelMark | BadgeMark | FastenerMark | PostMark | BarMark
+class HookMark(_Mark, frozen=True, kw_only=True, tag="hook"):
+    """A piece of the hook as a stroke: through its spots in order, the last one being nearest the tip."""
+
+    spots: tuple[Spot, ...]
+    thick_mm: float
+
+
+Mark = PegMark | BandMark | ArrowMark | LabelMark | BadgeMark | FastenerMark | PostMark | BarMark | HookMark
 
 
 class Window(msgspec.Struct, frozen=True, kw_only=True):

@@ -16,14 +16,15 @@ from typing import Literal, get_args
 
 import msgspec
 
-from pegwright.lesson import Leaf, Lesson, Script, captions, filming, script_leaf
+from pegwright.lesson import Leaf, Lesson, Script, captions, filming, script_leaf, stills
 from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from pegwright.press.page import page_html
 from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
 from pegwright.press.prompter import prompter_html
-from pegwright.press.svg import step_svg
+from pegwright.press.stills import still_png
+from pegwright.press.svg import step_svg, still_svg
 
-Part = Literal["handout", "page", "script", "prompter", "captions", "filming", "kit", "pictures"]
+Part = Literal["handout", "page", "script", "prompter", "captions", "filming", "kit", "pictures", "stills"]
 PARTS: tuple[Part, ...] = get_args(Part)
 MEDIA = {
     ".pdf": "application/pdf",
@@ -73,11 +74,12 @@ def lesson_files(
     parts: Collection[Part] = PARTS,
     papers: Sequence[Paper] = ("a4", "letter"),
     editions: Sequence[Edition] = ("standard", "large", "grey"),
+    heights_px: Sequence[int] = (1080,),
 ) -> dict[str, bytes]:
     """Press what a lesson gives, by the name of its file; all parts, or those asked for.
 
     `other` is the other hand's lesson: its handout, and the switch on the page. The standard handout is
-    pressed for every paper, leaves and the other editions for the first.
+    pressed for every paper, leaves and the other editions for the first. Stills are as many pixels high.
     """
     first = papers[0]
     files: dict[str, bytes] = {}
@@ -98,6 +100,8 @@ def lesson_files(
     files |= {name: text.encode() for name, text in _texts(lesson, script, other, parts)}
     if "pictures" in parts:
         files |= _pictures(lesson)
+    if "stills" in parts:
+        files |= _stills(lesson, heights_px)
     return files
 
 
@@ -124,6 +128,15 @@ def _pictures(lesson: Lesson) -> dict[str, bytes]:
             files[f"pictures/step-{step.number:03}{part}.svg"] = step_svg(picture).encode()
         if step.closeup:
             files[f"pictures/step-{step.number:03}-stack.svg"] = step_svg(step.closeup).encode()
+    return files
+
+
+def _stills(lesson: Lesson, heights_px: Sequence[int]) -> dict[str, bytes]:
+    files = {}
+    for still in stills(lesson):
+        files[f"stills/{still.name}.svg"] = still_svg(still).encode()
+        for tall in heights_px:
+            files[f"stills/{still.name}-{tall}.png"] = still_png(still, tall)
     return files
 
 

@@ -29,7 +29,7 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
 
     `timing` is the teacher's own time of one stretch of work, in seconds: `outline=42` for the motif of that
     name, `1-8=60` for the moves 1 to 8. `learners` is the size of the class, `spare` the share of spare bands
-    and clips. `phrases` are the teacher's own words for ours.
+    and clips. `heights_px` are those of the stills. `phrases` are the teacher's own words for ours.
     """
 
     language: str = "en"
@@ -43,6 +43,7 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
     stash: Stash | None = None
     timing: str = ""
     wpm: int = 120
+    heights_px: tuple[int, ...] = (1080,)
     phrases: dict[str, str] = {}
 
 
@@ -120,6 +121,7 @@ def _parts(taught: Taught, order: Order, parts: tuple[Part, ...]) -> dict[str, b
         parts=parts,
         papers=order.papers,
         editions=order.editions,
+        heights_px=order.heights_px,
     )
 
 
