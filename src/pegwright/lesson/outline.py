@@ -20,6 +20,18 @@ class Disc(NamedTuple):
     sense: int = 1
 
 
+class Strand(NamedTuple):
+    """A closed line round discs: round all of them, or, if it runs `along` them, from each to the next."""
+
+    discs: tuple[Disc, ...]
+    along: bool = False
+
+    @property
+    def outline(self) -> Outline:
+        """The line itself."""
+        return belt(self.discs) if self.along else around(self.discs)
+
+
 @lru_cache(maxsize=20_000)
 def around(discs: tuple[Disc, ...]) -> Outline:
     """Return the shortest closed line round all the discs: the edge of their convex hull."""

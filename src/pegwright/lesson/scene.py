@@ -8,7 +8,7 @@ from itertools import groupby, pairwise
 from typing import NamedTuple
 
 from pegwright.lesson.lie import BETWEEN, OFF, Lie
-from pegwright.lesson.outline import Disc, around, belt
+from pegwright.lesson.outline import Disc, Strand
 from pegwright.lesson.picture import BandMark, Outline, PegMark, Spot, Window
 from pegwright.lesson.view import View, pitch_mm
 from pegwright.loom import HOOK, Bight, Drawn, History, Laid, Moved, State
@@ -129,15 +129,10 @@ class Scene(NamedTuple):
             if not self._near(laid, window) or (band not in strong and faded >= _FADED_SHOWN):
                 continue
             faded += band not in strong
-            drawn = [(self.lie.when[band], self._base(laid))]
-            drawn += [
-                (self.lie.when[seat.bight], self._neck(seat.bight))
-                for seat in laid.seats
-                if len(self.lie.trails[seat.bight]) > 1
-            ]
             letter, _, tint, hatch = self.look.of(band)
-            for when, outlines in drawn:
-                seen = tuple(o for o in outlines if _within(o, window))
+            for part, strands in self.strands(band).items():
+                when = self.lie.when[part]
+                seen = tuple(o for o in (strand.outline for strand in strands) if _within(o, window))
                 if seen:
                     mark = BandMark(
                         band=band,
@@ -151,6 +146,15 @@ class Scene(NamedTuple):
                     parts.append((band in strong, when, mark))
         return [mark for *_, mark in sorted(parts, key=lambda part: part[:2])]
 
+    def strands(self, band: int) -> dict[int | Bight, list[Strand]]:
+        """Return a band's parts: under its number how it was laid, under a loop the way it was pulled."""
+        laid = self.lie.laid[band]
+        found: dict[int | Bight, list[Strand]] = {band: self._base(laid)}
+        for seat in laid.seats:
+            if len(self.lie.trails[seat.bight]) > 1:
+                found[seat.bight] = self._neck(seat.bight)
+        return found
+
     def _near(self, laid: Laid, window: Window) -> bool:
         """Say whether any of a band can lie in the window, by the holders it has been on."""
         holders = {holder.lstrip(OFF) for seat in laid.seats for holder in self.lie.trails[seat.bight]}
@@ -163,11 +167,11 @@ class Scene(NamedTuple):
             and max(y for _, y in spots) + slack > window.near_mm
         )
 
-    def _base(self, laid: Laid) -> list[Outline]:
+    def _base(self, laid: Laid) -> list[Strand]:
         """Draw a band as it was laid, each loop that has gone drawn in to the neck it left."""
         holders = [list(seats) for _, seats in groupby(laid.seats, key=lambda seat: seat.holder)]
         discs: list[Disc] = []
-        more: list[Outline] = []
+        more: list[Strand] = []
         splits: list[int] = []
         spots = [self.place(self.lie.trails[seats[0].bight][0].lstrip(OFF)) for seats in holders]
         known = [spot for spot in spots if spot is not None]
@@ -181,16 +185,16 @@ class Scene(NamedTuple):
                 splits.append(len(discs) - 1)
             for seat in seats[1:]:
                 if len(self.lie.trails[seat.bight]) == 1:
-                    more.append(belt((self._disc(seat.bight, spot, towards),)))
+                    more.append(Strand((self._disc(seat.bight, spot, towards),), along=True))
         if not discs:
             return more
         if not splits:
-            return [around(tuple(discs)), *more]
+            return [Strand(tuple(discs)), *more]
         groups = [discs[a:b] for a, b in zip([0, *splits], [*splits, len(discs)], strict=True)]
         if all(len(group) == 1 for group in groups) and len(groups) == 2:
-            return [belt((discs[0], discs[1]._replace(sense=-1))), *more]
-        knots = [belt((a[-1], b[0]._replace(sense=-1))) for a, b in pairwise(groups)]
-        return [around(tuple(group)) for group in groups if len(group) > 1] + knots + more
+            return [Strand((discs[0], discs[1]._replace(sense=-1)), along=True), *more]
+        knots = [Strand((a[-1], b[0]._replace(sense=-1)), along=True) for a, b in pairwise(groups)]
+        return [Strand(tuple(group)) for group in groups if len(group) > 1] + knots + more
 
     def _disc(self, bight: Bight, spot: Spot, towards: Spot) -> Disc:
         trail = self.lie.trails[bight]
@@ -202,9 +206,9 @@ class Scene(NamedTuple):
             return Disc(spot[0] + towards[0] * near, spot[1] + towards[1] * near, 0.8)
         return Disc(spot[0], spot[1], self.radius(bight, trail[0]))
 
-    def _neck(self, bight: Bight) -> list[Outline]:
+    def _neck(self, bight: Bight) -> list[Strand]:
         """Draw the way of a loop that was pulled on: a drop from the peg it came from to the one it is on."""
-        outlines: list[Outline] = []
+        strands: list[Strand] = []
         trail = self.lie.trails[bight]
         for i, (a, b) in enumerate(pairwise(trail)):
             start, end = self.place(a.lstrip(OFF)), self.place(b.lstrip(OFF))
@@ -220,8 +224,8 @@ class Scene(NamedTuple):
                 head = Disc(end[0] - way[0] * beside, end[1] - way[1] * beside, 1.3)
             else:
                 head = Disc(end[0], end[1], self.radius(bight, b))
-            outlines.append(around((tip, head)))
-        return outlines
+            strands.append(Strand((tip, head)))
+        return strands
 
 
 def _within(outline: Outline, window: Window) -> bool:

@@ -60,10 +60,10 @@ def step_pictures(speaker: Speaker, number: int, moment: Moment, last: Window | 
     """
     move = moment.done.doing.move
     scene = moment.before if isinstance(move, Knot | Clip) else moment.after
-    focus = _focus(scene, moment.done)
+    focus = focus_of(scene, moment.done)
     far = max(max(s[i] for s in focus) - min(s[i] for s in focus) for i in (0, 1))
     spots = [[spot] for spot in focus] if 1 < len(focus) < 4 and far > _FAR_APART_MM else [focus]
-    return tuple(_picture(speaker, number, moment, scene, window_of(scene, each, last)) for each in spots)
+    return tuple(picture_in(speaker, number, moment, scene, window_of(scene, each, last)) for each in spots)
 
 
 def window_of(scene: Scene, focus: list[Spot], last: Window | None) -> Window:
@@ -72,7 +72,8 @@ def window_of(scene: Scene, focus: list[Spot], last: Window | None) -> Window:
     return window(scene.view, focus, least, 0.7 * scene.view.pitch_mm, last)
 
 
-def _picture(speaker: Speaker, number: int, moment: Moment, scene: Scene, frame: Window) -> Picture:
+def picture_in(speaker: Speaker, number: int, moment: Moment, scene: Scene, frame: Window) -> Picture:
+    """Show one move in a window of one's choice."""
     move = moment.done.doing.move
     bands = scene.bands(frame, touched(moment.done))
     marks: list[Mark] = [*scene.pegs(frame, pegs_of(move)), *bands]
@@ -107,7 +108,7 @@ def touched(done: Done) -> set[int]:
 # --- parts ----------------------------------------------------------------------------------------------
 
 
-def _focus(scene: Scene, done: Done) -> list[Spot]:
+def focus_of(scene: Scene, done: Done) -> list[Spot]:
     """Return the spots a picture of the move must show."""
     move = done.doing.move
     holders: tuple[str, ...] = pegs_of(move)

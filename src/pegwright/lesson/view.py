@@ -94,10 +94,10 @@ def window(view: View, focus: list[Spot], least: Spot, room_mm: float, last: Win
         start = min(max(start, -reach[i]), reach[i] - size)
         sides.append((start, start + size))
     (left, right), (near, far) = sides
-    return _framed(view, (left, near), (right, far))
+    return framed(view, (left, near), (right, far))
 
 
-def _framed(view: View, low: Spot, high: Spot) -> Window:
+def framed(view: View, low: Spot, high: Spot) -> Window:
     """Return a window, and on which sides there are pegs beyond it."""
     beyond: list[Side] = []
     if low[0] > -view.half[0]:
@@ -125,7 +125,7 @@ def strips(view: View, longest_mm: float, wide_mm: float, focus: list[Spot], roo
     count = max(1, math.ceil(long / longest_mm), fitting)
     over = OVERLAP_MM if count > 1 else 0.0
     return [
-        _framed(
+        framed(
             view,
             (low[0], low[1] + k * long / count - over),
             (high[0], low[1] + (k + 1) * long / count + over),
