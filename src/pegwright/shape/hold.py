@@ -47,10 +47,12 @@ class Dressing(NamedTuple):
     """What is let go again once the piece has settled: a gentle tug and a hand laid flat on it.
 
     `press_n_per_mm` draws every point towards the piece's middle plane (z constant) by that much per mm.
+    `friction` is μ of rubber on rubber, which keeps strands from slipping back when they are let go.
     """
 
     pulls: tuple[Pull, ...] = ()
     press_n_per_mm: float = 0.0
+    friction: float = 0.0
 
 
 class Load(NamedTuple):
@@ -68,12 +70,13 @@ def build_load(rods: Rods, hold: Hold, dressing: Dressing | None) -> Load:
     """Gather holds (and the dressing while it lasts) into arrays.
 
     Raises:
-        ValueError: a point that does not exist, or a girth, tie length or press below zero.
+        ValueError: a point that does not exist, or a girth, tie length, press or friction below zero.
     """
     press = dressing.press_n_per_mm if dressing else 0.0
     girth = hold.girth_mm or 0.0
-    if press < 0 or girth < 0 or any(t.length_mm < 0 for t in hold.ties):
-        raise ValueError("a girth, a tie's length and a press must not be negative")
+    rubs = dressing.friction if dressing else 0.0
+    if min(press, girth, rubs) < 0 or any(t.length_mm < 0 for t in hold.ties):
+        raise ValueError("a girth, a tie's length, a press and friction must not be negative")
     force = np.zeros((len(rods.band), 3))
     for pull in (*hold.pulls, *(dressing.pulls if dressing else ())):
         force[vertex(rods, pull.at)] += pull.force_n

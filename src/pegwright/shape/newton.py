@@ -19,6 +19,7 @@ import numpy as np
 from pegwright.shape.contact import contact, contact_energy
 from pegwright.shape.dissect import dissect, neighbours
 from pegwright.shape.elastic import elastic, energy_only
+from pegwright.shape.friction import Grip, grip, grip_energy, no_grip
 from pegwright.shape.hold import Load, outside, outside_energy
 from pegwright.shape.multifrontal import DONE, UNFIT, Factor, factor, solve
 from pegwright.shape.near import Near, close_pairs, far_bound, find_pairs, live_pairs, near_bound
@@ -64,7 +65,8 @@ class Settled(NamedTuple):
 class _Work:
     """Arrays kept from iterate to iterate so that nothing large is allocated twice."""
 
-    def __init__(self, n: int) -> None:
+    def __init__(self, n: int, held: Grip) -> None:
+        self.held = held
         self.gradient = np.zeros((n, 3))
         self.blocks = np.zeros((3, n, 3, 3))
         self.radius = np.zeros(n)
@@ -86,15 +88,17 @@ def settle(
     watch: Callable[[Iterate], bool],
     *,
     grown: float = 1.0,
+    held: Grip | None = None,
     workers: ThreadPoolExecutor | None = None,
 ) -> Settled:
     """Bring the rods from `x` (n, 3) to rest under `load`.
 
     `reference_n` is the force that the residual is measured against (0: that of the first iterate). `grown`
-    is the share of the true thickness to start with; it grows by a fifth an iterate, and only then does the
-    stage count as begun. `watch` sees each accepted iterate and stops the stage by returning False.
+    is the share of the true thickness to start with; it grows as steps allow, and only then does the stage
+    count as begun. `held` are contacts that stick. `watch` sees each accepted iterate and stops the stage by
+    returning False.
     """
-    work = _Work(len(x))
+    work = _Work(len(x), held or no_grip())
     scale = float(np.mean(rods.area_mm2[rods.rest_mm > 0] * 0.4 / rods.rest_mm[rods.rest_mm > 0]))
     damping, fade = 0.1 * scale, 0.1
     stride, slope, alpha, before = 1.0, 0.0, 0.0, 0.0
@@ -179,17 +183,20 @@ def _assemble(
 ) -> tuple[float, int]:
     """Energy (N mm), gradient and stiffness at x into `work`; returns the energy and the number of
     elements."""
-    if len(pairs) + len(load.ties) > len(work.corners):
-        work.grow(2 * (len(pairs) + len(load.ties)))
+    elements = len(pairs) + len(load.ties) + len(work.held.pairs)
+    if elements > len(work.corners):
+        work.grow(2 * elements)
     work.gradient[:] = 0.0
     work.blocks[:] = 0.0
     energy = elastic(x, rods, true, work.gradient, work.blocks) + outside_energy(x, rods, load)
     ties = outside(x, rods, load, work.gradient, work.blocks[0], work.corners, work.stiffness)
+    energy += grip(x, rods.next, work.held, work.gradient, work.corners, work.stiffness, ties)
+    first = ties + len(work.held.pairs)
     pressed, count = contact(
-        x, rods, pairs, grown, least_mm, true, work.radius, work.gradient, work.corners, work.stiffness, ties
+        x, rods, pairs, grown, least_mm, true, work.radius, work.gradient, work.corners, work.stiffness, first
     )
     work.gradient[rods.fixed] = 0.0
-    return energy + pressed, ties + count
+    return energy + pressed, first + count
 
 
 def _factorise(
@@ -213,7 +220,7 @@ def _factorise(
         if code != UNFIT:
             return kept, code == DONE
     joined = close_pairs(x, rods, pairs, work.radius, _MARGIN_MM)
-    tied = np.concatenate([joined, load.ties]) if len(load.ties) else joined
+    tied = np.concatenate([joined, load.ties, work.held.pairs])
     kept = Factor(dissect(x, *neighbours(rods, tied), _LEAF))
     return kept, factor(kept, rods, blocks, *elements, workers) == DONE
 
@@ -250,7 +257,7 @@ def _descend(
     noise = 4e-16 * float(np.sum(rods.area_mm2 * rods.rest_mm * rods.plane_mpa))
     for _ in range(30):
         y = x + alpha * work.step
-        reached = energy_only(y, rods) + outside_energy(y, rods, load)
+        reached = energy_only(y, rods) + outside_energy(y, rods, load) + grip_energy(y, rods.next, work.held)
         if np.isfinite(reached):
             reached += contact_energy(y, rods, pairs, grown, least_mm, work.radius)
         if reached <= energy + 1e-4 * alpha * slope + noise:

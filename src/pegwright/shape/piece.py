@@ -55,7 +55,8 @@ class Handling(NamedTuple):
 
     tug_n: float = 0.3
     press_n_per_mm: float = 0.02
-    straight_n: float = 0.05
+    straight_n: float = 0.0
+    friction: float = 0.8
 
 
 USUAL = Handling()
@@ -149,9 +150,9 @@ def piece_at_rest(
     if {f.code for f in grown.findings} & {"rest-interrupted", "bands-drawn-crossing"}:
         return _piece(grown, bands, numbers, crossings, girth_mm)
     thick = [b._replace(points_mm=x) for b, x in zip(bands, grown.positions_mm, strict=True)]
-    how = dressing or Handling(0.0, 0.0, 0.0)
+    how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
     hold = Hold(pulls=tug.of(how.straight_n))
-    dress = Dressing(tug.of(how.tug_n), how.press_n_per_mm) if dressing else None
+    dress = Dressing(tug.of(how.tug_n), how.press_n_per_mm, how.friction) if dressing else None
     rest = relax(thick, hold, dress, goal=goal, progress=settling, keep_iterates=True, threads=threads)
     crossings += pass_throughs(rest.iterates_mm, thick)
     return _piece(rest, bands, numbers, crossings, girth_mm)
@@ -224,10 +225,12 @@ def _piece(
         for x in moved:
             x.flags.writeable = False
         rest = msgspec.structs.replace(rest, positions_mm=moved, iterates_mm=())
-    size = np.ptp(every, axis=0) + max(b.thickness_mm for b in bands)
+    count = len(bands) - len(numbers)
+    made = np.concatenate(rest.positions_mm[:count])
+    size = np.ptp(made, axis=0) + max(b.thickness_mm for b in bands[:count])
     return Piece(
         relaxed=rest,
-        bands=len(bands) - len(numbers),
+        bands=count,
         fasteners=numbers,
         radius_mm=tuple(b.thickness_mm / 2 for b in bands),
         closed=tuple(b.closed for b in bands),

@@ -11,7 +11,9 @@ import msgspec
 import numpy as np
 
 from pegwright.finding import Finding, Place, finding
+from pegwright.shape.contact import thin_radii
 from pegwright.shape.elastic import stretches
+from pegwright.shape.friction import Grip, build_grip
 from pegwright.shape.hold import Dressing, Hold, build_load
 from pegwright.shape.near import Near, find_pairs
 from pegwright.shape.newton import Goal, Iterate, Settled, settle
@@ -90,26 +92,41 @@ def relax(
     gap, crossed = _smallest_gap(x, rods)
     if gap < _CROSSED_MM:
         return _result(rods, _unmoved(x, "crossed"), _Log(gap), gap, 0.0, goal, crossed)
-    least = min(_LEAST_MM, 0.5 * gap)
+    least = floor = min(_LEAST_MM, 0.5 * gap)
     full = 2 * float(np.max(rods.radius_mm))
     grown = 1.0 if gap > 0.6 * full else max(gap / full, 0.05)
     log = _Log(gap)
     stages = [("resting", build_load(rods, hold, None))]
     if dressing is not None:
         stages.insert(0, ("dressing", load))
+    held: Grip | None = None
     with ThreadPoolExecutor(1) as pool:
         workers = pool if threads > 1 and (os.cpu_count() or 1) > 1 else None
         for name, stage_load in stages:
             watch = log.begin(name, hear, keep_iterates)
-            left = goal._replace(iterations=max(goal.iterations - log.count, 0))
+            enough = goal if name == "resting" else _roughly(goal)
+            left = enough._replace(iterations=max(goal.iterations - log.count, 0))
             settled = settle(
-                x, rods, stage_load, least, left, log.reference, watch, grown=grown, workers=workers
+                x,
+                rods,
+                stage_load,
+                floor,
+                left,
+                log.reference,
+                watch,
+                grown=grown,
+                held=held,
+                workers=workers,
             )
             x, grown = settled.x, 1.0
             log.count += settled.iterations
-            log.gap = min(log.gap, _smallest_gap(x, rods)[0])
+            gap = _smallest_gap(x, rods)[0]
+            log.gap = min(log.gap, gap)
+            floor = max(floor, min(_LEAST_MM, 0.5 * gap))
             if settled.reason in ("stopped", "limit"):
                 break
+            if dressing is not None and dressing.friction:
+                held = _stuck(x, rods, floor, dressing.friction)
     return _result(rods, settled, log, log.gap, least, goal)
 
 
@@ -139,6 +156,20 @@ class _Log:
             return said is not False
 
         return watch
+
+
+def _roughly(goal: Goal) -> Goal:
+    """When the dressing may end: what it leaves undone is done after it is let go."""
+    return goal._replace(residual_drop=30 * goal.residual_drop, length_change=2 * goal.length_change)
+
+
+def _stuck(x: Floats, rods: Rods, least_mm: float, friction: float) -> Grip:
+    """The contacts at x, as friction holds them."""
+    wide = 2.5 * float(np.max(rods.radius_mm))
+    near = find_pairs(x, np.zeros_like(x), rods, wide, wide)
+    radius = np.zeros(len(x))
+    thin_radii(x, rods, 1.0, radius)
+    return build_grip(x, rods, near.pairs[near.touchable], radius, least_mm, friction)
 
 
 def _unmoved(x: Floats, reason: str) -> Settled:

@@ -1,0 +1,70 @@
+"""What sticks when a piece is let go."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from pegwright.shape import Band, Dressing, Goal, Hold, Pull, relax
+from pegwright.shape.friction import build_grip, grip, grip_energy
+from pegwright.shape.rods import build_rods
+
+
+def crossed() -> tuple[np.ndarray, object, object]:
+    """Two straight strands across each other, pressed 0.1 mm together."""
+    one = np.column_stack([np.linspace(-9, 9, 4), np.zeros(4), np.zeros(4)])
+    two = np.column_stack([np.zeros(4) + 0.5, np.linspace(-8, 9, 4), np.full(4, 1.4)])
+    x, rods = build_rods([Band(one, 18.0, 1.5, closed=False), Band(two, 17.0, 1.5, closed=False)])
+    held = build_grip(x, rods, np.array([[1, 5]]), np.full(8, 0.75), 0.3, 0.8)
+    return x, rods, held
+
+
+@pytest.mark.parametrize("size", [1e-3, 0.02, 1.0])
+def test_forces_and_stiffness_are_derivatives(size: float) -> None:
+    x, rods, held = crossed()
+    assert len(held.limit_n) == 1
+    x = x + size * np.random.default_rng(1).normal(size=x.shape)
+
+    def forces(at: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+        g, corners, k = np.zeros_like(at), np.zeros((1, 4), np.int64), np.zeros((1, 4, 4, 3, 3))
+        assert grip(at, rods.next, held, g, corners, k, 0) == pytest.approx(grip_energy(at, rods.next, held))
+        return g, corners, k
+
+    g, corners, k = forces(x)
+    h = 1e-6 * max(size, 0.01)
+    for c, v in enumerate(corners[0]):
+        for i in range(3):
+            up, down = x.copy(), x.copy()
+            up[v, i] += h
+            down[v, i] -= h
+            slope = (grip_energy(up, rods.next, held) - grip_energy(down, rods.next, held)) / (2 * h)
+            assert g[v, i] == pytest.approx(slope, rel=1e-4, abs=1e-7)
+            column = (forces(up)[0] - forces(down)[0])[corners[0]] / (2 * h)
+            assert k[0, :, c, :, i] == pytest.approx(column, rel=1e-3, abs=1e-4)
+
+
+def test_a_slipping_pair_is_held_back_by_the_limit() -> None:
+    """Beyond the first shear the force is μN, along the slip, and equal and opposite on the two strands."""
+    x, rods, held = crossed()
+    x[4:, 0] += 0.4
+    g, corners, k = np.zeros_like(x), np.zeros((1, 4), np.int64), np.zeros((1, 4, 4, 3, 3))
+    grip(x, rods.next, held, g, corners, k, 0)
+    assert np.linalg.norm(g[:4].sum(axis=0)) == pytest.approx(held.limit_n[0])
+    assert g.sum(axis=0) == pytest.approx(np.zeros(3), abs=1e-12)
+    assert g[4:, 0].sum() == pytest.approx(held.limit_n[0])
+
+
+def test_friction_keeps_what_the_tug_has_drawn() -> None:
+    """Two hooked rings: let go without friction they spring back, with it they stay longer."""
+    turn = np.linspace(0, 2 * np.pi, 12, endpoint=False)
+    one = np.column_stack([6 * np.cos(turn), 6 * np.sin(turn), 0 * turn])
+    two = np.column_stack([9 + 6 * np.cos(turn), 0 * turn, 6 * np.sin(turn)])
+    bands = [Band(one, 30.0, 1.5), Band(two, 30.0, 1.5)]
+    tug = (Pull((0, 6), (-0.3, 0, 0)), Pull((1, 0), (0.3, 0, 0)))
+    goal = Goal(residual_drop=1e-5, iterations=60)
+    free = relax(bands, Hold(), Dressing(tug), goal=goal)
+    kept = relax(bands, Hold(), Dressing(tug, friction=0.8), goal=goal)
+    assert kept.converged
+    assert kept.length_mm > free.length_mm + 0.1
+    with pytest.raises(ValueError, match="negative"):
+        relax(bands, Hold(), Dressing(friction=-1.0))
