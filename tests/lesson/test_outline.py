@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pegwright.lesson.outline import Disc, around, belt, end_of
-from pegwright.lesson.picture import Outline
+from pegwright.lesson.picture import Arc, Outline
 
 
 def _length(outline: Outline) -> float:
@@ -56,3 +56,9 @@ def test_a_peg_inside_does_not_touch_the_band() -> None:
     """A disc in the middle of a wide square leaves the outline as it was."""
     square = tuple(Disc(x, y, 3.0) for x, y in ((0, 0), (32, 0), (32, 32), (0, 32)))
     assert around((*square, Disc(16, 16, 3.0))) == around(square)
+
+
+def test_discs_on_one_spot_are_one() -> None:
+    """A line round the same disc twice is the line round it once."""
+    disc = Disc(3.0, 4.0, 5.0)
+    assert around((disc, disc)) == around((disc,)) == (Arc(3.0, 4.0, 5.0, 0.0, 360.0),)

@@ -11,8 +11,8 @@ from pegwright.cli.shared import Json, cannot, found, reason, refuse, worked
 from pegwright.cli.terminal import FINE, exit_code, progress, say, say_findings, say_json
 from pegwright.finding import Finding
 from pegwright.fit.stash import Stash, read_stash
-from pegwright.press import Edition
-from pegwright.workshop import Order, Piece, edited, pressed, read_bytes, teach, write_into
+from pegwright.press import Codec, Edition
+from pegwright.workshop import FilmOrder, Order, Piece, edited, pressed, read_bytes, teach, write_into
 
 Language = Literal["en", "es", "de"]
 _PIECES: tuple[Piece, ...] = tuple(p for group in get_args(Piece) for p in get_args(group) or (group,))
@@ -34,6 +34,11 @@ def lesson_(
     timing: str = "",
     wpm: int = 120,
     tall: Literal["1080", "2160", "both"] = "1080",
+    codec: Codec = "vp9",
+    film_tall: int = 720,
+    excerpt: bool = False,
+    voice: bool = True,
+    voice_model: Path | None = None,
     phrases: Path | None = None,
     json: Json = False,
 ) -> int:
@@ -43,7 +48,7 @@ def lesson_(
     ----------
     file: the pattern document.
     folder: where to write; without it, a folder beside the pattern.
-    parts: some of handout,page,script,prompter,captions,filming,kit,pictures,stills,bundle; without it, all.
+    parts: handout,page,script,prompter,captions,filming,kit,pictures,stills,film,bundle; all but film.
     language: en, es or de.
     hand: right, or left: the mirrored pattern, worked and proved again.
     units: metric or inches.
@@ -55,6 +60,11 @@ def lesson_(
     timing: your own time in seconds, as outline=42 for a motif or 1-8=60 for the moves 1 to 8.
     wpm: words spoken a minute, 110 to 130.
     tall: how many pixels the stills are high: 1080, 2160 or both.
+    codec: of the film: vp9 or av1 (WebM), or h264 (MP4).
+    film_tall: how many pixels the film is high.
+    excerpt: make only 20 seconds of the film.
+    voice: let an installed voice (espeak-ng, or piper) speak a scratch narration.
+    voice_model: the file of a voice for piper.
     phrases: a JSON file with your own words for ours, as {"peg": "pin", "pegs": "pins"}.
     """
     made = worked(file, json)
@@ -83,6 +93,7 @@ def lesson_(
             timing=timing,
             wpm=wpm,
             heights_px=(1080, 2160) if tall == "both" else (int(tall),),
+            film=FilmOrder(codec=codec, tall_px=film_tall, excerpt=excerpt, voice=voice, model=voice_model),
             phrases=_phrases(phrases),
         )
         with progress(json) as report:

@@ -11,6 +11,7 @@ from pegwright.lesson.picture import Mark, Picture, Window
 from pegwright.lesson.plan import plan
 from pegwright.lesson.script import Script, script
 from pegwright.lesson.sheet import Hand, Lesson, Phase, Step
+from pegwright.lesson.storyboard import Storyboard, clipped, excerpt, storyboard
 from pegwright.lesson.times import Pace, motif_moves, timed
 from pegwright.lesson.verdict import Fit, Snap, Verdict
 from pegwright.lesson.words import Units, languages
@@ -30,12 +31,15 @@ __all__ = [
     "Snap",
     "Step",
     "Still",
+    "Storyboard",
     "Units",
     "Verdict",
     "Window",
     "captions",
     "check_palette",
+    "clipped",
     "edit",
+    "excerpt",
     "filming",
     "kit",
     "languages",
@@ -44,5 +48,6 @@ __all__ = [
     "script",
     "script_leaf",
     "stills",
+    "storyboard",
     "timed",
 ]

@@ -34,6 +34,15 @@ class Box(msgspec.Struct, frozen=True):
         return (self.left + self.right) / 2, (self.top + self.bottom) / 2
 
 
+_LEFT, _RIGHT = FRAME[0] * TITLE_SAFE, FRAME[0] * (1 - TITLE_SAFE)
+_LOW = FRAME[1] * (1 - CAPTION_SHARE)
+HEAD = Box(_LEFT, FRAME[1] * TITLE_SAFE, _RIGHT, 138.0)
+WHOLE = Box(_LEFT, 160.0, _RIGHT, _LOW - 16.0)
+PICTURE = Box(_LEFT, 160.0, 1330.0, _LOW - 16.0)
+SIDE = Box(1366.0, 160.0, _RIGHT, _LOW - 16.0)
+"""Where a film has its heading, what it shows, and what is told about it."""
+
+
 class Still(msgspec.Struct, frozen=True, kw_only=True):
     """A picture put into a frame: the corner of its window in pixels, and the pixels a millimetre takes."""
 

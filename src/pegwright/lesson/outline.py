@@ -35,6 +35,7 @@ class Strand(NamedTuple):
 @lru_cache(maxsize=20_000)
 def around(discs: tuple[Disc, ...]) -> Outline:
     """Return the shortest closed line round all the discs: the edge of their convex hull."""
+    discs = tuple(dict.fromkeys(discs))
     points = [
         (disc.x_mm + disc.r_mm * math.cos(a), disc.y_mm + disc.r_mm * math.sin(a))
         for disc in discs

@@ -115,8 +115,13 @@ class Scene(NamedTuple):
                 )
         return marks
 
-    def bands(self, window: Window, strong: Collection[int] = ()) -> list[BandMark]:
-        """Return what can be seen of the bands in the window, the oldest first, the strong ones last."""
+    def bands(
+        self, window: Window, strong: Collection[int] = (), without: Collection[int | Bight] = ()
+    ) -> list[BandMark]:
+        """Return what can be seen of the bands in the window, the oldest first, the strong ones last.
+
+        Parts named in `without` (as in `strands`) are left out.
+        """
         parts: list[tuple[bool, int, BandMark]] = []
         hanging = faded = 0
         for band in range(self.state.bands, 0, -1):
@@ -131,6 +136,8 @@ class Scene(NamedTuple):
             faded += band not in strong
             letter, _, tint, hatch = self.look.of(band)
             for part, strands in self.strands(band).items():
+                if part in without:
+                    continue
                 when = self.lie.when[part]
                 seen = tuple(o for o in (strand.outline for strand in strands) if _within(o, window))
                 if seen:

@@ -98,15 +98,16 @@ def window(view: View, focus: list[Spot], least: Spot, room_mm: float, last: Win
 
 
 def framed(view: View, low: Spot, high: Spot) -> Window:
-    """Return a window, and on which sides there are pegs beyond it."""
+    """Return a window, and on which sides there are pegs beyond it, or cut by it."""
     beyond: list[Side] = []
-    if low[0] > -view.half[0]:
+    r = view.board.peg_mm / 2
+    if low[0] > -view.half[0] - r:
         beyond.append("left")
-    if high[0] < view.half[0]:
+    if high[0] < view.half[0] + r:
         beyond.append("right")
-    if low[1] > -view.half[1]:
+    if low[1] > -view.half[1] - r:
         beyond.append("near")
-    if high[1] < view.half[1]:
+    if high[1] < view.half[1] + r:
         beyond.append("far")
     return Window(left_mm=low[0], near_mm=low[1], right_mm=high[0], far_mm=high[1], goes_on=tuple(beyond))
 

@@ -1,6 +1,6 @@
 """Paints a lesson: svg, pdf, captions, web pages. Decides nothing."""
 
-from pegwright.press.bundle import PARTS, Part, bundle, lesson_files
+from pegwright.press.bundle import PARTS, Codec, Part, bundle, lesson_files
 from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from pegwright.press.page import page_html
 from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
@@ -9,6 +9,7 @@ from pegwright.press.svg import step_svg, swatch_svg
 
 __all__ = [
     "PARTS",
+    "Codec",
     "Edition",
     "Paper",
     "Part",

@@ -25,6 +25,7 @@ from pegwright.press.stills import still_png
 from pegwright.press.svg import step_svg, still_svg
 
 Part = Literal["handout", "page", "script", "prompter", "captions", "filming", "kit", "pictures", "stills"]
+Codec = Literal["vp9", "av1", "h264"]
 PARTS: tuple[Part, ...] = get_args(Part)
 MEDIA = {
     ".pdf": "application/pdf",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Literal, NamedTuple
 
 import msgspec
@@ -12,16 +13,44 @@ from pegwright.finding import Finding
 from pegwright.fit.packs import packs
 from pegwright.fit.stash import Stash
 from pegwright.fit.supplies import for_class
-from pegwright.lesson import Hand, Leaf, Lesson, Pace, Script, Units, edit, kit, motif_moves, script, timed
+from pegwright.lesson import (
+    Hand,
+    Leaf,
+    Lesson,
+    Pace,
+    Script,
+    Units,
+    edit,
+    excerpt,
+    kit,
+    motif_moves,
+    script,
+    storyboard,
+    timed,
+)
 from pegwright.loom import History
 from pegwright.pattern.mirror import mirror
-from pegwright.press import PARTS, Edition, Paper, Part, bundle, lesson_files
+from pegwright.press import PARTS, Codec, Edition, Paper, Part, bundle, lesson_files
 from pegwright.workshop.line import Work, lesson, work
 from pegwright.workshop.progress import Progress, silent
 
-Piece = Literal[Part, "bundle"]
+Piece = Literal[Part, "film", "bundle"]
 _TIMING = re.compile(r"\s*(?P<what>.+?)\s*=\s*(?P<seconds>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s*s?\s*")
 _MOVES = re.compile(r"([0-9]{1,7})\s*[-–]\s*([0-9]{1,7})")
+
+
+class FilmOrder(msgspec.Struct, frozen=True, kw_only=True):
+    """How the film is made.
+
+    `excerpt` asks for 20 seconds only. `voice` says whether an installed voice may speak, `model` names the
+    file of one for piper.
+    """
+
+    codec: Codec = "vp9"
+    tall_px: int = 720
+    excerpt: bool = False
+    voice: bool = True
+    model: Path | None = None
 
 
 class Order(msgspec.Struct, frozen=True, kw_only=True):
@@ -44,6 +73,7 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
     timing: str = ""
     wpm: int = 120
     heights_px: tuple[int, ...] = (1080,)
+    film: FilmOrder = FilmOrder()
     phrases: dict[str, str] = {}
 
 
@@ -93,13 +123,38 @@ def pressed(taught: Taught, order: Order, progress: Progress = silent) -> Iterat
     kept: dict[str, bytes] = {}
     for done, part in enumerate(order.parts):
         progress(f"pressing: {part}", done, len(order.parts))
-        files = (
-            {"lesson.zip": bundle(taught.lesson, kept or _parts(taught, order, PARTS))}
-            if part == "bundle"
-            else _parts(taught, order, (part,))
-        )
+        match part:
+            case "bundle":
+                files = {"lesson.zip": bundle(taught.lesson, kept or _parts(taught, order, PARTS))}
+            case "film":
+                files = filmed(taught, order.film, progress)
+            case _:
+                files = _parts(taught, order, (part,))
         kept |= files
         yield from files.items()
+
+
+def filmed(taught: Taught, order: FilmOrder, progress: Progress = silent) -> dict[str, bytes]:
+    """Return the film by the name of its file, or an excerpt of it.
+
+    Raises:
+        ValueError: a height that no film has, or a voice that is named and cannot speak.
+    """
+    # The coder and the painter of pixels are large; the other parts start without them.
+    from pegwright.press.film import film  # noqa: PLC0415
+    from pegwright.press.voice import find_voice, narrate  # noqa: PLC0415
+
+    progress("drawing the storyboard", 0, 1)
+    board = storyboard(taught.made.pattern, taught.made.history, taught.lesson, taught.script)
+    board = excerpt(board) if order.excerpt else board
+    voice = find_voice(order.model) if order.voice else None
+    sound = None
+    if voice is not None:
+        progress("speaking", 0, 1)
+        sound = narrate(board.lines, board.length_s, board.language, voice)
+    name = ("film-excerpt" if order.excerpt else "film") + (".mp4" if order.codec == "h264" else ".webm")
+    made = film(board, tall_px=order.tall_px, codec=order.codec, voice=sound, progress=progress)
+    return {name: made}
 
 
 def edited(made: Work, language: str = "en") -> tuple[Finding, ...]:

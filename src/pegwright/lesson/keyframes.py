@@ -1,0 +1,261 @@
+"""The keyframes of a move, from the scene before it to the scene after it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import chain
+from typing import Literal
+
+from pegwright.lesson.motion import HAND_MM, LAID, SHAFT_MM, SWAP, TAKEN, Key, Motion, Mover, lerp
+from pegwright.lesson.outline import Disc, Strand
+from pegwright.lesson.picture import BandMark, FastenerMark, Mark, Spot, Window
+from pegwright.lesson.show import Moment, touched
+from pegwright.loom import Bight, Drawn, Event, Fastened, Lifted, Moved
+from pegwright.pattern import Turn
+
+Part = int | Bight
+_OPENED, _CAUGHT = 0.32, 0.42
+"""When the loops above are pulled aside, when the loop is on the hook."""
+_ARC_MM = 6.0
+_LOOP_MM = 1.3
+_RING_MM = 4.5
+
+
+def motion_of(moment: Moment, frame: Window, hand: Literal["left", "right"] = "right") -> Motion:
+    """Set one move in motion as it is seen in a window; `hand` holds the hook."""
+    side = 1.0 if hand == "right" else -1.0
+    shaft = (side * SHAFT_MM[0], SHAFT_MM[1])
+    scene = moment.before
+    if isinstance(moment.done.doing.move, Turn):
+        still: tuple[Mark, ...] = (*scene.pegs(frame), *scene.bands(frame))
+        return Motion(before=still, after=still, turned=True)
+    strong = touched(moment.done)
+    was = {band: scene.strands(band) for band in strong if band <= scene.state.bands}
+    now = {band: moment.after.strands(band) for band in strong}
+    pulled = list(_pulled(moment))
+    without = {part for parts in (*was.values(), *now.values()) for part in parts}
+    aside = {part for part, _ in pulled} - without
+    movers = [_mover(moment, part, keys, SWAP, strong=False) for part, keys in pulled if part in aside]
+    for order, band in enumerate(sorted(strong)):
+        event = _event_of(moment.done.events, band)
+        for part, keys, gone in _moving(event, was.get(band, {}), now[band], (order, len(strong)), side):
+            movers.append(_mover(moment, part, keys, gone, strong=True))
+    return Motion(
+        before=(*scene.pegs(frame), *scene.bands(frame, without=without | aside)),
+        after=(*moment.after.pegs(frame), *moment.after.bands(frame, without=without)),
+        movers=tuple(movers),
+        hook=tuple(_hook_way(moment)),
+        shaft=shaft,
+        fasteners=tuple(_fasteners(moment)),
+    )
+
+
+_Keys = tuple[Key, ...]
+
+
+def _mover(moment: Moment, part: Part, keys: _Keys, gone: float, *, strong: bool) -> Mover:
+    band = part if isinstance(part, int) else part.band
+    letter, _, tint, hatch = moment.after.look.of(band)
+    thick = moment.after.look.thick_mm
+    mark = BandMark(
+        band=band, letter=letter, tint=tint, hatch=hatch, outlines=(), thick_mm=thick, strong=strong
+    )
+    return Mover(mark=mark, keys=keys, gone=gone)
+
+
+def _moving(
+    event: Drawn | Moved | Lifted | None,
+    was: dict[Part, list[Strand]],
+    now: dict[Part, list[Strand]],
+    turn: tuple[int, int],
+    side: float,
+) -> Iterator[tuple[Part, _Keys, float]]:
+    """Yield each strand of a band that the move lays or moves: its keys, and when it is gone."""
+    for part in dict.fromkeys(chain(was, now)):
+        old, new = was.get(part, []), now.get(part, [])
+        for i in range(max(len(old), len(new))):
+            if i < len(old) and i < len(new):
+                yield part, _morph(event, old[i], new[i]), 2.0
+            elif i < len(old):
+                yield part, (Key(0.0, old[i]),), SWAP
+            elif was:
+                yield part, _drawn(new[i]), 2.0
+            else:
+                yield part, _laid(new[i], i, len(new), turn, side), 2.0
+
+
+def _event_of(events: tuple[Event, ...], band: int) -> Drawn | Moved | Lifted | None:
+    for event in events:
+        if isinstance(event, Drawn | Moved | Lifted) and event.bight.band == band:
+            return event
+    return None
+
+
+def _morph(event: Drawn | Moved | Lifted | None, old: Strand, new: Strand) -> _Keys:
+    """Move a strand that was there from its old place to its new one."""
+    if len(old.discs) != len(new.discs):
+        return (Key(0.0, old), Key(SWAP, old), Key(SWAP, new))
+    keys = [Key(0.0, old), Key(_CAUGHT, old)]
+    if isinstance(event, Lifted):
+        wide = [
+            d._replace(r_mm=d.r_mm + 2.6) if _far(d, e) > 0.5 else d
+            for d, e in zip(old.discs, new.discs, strict=True)
+        ]
+        keys.append(Key(0.6, Strand(tuple(wide), old.along)))
+    elif isinstance(event, Moved):
+        for at in (0.25, 0.5, 0.75):
+            discs = tuple(_on_the_way(d, e, at) for d, e in zip(old.discs, new.discs, strict=True))
+            keys.append(Key(lerp(_CAUGHT, LAID, at), Strand(discs, old.along)))
+    return (*keys, Key(LAID, new))
+
+
+def _drawn(new: Strand) -> _Keys:
+    """Draw a loop out of the peg it was on: its tip stays there, its head is carried over in a bow."""
+    tip, head = new.discs[0], new.discs[-1]
+    start = tip._replace(r_mm=_LOOP_MM)
+    keys = []
+    for at in (0.0, 0.25, 0.5, 0.75, 1.0):
+        carried = _on_the_way(start, head._replace(r_mm=_LOOP_MM), at)
+        keys.append(Key(lerp(_CAUGHT, LAID - 0.08, at), Strand((tip, carried))))
+    return (*keys, Key(LAID, new))
+
+
+def _laid(new: Strand, index: int, count: int, turn: tuple[int, int], side: float) -> _Keys:
+    """Lay a fresh strand: a ring comes from the hand and is stretched from peg to peg, in its turn."""
+    order, bands = turn
+    length = LAID / bands
+    begin, end = order * length, (order + 1) * length
+    discs = new.discs
+    if index:  # a further turn round the peg: pulled out, crossed, laid back over it
+        step = (end - begin) * 0.7 / max(1, count - 1)
+        start = end - step * (count - index)
+        return _wound(new, start, start + step, side)
+    ring = Disc(discs[0].x_mm + side * HAND_MM[0], discs[0].y_mm + HAND_MM[1], _RING_MM)
+    keys = [Key(begin, Strand((ring,) * len(discs)))]
+    first = begin + 0.3 * (end - begin) / (count if len(discs) == 1 else 1)
+    keys.append(Key(first, Strand((discs[0],) * len(discs))))
+    last = begin + 0.3 * (end - begin) if count > 1 and len(discs) == 1 else end
+    for i in range(1, len(discs)):
+        reached = (*discs[: i + 1], *(discs[i],) * (len(discs) - i - 1))
+        plain = tuple(disc._replace(sense=1) for disc in reached)
+        keys.append(Key(lerp(first, last, i / (len(discs) - 1)), Strand(plain)))
+    # A half-turn is given when the loop is put on.
+    return (*keys, Key(last, new))
+
+
+def _wound(new: Strand, start: float, end: float, side: float) -> _Keys:
+    disc = new.discs[0]
+    out = Disc(disc.x_mm + side * 11.0, disc.y_mm - 9.0, 2.6)
+    half = (start + end) / 2
+    return (
+        Key(start, Strand((disc, disc))),
+        Key(half, Strand((disc, out))),
+        Key(half + 0.001, Strand((disc, out._replace(sense=-1)), along=True)),
+        Key(lerp(half, end, 0.5), Strand((disc, out._replace(sense=-1)), along=True)),
+        Key(lerp(half, end, 0.5) + 0.001, Strand((disc, out))),
+        Key(end, Strand((disc, disc))),
+        Key(end, new),
+    )
+
+
+def _on_the_way(a: Disc, b: Disc, share: float) -> Disc:
+    """Return a disc on its bowed way to another."""
+    dx, dy = b.x_mm - a.x_mm, b.y_mm - a.y_mm
+    long = math.hypot(dx, dy) or 1.0
+    out = min(_ARC_MM, 0.4 * long) * 4 * share * (1 - share)
+    return Disc(
+        a.x_mm + dx * share + dy / long * out,
+        a.y_mm + dy * share - dx / long * out,
+        lerp(a.r_mm, b.r_mm, share),
+        a.sense,
+    )
+
+
+def _pulled(moment: Moment) -> Iterator[tuple[Part, _Keys]]:
+    """Yield the strands, pulled aside, of the loops that a loop is drawn through or lifted over."""
+    scene = moment.before
+    for event in moment.done.events:
+        match event:
+            case Drawn():
+                holder, loops = event.source, tuple(b for b in event.through if b not in event.slid)
+            case Lifted():
+                holder, loops = event.holder, event.over
+            case _:
+                continue
+        if holder not in scene.view.board.pegs:
+            continue
+        x, y = scene.view.spot(holder)
+        angle = math.radians(scene.view.channel_deg(holder))
+        way = (math.cos(angle), math.sin(angle))
+        found: dict[Part, list[Strand]] = {}
+        for bight in loops:
+            parts = scene.strands(bight.band)
+            part: Part = bight if bight in parts else bight.band
+            found[part] = parts[part]
+        for part, strands in found.items():
+            for strand in strands:
+                opened = tuple(
+                    d._replace(x_mm=d.x_mm + way[0], y_mm=d.y_mm + way[1], r_mm=d.r_mm + 0.7)
+                    if math.hypot(d.x_mm - x, d.y_mm - y) < 0.5
+                    else d
+                    for d in strand.discs
+                )
+                yield (
+                    part,
+                    (
+                        Key(0.0, strand),
+                        Key(TAKEN, strand),
+                        Key(_OPENED, Strand(opened, strand.along)),
+                        Key(SWAP - 0.12, Strand(opened, strand.along)),
+                        Key(SWAP, strand),
+                        Key(2.0, strand),
+                    ),
+                )
+
+
+def _hook_way(moment: Moment) -> Iterator[tuple[float, Spot]]:
+    """Yield where the hook's tip is: down the channel, out in a bow to the other peg, and away."""
+    scene = moment.before
+    event = next((e for e in moment.done.events if isinstance(e, Drawn | Moved | Lifted)), None)
+    source = "" if event is None else event.holder if isinstance(event, Lifted) else event.source
+    if event is None or source not in scene.view.board.pegs:
+        return
+    x, y = scene.view.spot(source)
+    peg = scene.view.board.peg_mm / 2
+    angle = math.radians(scene.view.channel_deg(source))
+    way = (math.cos(angle), math.sin(angle))
+    yield 0.0, (x + 16 * way[0], y + 16 * way[1])
+    yield TAKEN, (x + 1.1 * peg * way[0], y + 1.1 * peg * way[1])
+    yield _CAUGHT, (x + 0.8 * peg * way[0], y + 0.8 * peg * way[1])
+    if isinstance(event, Lifted):
+        after = moment.after.strands(event.bight.band)
+        part: Part = event.bight if event.bight in after else event.bight.band
+        discs = [d for strand in after[part] for d in strand.discs]
+        end = min(discs, key=lambda d: (d.r_mm > _LOOP_MM + 0.01, math.hypot(d.x_mm - x, d.y_mm - y)))
+        target = (end.x_mm, end.y_mm)
+        yield 0.6, (x - 2 * way[0], y - 2 * way[1])
+    else:
+        there = scene.place(event.target)
+        target = there if there is not None else (x + 16 * way[0], y + 16 * way[1])
+        start, goal = Disc(x, y, 1.0), Disc(*target, 1.0)
+        for at in (0.25, 0.5, 0.75):
+            disc = _on_the_way(start, goal, at)
+            yield lerp(_CAUGHT, LAID - 0.08, at), (disc.x_mm, disc.y_mm)
+    yield LAID - 0.08, target
+    yield 1.0, (target[0] + 16 * way[0], target[1] + 16 * way[1])
+
+
+def _fasteners(moment: Moment) -> Iterator[FastenerMark]:
+    scene = moment.before
+    for event in moment.done.events:
+        if isinstance(event, Fastened):
+            kind: Literal["clip", "knot"] = "clip" if event.kind == "clip" else "knot"
+            for spot in map(scene.place, event.holders):
+                if spot is not None:
+                    r = scene.look.base_mm + 2.5
+                    yield FastenerMark(x_mm=spot[0], y_mm=spot[1], r_mm=r, kind=kind)
+
+
+def _far(a: Disc, b: Disc) -> float:
+    return math.hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm)

@@ -1,0 +1,271 @@
+"""The storyboard of the film: what stands or moves in the frame from which second to which.
+
+It follows the script shot by shot. A step is shown as it was before, in motion, and as it is then; where
+there is time, twice. Rounds that are only counted run through, one move after the other.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import pairwise
+from typing import TypeVar
+
+import msgspec
+
+from pegwright.lesson.captions import Caption, captions
+from pegwright.lesson.frame import PICTURE
+from pegwright.lesson.keyframes import motion_of
+from pegwright.lesson.lie import Lie, lies
+from pegwright.lesson.motion import Motion
+from pegwright.lesson.picture import Mark, Picture, Window
+from pegwright.lesson.say import Speaker
+from pegwright.lesson.scene import Scene, look_of
+from pegwright.lesson.script import Chapter, Line, Script, Shot
+from pegwright.lesson.sheet import Lesson, Step, Swatch
+from pegwright.lesson.show import Moment, focus_of, picture_in, window_of
+from pegwright.lesson.view import View, framed, view_of
+from pegwright.loom import History, State
+from pegwright.pattern import Clip, Knot, Pattern, Turn
+
+PAN = 0.15
+"""The share of a cut in which the camera goes to its place."""
+EXCERPT_S = 20.0
+_SHORTEST_PLAY_S, _LONGEST_PLAY_S = 2.2, 6.0
+_HOLD_S = 2.5
+_SHORTEST_CUT_S = 0.16
+_LINES = 5
+_ASPECT = (PICTURE.right - PICTURE.left) / (PICTURE.bottom - PICTURE.top)
+
+
+class Cut(msgspec.Struct, frozen=True, kw_only=True):
+    """A stretch of film: a motion, or pictures side by side, or words alone.
+
+    `window` is what the camera sees of a motion; it comes from `came_from`. `side` stands beside it; where
+    there is none, the key does. Of `lines` the one numbered `strong` is being said. `speed` is how much
+    faster than the teacher works it is shown; `number` is the step's, 0 for none.
+    """
+
+    start_s: float
+    end_s: float
+    heading: str
+    number: int = 0
+    speed: float = 1.0
+    pictures: tuple[Picture, ...] = ()
+    motion: Motion | None = None
+    window: Window | None = None
+    came_from: Window | None = None
+    side: Picture | None = None
+    lines: tuple[str, ...] = ()
+    strong: int = -1
+
+
+class Storyboard(msgspec.Struct, frozen=True, kw_only=True):
+    """A film before it is painted, in seconds from its start. Cuts follow each other without a gap."""
+
+    title: str
+    designer: str
+    language: str
+    key: tuple[Swatch, ...]
+    cuts: tuple[Cut, ...]
+    lines: tuple[Line, ...]
+    captions: tuple[Caption, ...]
+    chapters: tuple[Chapter, ...]
+
+    @property
+    def length_s(self) -> float:
+        """Length of the film in seconds."""
+        return self.cuts[-1].end_s
+
+
+def storyboard(pattern: Pattern, history: History, lesson: Lesson, script: Script) -> Storyboard:
+    """Lay a lesson out as a film: `pattern` and `history` are those the lesson was planned from."""
+    reel = _Reel(pattern, history, lesson, script)
+    steps = {step.number: step for step in lesson.steps}
+    cuts: list[Cut] = []
+    for shot in script.shots:
+        step = steps.get(shot.step)
+        cuts += reel.show(shot, step) if step is not None and step.first else reel.talk(shot, step)
+    return Storyboard(
+        title=lesson.title,
+        designer=lesson.designer,
+        language=lesson.language,
+        key=lesson.key,
+        cuts=tuple(cuts),
+        lines=script.lines,
+        captions=captions(script),
+        chapters=script.chapters,
+    )
+
+
+def excerpt(board: Storyboard, length_s: float = EXCERPT_S) -> Storyboard:
+    """Cut the most telling stretch out: from the first loop that is pulled, or else from the first step."""
+    pulled = (cut for cut in board.cuts if cut.motion is not None and cut.motion.hook)
+    shown = (cut for cut in board.cuts if cut.motion is not None)
+    first = next(pulled, None) or next(shown, board.cuts[0])
+    own = next(cut for cut in board.cuts if cut.number == first.number)
+    start = min(own.start_s, max(0.0, board.length_s - length_s))
+    return clipped(board, start, min(start + length_s, board.length_s))
+
+
+def clipped(board: Storyboard, start_s: float, end_s: float) -> Storyboard:
+    """Return a stretch of a film; a motion that is cut into starts over."""
+
+    whole = (c for c in board.captions if c.start_s >= start_s and c.end_s <= end_s)
+    return msgspec.structs.replace(
+        board,
+        cuts=_clip(board.cuts, start_s, end_s),
+        chapters=_clip(board.chapters, start_s, end_s),
+        lines=_clip(board.lines, start_s, end_s),
+        captions=tuple(Caption(c.start_s - start_s, c.end_s - start_s, c.lines) for c in whole),
+    )
+
+
+_Timed = TypeVar("_Timed", Cut, Chapter, Line)
+
+
+def _clip(parts: tuple[_Timed, ...], start_s: float, end_s: float) -> tuple[_Timed, ...]:
+    return tuple(
+        msgspec.structs.replace(
+            part, start_s=max(part.start_s, start_s) - start_s, end_s=min(part.end_s, end_s) - start_s
+        )
+        for part in parts
+        if part.end_s > start_s and part.start_s < end_s
+    )
+
+
+class _Reel:
+    """Runs through the history; keeps the window the camera sees and the move that was made last."""
+
+    def __init__(self, pattern: Pattern, history: History, lesson: Lesson, script: Script) -> None:
+        self.history = history
+        self.lesson = lesson
+        self.script = script
+        self.speaker = Speaker(lesson.words, look_of(pattern, history))
+        self.view = view_of(history.board)
+        self.lies: tuple[Lie, ...] = tuple(lies(history.done))
+        self.window: Window | None = None
+        self.made = -1
+
+    def scene(self, index: int) -> Scene:
+        """Return the scene after the move of that index; −1 is the bare loom."""
+        state = self.history.done[index].after if index >= 0 else State()
+        lie = self.lies[index] if index >= 0 else Lie()
+        return Scene(self.view._replace(turned=state.turned), self.speaker.look, lie, state)
+
+    def talk(self, shot: Shot, step: Step | None) -> Iterator[Cut]:
+        """Show what is being talked about: a step's pictures, the loom as it stands, or the words."""
+        pictures = step.pictures if step is not None else self.standing()
+        said = [line for line in self.script.lines if shot.start_s <= line.start_s < shot.end_s]
+        told = [line for line in said if line.text.rstrip(".") != shot.title.rstrip(".")]
+        lines = tuple(line.text for line in told)
+        facts = {"heading": shot.title, "number": shot.step, "pictures": pictures, "lines": lines}
+        if (step is not None and pictures) or not told:
+            facts["lines"] = () if step is not None and pictures else lines
+            yield Cut(start_s=shot.start_s, end_s=shot.end_s, **facts)  # type: ignore[arg-type]
+            return
+        facts.pop("lines")
+        starts = [shot.start_s, *(line.start_s for line in told[1:]), shot.end_s]
+        for i, (start, end) in enumerate(pairwise(starts)):
+            first = i - i % _LINES
+            shown = lines[first : first + _LINES]
+            yield Cut(start_s=start, end_s=end, lines=shown, strong=i - first, **facts)  # type: ignore[arg-type]
+
+    def standing(self) -> tuple[Picture, ...]:
+        """Show the loom as it stands after the move made last, if any was made."""
+        if self.made < 0:
+            return ()
+        scene = self.scene(self.made)
+        frame = self.window or self.seen(self.moment(self.made))
+        marks: tuple[Mark, ...] = (*scene.pegs(frame), *scene.bands(frame))
+        return (Picture(title="", text="", window=frame, marks=marks),)
+
+    def show(self, shot: Shot, step: Step) -> Iterator[Cut]:
+        """Show a step in motion, or rounds one move after the other."""
+        facts = {"heading": shot.title, "number": step.number, "speed": shot.speed}
+        if step.first == step.last:
+            yield from self.once(shot, step, facts)
+            return
+        long = shot.end_s - shot.start_s
+        moves = range(step.first - 1, step.last)
+        stride = max(1, math.ceil(len(moves) * _SHORTEST_CUT_S / long))
+        shown = moves[::stride]
+        for i, index in enumerate(shown):
+            start, end = (shot.start_s + long * k / len(shown) for k in (i, i + 1))
+            yield self.motion(index, (start, end), facts, self.window)
+        self.made = step.last - 1
+
+    def once(self, shot: Shot, step: Step, facts: dict[str, object]) -> Iterator[Cut]:
+        """Show one move: before, in motion, then; and once more where there is time."""
+        index = step.first - 1
+        moment = self.moment(index)
+        long = shot.end_s - shot.start_s
+        play = min(_LONGEST_PLAY_S, max(_SHORTEST_PLAY_S, 0.4 * long), 0.75 * long)
+        hold = min(_HOLD_S, (long - play) / 3)
+        came_from, move = self.window, moment.done.doing.move
+        twice = long > 2 * play + 3 * hold and not isinstance(move, Turn)
+        frame = self.seen(moment)
+        facts = {**facts, "side": step.closeup}
+        before = picture_in(self.speaker, step.number, moment, moment.before, frame)
+        then = moment.before if isinstance(move, Knot | Clip) else moment.after
+        if isinstance(move, Turn):
+            before = then_picture = self.standing()[0] if self.made >= 0 else before
+        else:
+            then_picture = picture_in(self.speaker, step.number, moment, then, frame)
+        now = shot.start_s
+        plays = []
+        for again in range(2 if twice else 1):
+            if not isinstance(move, Knot | Clip):
+                plays.append(Cut(start_s=now, end_s=now + hold, pictures=(before,), **facts))  # type: ignore[arg-type]
+                now += hold
+            plays.append(self.motion(index, (now, now + play), facts, None if again else came_from))
+            now += play
+            if twice and not again:
+                plays.append(Cut(start_s=now, end_s=now + hold, pictures=(then_picture,), **facts))  # type: ignore[arg-type]
+                now += hold
+        self.made = index
+        if isinstance(move, Turn):
+            self.window = None
+            self.window = self.seen(self.moment(min(index + 1, len(self.history.done) - 1)))
+            then_picture = self.standing()[0]
+        yield from plays
+        yield Cut(start_s=now, end_s=shot.end_s, pictures=(then_picture,), **facts)  # type: ignore[arg-type]
+
+    def moment(self, index: int) -> Moment:
+        """Return a move between its two scenes."""
+        return Moment(self.history.done[index], self.scene(index - 1), self.scene(index))
+
+    def motion(
+        self, index: int, span_s: tuple[float, float], facts: dict[str, object], came_from: Window | None
+    ) -> Cut:
+        """Set one move in motion."""
+        moment = self.moment(index)
+        frame = self.seen(moment)
+        came = came_from or frame
+        motion = motion_of(moment, _both(self.view, came, frame), self.lesson.hand)
+        (start, end), shown = span_s, {**facts, "motion": motion, "window": frame, "came_from": came}
+        return Cut(start_s=start, end_s=end, **shown)  # type: ignore[arg-type]
+
+    def seen(self, moment: Moment) -> Window:
+        """Choose what the camera sees of a move, as steadily as may be, in the shape of its box."""
+        if isinstance(moment.done.doing.move, Turn):
+            far = math.hypot(*self.view.half) + 8.0
+            return _shaped(self.view, (-far, -far), (far, far))
+        scene = moment.before if isinstance(moment.done.doing.move, Knot | Clip) else moment.after
+        chosen = window_of(scene, focus_of(scene, moment.done), self.window)
+        if chosen is not self.window:
+            low, high = (chosen.left_mm, chosen.near_mm), (chosen.right_mm, chosen.far_mm)
+            self.window = _shaped(self.view, low, high)
+        return self.window or chosen
+
+
+def _shaped(view: View, low: tuple[float, float], high: tuple[float, float]) -> Window:
+    """Widen a window to the shape of the picture's box."""
+    wide, tall = high[0] - low[0], high[1] - low[1]
+    more = (max(0.0, tall * _ASPECT - wide) / 2, max(0.0, wide / _ASPECT - tall) / 2)
+    return framed(view, (low[0] - more[0], low[1] - more[1]), (high[0] + more[0], high[1] + more[1]))
+
+
+def _both(view: View, a: Window, b: Window) -> Window:
+    low = (min(a.left_mm, b.left_mm), min(a.near_mm, b.near_mm))
+    return framed(view, low, (max(a.right_mm, b.right_mm), max(a.far_mm, b.far_mm)))
