@@ -100,8 +100,12 @@ def test_what_the_machine_did_is_what_is_seen_to_be_done(name: str) -> None:
         pulled = [
             e
             for e in moment.done.events
-            if (isinstance(e, Drawn | Moved) and e.source in moment.before.view.board.pegs)
-            or isinstance(e, Lifted)
+            if isinstance(e, Lifted)
+            or (
+                isinstance(e, Drawn | Moved)
+                and e.source in moment.before.view.board.pegs
+                and e.bight.band <= moment.before.state.bands
+            )
         ]
         assert bool(motion.hook) == bool(pulled)
         assert bool(motion.fasteners) == (Fastened in kinds)

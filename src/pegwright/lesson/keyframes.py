@@ -20,6 +20,7 @@ _OPENED, _CAUGHT = 0.32, 0.42
 _ARC_MM = 6.0
 _LOOP_MM = 1.3
 _RING_MM = 4.5
+_WIDER_MM = 2.6
 
 
 def motion_of(moment: Moment, frame: Window, hand: Literal["left", "right"] = "right") -> Motion:
@@ -99,7 +100,7 @@ def _morph(event: Drawn | Moved | Lifted | None, old: Strand, new: Strand) -> _K
     keys = [Key(0.0, old), Key(_CAUGHT, old)]
     if isinstance(event, Lifted):
         wide = [
-            d._replace(r_mm=d.r_mm + 2.6) if _far(d, e) > 0.5 else d
+            d._replace(r_mm=d.r_mm + _WIDER_MM) if _far(d, e) > 0.5 else d
             for d, e in zip(old.discs, new.discs, strict=True)
         ]
         keys.append(Key(0.6, Strand(tuple(wide), old.along)))
@@ -219,7 +220,7 @@ def _hook_way(moment: Moment) -> Iterator[tuple[float, Spot]]:
     scene = moment.before
     event = next((e for e in moment.done.events if isinstance(e, Drawn | Moved | Lifted)), None)
     source = "" if event is None else event.holder if isinstance(event, Lifted) else event.source
-    if event is None or source not in scene.view.board.pegs:
+    if event is None or source not in scene.view.board.pegs or event.bight.band > scene.state.bands:
         return
     x, y = scene.view.spot(source)
     peg = scene.view.board.peg_mm / 2
@@ -227,15 +228,17 @@ def _hook_way(moment: Moment) -> Iterator[tuple[float, Spot]]:
     way = (math.cos(angle), math.sin(angle))
     yield 0.0, (x + 16 * way[0], y + 16 * way[1])
     yield TAKEN, (x + 1.1 * peg * way[0], y + 1.1 * peg * way[1])
-    yield _CAUGHT, (x + 0.8 * peg * way[0], y + 0.8 * peg * way[1])
     if isinstance(event, Lifted):
+        rim = scene.radius(event.bight, source)
+        yield _CAUGHT, (x + rim * way[0], y + rim * way[1])
         after = moment.after.strands(event.bight.band)
         part: Part = event.bight if event.bight in after else event.bight.band
         discs = [d for strand in after[part] for d in strand.discs]
         end = min(discs, key=lambda d: (d.r_mm > _LOOP_MM + 0.01, math.hypot(d.x_mm - x, d.y_mm - y)))
         target = (end.x_mm, end.y_mm)
-        yield 0.6, (x - 2 * way[0], y - 2 * way[1])
+        yield 0.6, (x + (rim + _WIDER_MM) * way[0], y + (rim + _WIDER_MM) * way[1])
     else:
+        yield _CAUGHT, (x + 0.8 * peg * way[0], y + 0.8 * peg * way[1])
         there = scene.place(event.target)
         target = there if there is not None else (x + 16 * way[0], y + 16 * way[1])
         start, goal = Disc(x, y, 1.0), Disc(*target, 1.0)
