@@ -4,8 +4,10 @@ Each iterate: forces and stiffness, one sparse factorisation, the bound of `near
 energy falls (Armijo). As much of the Hessian's negative part is kept as leaves it positive: strands that
 slide round each other are held back by tension and pushed on by contact, and without the second the steps
 are far too short (170 steps against 56 on a tied strip of 88 bands). The damping starts high, while links
-hang loose, and fades as steps succeed (Levenberg). The loop itself is plain Python; what it calls on arrays
-is compiled.
+hang loose, and fades as steps succeed (Levenberg). Strands creep along each other long after the length
+stands still, and each such step leaves its error in the stiff contacts; so once it stands still over several
+free steps, growing damping holds the creep and lets the contacts find their balance. The loop itself is plain
+Python; what it calls on arrays is compiled.
 """
 
 from __future__ import annotations
@@ -32,6 +34,9 @@ _STRIDE, _LONGEST = 1.5, 4.0  # how steps lengthen where the stiffness proves to
 _LEAF = 8
 _FARTHEST_MM = 4.0  # the widest look-ahead beyond touch
 _WINDOW = 5  # iterations over which the length must stand still
+_CALM, _CALMER = 1e-2, 4.0  # damping (of the bands' own stiffness) that calms contacts, and its growth
+_CALM_STEPS, _FREE_STEPS = 8, 12  # how long to calm, and how many free steps must come before
+_FREE = 1e-4  # damping below which a step counts as free
 
 
 class Goal(NamedTuple):
@@ -104,9 +109,11 @@ def settle(
     stride, slope, alpha, before = 1.0, 0.0, 0.0, 0.0
     true = 1.0  # how much of the Hessian's negative part is kept
     kept: Factor | None = None
+    calm = free = 0  # steps calmed, or free, so far
     touch = _touch(x, rods, grown)
     pairs = live_pairs(find_pairs(x, work.step, rods, touch, touch), 0.0, touch)
     lengths: list[float] = []
+    left_n = 0.0  # the residual before a calmed step
     energy, residual, number = np.inf, np.inf, 0
     axis = _long_axis(x)
     for number in range(goal.iterations + 1):
@@ -128,6 +135,13 @@ def settle(
             return Settled(x, "rest", energy, residual, number)
         if number == goal.iterations:
             break
+        if calm and (calm == _CALM_STEPS or residual > 0.7 * left_n):
+            calm, damping = 0, _FREE * scale
+        within = residual < 100 * goal.residual_drop * reference_n
+        if calm or (still and free >= _FREE_STEPS and within):
+            damping = max(damping, _CALM * scale * _CALMER**calm)
+            calm, stride, left_n = calm + 1, 1.0, residual
+        free = free + 1 if grown == 1.0 and damping <= _FREE * scale else 0
         accepted = False
         while damping < 1e4 * scale:
             kept, positive = _factorise(x, rods, load, pairs, count, damping, work, kept, workers)
