@@ -166,16 +166,19 @@ def test_colour_on_a_terminal():
     assert b"\x1b[" in shown
 
 
-def test_demo_writes_the_handouts_and_says_where(run, tmp_path):
-    code, out, _ = run("demo", str(tmp_path), "--json")
+def test_demo_writes_a_folder_for_every_piece_that_holds(run, tmp_path):
+    code, out, _ = run("demo", str(tmp_path), "--only", "herring-tail,broken/flat-tail", "--json")
     pieces = {p["piece"]: p for p in json.loads(out)["pieces"]}
     assert code == 0
-    assert sum(p["holds"] for p in pieces.values()) == 7
-    assert [p for p in pieces if not pieces[p]["holds"]] == [
-        "broken/flat-tail",
-        "broken/runs-out",
-        "broken/shallow-water",
-    ]
-    assert sorted(f.name for f in tmp_path.iterdir()) == sorted(
-        f.rsplit("/", 1)[-1] for p in pieces.values() for f in p["files"]
-    )
+    assert {name: p["holds"] for name, p in pieces.items()} == {
+        "herring-tail": True,
+        "broken/flat-tail": False,
+    }
+    assert not pieces["broken/flat-tail"]["files"]
+    written = {str(f) for f in tmp_path.rglob("*") if f.is_file()}
+    assert written == set(pieces["herring-tail"]["files"])
+    assert {"film-excerpt.webm", "handout-letter.pdf", "lesson.zip"} <= {
+        f.rsplit("/", 1)[-1] for f in pieces["herring-tail"]["files"]
+    }
+    code, out, _ = run("demo", str(tmp_path), "--only", "spring-tide", "--json")
+    assert (code, "spring-tide" in json.loads(out)["reason"]) == (2, True)

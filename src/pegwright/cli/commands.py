@@ -193,17 +193,18 @@ def studio(folder: Path = Path(), *, port: int = 0, browser: bool = True) -> int
 
 
 @app.command(name="demo")
-def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
+def demo_(folder: Path = Path("demo"), *, only: str = "", json: Json = False) -> int:
     """Run the main job on the built-in pieces and say what was made and where.
 
     Parameters
     ----------
-    folder: where the handouts go.
+    folder: where the lessons go, one folder a piece.
+    only: some pieces by name, with commas between; without it, all.
     """
     rows: list[dict[str, Any]] = []
     try:
         with progress(json) as report:
-            for made in demo(folder, report):
+            for made in demo(folder, report, [name for name in only.split(",") if name]):
                 rows.append(
                     {
                         "piece": made.name,
@@ -215,6 +216,8 @@ def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
                 )
     except OSError as error:
         return cannot(f"{folder} cannot be written to: {reason(error)}", json)
+    except ValueError as error:
+        return cannot(reason(error), json)
     if json:
         say_json({"ok": True, "pieces": rows})
         return FINE
@@ -223,12 +226,13 @@ def demo_(folder: Path = Path("demo"), *, json: Json = False) -> int:
             "piece": row["title"],
             "bands": str(row["bands"]),
             "holds": "yes" if row["holds"] else f"no: {len(row['falls'])} fall",
-            "made": ", ".join(Path(f).name for f in row["files"]) or "no handout: it does not hold",
+            "made": f"{len(row['files'])} files" if row["files"] else "no lesson: it does not hold",
         }
         for row in rows
     ]
     out.print(table(made_of))
-    say(f"{sum(len(row['files']) for row in rows)} handouts in {folder.resolve()}")
+    say(f"{sum(bool(row['files']) for row in rows)} lessons in {folder.resolve()}, one folder a piece:")
+    say("handouts, pictures, captions, a page to follow, a kit sheet for 12, and all of it in lesson.zip")
     return FINE
 
 

@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from pegwright.press import handout_pdf
-from pegwright.workshop.files import open_pattern, write_whole
-from pegwright.workshop.line import Work, lesson, work
+from pegwright.lesson import languages
+from pegwright.press import PARTS
+from pegwright.workshop.files import open_pattern
+from pegwright.workshop.folder import write_into
+from pegwright.workshop.lessons import FilmOrder, Order, Piece, pressed, teach
+from pegwright.workshop.line import Work, work
 from pegwright.workshop.progress import Progress, silent
+
+FILMED = ("herring-tail", "riding-lights")
+TRANSLATED = "ebb-line"
 
 
 class Made(NamedTuple):
@@ -34,25 +40,53 @@ def example_files() -> dict[str, Path]:
     return {str(p.relative_to(folder).with_suffix("")): p for p in (*whole, *broken)}
 
 
-def demo(folder: Path, progress: Progress = silent) -> Iterator[Made]:
-    """Run the main job on every built-in piece and write the handouts of those that hold.
+def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) -> Iterator[Made]:
+    """Run the main job on the built-in pieces and write the whole lesson of those that hold.
+
+    Every piece has a folder of its own, named after it; `only` names the pieces that are wanted. Films are
+    excerpts, of `FILMED` only; one piece is told in every language.
 
     Raises:
         OSError: the folder cannot be written to.
+        ValueError: there is no such piece.
     """
-    folder.mkdir(parents=True, exist_ok=True)
     pieces = example_files()
-    for done, (name, path) in enumerate(pieces.items()):
-        progress(name, done, len(pieces))
+    unknown = sorted(set(only) - set(pieces))
+    if unknown:
+        raise ValueError(f"no piece is called {unknown[0]}; there are {', '.join(pieces)}")
+    chosen = {name: path for name, path in pieces.items() if not only or name in only}
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, path in chosen.items():
+        progress(f"{name}: working it", 0, 1)
         pattern = open_pattern(path).pattern
         if pattern is None:
             raise AssertionError(f"the built-in piece {name} cannot be read")
         made = work(pattern)
-        files = []
-        if made.holds:
-            planned = lesson(made)
-            for paper in ("a4", "letter"):
-                file = folder / f"{name}-{paper}.pdf"
-                write_whole(file, handout_pdf(planned, paper))
-                files.append(file)
+        files: list[Path] = []
+        for place, order in _orders(name) if made.holds else ():
+            report = _under(place, progress)
+            taught = teach(made, order, report)
+            files += [write_into(folder / place, file, data) for file, data in pressed(taught, order, report)]
         yield Made(name, made, tuple(files))
+
+
+def _orders(name: str) -> Iterator[tuple[str, Order]]:
+    """Yield the folders of a piece and what goes into each."""
+    film: tuple[Piece, ...] = ("film",) if name in FILMED else ()
+    everything = Order(
+        papers=("a4", "letter"),
+        editions=("standard", "large", "grey"),
+        parts=(*PARTS, *film, "bundle"),
+        learners=12,
+        film=FilmOrder(excerpt=True),
+    )
+    yield name, everything
+    if name == TRANSLATED:
+        for language in languages():
+            if language != everything.language:
+                parts: tuple[Piece, ...] = ("handout", "page", "captions", "kit")
+                yield f"{name}-{language}", Order(language=language, parts=parts, learners=12)
+
+
+def _under(name: str, progress: Progress) -> Progress:
+    return lambda what, done, total: progress(f"{name}: {what}", done, total)
