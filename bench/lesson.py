@@ -1,4 +1,4 @@
-"""How long the lesson of an 80-band strip takes: plan, handout, step pictures, captions, page, bundle."""
+"""How long the lesson of an 80-band strip takes: plan, handout, pictures, captions, page, bundle, film."""
 
 from __future__ import annotations
 
@@ -11,8 +11,21 @@ import msgspec
 from bench.report import Figure
 from examples.pieces import riding_lights
 from pegwright.fit.supplies import Supplies, supplies
-from pegwright.lesson import Hand, Lesson, Verdict, captions, kit, plan, script
-from pegwright.loom import board, replay
+from pegwright.lesson import (
+    Hand,
+    Lesson,
+    Storyboard,
+    Verdict,
+    captions,
+    excerpt,
+    kit,
+    plan,
+    script,
+    stills,
+    storyboard,
+)
+from pegwright.loom import History, replay
+from pegwright.loom import board as board_of
 from pegwright.pattern import Maker, Pattern, Rows, expand
 from pegwright.pattern.mirror import mirror
 from pegwright.press import (
@@ -25,6 +38,8 @@ from pegwright.press import (
     step_svg,
 )
 from pegwright.press.bundle import bundle, lesson_files
+from pegwright.press.film import film
+from pegwright.press.stills import still_png
 
 
 def strip(lanterns: int = 8) -> Pattern:
@@ -61,18 +76,43 @@ def run(quick: bool) -> list[Figure]:
     _, pictures_s = _timed(lambda: [step_svg(picture) for picture in pictures])
     _, captions_s = _timed(lambda: _captioned(planned))
     _, page_s = _timed(lambda: page_html(planned, other))
+    frames = list(stills(planned))
+    _, stills_s = _timed(lambda: [still_png(each) for each in frames])
     files, files_s = _timed(lambda: lesson_files(planned, told, other=other, kit=sheet))
     zipped, bundle_s = _timed(lambda: bundle(planned, files))
+    history = _history(pattern)
+    board, board_s = _timed(lambda: storyboard(pattern, history, planned, told))
+    short = excerpt(board)
+    made, excerpt_s = _timed(lambda: film(short))
+    whole = [] if quick else _film(board)
     return [
         Figure("steps", len(planned.steps), "steps"),
         Figure("plan", plan_s, "s"),
         Figure("handout, plan included", plan_s + handout_s, "s", "< 4 s", plan_s + handout_s < 4),
-        Figure("step pictures (SVG)", pictures_s, "s", "< 20 s", pictures_s < 20),
+        Figure("step pictures (SVG)", pictures_s, "s"),
+        Figure("stills (PNG, 1080)", len(frames), "pictures"),
+        Figure("stills (PNG, 1080), time", stills_s, "s"),
+        Figure("all step pictures", pictures_s + stills_s, "s", "< 20 s", pictures_s + stills_s < 20),
         Figure("captions, chapters, page", captions_s + page_s, "s", "< 1 s", captions_s + page_s < 1),
         Figure("every file", files_s, "s"),
         Figure("bundle", bundle_s, "s"),
         Figure("bundle size", len(zipped) / 1e6, "MB"),
         Figure("film length", told.length_s, "s"),
+        Figure("storyboard", board_s, "s"),
+        Figure("20 s of film, all motion, 720p", excerpt_s, "s", "< 20 s", excerpt_s < short.length_s),
+        Figure("20 s of film, size", len(made) / 1e6, "MB"),
+        *whole,
+    ]
+
+
+def _film(board: Storyboard) -> list[Figure]:
+    """Code the whole film: it should take no longer than it plays."""
+    made, took_s = _timed(lambda: film(board))
+    speed = board.length_s / took_s
+    return [
+        Figure("whole film, 720p VP9", took_s, "s"),
+        Figure("times as fast as it plays", speed, "", ">= 1", speed >= 1),
+        Figure("whole film, size", len(made) / 1e6, "MB"),
     ]
 
 
@@ -85,13 +125,17 @@ def _timed(job: Callable[[], T]) -> tuple[T, float]:
     return result, time.perf_counter() - start
 
 
+def _history(pattern: Pattern) -> History:
+    return replay(board_of(pattern.loom), expand(pattern).doings)
+
+
 def _needs(pattern: Pattern) -> Supplies:
-    return supplies(pattern, replay(board(pattern.loom), expand(pattern).doings))
+    return supplies(pattern, _history(pattern))
 
 
 def _planned(pattern: Pattern, hand: Hand = "right") -> Lesson:
     """Plan with a verdict given: the proof has a bench of its own."""
-    history = replay(board(pattern.loom), expand(pattern).doings)
+    history = _history(pattern)
     if history.findings:
         raise AssertionError(history.findings[0].message)
     verdict = Verdict(held=True, bands=history.final.bands)

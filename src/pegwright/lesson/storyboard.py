@@ -41,15 +41,17 @@ _ASPECT = (PICTURE.right - PICTURE.left) / (PICTURE.bottom - PICTURE.top)
 class Cut(msgspec.Struct, frozen=True, kw_only=True):
     """A stretch of film: a motion, or pictures side by side, or words alone.
 
-    `window` is what the camera sees of a motion; it comes from `came_from`. `side` stands beside it; where
-    there is none, the key does. Of `lines` the one numbered `strong` is being said. `speed` is how much
-    faster than the teacher works it is shown; `number` is the step's, 0 for none.
+    `opening` says that the finished piece is to be seen. `window` is what the camera sees of a motion; it
+    comes from `came_from`. `side` stands beside it; where there is none, the key does. Of `lines` the one
+    numbered `strong` is being said. `speed` is how much faster than the teacher works it is shown; `number`
+    is the step's, 0 for none.
     """
 
     start_s: float
     end_s: float
     heading: str
     number: int = 0
+    opening: bool = False
     speed: float = 1.0
     pictures: tuple[Picture, ...] = ()
     motion: Motion | None = None
@@ -157,9 +159,18 @@ class _Reel:
         """Show what is being talked about: a step's pictures, the loom as it stands, or the words."""
         pictures = step.pictures if step is not None else self.standing()
         said = [line for line in self.script.lines if shot.start_s <= line.start_s < shot.end_s]
-        told = [line for line in said if line.text.rstrip(".") != shot.title.rstrip(".")]
+        opening = shot.start_s == 0
+        heading = self.lesson.title if opening else shot.title
+        told = [line for line in said if line.text.rstrip(".") != heading.rstrip(".")]
         lines = tuple(line.text for line in told)
-        facts = {"heading": shot.title, "number": shot.step, "pictures": pictures, "lines": lines}
+        told = [line for line in told if line.text.rstrip(".") != heading.rstrip(".")]
+        facts = {
+            "opening": opening,
+            "heading": heading,
+            "number": shot.step,
+            "pictures": pictures,
+            "lines": lines,
+        }
         if (step is not None and pictures) or not told:
             facts["lines"] = () if step is not None and pictures else lines
             yield Cut(start_s=shot.start_s, end_s=shot.end_s, **facts)  # type: ignore[arg-type]

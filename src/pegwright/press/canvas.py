@@ -159,7 +159,7 @@ def _letter(canvas: object, letters: Letters, spot: Spot) -> None:
     x, y = _px(letters.x, letters.y + 0.35 * letters.size, spot)
     at = celiagg.Transform()
     at.translate(x - wide(letters.text, letters.bold) * size / 2, y)
-    font = celiagg.FreeTypeFont(_font(letters.bold), size)
+    font = _type(letters.bold, size)
     if letters.halo:
         state = celiagg.GraphicsState(
             drawing_mode=celiagg.DrawingMode.DrawStroke,
@@ -170,7 +170,8 @@ def _letter(canvas: object, letters: Letters, spot: Spot) -> None:
         canvas.draw_text(letters.text, font, at, state, stroke=_ink(letters.halo))  # type: ignore[attr-defined]
     state = celiagg.GraphicsState(
         drawing_mode=celiagg.DrawingMode.DrawFill,
-        text_drawing_mode=celiagg.TextDrawingMode.TextDrawFill,
+        # As outlines, letters without a counter would come out bolder than the others.
+        text_drawing_mode=celiagg.TextDrawingMode.TextDrawRaster,
     )
     canvas.draw_text(letters.text, font, at, state, fill=_ink(letters.ink))  # type: ignore[attr-defined]
 
@@ -183,15 +184,16 @@ def wide(text: str, bold: bool = False) -> float:
     at = celiagg.Transform()
     at.translate(pad, 1.4 * pad)
     state = celiagg.GraphicsState(drawing_mode=celiagg.DrawingMode.DrawFill)
-    font = celiagg.FreeTypeFont(_font(bold), pad)
+    font = _type(bold, pad)
     celiagg.CanvasG8(pixels).draw_text(text, font, at, state, fill=celiagg.SolidPaint(1, 1, 1, 1))
     inked = np.flatnonzero(pixels.any(axis=0))
     return (2 * (inked[-1] + inked[0] - 2 * pad) / 2 / pad) if inked.size else 0.0
 
 
-@lru_cache
-def _font(bold: bool) -> str:
-    return str(_FONTS / f"AtkinsonHyperlegible-{'Bold' if bold else 'Regular'}.ttf")
+@lru_cache(maxsize=256)
+def _type(bold: bool, size: float) -> object:
+    weight = "Bold" if bold else "Regular"
+    return celiagg.FreeTypeFont(str(_FONTS / f"AtkinsonHyperlegible-{weight}.ttf"), size)
 
 
 @lru_cache(maxsize=512)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from pegwright.lesson.frame import FRAME, HEAD, PICTURE, SIDE, WHOLE, Box, placed
 from pegwright.lesson.motion import SWAP, moving_at, still_at
@@ -28,10 +28,17 @@ _GAP_PX = 24.0
 _LINE = 1.32
 
 
-class Painter:
-    """Paints the frame at a second; asked for rising seconds, it paints no more than has changed."""
+Cover = Callable[[int, int], Pixels]
 
-    def __init__(self, board: Storyboard, tall_px: int) -> None:
+
+class Painter:
+    """Paints the frame at a second; asked for rising seconds, it paints no more than has changed.
+
+    `cover` paints the finished piece, so many pixels wide and high (RGBA).
+    """
+
+    def __init__(self, board: Storyboard, tall_px: int, cover: Cover | None = None) -> None:
+        self.cover = cover
         self.board = board
         self.scale = tall_px / FRAME[1]
         self.width = FRAME[0] * tall_px // FRAME[1] // 2 * 2
@@ -77,6 +84,9 @@ class Painter:
             if cut.side is not None:
                 self._picture(self.furniture, cut.side, SIDE)
         self.still = self.furniture.copy()
+        if cut.opening and self.cover is not None:
+            room = self._box(PICTURE)
+            self._set(self.still, self.cover(room.shape[1], room.shape[0]), PICTURE)
         if cut.pictures:
             long = (PICTURE.right - PICTURE.left + _GAP_PX) / len(cut.pictures)
             for i, picture in enumerate(cut.pictures):
@@ -148,7 +158,7 @@ class Painter:
 
     def _furniture(self, cut: Cut) -> Iterable[Paint]:
         yield from _heading(cut)
-        shown = bool(cut.pictures or cut.motion)
+        shown = bool(cut.pictures or cut.motion or (cut.opening and self.cover))
         if cut.lines:
             box = SIDE if shown else PICTURE if cut.number else WHOLE
             yield from _lines(cut, box, 32.0 if shown else 44.0)

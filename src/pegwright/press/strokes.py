@@ -232,7 +232,15 @@ class _Pen:
                 return self.peg(mark)
             case BandMark():
                 paths = tuple(map(self.outline, mark.outlines))
-                return band(paths, mark.thick_mm, mark.tint, mark.hatch, strong=mark.strong, inks=self.inks)
+                # Turns wound round a peg lie over each other; other parts of a band run into each other.
+                turns = all(len(path.pieces) == 1 for path in paths)
+                laid = [(path,) for path in paths] if turns else [paths]
+                look = {"strong": mark.strong, "inks": self.inks}
+                return [
+                    paint
+                    for each in laid
+                    for paint in band(each, mark.thick_mm, mark.tint, mark.hatch, **look)  # type: ignore[arg-type]
+                ]
             case ArrowMark():
                 return self.arrow(mark)
             case LabelMark():
