@@ -21,22 +21,25 @@ from pegwright.shape.rods import Floats, Ints
 __all__ = ["subdivide", "tighten"]
 
 _LEAST_POINTS = 4
-_SHARPEST = -0.94  # cosine of the sharpest turn that a move may leave
+_SHARPEST = -0.995  # cosine of the sharpest turn that a move may leave
 
 
-def tighten(curves: Sequence[Floats], margin_mm: float, passes: int = 60) -> list[Floats]:
+def tighten(
+    curves: Sequence[Floats], margin_mm: float, slack: int | None = None, passes: int = 80
+) -> list[Floats]:
     """Take corners out of closed curves, each (n, 3) in mm, as long as any can go.
 
-    No strand comes nearer than `margin_mm` to another in a place where it was moved. The result is isotopic
-    to what was given.
+    Corners of the curves from number `slack` on that cannot go are drawn in: those are cords laid in wide
+    bows. No strand comes nearer than `margin_mm` to another in a place where it was moved. The result is
+    isotopic to what was given.
     """
     start = np.concatenate([[0], np.cumsum([len(c) for c in curves])]).astype(np.int64)
     x = np.ascontiguousarray(np.concatenate([np.asarray(c, dtype=np.float64) for c in curves]))
     after, before = np.arange(len(x)) + 1, np.arange(len(x)) - 1
     after[start[1:] - 1], before[start[:-1]] = start[:-1], start[1:] - 1
+    first = len(curves) if slack is None else slack
     for _ in range(passes):
-        gone = _pass(x, start, after, before, margin_mm)
-        if not gone:
+        if not _pass(x, start, after, before, margin_mm, first):
             break
     return [x[a:b][after[a:b] >= 0] for a, b in itertools.pairwise(start)]
 
@@ -54,8 +57,8 @@ def subdivide(curve: Floats, points: int) -> Floats:
 
 
 @kernel
-def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float) -> int:
-    """Try to cut every corner once; returns how many went. A point that is gone has after = −1."""
+def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float, slack: int) -> int:
+    """Try to cut every corner once; returns how many went or moved. A point that is gone has after = −1."""
     bands = start.shape[0] - 1
     boxes = np.zeros((bands, 6))
     left = np.zeros(bands, np.int64)
@@ -63,20 +66,37 @@ def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float) -> i
         _box(x, after, start[band], start[band + 1], boxes[band])
         for v in range(start[band], start[band + 1]):
             left[band] += after[v] >= 0
-    gone = 0
+    to = np.zeros(3)
+    moved = 0
     for band in range(bands):
         for v in range(start[band], start[band + 1]):
-            if after[v] < 0 or left[band] <= _LEAST_POINTS:
+            if after[v] < 0:
                 continue
             a, c = before[v], after[v]
-            if _sharp(x, before[a], a, c) or _sharp(x, a, c, after[c]):
-                continue
-            if _free(x, start, after, boxes, a, v, c, margin):
+            if (
+                left[band] > _LEAST_POINTS
+                and not _sharp(x, before[a], a, c)
+                and not _sharp(x, a, c, after[c])
+                and _free(x, start, after, boxes, a, v, c, x[a], x[v], x[c], margin)
+            ):
                 after[a], before[c] = c, a
                 after[v] = before[v] = -1
                 left[band] -= 1
-                gone += 1
-    return gone
+                moved += 1
+            elif band >= slack:
+                for part in (0.8, 0.4, 0.1):
+                    for i in range(3):
+                        to[i] = x[v, i] + part * (0.5 * (x[a, i] + x[c, i]) - x[v, i])
+                    if _free(x, start, after, boxes, a, v, c, x[v], x[a], to, margin) and _free(
+                        x, start, after, boxes, a, v, c, x[v], x[c], to, margin
+                    ):
+                        gain = 0.0
+                        for i in range(3):
+                            gain += (to[i] - x[v, i]) ** 2
+                            x[v, i] = to[i]
+                        moved += gain > 0.04
+                        break
+    return moved
 
 
 @kernel
@@ -103,12 +123,29 @@ def _sharp(x: Floats, a: int, b: int, c: int) -> bool:
 
 
 @kernel
-def _free(x: Floats, start: Ints, after: Ints, boxes: Floats, a: int, b: int, c: int, margin: float) -> bool:
-    """Whether no strand meets the triangle abc, or comes nearer than `margin` to its side ac."""
+def _free(
+    x: Floats,
+    start: Ints,
+    after: Ints,
+    boxes: Floats,
+    a: int,
+    b: int,
+    c: int,
+    one: Floats,
+    mid: Floats,
+    two: Floats,
+    margin: float,
+) -> bool:
+    """Whether no strand meets the triangle one–mid–two, or comes nearer than `margin` to a side that is new.
+
+    The edges a → b → c are being moved and do not count. New is the side one–two, and mid–two where `mid` is
+    not b.
+    """
     low, high = np.zeros(3), np.zeros(3)
     for i in range(3):
-        low[i] = min(x[a, i], x[b, i], x[c, i]) - margin
-        high[i] = max(x[a, i], x[b, i], x[c, i]) + margin
+        low[i] = min(one[i], mid[i], two[i]) - margin
+        high[i] = max(one[i], mid[i], two[i]) + margin
+    cut = _same(mid, x[b])
     for band in range(start.shape[0] - 1):
         out = False
         for i in range(3):
@@ -128,21 +165,25 @@ def _free(x: Floats, start: Ints, after: Ints, boxes: Floats, a: int, b: int, c:
                 )
             if out:
                 continue
-            # An edge with a corner in common can only lie in the triangle's plane.
-            if q == a:
-                if _to_triangle(x[p], x[a], x[b], x[c]) < margin:
+            # An edge that ends in a corner can only lie in the triangle's plane: its other end must be clear.
+            if q == a and (_same(x[a], one) or _same(x[a], mid)):
+                if _to_triangle(x[p], one, mid, two) < margin:
                     return False
-            elif p == c:
-                if _to_triangle(x[q], x[a], x[b], x[c]) < margin:
+            elif p == c and (_same(x[c], two) or _same(x[c], mid)):
+                if _to_triangle(x[q], one, mid, two) < margin:
                     return False
             elif (
-                _pierces(x[p], x[q], x[a], x[b], x[c])
-                or min(_to_triangle(x[p], x[a], x[b], x[c]), _to_triangle(x[q], x[a], x[b], x[c]))
-                < 0.1 * margin
-                or _apart(x[p], x[q], x[a], x[c]) < margin
+                _pierces(x[p], x[q], one, mid, two)
+                or min(_to_triangle(x[p], one, mid, two), _to_triangle(x[q], one, mid, two)) < 0.1 * margin
+                or _apart(x[p], x[q], one if cut else mid, two) < margin
             ):
                 return False
     return True
+
+
+@kernel
+def _same(p: Floats, q: Floats) -> bool:
+    return bool(p[0] == q[0] and p[1] == q[1] and p[2] == q[2])
 
 
 @kernel

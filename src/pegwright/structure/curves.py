@@ -126,6 +126,13 @@ def _clear(drawing: Drawing, thickness_mm: float) -> float:
         (INNER[1] - INNER[0]) / (inner + 1) - INNER[1] * sag,
         (OUTER[1] - OUTER[0]) / (outer + 1) - OUTER[1] * sag,
     )
+    # A fastener may go down between the two strands of a ribbon, where they turn away from each other.
+    between = any(fall.column is None for cord in drawing.cords.values() for fall in cord)
     return float(
-        min(0.9 * drawing.half_mm, radius * rings, 0.1 * thickness_mm, 0.2 * thickness_mm / (outer + 1))
+        min(
+            (0.5 if between else 0.9) * drawing.half_mm,
+            radius * rings,
+            0.1 * thickness_mm,
+            0.2 * thickness_mm / (outer + 1),
+        )
     )

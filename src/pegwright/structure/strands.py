@@ -295,10 +295,12 @@ def _fall(pen: Pen, fall: Fall) -> None:
 def _far_round(pen: Pen, fall: Fall, after: Fall, world: Column, bounds: tuple[float, float]) -> None:
     """From the foot of one fall to the head of the next, on the rim of the world, below and above it all."""
     foot, head = fall.line[-1] - world.centre, after.line[-1] - world.centre
-    a = math.atan2(foot[1], foot[0])
-    b = math.atan2(head[1], head[0]) + 0.013  # a little aside of the lane that leaves there
+    a, b = math.atan2(foot[1], foot[0]), math.atan2(head[1], head[0])
+    # The shorter way: below it all there is nothing that could tell one from the other.
+    sign = 1 if (b - a) % (2 * math.pi) < math.pi else -1
+    b -= 0.013 * sign  # a little short of the lane that leaves there
     pen.at(world, world.radius_mm, a, 0, fall.bottom)
-    pen.arc(world, world.radius_mm, bounds[0], (a, b), 1)
+    pen.arc(world, world.radius_mm, bounds[0], (a, b), sign)
     pen.at(world, world.radius_mm, b, 0, bounds[1])
     pen.at(world, float(np.hypot(*head)), b, 0, bounds[1])
     pen.add(after.line[-1][0], after.line[-1][1], bounds[1])
