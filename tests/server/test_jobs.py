@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import io
+import math
 import os
 import signal
 import subprocess
@@ -188,3 +189,67 @@ def test_no_process_outlives_a_killed_studio(tmp_path: Path, long: Document) -> 
         parent.kill()
         parent.wait()
         wait_for(lambda: not any(is_alive(pid) for pid in pids))
+
+
+def test_a_piece_comes_to_rest(studio: Client, chain: Document) -> None:
+    """Every band keeps about its own length, no strand passes another, and all is told as it goes.
+
+    A band that is pulled nowhere is as long as at rest, π(bore + thickness) = 47 mm; here each is pulled a
+    little, and pressed a little where others go round it.
+    """
+    told = studio.post("/api/jobs", {"piece": "s", "errand": {"do": "rest"}, "document": chain}).json()
+    heard = [told]
+    while told["state"] in ("waiting", "running"):
+        told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
+        heard.append(told)
+    assert told["state"] == "done", told
+    shares = [each["done"] for each in heard if each.get("total")]
+    assert shares == sorted(shares)
+    rest = studio.get(f"/api/jobs/{told['job']}/files/rest.json").json()
+    assert rest["settled"]
+    assert rest["crossings"] == 0
+    assert [s["band"] for s in rest["strands"] if s["band"]] == [1, 2, 3, 4, 5, 6, 7]
+    every = []
+    for strand in rest["strands"]:
+        points = [strand["points_mm"][i : i + 3] for i in range(0, len(strand["points_mm"]), 3)]
+        assert len(points) == len(strand["tension_n"])
+        if strand["band"]:
+            every += points
+            length = sum(math.dist(a, b) for a, b in zip(points, points[1:] + points[:1], strict=True))
+            assert length == pytest.approx(math.pi * 15.0, rel=0.15)
+    wide = max(p[0] for p in every) - min(p[0] for p in every)
+    assert rest["length_mm"] == pytest.approx(wide + 1.5, abs=3.0)  # and how they lie in the clip
+
+
+def test_a_piece_is_fitted_to_a_wrist(studio: Client, chain: Document) -> None:
+    """Pulled harder it is longer; it is offered the extension bands that make it fit, and then it does.
+
+    An elastic bracelet is made 0.85 to 1.0 of the wrist (common practice, no source).
+    """
+
+    def measured(document: Document) -> Any:
+        errand = {"do": "measure"}
+        told = studio.post("/api/jobs", {"piece": "s", "errand": errand, "document": document}).json()
+        while told["state"] in ("waiting", "running"):
+            told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
+        assert told["state"] == "done", told
+        return studio.get(f"/api/jobs/{told['job']}/files/measured.json").json()
+
+    def ask(document: Document, wrist: str) -> Any:
+        body = {"document": document, "measured": measured(document), "wrist": wrist}
+        return body["measured"], studio.post("/api/fit", body).json()
+
+    before, told = ask(chain, "16 cm")
+    assert before["pulls"] == sorted(before["pulls"])
+    lengths = [mm for _, mm in before["pulls"]]
+    assert lengths == sorted(lengths)
+    assert told["wrist_mm"] == 160
+    assert told["fit"]["worn"]["feel"] == "tight"
+    assert told["extension"] > 0
+    after, told = ask(told["document"], "16 cm")
+    assert after["extension"] > 0
+    assert 0.85 * 160 <= after["length_mm"] <= 160
+    assert told["fit"]["worn"]["feel"] in ("easy", "snug")
+    low, high = told["fit"]["wrists_mm"]
+    assert low <= 160 <= high
+    assert {f["code"] for f in ask(chain, "no wrist")[1]["findings"]} == {"wrist-unreadable"}

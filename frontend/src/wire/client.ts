@@ -14,6 +14,8 @@ export type Saved = components["schemas"]["Saved"];
 export type Version = components["schemas"]["Version"];
 export type Told = components["schemas"]["Told"];
 export type Errand = components["schemas"]["Sending"]["errand"];
+export type AtRest = components["schemas"]["AtRest"];
+export type Strand = components["schemas"]["Strand"];
 export type Snapped = components["schemas"]["Snapped"];
 
 /** What the server would not do, in a sentence. `status` 0 means that it did not answer at all. */

@@ -4,6 +4,23 @@
  */
 
 export interface paths {
+    "/api/fit": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** FitWrist */
+        post: operations["ApiFitFitWrist"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs": {
         parameters: {
             query?: never;
@@ -183,6 +200,22 @@ export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
         /**
+         * AtRest
+         * @description The piece laid flat: x along it, y across, z towards the maker, its middle at the origin.
+         *
+         *         `settled` says whether it came to rest, `crossings` how often strands passed each other on the way there
+         *         (never, unless something is wrong); `findings` say more.
+         */
+        AtRest: {
+            crossings: number;
+            findings: components["schemas"]["Finding"][];
+            height_mm: number;
+            length_mm: number;
+            settled: boolean;
+            strands: components["schemas"]["Strand"][];
+            width_mm: number;
+        };
+        /**
          * BandType
          * @description A kind of band: inner diameter at rest, thickness of its round section, material.
          *
@@ -333,6 +366,55 @@ export interface components {
             place: components["schemas"]["pegwright.finding.Place"];
             /** @enum {unknown} */
             severity: "error" | "note" | "warning";
+        };
+        /**
+         * Fit
+         * @description The wrists in mm that the piece suits, or None; and what sets the upper end.
+         *
+         *         `ease`: larger wrists find it tight. `hand`: it does not open over larger hands. `known`: the curve ends.
+         */
+        Fit: {
+            /** @default [] */
+            findings?: components["schemas"]["Finding"][];
+            length_mm: number;
+            /** @enum {unknown} */
+            limited_by: "ease" | "hand" | "known";
+            /** @default null */
+            worn?: components["schemas"]["Worn"] | null;
+            wrists_mm: [
+                number,
+                number
+            ] | null;
+        };
+        /**
+         * Fitted
+         * @description How a piece fits a wrist; `fit` alone where the wrist cannot be read.
+         *
+         *         `extension` is the number of extension bands that would suit, with the length they would give and the
+         *         document that has them; None where nothing need be changed, or nothing can.
+         */
+        Fitted: {
+            /** @default null */
+            document?: Record<string, never> | null;
+            /** @default null */
+            extension?: number | null;
+            /** @default [] */
+            findings?: components["schemas"]["Finding"][];
+            /** @default null */
+            fit?: components["schemas"]["Fit"] | null;
+            /** @default null */
+            length_mm?: number | null;
+            /** @default null */
+            wrist_mm?: number | null;
+        };
+        /**
+         * Fitting
+         * @description A document, what was measured of it, and a wrist: `16 cm`, `6 1/4 in`, `M`, `age 8`.
+         */
+        Fitting: {
+            document: Record<string, never>;
+            measured: components["schemas"]["Measured"];
+            wrist: string;
         };
         /**
          * Fix
@@ -488,6 +570,31 @@ export interface components {
             over: components["schemas"]["Bight"][];
             /** @enum {unknown} */
             type: "lifted";
+        };
+        /**
+         * Measure
+         * @description Measure how the piece stretches: `measured.json` is a `Measured`.
+         */
+        Measure: {
+            /** @enum {unknown} */
+            do: "measure";
+        };
+        /**
+         * Measured
+         * @description What was measured of a piece at rest: flat and closed, then pulled at its ends.
+         *
+         *         `pulls` are forces in N and the lengths in mm that they draw the piece to. One extension band adds
+         *         `extension_mm`; None where the piece has no free end to put one in. `extension` are there already.
+         */
+        Measured: {
+            extension: number;
+            extension_mm: number | null;
+            length_mm: number;
+            pulls: [
+                number,
+                number
+            ][];
+            width_mm: number;
         };
         /**
          * Motif
@@ -726,6 +833,14 @@ export interface components {
             warning?: string;
         };
         /**
+         * Rest
+         * @description Bring the piece to rest: `rest.json` is an `AtRest`.
+         */
+        Rest: {
+            /** @enum {unknown} */
+            do: "rest";
+        };
+        /**
          * Round
          * @description Pegs on rings, numbered anticlockwise from the maker's end; row A is the outermost ring.
          */
@@ -870,7 +985,7 @@ export interface components {
          */
         Sending: {
             document: Record<string, never>;
-            errand: components["schemas"]["Press"];
+            errand: components["schemas"]["Press"] | components["schemas"]["Rest"] | components["schemas"]["Measure"];
             piece: string;
         };
         /**
@@ -954,6 +1069,19 @@ export interface components {
             };
             /** @default null */
             clips?: number | null;
+        };
+        /**
+         * Strand
+         * @description A band, or the ring of a fastener (then `band` is 0). A closed strand's last point joins its first.
+         *
+         *         `points_mm` holds three numbers a point, `tension_n` one for the edge that leaves each point.
+         */
+        Strand: {
+            band: number;
+            closed: boolean;
+            points_mm: number[];
+            radius_mm: number;
+            tension_n: number[];
         };
         /**
          * Told
@@ -1089,6 +1217,22 @@ export interface components {
             /** @default 0 */
             serial?: number;
         };
+        /**
+         * Worn
+         * @description The piece on one wrist. `ease` is length at rest over wrist; the last two are None beyond the curve.
+         *
+         *         `tension_n` runs round the piece, `pressure_kpa` ranks how close it lies; `pull_n` opens it for the hand.
+         */
+        Worn: {
+            ease: number;
+            /** @enum {unknown} */
+            feel: "easy" | "loose" | "snug" | "tight";
+            hand_mm: number;
+            pressure_kpa: number | null;
+            pull_n: number | null;
+            tension_n: number | null;
+            wrist_mm: number;
+        };
     };
     responses: never;
     parameters: never;
@@ -1098,6 +1242,45 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    ApiFitFitWrist: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Fitting"];
+            };
+        };
+        responses: {
+            /** @description Request fulfilled, document follows */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Fitted"];
+                };
+            };
+            /** @description Bad request syntax or unsupported method */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        detail: string;
+                        extra?: null | {
+                            [key: string]: unknown;
+                        } | unknown[];
+                        status_code: number;
+                    };
+                };
+            };
+        };
+    };
     ApiJobsStartJob: {
         parameters: {
             query?: never;

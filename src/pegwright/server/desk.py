@@ -7,7 +7,7 @@ from threading import Lock
 
 from pegwright.pattern import read
 from pegwright.pattern.read import Reading
-from pegwright.proof import snaps
+from pegwright.proof import Loss, snaps
 from pegwright.server.folder import edition_of
 from pegwright.workshop import Work, work
 
@@ -25,6 +25,7 @@ class Desk:
         self._turn = Lock()
         self._newest: OrderedDict[str, int] = OrderedDict()
         self._made: OrderedDict[str, Work] = OrderedDict()
+        self._losses: OrderedDict[str, dict[int, Loss]] = OrderedDict()
 
     def work(self, document: bytes, page: str = "", serial: int = 0) -> Work | Reading:
         """Return what the line makes of a document, or the reading that says why it is none.
@@ -62,5 +63,10 @@ class Desk:
         made = self.work(document)
         if isinstance(made, Reading) or band not in made.proof.held:
             return None
+        key = edition_of(document)
         with self._turn:
-            return snaps(made.structure, made.proof)[band].falls
+            if key not in self._losses:
+                self._losses[key] = snaps(made.structure, made.proof)
+                while len(self._losses) > _REMEMBERED:
+                    self._losses.popitem(last=False)
+            return self._losses[key][band].falls

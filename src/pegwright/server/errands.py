@@ -1,8 +1,7 @@
 """What a job is sent for. It runs in a process of its own, so that it can be ended at any moment.
 
-`python -m pegwright.server.errands` reads one errand from its input and writes what comes of it to its
-output: frames of a length (4 bytes, big-endian) and MessagePack. When its input closes, nobody waits any more
-and it ends at once.
+The process (`main`) reads one errand from its input and writes what comes of it to its output: frames of a
+length (4 bytes, big-endian) and MessagePack. When its input closes, nobody waits any more, and it ends.
 """
 
 from __future__ import annotations
@@ -21,7 +20,7 @@ from pegwright.finding import Finding
 from pegwright.lesson import Hand, Units
 from pegwright.pattern import read
 from pegwright.press import Edition, Paper
-from pegwright.workshop import Order, Progress, pressed, teach, work
+from pegwright.workshop import Order, Progress, Work, pressed, teach, work
 
 MOST_FRAME_BYTES = 64_000_000
 _LENGTH = struct.Struct(">I")
@@ -40,7 +39,15 @@ class Press(msgspec.Struct, frozen=True, kw_only=True, tag="press", tag_field="d
     whole: bool = False
 
 
-Errand = Press
+class Rest(msgspec.Struct, frozen=True, kw_only=True, tag="rest", tag_field="do"):
+    """Bring the piece to rest: `rest.json` is an `AtRest`."""
+
+
+class Measure(msgspec.Struct, frozen=True, kw_only=True, tag="measure", tag_field="do"):
+    """Measure how the piece stretches: `measured.json` is a `Measured`."""
+
+
+Errand = Press | Rest | Measure
 
 
 class Step(msgspec.Struct, frozen=True, tag="step"):
@@ -84,7 +91,7 @@ def run(sent: Sent, send: Send) -> None:
         return
     try:
         made = work(reading.pattern)
-        for name, data in _press(made, sent.errand, lambda *how: send(Step(*how))):
+        for name, data in _made(made, sent.errand, lambda *how: send(Step(*how))):
             send(File(name, data))
     except ValueError as error:
         send(Ended(str(error)))
@@ -92,7 +99,21 @@ def run(sent: Sent, send: Send) -> None:
         send(Ended())
 
 
-def _press(made: Any, errand: Press, progress: Progress) -> Iterator[tuple[str, bytes]]:
+def _made(made: Work, errand: Errand, progress: Progress) -> Iterator[tuple[str, bytes]]:
+    match errand:
+        case Press():
+            yield from _press(made, errand, progress)
+        case Rest():
+            from pegwright.server.at_rest import at_rest  # noqa: PLC0415 - the solver is slow to load
+
+            yield "rest.json", msgspec.json.encode(at_rest(made, progress))
+        case Measure():
+            from pegwright.server.at_rest import measure  # noqa: PLC0415 - the same
+
+            yield "measured.json", msgspec.json.encode(measure(made, progress))
+
+
+def _press(made: Work, errand: Press, progress: Progress) -> Iterator[tuple[str, bytes]]:
     order = Order(
         language=errand.language,
         hand=errand.hand,
@@ -149,7 +170,3 @@ def main() -> None:
 def _end_with_input() -> None:
     os.read(sys.stdin.fileno(), 1)
     os._exit(1)
-
-
-if __name__ == "__main__":
-    main()

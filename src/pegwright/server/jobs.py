@@ -230,5 +230,5 @@ class Jobs:
 
 
 def _hire() -> subprocess.Popen[bytes]:
-    command = [sys.executable, "-m", "pegwright.server.errands"]
+    command = [sys.executable, "-c", "from pegwright.server.errands import main; main()"]
     return subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE)

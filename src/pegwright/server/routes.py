@@ -15,6 +15,7 @@ from pegwright.finding import Finding
 from pegwright.loom import board, replay
 from pegwright.pattern import Pattern, Reading, expand, read, write
 from pegwright.server.desk import Desk, OvertakenError
+from pegwright.server.fitting import Fitted, Fitting, fitted
 from pegwright.server.folder import ChangedError, Folder, NoPieceError, edition_of
 from pegwright.server.jobs import BusyError, Jobs, NoJobError
 from pegwright.server.seen import Seen, seen
@@ -209,6 +210,12 @@ def snap_band(studio: NamedDependency[Studio], data: JSONBody[Snapping]) -> Snap
     return Snapped(band=data.band, held=falls is not None, falls=falls or ())
 
 
+@post("/fit", sync_to_thread=True, status_code=200)
+def fit_wrist(data: JSONBody[Fitting]) -> Fitted:
+    """Say whom a measured piece fits, and what would make it fit a wrist."""
+    return fitted(_pattern(data.document), data.measured, data.wrist)
+
+
 ROUTES = (
     list_pieces,
     add_piece,
@@ -220,6 +227,7 @@ ROUTES = (
     list_starts,
     work_pattern,
     snap_band,
+    fit_wrist,
 )
 
 

@@ -16,9 +16,11 @@ import msgspec
 from pegwright.pattern import Pattern
 from pegwright.server import routes
 from pegwright.server.app import make_litestar
+from pegwright.server.fitting import Fitted, Fitting
 from pegwright.server.job_routes import Sending
 from pegwright.server.jobs import Told
 from pegwright.server.seen import Seen
+from pegwright.server.solid import AtRest, Measured
 from pegwright.server.starts import Start
 
 _VALUES = (
@@ -36,6 +38,10 @@ _VALUES = (
     routes.Snapped,
     routes.Refusal,
     Sending,
+    AtRest,
+    Measured,
+    Fitting,
+    Fitted,
     Told,
 )
 

@@ -1,0 +1,62 @@
+"""Whether a piece fits: its measures and a wrist, as a maker says it, to what the page tells."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+import msgspec
+
+from pegwright.finding import Finding
+from pegwright.fit.grading import Gauge, plan_for, with_extension
+from pegwright.fit.sizing import Fit, fit_of, stretch_curve
+from pegwright.fit.wrist import read_wrist
+from pegwright.pattern import Pattern, write
+from pegwright.server.solid import Measured
+
+
+class Fitting(msgspec.Struct, frozen=True, kw_only=True):
+    """A document, what was measured of it, and a wrist: `16 cm`, `6 1/4 in`, `M`, `age 8`."""
+
+    document: dict[str, Any]
+    measured: Measured
+    wrist: Annotated[str, msgspec.Meta(max_length=60)]
+
+
+class Fitted(msgspec.Struct, frozen=True, kw_only=True):
+    """How a piece fits a wrist; `fit` alone where the wrist cannot be read.
+
+    `extension` is the number of extension bands that would suit, with the length they would give and the
+    document that has them; None where nothing need be changed, or nothing can.
+    """
+
+    fit: Fit | None = None
+    wrist_mm: float | None = None
+    extension: int | None = None
+    length_mm: float | None = None
+    document: dict[str, Any] | None = None
+    findings: tuple[Finding, ...] = ()
+
+
+def fitted(pattern: Pattern, measured: Measured, wrist: str) -> Fitted:
+    """Say whom a measured piece fits, and what would make it fit that wrist."""
+    reading = stretch_curve(measured.pulls)
+    told = read_wrist(wrist)
+    if reading.curve is None:
+        return Fitted(findings=(*reading.findings, *told.findings))
+    girth_mm = None if told.wrist is None else told.wrist.girth_mm
+    fit = fit_of(measured.length_mm, reading.curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
+    found = Fitted(fit=fit, wrist_mm=girth_mm, findings=(*told.findings, *fit.findings))
+    if told.wrist is None or measured.extension_mm is None or measured.extension_mm <= 0:
+        return found
+    base_mm = measured.length_mm - measured.extension * measured.extension_mm
+    gauge = Gauge(base_mm=base_mm, repeat_mm=1.0, extension_mm=measured.extension_mm)
+    plan = plan_for(told.wrist, gauge, repeats=0)
+    if plan.extension == measured.extension:
+        return found
+    longer = with_extension(pattern, plan.extension)
+    return msgspec.structs.replace(
+        found,
+        extension=plan.extension,
+        length_mm=plan.length_mm,
+        document=None if longer is None else msgspec.json.decode(write(longer)),
+    )
