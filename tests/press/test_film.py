@@ -22,6 +22,7 @@ from pegwright.press.frames import Painter
 from pegwright.press.strokes import COLOUR
 from pegwright.press.voice import HERTZ, Voice, find_voice, narrate
 from tests.lesson.pieces import ebb, lesson, smack, work
+from tests.press.test_svg import HOSTILE
 
 FFMPEG = imageio_ffmpeg.get_ffmpeg_exe()
 GROUND = tuple(int(COLOUR.ground[i : i + 2], 16) for i in (1, 3, 5))
@@ -208,3 +209,16 @@ def test_the_voice_of_this_machine_speaks_every_language(language: str) -> None:
     short = excerpt(board(language=language), 6.0)
     sound = narrate(short.lines, short.length_s, language, voice)
     assert np.abs(sound).max() > 1000
+
+
+def test_a_users_words_are_painted_not_obeyed(tmp_path: Path) -> None:
+    """Markup, formulas, marks of direction and emoji in title, colour and note: a film all the same."""
+    nasty = board(ebb(title=HOSTILE, colour=HOSTILE[:50], note=HOSTILE))
+    first = clipped(nasty, 0.0, 3.0)
+    info, file = read(film(first, tall_px=180), tmp_path, "film.webm")
+    assert "<script>alert(1)</script>" in info.general_tracks[0].title
+    assert "\u202e" not in info.general_tracks[0].title
+    said = " ".join(" ".join(lines) for _, _, lines in captions(file))
+    assert "\u202e" not in said
+    step = next(c for c in nasty.cuts if c.number and c.motion is None and c.pictures)
+    assert Painter(nasty, 180).frame(step.start_s).shape == (180, 320, 4)

@@ -9,9 +9,9 @@ from typing import Literal
 
 from pegwright.lesson.motion import HAND_MM, LAID, SHAFT_MM, SWAP, TAKEN, Key, Motion, Mover, lerp
 from pegwright.lesson.outline import Disc, Strand
-from pegwright.lesson.picture import BandMark, FastenerMark, Mark, Spot, Window
-from pegwright.lesson.show import Moment, touched
-from pegwright.loom import Bight, Drawn, Event, Fastened, Lifted, Moved
+from pegwright.lesson.picture import BandMark, FastenerMark, HookMark, Mark, Spot, Window
+from pegwright.lesson.show import Moment, fasteners_of, touched
+from pegwright.loom import Bight, Drawn, Event, Lifted, Moved
 from pegwright.pattern import Turn
 
 Part = int | Bight
@@ -42,13 +42,15 @@ def motion_of(moment: Moment, frame: Window, hand: Literal["left", "right"] = "r
         event = _event_of(moment.done.events, band)
         for part, keys, gone in _moving(event, was.get(band, {}), now[band], (order, len(strong)), side):
             movers.append(_mover(moment, part, keys, gone, strong=True))
+    put = fasteners_of(scene, moment.done)
+    cords = [mark for mark in put if isinstance(mark, HookMark)]
     return Motion(
         before=(*scene.pegs(frame), *scene.bands(frame, without=without | aside)),
-        after=(*moment.after.pegs(frame), *moment.after.bands(frame, without=without)),
+        after=(*moment.after.pegs(frame), *moment.after.bands(frame, without=without), *cords),
         movers=tuple(movers),
         hook=tuple(_hook_way(moment)),
         shaft=shaft,
-        fasteners=tuple(_fasteners(moment)),
+        fasteners=tuple(mark for mark in put if isinstance(mark, FastenerMark)),
     )
 
 
@@ -247,17 +249,6 @@ def _hook_way(moment: Moment) -> Iterator[tuple[float, Spot]]:
             yield lerp(_CAUGHT, LAID - 0.08, at), (disc.x_mm, disc.y_mm)
     yield LAID - 0.08, target
     yield 1.0, (target[0] + 16 * way[0], target[1] + 16 * way[1])
-
-
-def _fasteners(moment: Moment) -> Iterator[FastenerMark]:
-    scene = moment.before
-    for event in moment.done.events:
-        if isinstance(event, Fastened):
-            kind: Literal["clip", "knot"] = "clip" if event.kind == "clip" else "knot"
-            for spot in map(scene.place, event.holders):
-                if spot is not None:
-                    r = scene.look.base_mm + 2.5
-                    yield FastenerMark(x_mm=spot[0], y_mm=spot[1], r_mm=r, kind=kind)
 
 
 def _far(a: Disc, b: Disc) -> float:

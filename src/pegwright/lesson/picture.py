@@ -115,7 +115,7 @@ class BarMark(_Mark, frozen=True, kw_only=True, tag="bar"):
 
 
 class HookMark(_Mark, frozen=True, kw_only=True, tag="hook"):
-    """A piece of the hook as a stroke: through its spots in order, the last one being nearest the tip."""
+    """A piece of the hook, or a cord, as a stroke: through its spots in order, the last one at the tip."""
 
     spots: tuple[Spot, ...]
     thick_mm: float

@@ -11,6 +11,7 @@ from pegwright.lesson.picture import (
     BadgeMark,
     BandMark,
     FastenerMark,
+    HookMark,
     Mark,
     Picture,
     Spot,
@@ -79,7 +80,7 @@ def picture_in(speaker: Speaker, number: int, moment: Moment, scene: Scene, fram
     marks: list[Mark] = [*scene.pegs(frame, pegs_of(move)), *bands]
     marks += _arrows(scene, moment, frame)
     marks += _letters(bands)
-    marks += _fasteners(scene, moment.done)
+    marks += fasteners_of(scene, moment.done)
     return Picture(
         title=speaker.words.say("picture-step", n=number),
         text=f"{_text(speaker, moment)} {in_view(speaker, scene, frame)}",
@@ -133,13 +134,17 @@ def _letters(bands: list[BandMark]) -> list[Mark]:
     return [BadgeMark(x_mm=s[0], y_mm=s[1], text=letter, r_mm=1.9) for s, letter in spots.values()]
 
 
-def _fasteners(scene: Scene, done: Done) -> list[Mark]:
+def fasteners_of(scene: Scene, done: Done) -> list[Mark]:
+    """Return the clips or knots that a move puts in, and the cord that a knot ties."""
     r = scene.look.base_mm + 2.5
     found: list[Mark] = []
     for event in done.events:
         if isinstance(event, Fastened):
             spots = [spot for spot in map(scene.place, event.holders) if spot is not None]
             kind: Literal["clip", "knot"] = "clip" if event.kind == "clip" else "knot"
+            if kind == "knot" and len(spots) > 1:  # one cord through them all, tied where it ends
+                found.append(HookMark(spots=tuple(spots), thick_mm=0.9))
+                spots = spots[-1:]
             found += [FastenerMark(x_mm=x, y_mm=y, r_mm=r, kind=kind) for x, y in spots]
     return found
 
