@@ -103,12 +103,12 @@ def vertex(rods: Rods, point: Point) -> int:
     return int(rods.start[band]) + index
 
 
-def wrap(curves: Sequence[Floats], girth_mm: float) -> list[Floats]:
+def wrap(curves: Sequence[Floats], girth_mm: float, seam_mm: float = 0.0) -> list[Floats]:
     """Bend flat curves, each (n, 3) in mm, round a wrist: x runs round it, y along the arm, z outward.
 
     The middle of the piece keeps its x length on a circle that closes it end to end; the lowest point of
     the piece lies on the wrist where that is possible, and the piece is stretched round it where it is too
-    short.
+    short. Its ends stay `seam_mm` apart.
 
     Raises:
         ValueError: the girth is not positive, or there are no curves.
@@ -116,7 +116,7 @@ def wrap(curves: Sequence[Floats], girth_mm: float) -> list[Floats]:
     if not curves or girth_mm <= 0:
         raise ValueError("wrapping needs curves and a positive girth")
     every = np.concatenate([np.asarray(c, dtype=np.float64) for c in curves])
-    left, length = float(every[:, 0].min()), float(np.ptp(every[:, 0]))
+    left, length = float(every[:, 0].min()), float(np.ptp(every[:, 0])) + seam_mm
     bottom = float(every[:, 2].min())
     radius = girth_mm / (2 * math.pi)
     turn = 2 * math.pi / length if length > 0 else 0.0

@@ -1,13 +1,12 @@
 """A real piece at rest: from the machine's record to where every strand lies.
 
-    record ▶ curves (drawn) ▶ taut (few corners) ▶ grown (true thickness) ▶ dressed ▶ at rest
+    record ▶ curves (drawn) ▶ taut, at the bands' size (`start`) ▶ grown ▶ dressed ▶ let go ▶ (closed)
 
-Drawn strands are twice as long as the bands and lie a tenth of their thickness apart. So corners are cut
-first, each proved free of other strands (`tighten`); the drawing is brought to the bands' size as a whole;
-then the bands thicken at the length they were drawn, which moves them hardly more than their thickness; and
-only then do they pull themselves together, tugged and pressed as a maker does with a piece fresh off the
-loom, and are let go. A drawing at the wrong size would have to slide for centimetres through gaps of a tenth
-of a millimetre, and no proof of every step comes cheap there: 26 links take 50 steps so, and over 200 else.
+The drawing is brought to the bands' size as a whole; then the bands thicken at the length they were drawn,
+which moves them hardly more than their thickness; and only then do they pull themselves together, tugged and
+pressed as a maker does with a piece fresh off the loom, and are let go. A drawing at the wrong size would
+have to slide for centimetres through gaps of a tenth of a millimetre, and no proof of every step comes cheap
+there: 26 links take 50 steps so, and over 200 else.
 """
 
 from __future__ import annotations
@@ -19,41 +18,33 @@ import msgspec
 import numpy as np
 
 from pegwright.loom.events import Event
-from pegwright.shape.hold import Dressing, Hold, Pull
+from pegwright.shape.hold import Dressing, Hold, Pull, Tie, wrap
 from pegwright.shape.newton import Goal
-from pegwright.shape.on_the_loom import rest_length_mm
 from pegwright.shape.relax import Progress, Relaxed, relax
 from pegwright.shape.replay import pass_throughs
 from pegwright.shape.rods import Band, Floats
-from pegwright.shape.rubber import Rubber, neo_hookean
-from pegwright.shape.tighten import subdivide, tighten
-from pegwright.structure.curves import Curves, Positions, curves
+from pegwright.shape.start import Kind, Start, length_mm, start
+from pegwright.structure.curves import Positions
 
 __all__ = ["Certified", "Handling", "Kind", "Piece", "piece_at_rest"]
 
-_LOOSE = 1.5  # how much longer than at rest the bands are while they thicken, so that all have room
 _GROWING = Goal(residual_drop=0.2, length_change=1.0, iterations=80)
-_CLIP_MM, _CLIP_THICK_MM, _CLIP_POINTS = 5.0, 1.5, 24
-_CLIP = neo_hookean(4.0)  # a clip hardly gives where bands pull at it
-
-
-class Kind(NamedTuple):
-    """What a band is: inner diameter and thickness at rest, and its rubber."""
-
-    bore_mm: float
-    thickness_mm: float
-    rubber: Rubber = Rubber()
+_TUBE = 0.3  # a tube is tugged less, and not pressed
+_CLIP_MM = 3.0  # from one eye of a clip to the other
+_SEAM_MM = 2.0  # free way between the two ends when the piece is bent round
 
 
 class Handling(NamedTuple):
     """How the piece is dressed and then measured.
 
     While it settles it is tugged lengthwise by `tug_n` and drawn to its middle plane by `press_n_per_mm` at
-    every point. Then it is laid out straight: `straight_n` is the lasting pull of that, a tenth of what a
-    hand feels. Without friction a piece with no pull at all would creep together.
+    every point, as a maker does with a piece fresh off the loom (common practice, no source; the amounts were
+    chosen so that plain chains come out as long as makers say). Then it is let go, and `friction`, μ of
+    rubber on rubber (about 0.8 dry, from memory), keeps much of what was done. `straight_n` is a pull that
+    lasts.
     """
 
-    tug_n: float = 0.3
+    tug_n: float = 0.1
     press_n_per_mm: float = 0.02
     straight_n: float = 0.0
     friction: float = 0.8
@@ -80,6 +71,9 @@ class Certified(NamedTuple):
 
 class Piece(msgspec.Struct, frozen=True):
     """A piece at rest. x runs along it, y across, z towards the maker; its middle is the origin.
+
+    Round a wrist (`girth_mm`) the arm runs along y through the origin; length, width and height are those it
+    had before, lying flat, without its fasteners.
 
     Curve i < `bands` of `relaxed` is band i + 1; the others are fasteners' rings, `fasteners[k]` the number
     of the one that curve `bands` + k belongs to. `radius_mm` and `closed` have an entry for every curve.
@@ -119,82 +113,107 @@ def piece_at_rest(
         goal: when the dressed piece, and then the piece let go, counts as at rest.
         dressing: how it is handled; None leaves it as it comes off the loom.
         girth_mm: closes it round a wrist of this girth; None lays it flat.
-        progress: hears of every step (stages `growing`, `dressing`, `resting`); answering False stops, and
-            the piece so far is returned with the finding that says so.
+        progress: hears of every step (stages `growing`, `dressing`, `resting`, `closing`); answering False
+            stops, and the piece so far is returned with the finding that says so.
         threads: 1 or 2.
 
     Raises:
         KeyError: a peg has no position.
-        ValueError: there are no bands, or not one kind for each, or they make no sense (`curves`, `relax`).
+        ValueError: there are no bands, or not one kind for each, or they make no sense (`curves`, `relax`);
+            a girth for a piece that no clip closes.
     """
-    drawn = curves(events, spots, float(np.mean([k.thickness_mm for k in kinds])) if kinds else 1.0)
-    if len(kinds) != len(drawn.bands) or not kinds:
-        raise ValueError(f"{len(kinds)} kinds for {len(drawn.bands)} bands")
-    bands, numbers = _bands(drawn, kinds, points)
-    tug = _Tug(bands)
+    given = start(tuple(events), spots, kinds, points)
+    bands = given.bands
     hear = progress or (lambda _: True)
     goal = goal or Goal()
-    told = 0
-
-    def growing(p: Progress) -> object:
-        nonlocal told
-        told = p.iteration
-        return hear(p if p.stage == "getting ready" else p._replace(stage="growing"))
-
-    def settling(p: Progress) -> object:
-        return p.stage == "getting ready" or hear(p._replace(iteration=told + p.iteration))
-
-    loose = [b._replace(rest_length_mm=_length(b.points_mm)) for b in bands]
-    grown = relax(loose, goal=_GROWING, progress=growing, keep_iterates=True, threads=threads)
-    crossings = pass_throughs(grown.iterates_mm, loose)
-    if {f.code for f in grown.findings} & {"rest-interrupted", "bands-drawn-crossing"}:
-        return _piece(grown, bands, numbers, crossings, girth_mm)
-    thick = [b._replace(points_mm=x) for b, x in zip(bands, grown.positions_mm, strict=True)]
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
-    hold = Hold(pulls=tug.of(how.straight_n))
+    if given.tube:
+        how = how._replace(tug_n=_TUBE * how.tug_n, press_n_per_mm=0.0)
+    clips = _clips(given) if girth_mm is not None else ()
+    told = 0
+    crossings = given.crossings
+
+    def run(first: str, bands: Sequence[Band], *how: Hold | Dressing | None, goal: Goal) -> Relaxed:
+        nonlocal told, crossings
+        before = told
+
+        def said(p: Progress) -> object:
+            nonlocal told
+            told = before + p.iteration
+            if p.stage == "getting ready":
+                return before > 0 or hear(p)
+            return hear(p._replace(stage=first or p.stage, iteration=told))
+
+        made = relax(bands, *how, goal=goal, progress=said, keep_iterates=True, threads=threads)  # type: ignore[arg-type]
+        crossings += pass_throughs(made.iterates_mm, bands)
+        return made
+
+    loose = [b._replace(rest_length_mm=length_mm(b.points_mm)) for b in bands]
+    rest = run("growing", loose, goal=_GROWING)
+    if _unfinished(rest):
+        return _piece(rest, rest, given, None, crossings)
+    tug = _Tug(given)
     dress = Dressing(tug.of(how.tug_n), how.press_n_per_mm, how.friction) if dressing else None
-    rest = relax(thick, hold, dress, goal=goal, progress=settling, keep_iterates=True, threads=threads)
-    crossings += pass_throughs(rest.iterates_mm, thick)
-    return _piece(rest, bands, numbers, crossings, girth_mm)
+    flat = rest = run(
+        "", _moved(bands, rest.positions_mm), Hold(pulls=tug.of(how.straight_n)), dress, goal=goal
+    )
+    if girth_mm is not None and not _unfinished(flat):
+        long = float(np.ptp(np.concatenate(flat.positions_mm)[:, 0])) + _SEAM_MM
+        bent = wrap(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
+        rest = run("closing", _moved(bands, bent), Hold(ties=clips, girth_mm=girth_mm), goal=goal)
+    return _piece(rest, flat, given, girth_mm, crossings)
 
 
-def _bands(drawn: Curves, kinds: Sequence[Kind], points: int) -> tuple[list[Band], tuple[int, ...]]:
-    """The solver's bands, then the fasteners' rings: taut, lengthwise along x, at the right size."""
-    numbers = tuple(f for f, rings in drawn.rings.items() for _ in rings)
-    strands = [drawn.bands[b] for b in sorted(drawn.bands)] + [r for rs in drawn.rings.values() for r in rs]
-    taut = tighten(strands, 0.5 * drawn.clear_mm)
-    rest = [rest_length_mm(k.bore_mm, k.thickness_mm) for k in kinds]
-    scale = _LOOSE * float(np.median([r / _length(x) for r, x in zip(rest, taut, strict=False)]))
-    taut = _lengthwise([scale * x for x in taut])
-    made = [
-        Band(subdivide(x, points), r, k.thickness_mm, k.rubber)
-        for x, r, k in zip(taut, rest, kinds, strict=False)
-    ]
-    clip = rest_length_mm(_CLIP_MM, _CLIP_THICK_MM)
-    made += [Band(subdivide(x, _CLIP_POINTS), clip, _CLIP_THICK_MM, _CLIP) for x in taut[len(kinds) :]]
-    return made, numbers
+def _unfinished(rest: Relaxed) -> bool:
+    return bool({f.code for f in rest.findings} & {"rest-interrupted", "bands-drawn-crossing"})
 
 
-def _length(x: Floats) -> float:
-    return float(np.sqrt(((np.roll(x, -1, axis=0) - x) ** 2).sum(axis=1)).sum())
+def _moved(bands: Sequence[Band], curves: Sequence[Floats]) -> list[Band]:
+    return [b._replace(points_mm=x) for b, x in zip(bands, curves, strict=True)]
 
 
-def _lengthwise(curves: Sequence[Floats]) -> list[Floats]:
-    """Turn a drawing about the vertical so that its longer side runs along x, its middle at the origin."""
-    every = np.concatenate(list(curves))
-    middle = every.mean(axis=0)
-    _, axes = np.linalg.eigh(np.cov((every - middle)[:, :2].T))
-    along = axes[:, -1] * np.sign(axes[np.argmax(np.abs(axes[:, -1])), -1])
-    turn = np.array([[along[0], along[1], 0.0], [-along[1], along[0], 0.0], [0.0, 0.0, 1.0]])
-    return [(c - middle) @ turn.T for c in curves]
+def _ends(given: Start) -> list[tuple[int, int]]:
+    """For every clip that joins two ends, its two rings: the first and the last along the piece."""
+    count = len(given.bands) - len(given.fasteners)
+    found = []
+    for number in dict.fromkeys(given.fasteners):
+        rings = [count + k for k, f in enumerate(given.fasteners) if f == number]
+        rings.sort(key=lambda i: float(given.bands[i].points_mm[:, 0].mean()))
+        if len(rings) > 1:
+            found.append((rings[0], rings[-1]))
+    return found
+
+
+def _clips(given: Start) -> tuple[Tie, ...]:
+    """Ties that close the clips when the two ends are brought together.
+
+    Raises:
+        ValueError: no fastener joins two ends.
+    """
+    ends = _ends(given)
+    if not ends:
+        raise ValueError("no clip joins two ends of this piece: it does not close round a wrist")
+    return tuple(
+        Tie(
+            (i, int(given.bands[i].points_mm[:, 0].argmin())),
+            (j, int(given.bands[j].points_mm[:, 0].argmax())),
+            _CLIP_MM,
+        )
+        for i, j in ends
+    )
 
 
 class _Tug:
-    """The points at the two ends of a piece that lies along x, at which a hand takes hold of it."""
+    """Where a hand takes hold of a piece that lies along x: at its clip's two rings, else at its two ends."""
 
-    def __init__(self, bands: Sequence[Band]) -> None:
+    def __init__(self, given: Start) -> None:
+        bands = given.bands
         self.ends: list[list[tuple[int, int]]] = []
-        for sign in (-1.0, 1.0):
+        for side, sign in enumerate((-1.0, 1.0)):
+            rings = [pair[side] for pair in _ends(given)]
+            if rings:
+                self.ends.append([(i, j) for i in rings for j in range(len(bands[i].points_mm))])
+                continue
             far = max(float((sign * b.points_mm[:, 0]).max()) for b in bands)
             self.ends.append(
                 [
@@ -215,28 +234,23 @@ class _Tug:
         )
 
 
-def _piece(
-    rest: Relaxed, bands: Sequence[Band], numbers: tuple[int, ...], crossings: int, girth_mm: float | None
-) -> Piece:
-    every = np.concatenate(rest.positions_mm)
-    middle = 0.5 * (every.min(axis=0) + every.max(axis=0))
-    if girth_mm is None:
-        moved = tuple(x - middle for x in rest.positions_mm)
-        for x in moved:
-            x.flags.writeable = False
-        rest = msgspec.structs.replace(rest, positions_mm=moved, iterates_mm=())
-    count = len(bands) - len(numbers)
-    made = np.concatenate(rest.positions_mm[:count])
+def _piece(rest: Relaxed, flat: Relaxed, given: Start, girth_mm: float | None, crossings: int) -> Piece:
+    bands, count = given.bands, len(given.bands) - len(given.fasteners)
+    made = np.concatenate(flat.positions_mm[:count])
+    middle = 0.5 * (made.min(axis=0) + made.max(axis=0)) if rest is flat else np.zeros(3)
+    moved = tuple(x - middle for x in rest.positions_mm)
+    for x in moved:
+        x.flags.writeable = False
     size = np.ptp(made, axis=0) + max(b.thickness_mm for b in bands[:count])
     return Piece(
-        relaxed=rest,
+        relaxed=msgspec.structs.replace(rest, positions_mm=moved, iterates_mm=()),
         bands=count,
-        fasteners=numbers,
+        fasteners=given.fasteners,
         radius_mm=tuple(b.thickness_mm / 2 for b in bands),
         closed=tuple(b.closed for b in bands),
         length_mm=float(size[0]),
         width_mm=float(size[1]),
         height_mm=float(size[2]),
         girth_mm=girth_mm,
-        certified=Certified(rest.smallest_gap_mm, crossings),
+        certified=Certified(rest.gap_mm, crossings),
     )

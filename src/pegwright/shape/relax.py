@@ -43,9 +43,9 @@ class Relaxed(msgspec.Struct, frozen=True):
 
     Per band: `positions_mm` (n, 3), and for the edge that leaves each point `tension_n` (n,) and `stretch`
     (n,), zero after the end of an open band. `smallest_gap_mm` is the least distance between centrelines
-    that may touch, over the whole way; it never fell below `smallest_allowed_mm`. `energies_n_mm` lists
-    each stage's energies, and `iterates_mm` every accepted state (points of all bands, (n, 3)) where they
-    were asked for.
+    that may touch, over the whole way, `gap_mm` that at the end; it never fell below `smallest_allowed_mm`.
+    `energies_n_mm` lists each stage's energies, and `iterates_mm` every accepted state (points of all bands,
+    (n, 3)) where they were asked for.
     """
 
     positions_mm: tuple[Floats, ...]
@@ -56,6 +56,7 @@ class Relaxed(msgspec.Struct, frozen=True):
     iterations: int
     residual_n: float
     residual_drop: float
+    gap_mm: float
     smallest_gap_mm: float
     smallest_allowed_mm: float
     converged: bool
@@ -121,7 +122,7 @@ def relax(
             x, grown = settled.x, 1.0
             log.count += settled.iterations
             gap = _smallest_gap(x, rods)[0]
-            log.gap = min(log.gap, gap)
+            log.gap, log.last = min(log.gap, gap), gap
             floor = max(floor, min(_LEAST_MM, 0.5 * gap))
             if settled.reason in ("stopped", "limit"):
                 break
@@ -134,7 +135,7 @@ class _Log:
     """What happened on the way, stage by stage."""
 
     def __init__(self, gap: float = np.inf) -> None:
-        self.gap = gap
+        self.gap = self.last = gap
         self.count = 0
         self.reference = 0.0
         self.energies: list[list[float]] = []
@@ -160,7 +161,7 @@ class _Log:
 
 def _roughly(goal: Goal) -> Goal:
     """When the dressing may end: what it leaves undone is done after it is let go."""
-    return goal._replace(residual_drop=30 * goal.residual_drop, length_change=2 * goal.length_change)
+    return goal._replace(residual_drop=6 * goal.residual_drop, length_change=2 * goal.length_change)
 
 
 def _stuck(x: Floats, rods: Rods, least_mm: float, friction: float) -> Grip:
@@ -219,6 +220,7 @@ def _result(
         iterations=log.count,
         residual_n=settled.residual_n,
         residual_drop=drop,
+        gap_mm=log.last,
         smallest_gap_mm=gap,
         smallest_allowed_mm=least,
         converged=converged,

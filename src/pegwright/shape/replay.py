@@ -18,8 +18,9 @@ import numpy as np
 
 from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Band, Floats, Ints, build_rods
+from pegwright.shape.tighten import Moves
 
-__all__ = ["pass_throughs"]
+__all__ = ["corner_crossings", "pass_throughs"]
 
 
 def pass_throughs(iterates_mm: Sequence[Floats], bands: Sequence[Band]) -> int:
@@ -34,6 +35,54 @@ def pass_throughs(iterates_mm: Sequence[Floats], bands: Sequence[Band]) -> int:
         if x.shape != (len(rods.next), 3) or y.shape != x.shape:
             raise ValueError(f"an iterate has shape {x.shape}, not ({len(rods.next)}, 3)")
         total += _pass_throughs(np.ascontiguousarray(x), np.ascontiguousarray(y), rods.start, rods.next)
+    return total
+
+
+def corner_crossings(curves: Sequence[Floats], moves: Moves) -> int:
+    """Count the crossings of strands while the corners of closed curves, each (n, 3) in mm, are moved."""
+    start = np.concatenate([[0], np.cumsum([len(c) for c in curves])]).astype(np.int64)
+    x = np.ascontiguousarray(np.concatenate([np.asarray(c, dtype=np.float64) for c in curves]))
+    return int(_corner_crossings(x, start, moves.corner, moves.to_mm))
+
+
+@kernel
+def _corner_crossings(x: Floats, start: Ints, corner: Ints, to: Floats) -> int:
+    n = x.shape[0]
+    after, before = np.arange(n) + 1, np.arange(n) - 1
+    for band in range(start.shape[0] - 1):
+        after[start[band + 1] - 1], before[start[band]] = start[band], start[band + 1] - 1
+    ends = np.zeros((2, 4, 3))
+    swept, other = np.zeros(6), np.zeros(6)
+    total = 0
+    for k in range(corner.shape[0]):
+        v = corner[k] if corner[k] >= 0 else -1 - corner[k]
+        a, c = before[v], after[v]
+        for i in range(3):
+            swept[i] = min(x[a, i], x[v, i], x[c, i], to[k, i])
+            swept[3 + i] = max(x[a, i], x[v, i], x[c, i], to[k, i])
+        for p in range(n):
+            q = after[p]
+            if q < 0 or p in (a, v):
+                continue
+            for i in range(3):
+                other[i], other[3 + i] = min(x[p, i], x[q, i]), max(x[p, i], x[q, i])
+            if _apart(swept, other):
+                continue
+            for side in range(2):
+                fixed = a if side == 0 else c
+                if fixed in (p, q):
+                    continue
+                for i in range(3):
+                    ends[0, 0, i], ends[1, 0, i] = x[v, i], to[k, i] - x[v, i]
+                    ends[0, 1, i], ends[1, 1, i] = x[fixed, i], 0.0
+                    ends[0, 2, i], ends[0, 3, i] = x[p, i], x[q, i]
+                    ends[1, 2, i] = ends[1, 3, i] = 0.0
+                total += _crossings(ends)
+        if corner[k] < 0:
+            after[a], before[c] = c, a
+            after[v] = -1
+        for i in range(3):
+            x[v, i] = to[k, i]
     return total
 
 

@@ -12,36 +12,53 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import numpy as np
 
 from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Floats, Ints
 
-__all__ = ["subdivide", "tighten"]
+__all__ = ["Moves", "subdivide", "tighten"]
 
 _LEAST_POINTS = 4
 _SHARPEST = -0.995  # cosine of the sharpest turn that a move may leave
 
 
+class Moves(NamedTuple):
+    """What was done, in order: which corner (numbered through all curves), and where it went (m, 3).
+
+    A corner that was cut went half-way between its neighbours, where it is no corner any more: its number is
+    given as −1 − corner.
+    """
+
+    corner: Ints
+    to_mm: Floats
+
+
 def tighten(
     curves: Sequence[Floats], margin_mm: float, slack: int | None = None, passes: int = 80
-) -> list[Floats]:
+) -> tuple[list[Floats], Moves]:
     """Take corners out of closed curves, each (n, 3) in mm, as long as any can go.
 
     Corners of the curves from number `slack` on that cannot go are drawn in: those are cords laid in wide
     bows. No strand comes nearer than `margin_mm` to another in a place where it was moved. The result is
-    isotopic to what was given.
+    isotopic to what was given, by the moves that are returned with it.
     """
     start = np.concatenate([[0], np.cumsum([len(c) for c in curves])]).astype(np.int64)
     x = np.ascontiguousarray(np.concatenate([np.asarray(c, dtype=np.float64) for c in curves]))
     after, before = np.arange(len(x)) + 1, np.arange(len(x)) - 1
     after[start[1:] - 1], before[start[:-1]] = start[:-1], start[1:] - 1
     first = len(curves) if slack is None else slack
+    corner, to = np.zeros(passes * len(x), np.int64), np.zeros((passes * len(x), 3))
+    count = 0
     for _ in range(passes):
-        if not _pass(x, start, after, before, margin_mm, first):
+        before_pass = count
+        count, far = _pass(x, start, after, before, margin_mm, first, corner, to, count)
+        if count == before_pass or not far:
             break
-    return [x[a:b][after[a:b] >= 0] for a, b in itertools.pairwise(start)]
+    left = [x[a:b][after[a:b] >= 0] for a, b in itertools.pairwise(start)]
+    return left, Moves(corner[:count], to[:count])
 
 
 def subdivide(curve: Floats, points: int) -> Floats:
@@ -57,8 +74,21 @@ def subdivide(curve: Floats, points: int) -> Floats:
 
 
 @kernel
-def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float, slack: int) -> int:
-    """Try to cut every corner once; returns how many went or moved. A point that is gone has after = −1."""
+def _pass(
+    x: Floats,
+    start: Ints,
+    after: Ints,
+    before: Ints,
+    margin: float,
+    slack: int,
+    corner: Ints,
+    places: Floats,
+    count: int,
+) -> tuple[int, bool]:
+    """Try to cut or draw in every corner once; a point that is gone has after = −1.
+
+    Returns the number of moves written so far, and whether any of this pass went far.
+    """
     bands = start.shape[0] - 1
     boxes = np.zeros((bands, 6))
     left = np.zeros(bands, np.int64)
@@ -67,7 +97,7 @@ def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float, slac
         for v in range(start[band], start[band + 1]):
             left[band] += after[v] >= 0
     to = np.zeros(3)
-    moved = 0
+    far = False
     for band in range(bands):
         for v in range(start[band], start[band + 1]):
             if after[v] < 0:
@@ -82,7 +112,11 @@ def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float, slac
                 after[a], before[c] = c, a
                 after[v] = before[v] = -1
                 left[band] -= 1
-                moved += 1
+                corner[count] = -1 - v
+                for i in range(3):
+                    places[count, i] = 0.5 * (x[a, i] + x[c, i])
+                count += 1
+                far = True
             elif band >= slack:
                 for part in (0.8, 0.4, 0.1):
                     for i in range(3):
@@ -94,9 +128,12 @@ def _pass(x: Floats, start: Ints, after: Ints, before: Ints, margin: float, slac
                         for i in range(3):
                             gain += (to[i] - x[v, i]) ** 2
                             x[v, i] = to[i]
-                        moved += gain > 0.04
+                            places[count, i] = to[i]
+                        corner[count] = v
+                        count += 1
+                        far = far or gain > 0.04
                         break
-    return moved
+    return count, far
 
 
 @kernel

@@ -1,0 +1,126 @@
+"""What the solver starts from: the drawn strands, taut and at the bands' size, each with what it is made of.
+
+Drawn strands are twice as long as the bands and lie a tenth of their thickness apart. Corners are cut, each
+cut proved free of other strands (`tighten`) and proved again by other means (`replay`); then the drawing is
+scaled as a whole, so that the bands are a half longer than at rest, which leaves all of them room to thicken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import numpy as np
+
+from pegwright.loom.events import Event, Fastened
+from pegwright.shape.on_the_loom import rest_length_mm
+from pegwright.shape.replay import corner_crossings
+from pegwright.shape.rods import Band, Floats
+from pegwright.shape.rubber import Rubber, neo_hookean
+from pegwright.shape.tighten import subdivide, tighten
+from pegwright.structure.curves import Curves, Positions, curves
+
+__all__ = ["Kind", "Start", "length_mm", "start"]
+
+_LOOSE = 1.5  # how much longer than at rest the bands are while they thicken
+_CLIP_MM, _CLIP_THICK_MM, _CLIP_POINTS = 5.0, 1.5, 24
+_CLIP = neo_hookean(4.0)  # a clip hardly gives where bands pull at it
+_CORD_THICK_MM, _CORD_EDGE_MM = 1.0, 1.5
+_CORD = neo_hookean(3.0)
+_SHUT = 0.5  # how far the cord of a tube is drawn shut
+
+
+class Kind(NamedTuple):
+    """What a band is: inner diameter and thickness at rest, and its rubber."""
+
+    bore_mm: float
+    thickness_mm: float
+    rubber: Rubber = Rubber()
+
+
+class Start(NamedTuple):
+    """The bands in order, and after them the fasteners' strands; `fasteners` has the number of each of those.
+
+    The piece lies along x. `tube` says that it surrounds its own axis; `crossings` counts the corners whose
+    cutting let a strand pass (0).
+    """
+
+    bands: list[Band]
+    fasteners: tuple[int, ...]
+    tube: bool
+    crossings: int
+
+
+def start(events: Sequence[Event], spots: Positions, kinds: Sequence[Kind], points: int) -> Start:
+    """Draw a record and make it ready; every band gets `points` points at least.
+
+    A clip that joins two ends is taken apart into a ring for each; a cord stays whole.
+
+    Raises:
+        KeyError: a peg has no position.
+        ValueError: there are no bands, or not one kind for each.
+    """
+    if not kinds:
+        raise ValueError("there are no bands: no kinds are given")
+    drawn = curves(events, spots, float(np.mean([k.thickness_mm for k in kinds])))
+    if len(kinds) != len(drawn.bands):
+        raise ValueError(f"{len(kinds)} kinds for {len(drawn.bands)} bands")
+    numbers, cords, held = _fasteners(drawn, events)
+    count = len(kinds)
+    strands = [drawn.bands[b] for b in sorted(drawn.bands)] + held
+    margin = 0.5 * drawn.clear_mm
+    taut, moves = tighten(strands, margin, count)
+    crossings = corner_crossings(strands, moves)
+    rest = [rest_length_mm(k.bore_mm, k.thickness_mm) for k in kinds]
+    scale = _LOOSE * float(np.median([r / length_mm(x) for r, x in zip(rest, taut, strict=False)]))
+    taut, tube = _lengthwise([scale * x for x in taut], count)
+    bands = [
+        Band(subdivide(x, points), r, k.thickness_mm, k.rubber)
+        for x, r, k in zip(taut, rest, kinds, strict=False)
+    ]
+    for x, cord in zip(taut[count:], cords, strict=True):
+        clip = rest_length_mm(_CLIP_MM, _CLIP_THICK_MM)
+        if cord:
+            long = max(clip, length_mm(x) / _LOOSE * (_SHUT if tube else 1.0))
+            edges = max(_CLIP_POINTS, int(long / _CORD_EDGE_MM))
+            bands.append(Band(subdivide(x, edges), long, _CORD_THICK_MM, _CORD))
+        else:
+            bands.append(Band(subdivide(x, _CLIP_POINTS), clip, _CLIP_THICK_MM, _CLIP))
+    return Start(bands, numbers, tube, crossings)
+
+
+def length_mm(x: Floats) -> float:
+    """Return the length of a closed curve (n, 3)."""
+    return float(np.sqrt(((np.roll(x, -1, axis=0) - x) ** 2).sum(axis=1)).sum())
+
+
+def _fasteners(
+    drawn: Curves, events: Sequence[Event]
+) -> tuple[tuple[int, ...], tuple[bool, ...], list[Floats]]:
+    """The strands of the fasteners: the number of each, whether it is a cord, and its curve."""
+    knots = {e.fastener for e in events if isinstance(e, Fastened) and e.kind == "knot"}
+    found: list[tuple[int, bool, Floats]] = []
+    for number, rings in drawn.rings.items():
+        cord = number in knots and len(rings) > 1
+        found += [(number, cord, x) for x in ([drawn.fasteners[number]] if cord else rings)]
+    numbers, cords, curves_ = zip(*found, strict=True) if found else ((), (), ())
+    return tuple(numbers), tuple(cords), list(curves_)
+
+
+def _lengthwise(curves: Sequence[Floats], count: int) -> tuple[list[Floats], bool]:
+    """Turn a drawing so that it lies along x, its middle at the origin; and say whether it is a tube.
+
+    Of the bands' plan the longer side goes along x. A piece that is worked upwards more than it is wide, and
+    one that surrounds its own middle, stands upright in the drawing; it is laid down.
+    """
+    every = np.concatenate(list(curves[:count]))
+    middle = 0.5 * (every.min(axis=0) + every.max(axis=0))
+    _, axes = np.linalg.eigh(np.cov((every - every.mean(axis=0))[:, :2].T))
+    x, y = axes[:, -1] * np.sign(axes[np.argmax(np.abs(axes[:, -1])), -1])
+    turn = np.array([[x, y, 0.0], [-y, x, 0.0], [0.0, 0.0, 1.0]])
+    size = np.ptp((every - middle) @ turn.T, axis=0)
+    out = np.hypot(*(every - middle)[:, :2].T)
+    tube = bool(out.min() > 0.4 * out.max())
+    if tube or size[2] > size[0]:
+        turn = np.array([turn[2], turn[0], turn[1]])
+    return [(c - middle) @ turn.T for c in curves], tube
