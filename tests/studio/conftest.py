@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, sync_playwright
 
 from pegwright.server.app import PAGE
 
@@ -27,6 +27,7 @@ FLAGS = [
     "--disable-sync",
     "--disable-gpu",  # software compositing: a graphics card played by software is far slower
 ]
+DEEP_FLAGS = [*FLAGS[:-1], "--use-angle=swiftshader", "--enable-unsafe-swiftshader"]
 SHOTS = Path(__file__).parents[2] / "build" / "shots"
 
 
@@ -51,11 +52,24 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 
 @pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield opened
-        opened.close()
+def playwright() -> Iterator[Playwright]:
+    with sync_playwright() as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+    yield opened
+    opened.close()
+
+
+@pytest.fixture(scope="session")
+def deep_browser(playwright: Playwright) -> Iterator[Browser]:
+    """A browser that draws in three dimensions, its graphics card played by software."""
+    opened = playwright.chromium.launch(executable_path=CHROMIUM, args=DEEP_FLAGS)
+    yield opened
+    opened.close()
 
 
 @pytest.fixture
@@ -139,6 +153,12 @@ class Bench:
     def step(self) -> str:
         return self.page.locator("output").inner_text()
 
+    def settle_off_the_loom(self) -> None:
+        """Wait until the piece lies at rest and is measured."""
+        self.page.get_by_role("region", name="Fit").get_by_text("Fits wrists").or_(
+            self.page.get_by_text("It fits no wrist")
+        ).wait_for(timeout=60_000)
+
     def stack(self, peg: str) -> str:
         return str(self.page.locator(f'[data-peg="{peg}"]').get_attribute("aria-label"))
 
@@ -149,6 +169,20 @@ class Bench:
 
 @pytest.fixture
 def page(browser: Browser, address: str) -> Iterator[Page]:
+    yield from open_page(browser, address)
+
+
+@pytest.fixture
+def deep_bench(deep_browser: Browser, address: str) -> Iterator[Bench]:
+    """The bench in a browser that draws in three dimensions."""
+    for page in open_page(deep_browser, address):
+        made = Bench(page)
+        made.page.get_by_role("heading", name="Lay a first piece").wait_for()
+        yield made
+        assert made.faults == []
+
+
+def open_page(browser: Browser, address: str) -> Iterator[Page]:
     context = browser.new_context(
         viewport={"width": 1366, "height": 850}, locale="en-GB", accept_downloads=True
     )

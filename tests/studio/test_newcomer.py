@@ -14,13 +14,21 @@ from pegwright.workshop import work
 from tests.studio.conftest import Bench, wait_until
 
 
-def test_from_a_motif_to_a_printed_lesson(bench: Bench, tmp_path: Path) -> None:
-    """From the shelf: recolour, make it fail, mend it by the offered fix, press the lesson, keep it."""
-    page = bench.page
+def test_from_a_motif_to_a_printed_lesson(deep_bench: Bench) -> None:
+    """The newcomer's path: recolour, make it fail, mend it, see it off the loom, fit it, press the lesson."""
+    bench = deep_bench
     bench.begin("Plain chain")
     assert bench.verdict == "✓ All 13 bands are held."
     bench.shot("newcomer-1-chain")
+    recolour(bench)
+    fail_and_mend(bench)
+    see_and_fit(bench)
+    press(bench)
 
+
+def recolour(bench: Bench) -> None:
+    """One band in a colour of its own."""
+    page = bench.page
     bench.click("New colour")
     page.get_by_label("Name", exact=True).fill("weed green")
     page.get_by_label("Tint").fill("#2f6b4f")
@@ -35,6 +43,10 @@ def test_from_a_motif_to_a_printed_lesson(bench: Bench, tmp_path: Path) -> None:
     assert "weed green: 1 band" in page.locator(".heaps").inner_text()
     assert bench.verdict == "✓ All 13 bands are held."
 
+
+def fail_and_mend(bench: Bench) -> None:
+    """Without its clip the piece fails; the finding offers one."""
+    page = bench.page
     bench.tool("Point")
     bench.press("A13")
     page.locator("button.step").last.click()
@@ -45,6 +57,38 @@ def test_from_a_motif_to_a_printed_lesson(bench: Bench, tmp_path: Path) -> None:
     bench.settle()
     assert bench.verdict == "✓ All 13 bands are held."
 
+    bench.shot("newcomer-2-mended")
+
+
+def see_and_fit(bench: Bench) -> None:
+    """Off the loom, turned by the keyboard; too tight for 16 cm, and made to fit."""
+    page = bench.page
+    bench.settle_off_the_loom()
+    bench.click("Look closely")
+    view = page.get_by_role("application", name="Off the loom")
+    before = view.screenshot()
+    view.focus()
+    page.keyboard.press("ArrowUp")
+    wait_until(lambda: view.screenshot() != before)
+    bench.shot("newcomer-3-off-the-loom")
+
+    page.get_by_label("Wrist", exact=True).fill("16 cm")
+    fit = page.get_by_role("region", name="Fit")
+    fit.get_by_text("tight on this one").wait_for()
+    fit.get_by_role("button", name="Make it fit").click()
+    bench.settle()
+    bench.settle_off_the_loom()
+    fit.get_by_text("easy on this one").or_(fit.get_by_text("snug on this one")).wait_for()
+    assert bench.verdict.startswith("✓ All ")
+    bench.click("On the wrist")
+    page.wait_for_timeout(1000)
+    bench.shot("newcomer-4-on-the-wrist")
+    bench.click("Back to the loom")
+
+
+def press(bench: Bench) -> None:
+    """The lesson is looked at, pressed and taken along."""
+    page = bench.page
     bench.click("The lesson")
     follow = page.frame_locator("iframe")
     follow.get_by_role("heading", name="Plain chain").wait_for()

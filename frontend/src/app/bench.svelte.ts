@@ -193,10 +193,30 @@ export async function keepMine(): Promise<void> {
   bench.saving = "saved";
 }
 
-export async function snap(band: number): Promise<void> {
-  if (!bench.doc) return;
+const SNAP_AFTER_MS = 70;
+let snapping: ReturnType<typeof setTimeout> | undefined;
+let snaps = { doc: null as Doc | null, known: new Map<number, Snapped>() };
+
+/** Say what falls if a band snaps; `null` says nothing any more. */
+export async function snap(band: number | null): Promise<void> {
+  clearTimeout(snapping);
   bench.band = band;
-  bench.snapped = await wire.snap(bench.doc, band).catch(() => null);
+  const { doc } = bench;
+  if (!doc || band === null) {
+    bench.snapped = null;
+    return;
+  }
+  if (snaps.doc !== doc) snaps = { doc, known: new Map() };
+  const { known } = snaps;
+  const told = known.get(band) ?? (await wire.snap(doc, band).catch(() => null));
+  if (told) known.set(band, told);
+  if (bench.doc === doc && bench.band === band && bench.tool === "snap") bench.snapped = told;
+}
+
+/** The same for what is pointed at in passing. */
+export function snapSoon(band: number | null): void {
+  clearTimeout(snapping);
+  if (band !== bench.band) snapping = setTimeout(() => void snap(band), SNAP_AFTER_MS);
 }
 
 export function wireNow(): Wire {

@@ -16,6 +16,8 @@ export type Told = components["schemas"]["Told"];
 export type Errand = components["schemas"]["Sending"]["errand"];
 export type AtRest = components["schemas"]["AtRest"];
 export type Strand = components["schemas"]["Strand"];
+export type Measured = components["schemas"]["Measured"];
+export type Fitted = components["schemas"]["Fitted"];
 export type Snapped = components["schemas"]["Snapped"];
 
 /** What the server would not do, in a sentence. `status` 0 means that it did not answer at all. */
@@ -80,6 +82,8 @@ export function connect(token: string) {
       answer<Seen>(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
     snap: (document: object, band: number) =>
       answer<Snapped>(client.POST("/api/snap", { body: { document: { ...document }, band } })),
+    fit: (document: object, measured: Measured, wrist: string) =>
+      answer<Fitted>(client.POST("/api/fit", { body: { document: { ...document }, measured, wrist } })),
     start: (piece: string, errand: Errand, document: object) =>
       answer<Told>(client.POST("/api/jobs", { body: { piece, errand, document: { ...document } } })),
     /** Comes back as soon as there is more to tell than at `seen`, or after a while. */

@@ -237,3 +237,20 @@ other-colours = Andere Farben
 keep-colours = Diese behalten
 edit-colourway = Farben tauschen
 band-reading = Band { $band }, { $letter } { $name }: { $tension } N
+fit = Passform
+wrist = Handgelenk
+measuring = Wird gemessen…
+measure = Messen, wie es sich dehnt
+fits = Passt an Handgelenke von { $low } bis { $high }:
+fits-nobody = So passt es an kein Handgelenk:
+feel-loose = an diesem locker
+feel-easy = an diesem bequem
+feel-snug = an diesem anliegend
+feel-tight = an diesem eng
+mend-fit = Passend machen: { $count ->
+    [0] keine Bänder zum Verlängern
+    [one] 1 Band zum Verlängern
+   *[other] { $count } Bänder zum Verlängern
+}, { $length }
+edit-fit = Passend machen für { $wrist }
+care = Was eng sitzt, ist nichts zum Schlafen und nichts für kleine Kinder. Halte dich an die Regeln deines Ortes.

@@ -246,3 +246,20 @@ other-colours = Other colours
 keep-colours = Keep these
 edit-colourway = Change the colours round
 band-reading = Band { $band }, { $letter } { $name }: { $tension } N
+fit = Fit
+wrist = Wrist
+measuring = Measuring…
+measure = Measure how it stretches
+fits = Fits wrists from { $low } to { $high }:
+fits-nobody = It fits no wrist as it is:
+feel-loose = loose on this one
+feel-easy = easy on this one
+feel-snug = snug on this one
+feel-tight = tight on this one
+mend-fit = Make it fit: { $count ->
+    [0] no extension bands
+    [one] 1 extension band
+   *[other] { $count } extension bands
+}, { $length }
+edit-fit = Make it fit { $wrist }
+care = A band that is tight is not for sleeping in, nor for small children. Follow your local rules.

@@ -237,3 +237,20 @@ other-colours = Otros colores
 keep-colours = Quedarse con estos
 edit-colourway = Cambiar los colores
 band-reading = Goma { $band }, { $letter } { $name }: { $tension } N
+fit = Ajuste
+wrist = Muñeca
+measuring = Midiendo…
+measure = Medir cómo se estira
+fits = Va bien a muñecas de { $low } a { $high }:
+fits-nobody = Así no va bien a ninguna muñeca:
+feel-loose = suelta en esta
+feel-easy = cómoda en esta
+feel-snug = ceñida en esta
+feel-tight = apretada en esta
+mend-fit = Hacer que ajuste: { $count ->
+    [0] sin gomas de alargue
+    [one] 1 goma de alargue
+   *[other] { $count } gomas de alargue
+}, { $length }
+edit-fit = Hacer que ajuste a { $wrist }
+care = Lo que aprieta no es para dormir ni para niños pequeños. Sigue las normas de tu lugar.
