@@ -11,6 +11,7 @@ there: 26 links take 50 steps so, and over 200 else.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
@@ -29,6 +30,8 @@ from pegwright.structure.curves import Positions
 __all__ = ["Certified", "Handling", "Kind", "Piece", "piece_at_rest"]
 
 _GROWING = Goal(residual_drop=0.2, length_change=1.0, iterations=80)
+_ROUNDS, _ROOM = 5, 0.3  # thicken again while touching strands are nearer than this part of their thickness
+_FORCE_N = 3.0  # what forces are measured against, for one band
 _TUBE = 0.3  # a tube is tugged less, and not pressed
 _CLIP_MM = 3.0  # from one eye of a clip to the other
 _SEAM_MM = 2.0  # free way between the two ends when the piece is bent round
@@ -132,8 +135,12 @@ def piece_at_rest(
     clips = _clips(given) if girth_mm is not None else ()
     told = 0
     crossings = given.crossings
+    thin = min(b.thickness_mm for b in bands)
+    force = _FORCE_N * math.sqrt(len(bands))
 
-    def run(first: str, bands: Sequence[Band], *how: Hold | Dressing | None, goal: Goal) -> Relaxed:
+    def run(
+        first: str, bands: Sequence[Band], *how: Hold | Dressing | None, goal: Goal, force: float = 0.0
+    ) -> Relaxed:
         nonlocal told, crossings
         before = told
 
@@ -144,23 +151,38 @@ def piece_at_rest(
                 return before > 0 or hear(p)
             return hear(p._replace(stage=first or p.stage, iteration=told))
 
-        made = relax(bands, *how, goal=goal, progress=said, keep_iterates=True, threads=threads)  # type: ignore[arg-type]
+        made = relax(
+            bands, *how, goal=goal, progress=said, keep_iterates=True, threads=threads, reference_n=force
+        )  # type: ignore[arg-type]
         crossings += pass_throughs(made.iterates_mm, bands)
         return made
 
-    loose = [b._replace(rest_length_mm=length_mm(b.points_mm)) for b in bands]
-    rest = run("growing", loose, goal=_GROWING)
-    if _unfinished(rest):
-        return _piece(rest, rest, given, None, crossings)
+    rest: Relaxed | None = None
+    for _ in range(_ROUNDS):
+        at = [b.points_mm for b in bands] if rest is None else rest.positions_mm
+        loose = [b._replace(points_mm=x, rest_length_mm=length_mm(x)) for b, x in zip(bands, at, strict=True)]
+        rest = run("growing", loose, goal=_GROWING)
+        if _unfinished(rest):
+            return _piece(rest, rest, given, None, crossings)
+        if rest.gap_mm > _ROOM * thin:
+            break
+    assert rest is not None
     tug = _Tug(given)
     dress = Dressing(tug.of(how.tug_n), how.press_n_per_mm, how.friction) if dressing else None
     flat = rest = run(
-        "", _moved(bands, rest.positions_mm), Hold(pulls=tug.of(how.straight_n)), dress, goal=goal
+        "",
+        _moved(bands, rest.positions_mm),
+        Hold(pulls=tug.of(how.straight_n)),
+        dress,
+        goal=goal,
+        force=force,
     )
     if girth_mm is not None and not _unfinished(flat):
         long = float(np.ptp(np.concatenate(flat.positions_mm)[:, 0])) + _SEAM_MM
         bent = wrap(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
-        rest = run("closing", _moved(bands, bent), Hold(ties=clips, girth_mm=girth_mm), goal=goal)
+        rest = run(
+            "closing", _moved(bands, bent), Hold(ties=clips, girth_mm=girth_mm), goal=goal, force=force
+        )
     return _piece(rest, flat, given, girth_mm, crossings)
 
 

@@ -73,12 +73,14 @@ def relax(
     goal: Goal | None = None,
     progress: Callable[[Progress], object] | None = None,
     keep_iterates: bool = False,
+    reference_n: float = 0.0,
     threads: int = 2,
 ) -> Relaxed:
     """Bring `bands` to rest without letting any strand pass another.
 
     Thickness grows from what the drawing has room for to the true one; with a `dressing` the piece is first
-    tugged and pressed, then let go. `progress` hears of every step; answering False stops, and the result
+    tugged and pressed, then let go. Forces are measured against `reference_n`, or, where it is 0, against
+    those at the start. `progress` hears of every step; answering False stops, and the result
     is the piece so far.
 
     Raises:
@@ -97,6 +99,7 @@ def relax(
     full = 2 * float(np.max(rods.radius_mm))
     grown = 1.0 if gap > 0.6 * full else max(gap / full, 0.05)
     log = _Log(gap)
+    log.reference = reference_n
     stages = [("resting", build_load(rods, hold, None))]
     if dressing is not None:
         stages.insert(0, ("dressing", load))
