@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from pegwright.shape import Band, yeoh
 from pegwright.shape.contact import _closest, contact, contact_energy
-from pegwright.shape.dissect import dissect, neighbours
+from pegwright.shape.dissect import dissect, mend, neighbours
 from pegwright.shape.elastic import elastic, energy_only
 from pegwright.shape.hold import Hold, Pull, Tie, build_load, outside, outside_energy
 from pegwright.shape.multifrontal import DONE, INDEFINITE, UNFIT, Factor, factor, solve
@@ -185,6 +185,21 @@ def test_factor_solves_the_dense_system(leaf: int) -> None:
     blocks[0] += 0.01 * np.eye(3)
     joined = np.concatenate([pairs, load.ties])
     into = Factor(dissect(x, *neighbours(rods, joined), leaf))
+    assert factor(into, rods, blocks, corners, stiffness, count) == DONE
+    expected = np.linalg.solve(dense(rods, blocks, corners, stiffness, count), gradient.ravel())
+    assert solve(into, gradient).ravel() == pytest.approx(expected, rel=1e-7, abs=1e-9)
+
+
+@pytest.mark.parametrize("leaf", [1, 4, 40])
+def test_mended_tree_holds_new_contacts(leaf: int) -> None:
+    """A tree made without any contact, mended for all of them, gives the dense solver's solution."""
+    _, x, rods, load, pairs = scene(3)
+    gradient, blocks, corners, stiffness, count, _ = all_forces(x, rods, pairs, load, 0.0)
+    blocks[0] += 0.01 * np.eye(3)
+    first = dissect(x, *neighbours(rods, np.zeros((0, 2), np.int64)), leaf)
+    tree = mend(first, *neighbours(rods, np.concatenate([pairs, load.ties])))
+    assert sorted(tree.order) == list(range(len(x)))
+    into = Factor(tree)
     assert factor(into, rods, blocks, corners, stiffness, count) == DONE
     expected = np.linalg.solve(dense(rods, blocks, corners, stiffness, count), gradient.ravel())
     assert solve(into, gradient).ravel() == pytest.approx(expected, rel=1e-7, abs=1e-9)

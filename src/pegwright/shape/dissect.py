@@ -14,7 +14,7 @@ import numpy as np
 from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Floats, Ints, Rods
 
-__all__ = ["Tree", "dissect", "neighbours"]
+__all__ = ["Tree", "dissect", "mend", "neighbours"]
 
 # Columns of `Tree.fronts`; the row after the last front closes PIVOT, RIM and PANEL.
 PIVOT, PARENT, LEFT, RIGHT, RIM, PANEL, UPDATE, DEPTH = range(8)
@@ -58,13 +58,32 @@ def dissect(x: Floats, offsets: Ints, links: Ints, leaf: int) -> Tree:
     order, rank, sets = np.arange(n), np.full(n, -1), np.zeros((4 * n // leaf + 64, 7), np.int64)
     spare, counts = np.empty(n, np.int64), np.zeros((3, _BINS + 2), np.int64)
     made = _cut_all(x, offsets, links, leaf, order, rank, sets, spare, counts, np.zeros(n, np.int64))
+    fronts = np.zeros((made + 1, 8), np.int64)
+    _number(sets[:made], fronts)
+    fronts[made, PIVOT] = n
+    return _plant(order, offsets, links, fronts)
+
+
+def mend(tree: Tree, offsets: Ints, links: Ints) -> Tree:
+    """Fit a tree to a new adjacency without cutting anew: where a link joins two branches, one of its ends
+    goes to the cut that parts them. Far cheaper than `dissect`, and as good while few links are new."""
+    front_of = tree.front_of[tree.position]  # by vertex
+    _promote(offsets, links, tree.fronts, front_of)
+    order = tree.order[np.argsort(front_of[tree.order], kind="stable")]
+    fronts = tree.fronts.copy()
+    fronts[1:, PIVOT] = np.cumsum(np.bincount(front_of, minlength=len(fronts) - 1))
+    return _plant(order, offsets, links, fronts)
+
+
+def _plant(order: Ints, offsets: Ints, links: Ints, fronts: Ints) -> Tree:
+    """Find the rims of fronts whose pivots, parents, children and depths are known."""
+    n = len(order)
     position, front_of, seen = np.empty(n, np.int64), np.empty(n, np.int64), np.full(n, -1)
     position[order] = np.arange(n)
-    fronts = np.zeros((made + 1, 8), np.int64)
     room = np.zeros(3, np.int64)
     rim = np.empty(16 * n + 1024, np.int64)
     while True:
-        work = _fronts(order, position, offsets, links, sets[:made], fronts, front_of, rim, seen, room)
+        work = _rims(order, position, offsets, links, fronts, front_of, rim, seen, room)
         if work >= 0:
             break
         rim = np.empty(2 * len(rim), np.int64)
@@ -248,20 +267,8 @@ def _cut_all(
 
 
 @kernel
-def _fronts(
-    order: Ints,
-    position: Ints,
-    offsets: Ints,
-    links: Ints,
-    sets: Ints,
-    fronts: Ints,
-    front_of: Ints,
-    rim: Ints,
-    seen: Ints,
-    room: Ints,
-) -> float:
-    """Number the fronts in postorder and find their rims; returns the work, or −1 where `rim` is too
-    short."""
+def _number(sets: Ints, fronts: Ints) -> None:
+    """Number the sets as fronts in postorder."""
     m = sets.shape[0]
     below = np.ones(m, np.int64)
     number = np.empty(m, np.int64)
@@ -279,7 +286,37 @@ def _fronts(
             number[right] = f - 1
             number[left] = f - 1 - below[right]
             fronts[f, LEFT], fronts[f, RIGHT] = number[left], number[right]
-    fronts[m, PIVOT] = order.shape[0]
+
+
+@kernel
+def _promote(offsets: Ints, links: Ints, fronts: Ints, front_of: Ints) -> None:
+    """Move vertices up until each link joins a front with itself or one above it (`front_of`: by vertex)."""
+    for v in range(front_of.shape[0]):
+        for slot in range(offsets[v], offsets[v + 1]):
+            a, b = front_of[v], front_of[links[slot]]
+            while a != b:  # in postorder the lower number is never the ancestor
+                if a < b:
+                    a = fronts[a, PARENT]
+                else:
+                    b = fronts[b, PARENT]
+            if a != front_of[v] and a != front_of[links[slot]]:
+                front_of[v] = a
+
+
+@kernel
+def _rims(
+    order: Ints,
+    position: Ints,
+    offsets: Ints,
+    links: Ints,
+    fronts: Ints,
+    front_of: Ints,
+    rim: Ints,
+    seen: Ints,
+    room: Ints,
+) -> float:
+    """Find what each front touches beyond its pivots; returns the work, or −1 where `rim` is too short."""
+    m = fronts.shape[0] - 1
     room[:] = 0
     room[2] = fronts[m - 1, LEFT] + 1
     top = np.zeros(2, np.int64)

@@ -23,6 +23,7 @@ __all__ = ["DONE", "INDEFINITE", "UNFIT", "Factor", "factor", "solve"]
 
 DONE, UNFIT, INDEFINITE = range(3)
 _WORTH_THREADS = 2e6  # multiplications
+_BLOCK, _DEEP = 48, 192  # rows and columns of a panel that stay in the nearest cache
 
 
 class Factor:
@@ -141,77 +142,87 @@ def _sort_elements(
 
 
 @dense
-def _subtract_tile(
-    rows: Floats, a: int, b: int, wide: int, k: int, out: Floats, at: int, out_wide: int
-) -> None:
-    """Take the product of three rows from `a` and three from `b` (k columns) off the 3 × 3 tile of `out` at
-    `at`."""
-    s00 = s01 = s02 = s10 = s11 = s12 = s20 = s21 = s22 = 0.0
-    # Slices, so that the compiler knows the indices below are not negative and can use wide registers.
-    ra, rb, rc = rows[a : a + k], rows[a + wide : a + wide + k], rows[a + 2 * wide : a + 2 * wide + k]
-    rd, re, rf = rows[b : b + k], rows[b + wide : b + wide + k], rows[b + 2 * wide : b + 2 * wide + k]
-    for m in range(k):
-        a0, a1, a2 = ra[m], rb[m], rc[m]
-        b0, b1, b2 = rd[m], re[m], rf[m]
-        s00 += a0 * b0
-        s01 += a0 * b1
-        s02 += a0 * b2
-        s10 += a1 * b0
-        s11 += a1 * b1
-        s12 += a1 * b2
-        s20 += a2 * b0
-        s21 += a2 * b1
-        s22 += a2 * b2
-    out[at] -= s00
-    out[at + 1] -= s01
-    out[at + 2] -= s02
-    at += out_wide
-    out[at] -= s10
-    out[at + 1] -= s11
-    out[at + 2] -= s12
-    at += out_wide
-    out[at] -= s20
-    out[at + 1] -= s21
-    out[at + 2] -= s22
+def _subtract(
+    rows: Floats, wide: int, first: int, last: int, j0: int, j1: int, k0: int, k1: int, out: Floats, at: int,
+    out_wide: int,
+) -> None:  # fmt: skip
+    """Take the products of rows first ≤ i < last with rows j0 ≤ j < j1, j ≤ i, over columns k0 to k1, off
+    `out` (row i, column j after `at`), in tiles of 3 × 3."""
+    k = k1 - k0
+    for i in range(first, last, 3):
+        a = i * wide + k0
+        # Slices, so that the compiler knows the indices below are not negative and can use wide registers.
+        ra, rb, rc = rows[a : a + k], rows[a + wide : a + wide + k], rows[a + 2 * wide : a + 2 * wide + k]
+        for j in range(j0, min(j1, i + 3), 3):
+            s00 = s01 = s02 = s10 = s11 = s12 = s20 = s21 = s22 = 0.0
+            b = j * wide + k0
+            rd, re, rf = rows[b : b + k], rows[b + wide : b + wide + k], rows[b + 2 * wide : b + 2 * wide + k]
+            for m in range(k):
+                a0, a1, a2 = ra[m], rb[m], rc[m]
+                b0, b1, b2 = rd[m], re[m], rf[m]
+                s00 += a0 * b0
+                s01 += a0 * b1
+                s02 += a0 * b2
+                s10 += a1 * b0
+                s11 += a1 * b1
+                s12 += a1 * b2
+                s20 += a2 * b0
+                s21 += a2 * b1
+                s22 += a2 * b2
+            tile = at + i * out_wide + j
+            out[tile] -= s00
+            out[tile + 1] -= s01
+            out[tile + 2] -= s02
+            tile += out_wide
+            out[tile] -= s10
+            out[tile + 1] -= s11
+            out[tile + 2] -= s12
+            tile += out_wide
+            out[tile] -= s20
+            out[tile + 1] -= s21
+            out[tile + 2] -= s22
 
 
 @kernel
 def _eliminate(panels: Floats, at: int, wide: int, rows: int, update: Floats, up: int) -> bool:
     """Cholesky on a panel (rows × wide at `at`) in place, then its product off the update at `up`."""
-    for j in range(0, wide, 3):
-        for i in range(j, rows, 3):
-            _subtract_tile(panels, at + i * wide, at + j * wide, wide, j, panels, at + i * wide + j, wide)
-        d = at + j * wide + j
-        p00 = panels[d]
-        if not p00 > 0.0:
-            return False
-        l00 = math.sqrt(p00)
-        l10, l20 = panels[d + wide] / l00, panels[d + 2 * wide] / l00
-        p11 = panels[d + wide + 1] - l10 * l10
-        if not p11 > 0.0:
-            return False
-        l11 = math.sqrt(p11)
-        l21 = (panels[d + 2 * wide + 1] - l20 * l10) / l11
-        p22 = panels[d + 2 * wide + 2] - l20 * l20 - l21 * l21
-        if not p22 > 0.0:
-            return False
-        l22 = math.sqrt(p22)
-        panels[d], panels[d + 1], panels[d + 2] = l00, 0.0, 0.0
-        panels[d + wide], panels[d + wide + 1], panels[d + wide + 2] = l10, l11, 0.0
-        panels[d + 2 * wide], panels[d + 2 * wide + 1], panels[d + 2 * wide + 2] = l20, l21, l22
-        r00, r11, r22 = 1.0 / l00, 1.0 / l11, 1.0 / l22
-        for i in range(j + 3, rows):
-            e = at + i * wide + j
-            y0 = panels[e] * r00
-            y1 = (panels[e + 1] - l10 * y0) * r11
-            panels[e], panels[e + 1] = y0, y1
-            panels[e + 2] = (panels[e + 2] - l20 * y0 - l21 * y1) * r22
+    panel = panels[at : at + rows * wide]
+    for column in range(0, wide, _BLOCK):
+        end = min(column + _BLOCK, wide)
+        for k in range(0, column, _DEEP):
+            _subtract(panel, wide, column, rows, column, end, k, min(k + _DEEP, column), panel, 0, wide)
+        for j in range(column, end, 3):
+            _subtract(panel, wide, j, rows, j, j + 3, column, j, panel, 0, wide)
+            d = j * wide + j
+            p00 = panel[d]
+            if not p00 > 0.0:
+                return False
+            l00 = math.sqrt(p00)
+            l10, l20 = panel[d + wide] / l00, panel[d + 2 * wide] / l00
+            p11 = panel[d + wide + 1] - l10 * l10
+            if not p11 > 0.0:
+                return False
+            l11 = math.sqrt(p11)
+            l21 = (panel[d + 2 * wide + 1] - l20 * l10) / l11
+            p22 = panel[d + 2 * wide + 2] - l20 * l20 - l21 * l21
+            if not p22 > 0.0:
+                return False
+            l22 = math.sqrt(p22)
+            panel[d], panel[d + 1], panel[d + 2] = l00, 0.0, 0.0
+            panel[d + wide], panel[d + wide + 1], panel[d + wide + 2] = l10, l11, 0.0
+            panel[d + 2 * wide], panel[d + 2 * wide + 1], panel[d + 2 * wide + 2] = l20, l21, l22
+            r00, r11, r22 = 1.0 / l00, 1.0 / l11, 1.0 / l22
+            for i in range(j + 3, rows):
+                e = i * wide + j
+                y0 = panel[e] * r00
+                y1 = (panel[e + 1] - l10 * y0) * r11
+                panel[e], panel[e + 1] = y0, y1
+                panel[e + 2] = (panel[e + 2] - l20 * y0 - l21 * y1) * r22
     b = rows - wide
-    for i in range(0, b, 3):
-        for j in range(0, i + 3, 3):
-            _subtract_tile(
-                panels, at + (wide + i) * wide, at + (wide + j) * wide, wide, wide, update, up + i * b + j, b
-            )
+    low = panel[wide * wide :]
+    for j in range(0, b, _BLOCK):
+        for k in range(0, wide, _DEEP):
+            _subtract(low, wide, j, b, j, min(j + _BLOCK, b), k, min(k + _DEEP, wide), update, up, b)
     return True
 
 
@@ -252,8 +263,10 @@ def _factor(
         update = even if fronts[f, DEPTH] % 2 == 0 else odd
         for i in range(at, fronts[f + 1, PANEL]):
             panels[i] = 0.0
-        for i in range(up, up + 9 * b * b):
-            update[i] = 0.0
+        for r in range(b):  # the lower half, tile by tile
+            for i in range(up + 9 * r * b, up + 9 * (r + 1) * b, 3 * b):
+                for j in range(i, i + 3 * r + 3):
+                    update[j] = 0.0
         for q in range(start, end):
             place[q] = q - start
         for slot in range(b):

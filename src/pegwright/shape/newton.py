@@ -19,7 +19,7 @@ from typing import NamedTuple
 import numpy as np
 
 from pegwright.shape.contact import contact, contact_energy
-from pegwright.shape.dissect import dissect, neighbours
+from pegwright.shape.dissect import dissect, mend, neighbours
 from pegwright.shape.elastic import elastic, energy_only
 from pegwright.shape.friction import Grip, grip, grip_energy, no_grip
 from pegwright.shape.hold import Load, outside, outside_energy
@@ -29,9 +29,10 @@ from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Goal", "Iterate", "Settled", "settle"]
 
-_MARGIN_MM = 0.15  # pairs this near to touch are joined in the tree, so that it lasts for several steps
+_MARGIN_MM = 0.03  # pairs this near to touch are joined in the tree, so that it lasts for several steps
 _STRIDE, _LONGEST = 1.5, 4.0  # how steps lengthen where the stiffness proves too high
 _LEAF = 8
+_OVERGROWN = 1.2  # a mended tree is cut anew where its work has grown by this
 _FARTHEST_MM = 4.0  # the widest look-ahead beyond touch
 _WINDOW = 5  # iterations over which the length must stand still
 _CALM, _CALMER = 1e-2, 4.0  # damping (of the bands' own stiffness) that calms contacts, and its growth
@@ -72,6 +73,7 @@ class _Work:
 
     def __init__(self, n: int, held: Grip) -> None:
         self.held = held
+        self.pruned = 0.0  # multiplications with the last tree that was cut, not mended
         self.gradient = np.zeros((n, 3))
         self.blocks = np.zeros((3, n, 3, 3))
         self.radius = np.zeros(n)
@@ -204,7 +206,8 @@ def _assemble(
     work.blocks[:] = 0.0
     energy = elastic(x, rods, true, work.gradient, work.blocks) + outside_energy(x, rods, load)
     ties = outside(x, rods, load, work.gradient, work.blocks[0], work.corners, work.stiffness)
-    energy += grip(x, rods.next, work.held, work.gradient, work.corners, work.stiffness, ties)
+    if len(work.held.pairs):  # else its kernels need not be compiled
+        energy += grip(x, rods.next, work.held, work.gradient, work.corners, work.stiffness, ties)
     first = ties + len(work.held.pairs)
     pressed, count = contact(
         x, rods, pairs, grown, least_mm, true, work.radius, work.gradient, work.corners, work.stiffness, first
@@ -234,8 +237,12 @@ def _factorise(
         if code != UNFIT:
             return kept, code == DONE
     joined = close_pairs(x, rods, pairs, work.radius, _MARGIN_MM)
-    tied = np.concatenate([joined, load.ties, work.held.pairs])
-    kept = Factor(dissect(x, *neighbours(rods, tied), _LEAF))
+    links = neighbours(rods, np.concatenate([joined, load.ties, work.held.pairs]))
+    tree = None if kept is None else mend(kept.tree, *links)
+    if tree is None or tree.work > _OVERGROWN * work.pruned:
+        tree = dissect(x, *links, _LEAF)
+        work.pruned = tree.work
+    kept = Factor(tree)
     return kept, factor(kept, rods, blocks, *elements, workers) == DONE
 
 
@@ -271,7 +278,9 @@ def _descend(
     noise = 4e-16 * float(np.sum(rods.area_mm2 * rods.rest_mm * rods.plane_mpa))
     for _ in range(30):
         y = x + alpha * work.step
-        reached = energy_only(y, rods) + outside_energy(y, rods, load) + grip_energy(y, rods.next, work.held)
+        reached = energy_only(y, rods) + outside_energy(y, rods, load)
+        if len(work.held.pairs):
+            reached += grip_energy(y, rods.next, work.held)
         if np.isfinite(reached):
             reached += contact_energy(y, rods, pairs, grown, least_mm, work.radius)
         if reached <= energy + 1e-4 * alpha * slope + noise:
