@@ -76,7 +76,7 @@ def _against_naive(history: History, told: Rehearsal, quick_s: float) -> list[Fi
     wrong = 0
     spent = time.process_time()
     for slip in sample:
-        proof = prove(structure_of(slow_run(history, slip).events))
+        proof = prove(structure_of(slow_run(history, slip).events, history.board.spots))
         outcome = known.get(slip, Outcome(slip, 0, "harmless"))
         fell = {band for band in proof.free if band <= history.final.bands}
         wrong += not set(outcome.falls) <= fell <= {*outcome.falls, *outcome.unproved}

@@ -13,7 +13,7 @@ from cyclopts.exceptions import CycloptsError
 from rich.text import Text
 
 from pegwright import __version__
-from pegwright.cli import lessons, views
+from pegwright.cli import lessons, rehearse, views
 from pegwright.cli.shared import Json, Stop, cannot, found, reason, refuse, table, worked
 from pegwright.cli.terminal import (
     FAILED,
@@ -42,6 +42,7 @@ app = App(
 )
 app.command(lessons.lesson_, name="lesson")
 app.command(lessons.edit_, name="edit")
+app.command(rehearse.rehearse_, name="rehearse")
 
 
 @app.command

@@ -6,6 +6,7 @@ from pegwright.lesson.filming import filming, script_leaf
 from pegwright.lesson.frame import Still, stills
 from pegwright.lesson.kit import kit
 from pegwright.lesson.leaf import Grid, Leaf
+from pegwright.lesson.mishap import Teller, move_label
 from pegwright.lesson.palette import check_palette
 from pegwright.lesson.picture import Mark, Picture, Window
 from pegwright.lesson.plan import plan
@@ -14,7 +15,7 @@ from pegwright.lesson.sheet import Hand, Lesson, Phase, Step
 from pegwright.lesson.storyboard import Storyboard, clipped, excerpt, storyboard
 from pegwright.lesson.times import Pace, motif_moves, timed
 from pegwright.lesson.verdict import Fit, Snap, Verdict
-from pegwright.lesson.words import Units, languages
+from pegwright.lesson.words import Units, Words, languages
 
 __all__ = [
     "Caption",
@@ -32,9 +33,11 @@ __all__ = [
     "Step",
     "Still",
     "Storyboard",
+    "Teller",
     "Units",
     "Verdict",
     "Window",
+    "Words",
     "captions",
     "check_palette",
     "clipped",
@@ -44,6 +47,7 @@ __all__ = [
     "kit",
     "languages",
     "motif_moves",
+    "move_label",
     "plan",
     "script",
     "script_leaf",

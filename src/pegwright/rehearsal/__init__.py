@@ -4,9 +4,8 @@ from pegwright.rehearsal.checks import Checks, choose_checks
 from pegwright.rehearsal.consequence import Outcome, Sign
 from pegwright.rehearsal.diagnosis import Answer, Candidate, Diagnosis, Question, Surgery
 from pegwright.rehearsal.likelihood import DEFAULT, Seen, Weights, read_weights, weights_schema, write_weights
-from pegwright.rehearsal.ranking import Comparison, Risk, Spot, Trouble
+from pegwright.rehearsal.ranking import Comparison, Risk, Spot, Trouble, Way
 from pegwright.rehearsal.rehearse import Pairs, Rehearsal, compare, rehearse, rehearse_pairs
-from pegwright.rehearsal.say import say_outcome, say_spot, say_trouble
 from pegwright.rehearsal.slips import KINDS, Slip, find_slips
 from pegwright.rehearsal.way_back import Act, WayBack, way_back
 
@@ -30,6 +29,7 @@ __all__ = [
     "Spot",
     "Surgery",
     "Trouble",
+    "Way",
     "WayBack",
     "Weights",
     "choose_checks",
@@ -38,9 +38,6 @@ __all__ = [
     "read_weights",
     "rehearse",
     "rehearse_pairs",
-    "say_outcome",
-    "say_spot",
-    "say_trouble",
     "way_back",
     "weights_schema",
     "write_weights",

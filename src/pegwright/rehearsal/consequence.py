@@ -11,7 +11,7 @@ from pegwright.loom.steps import step_numbers
 from pegwright.rehearsal.course import Course
 from pegwright.rehearsal.run import Run
 from pegwright.rehearsal.slips import Slip
-from pegwright.rehearsal.verdicts import Judge
+from pegwright.rehearsal.verdicts import Judge, Verdict
 
 __all__ = ["Outcome", "Result", "Sign", "outcome_of"]
 
@@ -64,13 +64,21 @@ class Outcome(NamedTuple):
         return self.result in ("falls", "not-proved", "weak")
 
 
-def outcome_of(course: Course, judge: Judge, run: Run, thorough: bool = False) -> Outcome | None:
-    """Classify a run, or return None where it comes to the intended piece and loom."""
+def outcome_of(
+    course: Course, judge: Judge, run: Run, proved: Verdict | None = None, thorough: bool = False
+) -> Outcome | None:
+    """Classify a run, or return None where it comes to the intended piece and loom.
+
+    Where none of the slip's moves can be made there is no slip: the maker is stopped at once. `proved` is a
+    verdict to take in place of the judge's own.
+    """
+    if not run.wrong and any(slip.moves for slip in run.slips):
+        return None
     fastened = any(reading.roots != course.readings[at].roots for at, reading in run.readings.items())
     if not (run.stacks or run.inside or run.colours or run.factors or run.refused or fastened):
         return None
     slip = run.slips[0]
-    verdict, intended = judge.of(run, thorough), judge.intended
+    verdict, intended = proved or judge.of(run, thorough), judge.intended
     total = course.history.final.bands
     falls = tuple(sorted(b for b in verdict.falls - intended.falls if b <= total))
     unproved = tuple(sorted(b for b in verdict.unproved - intended.unproved - intended.falls if b <= total))

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
+from pegwright.loom import Done
 from pegwright.rehearsal.consequence import Outcome
 from pegwright.rehearsal.slips import Slip
 
-__all__ = ["Comparison", "Risk", "Spot", "Trouble", "gather", "harm", "heat", "rank"]
+__all__ = ["Comparison", "Risk", "Spot", "Trouble", "Way", "gather", "harm", "heat", "rank"]
 
 UNPROVED = 0.5
 """A band of which nothing is proved counts as half a band lost."""
@@ -40,17 +41,30 @@ class Spot(NamedTuple):
     risks: tuple[Risk, ...]
 
 
-class Trouble(NamedTuple):
-    """The same step of the document wherever it is worked (`path`), and its spots, worst first."""
+class Way(NamedTuple):
+    """One kind of slip at the steps of a trouble: bands lost by it in all, and where, worst first."""
 
-    path: str
+    kind: str
     expected: float
-    spots: tuple[Spot, ...]
+    risks: tuple[Risk, ...]
 
     @property
-    def worst(self) -> Spot:
-        """The spot of this step that costs most."""
-        return self.spots[0]
+    def worst(self) -> Outcome:
+        """The outcome that costs most."""
+        return self.risks[0].outcome
+
+
+class Trouble(NamedTuple):
+    """Steps with one kind of move that go wrong in the same way above all: one thing to warn of.
+
+    `paths` are those steps of the document, `spots` where they are worked, worst first, `ways` what goes
+    wrong there, the costliest kind of slip first.
+    """
+
+    paths: tuple[str, ...]
+    expected: float
+    spots: tuple[Spot, ...]
+    ways: tuple[Way, ...]
 
 
 class Comparison(NamedTuple):
@@ -92,13 +106,36 @@ def rank(outcomes: Iterable[Outcome], chances: Mapping[Slip, float], bands: int)
     return tuple(sorted(spots, key=lambda spot: (-spot.expected, spot.at)))
 
 
-def gather(spots: Iterable[Spot], paths: Sequence[str]) -> tuple[Trouble, ...]:
-    """Gather spots by the step of the document (`paths[i]` is that of move i), the costliest first."""
-    by_path: dict[str, list[Spot]] = {}
+def gather(spots: Iterable[Spot], done: Sequence[Done]) -> tuple[Trouble, ...]:
+    """Gather spots into troubles, the costliest first.
+
+    Spots of one step of the document belong together, and so do steps with moves of one kind whose costliest
+    kind of slip is the same: a teacher warns once of what goes wrong at every hook.
+    """
+    by_path: dict[tuple[type, str], list[Spot]] = {}
     for spot in spots:
-        by_path.setdefault(paths[spot.at], []).append(spot)
-    troubles = [Trouble(path, sum(s.expected for s in some), tuple(some)) for path, some in by_path.items()]
+        doing = done[spot.at].doing
+        by_path.setdefault((type(doing.move), doing.path), []).append(spot)
+    alike: dict[tuple[type, str], dict[str, list[Spot]]] = {}
+    for (move, path), some in by_path.items():
+        alike.setdefault((move, _ways(some)[0].kind), {})[path] = some
+    troubles = []
+    for by in alike.values():
+        some = sorted((spot for each in by.values() for spot in each), key=lambda s: (-s.expected, s.at))
+        troubles.append(Trouble(tuple(by), sum(s.expected for s in some), tuple(some), _ways(some)))
     return tuple(sorted(troubles, key=lambda trouble: -trouble.expected))
+
+
+def _ways(spots: Iterable[Spot]) -> tuple[Way, ...]:
+    by_kind: dict[str, list[Risk]] = {}
+    for spot in spots:
+        for risk in spot.risks:
+            by_kind.setdefault(risk.outcome.slip.kind, []).append(risk)
+    ways = [
+        Way(kind, sum(r.expected for r in risks), tuple(sorted(risks, key=lambda r: (-r.harm, -r.chance))))
+        for kind, risks in by_kind.items()
+    ]
+    return tuple(sorted(ways, key=lambda way: -way.expected))
 
 
 def heat(spots: Iterable[Spot], steps: int) -> tuple[float, ...]:

@@ -26,6 +26,8 @@ __all__ = ["Pairs", "Progress", "Rehearsal", "compare", "rehearse", "rehearse_pa
 
 Progress = Callable[[str, int, int], None]
 _CHUNK, _FEW = 64, 4
+SHOWN, WAYS = 8, 2
+"""So many troubles, and so many ways of each to go wrong, are shown: these are proved in full."""
 
 
 class Rehearsal(NamedTuple):
@@ -46,11 +48,12 @@ class Rehearsal(NamedTuple):
     checks: Checks
     judged: int
     open: int
+    proved: frozenset[Slip] = frozenset()
 
     @property
     def troubles(self) -> tuple[Trouble, ...]:
-        """The steps of the document by what they cost, all their rounds together, worst first."""
-        return gather(self.spots, [done.doing.path for done in self.history.done])
+        """What to warn of: steps that go wrong in the same way together, the costliest first."""
+        return gather(self.spots, self.history.done)
 
     @property
     def risks(self) -> tuple[Risk, ...]:
@@ -114,6 +117,7 @@ def rehearse(
             for number, settled in enumerate(work(_settle, [tuple(o.slip for o in few) for few in some])):
                 told |= {o.slip: o for o in settled}
                 progress("proving what is open", number + 1, len(some))
+            proved = _prove_top(history, told, likely, work, progress)
     spots = rank(told.values(), likely, history.final.bands)
     steps = len(history.done)
     risks = [risk for spot in spots for risk in spot.risks]
@@ -128,7 +132,31 @@ def rehearse(
         choose_checks(risks, steps, checks),
         judged,
         max(0, len(waiting) - settle),
+        frozenset(proved),
     )
+
+
+def _prove_top(
+    history: History,
+    told: dict[Slip, Outcome],
+    likely: dict[Slip, float],
+    work: Callable[..., Iterator[Any]],
+    progress: Progress,
+) -> set[Slip]:
+    """Prove the worst outcomes of the top troubles, and again where the proof has moved the ranking."""
+    proved: set[Slip] = set()
+    while True:
+        top = gather(rank(told.values(), likely, history.final.bands), history.done)[:SHOWN]
+        shown = {way.worst.slip for trouble in top for way in trouble.ways[:WAYS]}
+        waiting = sorted(shown - proved, key=lambda slip: slip.at)
+        if not waiting:
+            return proved
+        for number, (slip, outcome) in enumerate(work(_prove, waiting)):
+            proved.add(slip)
+            told.pop(slip, None)
+            if outcome is not None:
+                told[slip] = outcome
+            progress("proving the top troubles", number + 1, len(waiting))
 
 
 def rehearse_pairs(rehearsal: Rehearsal, *, count: int, seed: int = 0, progress: Progress = _silent) -> Pairs:
@@ -194,8 +222,16 @@ def _work(slips: tuple[Slip, ...]) -> tuple[list[Outcome | None], int]:
 
 def _settle(slips: tuple[Slip, ...]) -> list[Outcome]:
     judge = _bench[0]
-    found = (outcome_of(judge.course, judge, rehearse_slips(judge.course, slip), True) for slip in slips)
+    found = (
+        outcome_of(judge.course, judge, rehearse_slips(judge.course, slip), None, True) for slip in slips
+    )
     return [outcome for outcome in found if outcome is not None]
+
+
+def _prove(slip: Slip) -> tuple[Slip, Outcome | None]:
+    judge = _bench[0]
+    run = rehearse_slips(judge.course, slip)
+    return slip, outcome_of(judge.course, judge, run, judge.proved(run))
 
 
 @contextmanager

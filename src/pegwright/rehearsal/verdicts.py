@@ -14,8 +14,9 @@ from typing import NamedTuple
 import numpy as np
 
 from pegwright.loom import Laid
-from pegwright.proof import prove
+from pegwright.proof import check, prove
 from pegwright.proof.carriers import carry
+from pegwright.proof.prove import kept_across
 from pegwright.proof.reader import Reader
 from pegwright.proof.slips import first_passed, in_use, reduced
 from pegwright.rehearsal.course import Course
@@ -62,7 +63,8 @@ class Judge:
         self.settled: dict[_Key, Verdict] = {}
         self.laid = frozenset(range(1, course.history.final.bands + 1))
         roots = [root for reading in course.readings for root in reading.roots]
-        self.proof = prove(structure_of(course.history.events))
+        self.spots = course.history.board.spots
+        self.proof = prove(structure_of(course.history.events, self.spots))
         self.parts = find_parts(course.words, roots, self.proof)
         snapped = sorted(self.laid) if len(self.laid) <= MOST_SNAPPED else []
         lanes = {keep: at for at, keep in enumerate(dict.fromkeys(keep for _, keep in self.parts))}
@@ -85,13 +87,27 @@ class Judge:
         if thorough and known.unproved and len(key.laid) > FEW_BANDS:
             settled = self.settled.get(key)
             if settled is None:
-                proof = prove(structure_of(events_of(self.course, run)))
+                proof = prove(structure_of(events_of(self.course, run), self.spots))
                 settled = self.settled[key] = known._replace(
                     falls=known.falls | known.unproved.intersection(proof.free),
                     unproved=known.unproved.intersection(proof.unproved),
                 )
             return settled
         return known
+
+    def proved(self, run: Run) -> Verdict:
+        """Return the verdict that the whole proof gives, its certificates checked.
+
+        Raises:
+            AssertionError: the checker rejects the proof.
+        """
+        events = events_of(self.course, run)
+        proof = prove(structure_of(events, self.spots))
+        rejected = check(events, proof)
+        if rejected is not None:
+            raise AssertionError(f"the checker rejects the proof of a slip: {rejected}")
+        quick = self.of(run)
+        return quick._replace(falls=frozenset(proof.free), unproved=frozenset(proof.unproved))
 
     def _key(self, run: Run) -> _Key:
         done = self.course.history.done
@@ -114,7 +130,7 @@ class Judge:
         left = key.laid - held
         if not left:
             return Verdict(frozenset(), frozenset(), keystones)
-        structure = structure_of(events_of(self.course, run))
+        structure = structure_of(events_of(self.course, run), self.spots)
         words = reduced(structure)
         used = in_use(words, first_passed(structure))
         left &= used
@@ -125,6 +141,8 @@ class Judge:
             proof = prove(structure)
             falls |= left.intersection(proof.free)
             left &= frozenset(proof.unproved)
+        kept = kept_across(structure, falls).keys()
+        falls, left = falls - kept, left | kept
         return Verdict(frozenset(falls), frozenset(left), keystones)
 
     def _held_by_parts(self, idle: list[Flags]) -> set[int]:

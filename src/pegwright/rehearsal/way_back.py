@@ -50,12 +50,15 @@ class _Loom(NamedTuple):
     homes: Map[int, frozenset[str]]
 
 
-def way_back(history: History, outcome: Outcome, after: int | None = None) -> WayBack:
+def way_back(
+    history: History, outcome: Outcome, after: int | None = None, made: Course | None = None
+) -> WayBack:
     """Return the way back from a slip noticed after the step of that index: by default, at its first sign.
 
     No move of it can be spared; whether another list of moves is shorter is not searched for.
+    `made` is the history's course, if it is at hand.
     """
-    made = course(history)
+    made = made or course(history)
     slip = outcome.slip
     block = slip.at + slip.replaces - 1
     sign = outcome.first or outcome.close

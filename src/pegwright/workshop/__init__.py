@@ -7,6 +7,7 @@ from pegwright.workshop.lessons import FilmOrder, Order, Piece, Taught, edited, 
 from pegwright.workshop.line import Work, lesson, work
 from pegwright.workshop.losses import Losses, losses
 from pegwright.workshop.progress import Progress, silent
+from pegwright.workshop.rehearse import kept_folder, rehearsed, weights_from
 from pegwright.workshop.starter import starter
 
 __all__ = [
@@ -21,14 +22,17 @@ __all__ = [
     "demo",
     "edited",
     "example_files",
+    "kept_folder",
     "lesson",
     "losses",
     "open_pattern",
     "pressed",
     "read_bytes",
+    "rehearsed",
     "silent",
     "starter",
     "teach",
+    "weights_from",
     "work",
     "write_into",
     "write_whole",

@@ -360,6 +360,10 @@ hold-unproved = { $n ->
     [one] Nicht bewiesen für ein Gummi:
    *[other] Nicht bewiesen für { $n } Gummis:
 } { $which }.
+hold-left-out = { $n ->
+    [one] Dieses Blatt zeigt nicht die ganze Anleitung: Wegen eines Fehlers darin fehlt ein Schritt. Behebe ihn zuerst.
+   *[other] Dieses Blatt zeigt nicht die ganze Anleitung: Wegen { $n } Fehlern darin fehlen Schritte. Behebe sie zuerst.
+}
 hold-not-shown = Es ist nicht bewiesen, dass jedes Gummi hält.
 hold-band = Gummi { $number } ({ $band }, Schritt { $step })
 hold-more = { $n } mehr
@@ -566,6 +570,163 @@ prompter-keys = Leertaste startet und hält, Auf und Ab ändern das Tempo, Plus 
 licence-as = Lizenz dieses Stücks und seiner Lektion: { $licence }
 licence-none = Keine Lizenz ist genannt: Alle Rechte bleiben bei dem, der es entworfen hat. Frag, bevor du es kopierst oder änderst.
 licence-fonts = Die Seiten enthalten die Schrift Atkinson Hyperlegible unter der Lizenz, die hier folgt.
+
+## Was schiefgeht: die Versehen
+
+slip-loop-above = Der Haken nimmt die Schlaufe über der gemeinten.
+slip-loop-below = Der Haken greift zu tief und nimmt die Schlaufe unter der gemeinten.
+slip-too-shallow = Der Haken geht innen nur durch { $n ->
+    [one] die oberste Schlaufe
+   *[other] die { $n } obersten Schlaufen
+}, nicht durch alle darüber.
+slip-outside = Die Schlaufe kommt an der Seite hoch, nicht innen durch die Schlaufen darüber.
+slip-wrong-peg = Es kommt auf { $wrong } statt auf { $right }.
+slip-mirrored-peg = Es kommt auf die andere Seite: auf { $wrong } statt auf { $right }.
+slip-wrong-start = Die Schlaufe wird von { $wrong } genommen statt von { $right }.
+slip-step-skipped = Dieser Zug wird ausgelassen.
+slip-step-doubled = Dieser Zug wird zweimal gemacht.
+slip-steps-swapped = Der nächste Zug wird zuerst gemacht.
+slip-wrong-order = Die Schlaufen auf { $where } werden verkehrt herum gezogen, die unterste zuerst.
+slip-wrong-colour = Ein Gummi der anderen Farbe ({ $letter }) wird genommen.
+slip-cap-forgotten = Die Kappe fehlt.
+slip-cap-wound-once = Das Gummi wird nur einmal herumgewickelt.
+slip-twist-forgotten = Das Gummi liegt flach, ohne seine halbe Drehung.
+slip-one-of-several = Eine Schlaufe zu wenig wird genommen.
+slip-charm-not-slid = Was am Haken hängt, wird nicht aufgeschoben.
+slip-miscounted-few = Ein Gummi zu wenig kommt dazu.
+slip-miscounted-many = Ein Gummi zu viel kommt dazu.
+slip-not-all-caught-clip = Der Clip verfehlt eine Schlaufe.
+slip-not-all-caught-knot = Die Schnur verfehlt eine Schlaufe.
+slip-not-all-caught-bind = Das letzte Gummi geht nicht durch die oberste Schlaufe.
+slip-one-loop-caught-clip = Der Clip geht nur durch eine Schlaufe.
+slip-one-loop-caught-knot = Die Schnur geht nur durch eine Schlaufe.
+slip-one-loop-caught-bind = Das letzte Gummi geht nur durch eine Schlaufe.
+slip-end-slips-off = Die Schlaufen rutschen ab, bevor sie gefasst sind ({ $where }).
+slip-loom-not-turned = Der Webrahmen wird nicht gedreht, und alles Weitere geschieht am falschen Ende.
+
+## Was daraus wird
+
+end-all = Am Ende geht das Stück auseinander.
+end-falls = { $n ->
+    [one] Am Ende fällt ein Gummi ab.
+   *[other] Am Ende fallen { $n } Gummis ab.
+}
+end-unproved = { $n ->
+    [one] Ein Gummi kann abgehen: Nichts hält es sicher.
+   *[other] { $n } Gummis können abgehen: Nichts hält sie sicher.
+}
+end-weak = Es hält, aber reißt das falsche Gummi, geht alles auseinander.
+end-looks = Es hält, sieht aber anders aus: { $bands }.
+end-harmless = Es macht nichts.
+looks-band = Gummi { $number } ({ $letter })
+
+## Woran man es sieht
+
+sign-none = Auf dem Webrahmen sieht man nichts. Man sieht es erst, wenn das Stück herunterkommt.
+sign-refused = Du merkst es bei Schritt { $step }: Er geht dann nicht.
+sign-glance-now = Du siehst es gleich
+sign-glance-step = Du siehst es bei Schritt { $step }
+sign-close-now = Von oben sieht alles richtig aus; schau gleich genau hin
+sign-close-step = Von oben sieht alles richtig aus; schau bei Schritt { $step } genau hin
+sign-loops = { $when }: { $n ->
+    [0] keine Schlaufe
+    [one] 1 Schlaufe
+   *[other] { $n } Schlaufen
+} auf { $where }, nicht { $right }.
+sign-colours = { $when }: auf { $where } von unten nach oben { $wrong } und nicht { $right }.
+sign-strands = { $when }: In einer Schlaufe auf { $where } { $n ->
+    [0] kommt kein Strang
+    [one] kommt 1 Strang
+   *[other] kommen { $n } Stränge
+} hoch, nicht { $right }.
+sign-strands-colour = { $when }: In einer Schlaufe auf { $where } kommt ein Strang anderer Farbe hoch.
+
+## Warnungen: kurz, denn sie werden gesprochen
+
+warn-loop-above = Nimm die Schlaufe aus dem Bild, nicht die darüber.
+warn-loop-below = Greif nicht zu tief: Die untere Schlaufe bleibt liegen.
+warn-too-shallow = Geh innen durch alle Schlaufen, nicht nur durch die oberste.
+warn-outside = Zieh die Schlaufe innen durch die oberen hoch, nicht an der Seite.
+warn-wrong-peg = Zähl die Stifte. Der daneben ist schnell genommen.
+warn-mirrored-peg = Schau zweimal, auf welche Seite es geht.
+warn-wrong-start = Fang am richtigen Stift an. Der daneben ist schnell genommen.
+warn-step-skipped = Merk dir, wo du bist. Hier lässt man leicht etwas aus.
+warn-step-doubled = Mach es nur einmal.
+warn-steps-swapped = Bleib bei der Reihenfolge.
+warn-wrong-order = Zieh die Schlaufen so, wie es im Bild steht.
+warn-wrong-colour = Schau auf die Farbe, bevor du das Gummi spannst.
+warn-cap-forgotten = Vergiss die Kappe nicht.
+warn-cap-wound-once = Wickle so oft, wie es da steht: Einmal reicht nicht.
+warn-twist-forgotten = Vergiss die halbe Drehung nicht. Ohne sie geht das Stück auf.
+warn-one-of-several = Zähl die Schlaufen am Haken, bevor du ziehst.
+warn-charm-not-slid = Schieb es auf, bevor du die Schlaufe ablegst.
+warn-miscounted = Zähl die Gummis laut.
+warn-not-all-caught = Fass jede Schlaufe. Zähl sie.
+warn-one-loop-caught = Geh durch jede Schlaufe, nicht nur durch eine.
+warn-end-slips-off = Halt die Schlaufen fest, bis alles zu ist.
+warn-loom-not-turned = Dreh den Webrahmen, bevor du weitermachst.
+
+## Der Weg zurück
+
+back-place = Nimm das Gummi ({ $letter }) wieder ab: { $where }.
+back-wind = Nimm das gewickelte Gummi wieder ab: { $where }.
+back-hang = Nimm das letzte Gummi wieder vom Haken.
+back-turn = Dreh den Webrahmen zurück.
+back-hook = Nimm die oberste Schlaufe von { $target }, zieh sie zurück, wie sie kam, und leg sie wieder auf { $source }.
+back-slide = Nimm die oberste Schlaufe von { $target }, schieb zurück auf den Haken, was daran hängt, und leg sie wieder auf { $source }.
+back-lift = Heb die Schlaufe auf { $where } wieder über die anderen, sodass sie ganz unten liegt.
+back-bind = Zieh das letzte Gummi wieder heraus.
+back-clip = Öffne den Clip und nimm ihn heraus.
+back-knot = Mach die Schnur auf und zieh sie heraus.
+back-undo-all = Nimm { $n ->
+    [one] den letzten Zug
+   *[other] die letzten { $n } Züge
+} zurück, den neuesten zuerst, bis { $move }.
+back-do = Dann mach es, wie es im Bild steht: { $moves }.
+back-do-all = Dann mach { $n ->
+    [one] den Zug
+   *[other] die { $n } Züge
+} von { $first } bis { $last } noch einmal, wie im Bild.
+
+## Fragen
+
+ask-where = Halt den Webrahmen neben das Bild. Auf welchen Stiften ist die Zahl der Schlaufen oder eine Farbe anders?
+ask-inside = Schau in die Schlaufen. Auf welchen Stiften kommen innen andere Stränge hoch als im Bild?
+ask-crossed = Auf welchen Stiften führen die Gummis zu anderen Stiften als im Bild?
+ask-loops = Wie viele Schlaufen liegen auf { $where }?
+ask-top = Welchen Buchstaben hat die oberste Schlaufe auf { $where }?
+ask-lowest = Welchen Buchstaben hat die unterste Schlaufe auf { $where }?
+ask-colours = Welche Buchstaben haben die Schlaufen auf { $where }, von unten nach oben?
+ask-strands = Wie viele Stränge kommen in jeder Schlaufe auf { $where } hoch, von unten nach oben?
+ask-strand-colours = Welche Buchstaben haben die Stränge, die in jeder Schlaufe auf { $where } hochkommen, von unten nach oben?
+ask-leads = Zu welchen Stiften führen die Gummis auf { $where }, von unten nach oben?
+answer-none = keine
+
+label-trouble = Was hier schiefgeht
+label-right = Richtig
+label-wrong = Falsch
+label-back = Wenn es passiert ist
+look-heading = Halt und schau
+look-heading-round = Halt und schau nach Runde { $n }
+look-why = Ein Versehen bis hierher sieht man jetzt. Später kostet es mehr.
+look-cure = Ist es nicht so, nimm Zug um Zug zurück, bis es wieder stimmt, und mach von da weiter.
+look-film = Zeig es falsch, dann richtig: { $slip }
+picture-wrong = Falsch. { $slip } { $text }
+picture-right = Richtig. { $text }
+
+wrong-open = Sieht etwas falsch aus?
+wrong-close = Schließen
+wrong-again = Von vorn
+wrong-first = Was ist los?
+wrong-look = Es sieht anders aus
+wrong-stuck = Dieser Schritt geht nicht
+wrong-round = Wie weit bist du?
+wrong-round-n = Runde { $n }
+wrong-found = Das ist wohl passiert
+wrong-back = Der Weg zurück
+wrong-other = Nichts davon
+wrong-lost = Geh auf dieser Seite einen Schritt zurück und halt den Webrahmen neben jenes Bild. Nimm zurück, bis beide gleich aussehen, und mach von da weiter.
+wrong-nothing = Kein bekanntes Versehen sieht hier so aus. Geh auf dieser Seite einen Schritt zurück und frag dort noch einmal.
 
 ## Wonach die Prüfung sucht
 

@@ -381,6 +381,10 @@ hold-unproved = { $n ->
     [one] Not proved for one band:
    *[other] Not proved for { $n } bands:
 } { $which }.
+hold-left-out = { $n ->
+    [one] This sheet is not the whole pattern: one fault in it made a step be left out. Mend it first.
+   *[other] This sheet is not the whole pattern: { $n } faults in it made steps be left out. Mend them first.
+}
 hold-not-shown = It is not proved that every band is held.
 hold-band = band { $number } ({ $band }, step { $step })
 hold-more = { $n } more
@@ -588,6 +592,163 @@ prompter-keys = Space starts and stops, up and down change the pace, plus and mi
 licence-as = Licence of this piece and its lesson: { $licence }
 licence-none = No licence is named: all rights stay with the designer. Ask before you copy or change it.
 licence-fonts = The pages bring the typeface Atkinson Hyperlegible, under the licence that follows.
+
+## What goes wrong: the slips
+
+slip-loop-above = The hook takes the loop above the one meant.
+slip-loop-below = The hook goes too deep and takes the loop below the one meant.
+slip-too-shallow = The hook goes down inside { $n ->
+    [one] only the top loop
+   *[other] only the top { $n } loops
+}, not inside all the loops above.
+slip-outside = The loop comes up at the side, not inside the loops above it.
+slip-wrong-peg = It goes to { $wrong }, not to { $right }.
+slip-mirrored-peg = It goes to the other side: to { $wrong }, not to { $right }.
+slip-wrong-start = The loop is taken from { $wrong }, not from { $right }.
+slip-step-skipped = This move is left out.
+slip-step-doubled = This move is made twice.
+slip-steps-swapped = The next move is made first.
+slip-wrong-order = The loops on { $where } are worked the wrong way round, the lowest first.
+slip-wrong-colour = A band of another colour ({ $letter }) is taken.
+slip-cap-forgotten = The cap is left out.
+slip-cap-wound-once = The band is wound round only once.
+slip-twist-forgotten = The band is put on flat, without its half-turn.
+slip-one-of-several = One loop too few is taken.
+slip-charm-not-slid = What hangs on the hook is not slid on.
+slip-miscounted-few = One band too few is added.
+slip-miscounted-many = One band too many is added.
+slip-not-all-caught-clip = The clip misses one loop.
+slip-not-all-caught-knot = The cord misses one loop.
+slip-not-all-caught-bind = The last band is not pulled through the top loop.
+slip-one-loop-caught-clip = The clip goes through one loop only.
+slip-one-loop-caught-knot = The cord goes through one loop only.
+slip-one-loop-caught-bind = The last band goes through one loop only.
+slip-end-slips-off = The loops of { $where } slip off before they are caught.
+slip-loom-not-turned = The loom is not turned, and all that follows is done at the wrong end.
+
+## What comes of it
+
+end-all = In the end the piece comes apart.
+end-falls = { $n ->
+    [one] In the end one band falls off.
+   *[other] In the end { $n } bands fall off.
+}
+end-unproved = { $n ->
+    [one] One band may come off: nothing is sure to hold it.
+   *[other] { $n } bands may come off: nothing is sure to hold them.
+}
+end-weak = It holds, but if the wrong band snaps, all of it comes apart.
+end-looks = It holds, but it looks different: { $bands }.
+end-harmless = Nothing comes of it.
+looks-band = band { $number } ({ $letter })
+
+## How it shows
+
+sign-none = Nothing shows on the loom. It shows when the piece comes off.
+sign-refused = You notice at step { $step }, which cannot be done then.
+sign-glance-now = You see it at once
+sign-glance-step = You see it at step { $step }
+sign-close-now = From above all looks right; look closely at once
+sign-close-step = From above all looks right; look closely at step { $step }
+sign-loops = { $when }: { $n ->
+    [0] no loop
+    [one] 1 loop
+   *[other] { $n } loops
+} on { $where }, not { $right }.
+sign-colours = { $when }: on { $where }, from the bottom up, { $wrong } and not { $right }.
+sign-strands = { $when }: { $n ->
+    [0] no strand comes
+    [one] 1 strand comes
+   *[other] { $n } strands come
+} up inside a loop on { $where }, not { $right }.
+sign-strands-colour = { $when }: a strand of another colour comes up inside a loop on { $where }.
+
+## Warnings: short, for they are spoken
+
+warn-loop-above = Take the loop that the picture shows, not the one above it.
+warn-loop-below = Do not reach too deep: the loop below stays where it is.
+warn-too-shallow = Go down inside all the loops above, not only the top one.
+warn-outside = Pull the loop up inside the loops above it, not at the side.
+warn-wrong-peg = Count the pegs. It is easy to take the one beside it.
+warn-mirrored-peg = Look twice which side it goes to.
+warn-wrong-start = Start at the right peg. It is easy to take the one beside it.
+warn-step-skipped = Keep your place. It is easy to leave one out here.
+warn-step-doubled = Do it once only.
+warn-steps-swapped = Keep to the order.
+warn-wrong-order = Work the loops in the order shown.
+warn-wrong-colour = Look at the colour before you stretch the band.
+warn-cap-forgotten = Do not forget the cap.
+warn-cap-wound-once = Wind it round as often as it says: once is not enough.
+warn-twist-forgotten = Do not forget the half-turn. Without it the piece comes apart.
+warn-one-of-several = Count the loops on your hook before you pull.
+warn-charm-not-slid = Slide it on before you put the loop down.
+warn-miscounted = Count the bands aloud.
+warn-not-all-caught = Catch every loop. Count them.
+warn-one-loop-caught = Go through every loop, not through one only.
+warn-end-slips-off = Hold the loops fast until all is shut.
+warn-loom-not-turned = Turn the loom before you go on.
+
+## The way back
+
+back-place = Take the band ({ $letter }) off { $where } again.
+back-wind = Take the wound band off { $where } again.
+back-hang = Take the last band off the hook again.
+back-turn = Turn the loom back.
+back-hook = Take the top loop off { $target }, pull it back down the way it came, and put it back on { $source }.
+back-slide = Take the top loop off { $target }, slide what hangs on it back on to the hook, and put the loop back on { $source }.
+back-lift = Lift the loop back over the others on { $where }, so that it lies lowest again.
+back-bind = Pull out the last band again.
+back-clip = Open the clip and take it out.
+back-knot = Untie the cord and pull it out.
+back-undo-all = Take back the last { $n ->
+    [one] move
+   *[other] { $n } moves
+}, the newest first, down to { $move }.
+back-do = Then do it as shown: { $moves }.
+back-do-all = Then do the { $n ->
+    [one] move
+   *[other] { $n } moves
+} from { $first } to { $last } again, as shown.
+
+## Guided questions
+
+ask-where = Hold the loom beside the picture. On which pegs is the number of loops, or a colour, different?
+ask-inside = Look into the loops. On which pegs do other strands come up inside them than in the picture?
+ask-crossed = On which pegs do the bands lead to other pegs than in the picture?
+ask-loops = How many loops are on { $where }?
+ask-top = Which letter has the top loop on { $where }?
+ask-lowest = Which letter has the lowest loop on { $where }?
+ask-colours = Which letters have the loops on { $where }, from the bottom up?
+ask-strands = How many strands come up inside each loop on { $where }, from the bottom up?
+ask-strand-colours = Which letters have the strands that come up inside each loop on { $where }, from the bottom up?
+ask-leads = To which pegs do the bands on { $where } lead, from the bottom up?
+answer-none = none
+
+label-trouble = What goes wrong here
+label-right = Right
+label-wrong = Wrong
+label-back = If it has happened
+look-heading = Stop and look
+look-heading-round = Stop and look after round { $n }
+look-why = A slip made up to here shows now. Later it costs more.
+look-cure = If it is not so, undo step by step until it looks right again, and go on from there.
+look-film = Show it wrong, then right: { $slip }
+picture-wrong = Wrong. { $slip } { $text }
+picture-right = Right. { $text }
+
+wrong-open = Something looks wrong?
+wrong-close = Close
+wrong-again = Start again
+wrong-first = What is it?
+wrong-look = It looks different
+wrong-stuck = I cannot do this step
+wrong-round = How far are you?
+wrong-round-n = Round { $n }
+wrong-found = This is what most likely happened
+wrong-back = The way back
+wrong-other = None of these
+wrong-lost = Go back one step on this page and hold the loom beside that picture. Undo until the two look the same, and go on from there.
+wrong-nothing = No slip that we know of looks like that here. Go back one step on this page and ask again there.
 
 ## What the editor's check looks for. Words parted by commas; nobody reads them in a lesson.
 

@@ -377,6 +377,10 @@ hold-unproved = { $n ->
     [one] Sin probar para una gomita:
    *[other] Sin probar para { $n } gomitas:
 } { $which }.
+hold-left-out = { $n ->
+    [one] Esta hoja no es el patrón entero: por un error suyo falta un paso. Corrígelo primero.
+   *[other] Esta hoja no es el patrón entero: por { $n } errores suyos faltan pasos. Corrígelos primero.
+}
 hold-not-shown = No está probado que todas las gomitas queden sujetas.
 hold-band = gomita { $number } ({ $band }, paso { $step })
 hold-more = { $n } más
@@ -583,6 +587,163 @@ prompter-keys = El espacio empieza y para, arriba y abajo cambian el ritmo, más
 licence-as = Licencia de esta pieza y de su lección: { $licence }
 licence-none = No se nombra ninguna licencia: todos los derechos son de quien la diseñó. Pregunta antes de copiarla o cambiarla.
 licence-fonts = Las páginas llevan la letra Atkinson Hyperlegible, con la licencia que sigue.
+
+## Qué sale mal: los errores
+
+slip-loop-above = El gancho toma el lazo de encima del que toca.
+slip-loop-below = El gancho baja demasiado y toma el lazo de debajo del que toca.
+slip-too-shallow = El gancho baja por dentro { $n ->
+    [one] solo del lazo de arriba
+   *[other] solo de los { $n } lazos de arriba
+}, no de todos los de encima.
+slip-outside = El lazo sube por fuera, no por dentro de los de encima.
+slip-wrong-peg = Va a { $wrong }, no a { $right }.
+slip-mirrored-peg = Va al otro lado: a { $wrong }, no a { $right }.
+slip-wrong-start = El lazo se toma de { $wrong }, no de { $right }.
+slip-step-skipped = Este paso se salta.
+slip-step-doubled = Este paso se hace dos veces.
+slip-steps-swapped = El paso siguiente se hace antes.
+slip-wrong-order = Los lazos de { $where } se pasan al revés, el de abajo primero.
+slip-wrong-colour = Se toma una gomita de otro color ({ $letter }).
+slip-cap-forgotten = Falta el remate.
+slip-cap-wound-once = La gomita se enrolla una sola vez.
+slip-twist-forgotten = La gomita se pone plana, sin su media vuelta.
+slip-one-of-several = Se toma un lazo de menos.
+slip-charm-not-slid = Lo que cuelga del gancho no se desliza.
+slip-miscounted-few = Se pone una gomita de menos.
+slip-miscounted-many = Se pone una gomita de más.
+slip-not-all-caught-clip = Al cierre se le escapa un lazo.
+slip-not-all-caught-knot = Al cordón se le escapa un lazo.
+slip-not-all-caught-bind = La última gomita no pasa por el lazo de arriba.
+slip-one-loop-caught-clip = El cierre pasa por un solo lazo.
+slip-one-loop-caught-knot = El cordón pasa por un solo lazo.
+slip-one-loop-caught-bind = La última gomita pasa por un solo lazo.
+slip-end-slips-off = Los lazos de { $where } se sueltan antes de quedar sujetos.
+slip-loom-not-turned = El telar no se gira, y todo lo demás se hace en el otro lado.
+
+## Qué pasa entonces
+
+end-all = Al final la pieza se deshace.
+end-falls = { $n ->
+    [one] Al final se cae una gomita.
+   *[other] Al final se caen { $n } gomitas.
+}
+end-unproved = { $n ->
+    [one] Una gomita puede soltarse: nada la sujeta con seguridad.
+   *[other] { $n } gomitas pueden soltarse: nada las sujeta con seguridad.
+}
+end-weak = Aguanta, pero si se rompe cierta gomita, se deshace toda.
+end-looks = Aguanta, pero se ve distinta: { $bands }.
+end-harmless = No pasa nada.
+looks-band = gomita { $number } ({ $letter })
+
+## Cómo se nota
+
+sign-none = En el telar no se nota nada. Se nota al sacar la pieza.
+sign-refused = Lo notas en el paso { $step }, que entonces no se puede hacer.
+sign-glance-now = Lo ves enseguida
+sign-glance-step = Lo ves en el paso { $step }
+sign-close-now = Desde arriba todo parece bien; mira de cerca enseguida
+sign-close-step = Desde arriba todo parece bien; mira de cerca en el paso { $step }
+sign-loops = { $when }: { $n ->
+    [0] ningún lazo
+    [one] 1 lazo
+   *[other] { $n } lazos
+} en { $where }, no { $right }.
+sign-colours = { $when }: en { $where }, de abajo arriba, { $wrong } y no { $right }.
+sign-strands = { $when }: { $n ->
+    [0] no sube ninguna hebra
+    [one] sube 1 hebra
+   *[other] suben { $n } hebras
+} por dentro de un lazo en { $where }, no { $right }.
+sign-strands-colour = { $when }: por dentro de un lazo en { $where } sube una hebra de otro color.
+
+## Avisos: cortos, porque se dicen en voz alta
+
+warn-loop-above = Toma el lazo del dibujo, no el de encima.
+warn-loop-below = No bajes tanto: el lazo de abajo se queda.
+warn-too-shallow = Baja por dentro de todos los lazos, no solo del de arriba.
+warn-outside = Sube el lazo por dentro de los de encima, no por fuera.
+warn-wrong-peg = Cuenta las clavijas. Es fácil tomar la de al lado.
+warn-mirrored-peg = Mira bien a qué lado va.
+warn-wrong-start = Empieza en su clavija. Es fácil tomar la de al lado.
+warn-step-skipped = No pierdas el sitio. Es fácil saltarse uno aquí.
+warn-step-doubled = Hazlo una sola vez.
+warn-steps-swapped = Sigue el orden.
+warn-wrong-order = Pasa los lazos en el orden del dibujo.
+warn-wrong-colour = Mira el color antes de estirar la gomita.
+warn-cap-forgotten = No olvides el remate.
+warn-cap-wound-once = Da todas las vueltas: una no basta.
+warn-twist-forgotten = No olvides la media vuelta. Sin ella la pieza se deshace.
+warn-one-of-several = Cuenta los lazos del gancho antes de tirar.
+warn-charm-not-slid = Deslízalo antes de dejar el lazo.
+warn-miscounted = Cuenta las gomitas en voz alta.
+warn-not-all-caught = Toma todos los lazos. Cuéntalos.
+warn-one-loop-caught = Pasa por todos los lazos, no por uno solo.
+warn-end-slips-off = Sujeta los lazos hasta que todo esté cerrado.
+warn-loom-not-turned = Gira el telar antes de seguir.
+
+## La vuelta atrás
+
+back-place = Quita la gomita ({ $letter }) de { $where }.
+back-wind = Quita la gomita enrollada de { $where }.
+back-hang = Quita la última gomita del gancho.
+back-turn = Gira el telar otra vez.
+back-hook = Toma el lazo de arriba de { $target }, bájalo por donde vino y ponlo otra vez en { $source }.
+back-slide = Toma el lazo de arriba de { $target }, desliza lo que cuelga otra vez al gancho y pon el lazo en { $source }.
+back-lift = Pasa el lazo otra vez por encima de los demás en { $where }, hasta que quede abajo del todo.
+back-bind = Saca otra vez la última gomita.
+back-clip = Abre el cierre y sácalo.
+back-knot = Desata el cordón y sácalo.
+back-undo-all = Deshaz { $n ->
+    [one] el último paso
+   *[other] los últimos { $n } pasos
+}, primero el más nuevo, hasta { $move }.
+back-do = Luego hazlo como en el dibujo: { $moves }.
+back-do-all = Luego haz otra vez { $n ->
+    [one] el paso
+   *[other] los { $n } pasos
+} de { $first } a { $last }, como en el dibujo.
+
+## Preguntas
+
+ask-where = Pon el telar junto al dibujo. ¿En qué clavijas es distinto el número de lazos o un color?
+ask-inside = Mira dentro de los lazos. ¿En qué clavijas suben por dentro otras hebras que en el dibujo?
+ask-crossed = ¿En qué clavijas van las gomitas a otras clavijas que en el dibujo?
+ask-loops = ¿Cuántos lazos hay en { $where }?
+ask-top = ¿Qué letra tiene el lazo de arriba en { $where }?
+ask-lowest = ¿Qué letra tiene el lazo de abajo en { $where }?
+ask-colours = ¿Qué letras tienen los lazos en { $where }, de abajo arriba?
+ask-strands = ¿Cuántas hebras suben por dentro de cada lazo en { $where }, de abajo arriba?
+ask-strand-colours = ¿Qué letras tienen las hebras que suben por dentro de cada lazo en { $where }, de abajo arriba?
+ask-leads = ¿A qué clavijas van las gomitas en { $where }, de abajo arriba?
+answer-none = ninguno
+
+label-trouble = Qué sale mal aquí
+label-right = Bien
+label-wrong = Mal
+label-back = Si ya ha pasado
+look-heading = Para y mira
+look-heading-round = Para y mira tras la vuelta { $n }
+look-why = Un error hecho hasta aquí se ve ahora. Más tarde cuesta más.
+look-cure = Si no es así, deshaz paso a paso hasta que se vea bien, y sigue desde ahí.
+look-film = Muéstralo mal y luego bien: { $slip }
+picture-wrong = Mal. { $slip } { $text }
+picture-right = Bien. { $text }
+
+wrong-open = ¿Algo se ve mal?
+wrong-close = Cerrar
+wrong-again = Empezar de nuevo
+wrong-first = ¿Qué pasa?
+wrong-look = Se ve distinto
+wrong-stuck = No puedo hacer este paso
+wrong-round = ¿Por dónde vas?
+wrong-round-n = Vuelta { $n }
+wrong-found = Lo más probable es esto
+wrong-back = La vuelta atrás
+wrong-other = Nada de esto
+wrong-lost = Retrocede un paso en esta página y pon el telar junto a ese dibujo. Deshaz hasta que los dos se vean igual, y sigue desde ahí.
+wrong-nothing = Ningún error conocido se ve así aquí. Retrocede un paso en esta página y pregunta otra vez allí.
 
 ## Qué busca la revisión
 

@@ -1,0 +1,227 @@
+"""Slips in words: what goes wrong, what comes of it, how it shows, how it is mended, what to look at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from pegwright.lesson.rounds import pegs_of
+from pegwright.lesson.words import Words
+from pegwright.loom import HOOK, History
+from pegwright.pattern import (
+    Bind,
+    Clip,
+    Extend,
+    Hang,
+    Hook,
+    Knot,
+    Lift,
+    Move,
+    Place,
+    Slide,
+    Transfer,
+    Turn,
+    Wind,
+)
+from pegwright.pattern.address import is_address
+from pegwright.rehearsal import Act, Answer, Outcome, Question, Sign
+
+_BANDS_NAMED, _ACTS_NAMED, _MOVES_NAMED = 4, 6, 6
+
+
+class Teller(NamedTuple):
+    """Who tells of slips: the words, the working they happen in, the numbers of its moves (by index)."""
+
+    words: Words
+    history: History
+    number: Callable[[int], int]
+
+    def slip(self, outcome: Outcome) -> str:
+        """Say what is done in place of what was meant."""
+        slip, say = outcome.slip, self.words.say
+        move = self.history.done[slip.at].doing.move
+        wrong = slip.moves[-1] if slip.moves else None
+        match slip.kind:
+            case "too-shallow":
+                return say("slip-too-shallow", n=getattr(wrong, "through", None) or 0)
+            case "wrong-peg" | "mirrored-peg" | "wrong-start":
+                here, meant = _exchanged(wrong, move)
+                return say(f"slip-{slip.kind}", wrong=self.places(here), right=self.places(meant))
+            case "wrong-order":
+                return say("slip-wrong-order", where=self.places((getattr(move, "source", ""),)))
+            case "wrong-colour":
+                return say("slip-wrong-colour", letter=str(getattr(wrong, "colour", "")))
+            case "miscounted":
+                return say("slip-miscounted-few" if len(slip.moves) < 2 else "slip-miscounted-many")
+            case "one-loop-caught" | "not-all-caught":
+                tool = {Clip: "clip", Knot: "knot"}.get(type(move), "bind")
+                return say(f"slip-{slip.kind}-{tool}")
+            case "end-slips-off":
+                kept = getattr(wrong, "at", ())
+                return say(
+                    "slip-end-slips-off",
+                    where=self.places([at for at in getattr(move, "at", ()) if at not in kept]),
+                )
+            case _:
+                return say(f"slip-{slip.kind}")
+
+    def end(self, outcome: Outcome) -> str:
+        """Say what comes of it in the end."""
+        say, bands = self.words.say, self.history.final.bands
+        match outcome.result:
+            case "falls" if len(outcome.falls) + len(outcome.unproved) >= max(2, bands - 2):
+                return say("end-all")
+            case "falls":
+                return say("end-falls", n=len(outcome.falls))
+            case "not-proved":
+                return say("end-unproved", n=len(outcome.unproved))
+            case "weak":
+                return say("end-weak")
+            case "looks-different":
+                return say("end-looks", bands=self.bands(outcome.differs))
+            case _:
+                return say("end-harmless")
+
+    def sign(self, outcome: Outcome) -> str:
+        """Say how it first shows."""
+        sign = outcome.first or outcome.close
+        if sign is None:
+            return self.words.say("sign-none")
+        if sign.how == "refused":
+            return self.words.say("sign-refused", step=self.number(sign.at))
+        when = "now" if sign.at < outcome.slip.at + outcome.slip.replaces else "step"
+        return self._seen(sign, self.words.say(f"sign-{sign.how}-{when}", step=self.number(sign.at)))
+
+    def _seen(self, sign: Sign, when: str) -> str:
+        say, where = self.words.say, self.places((sign.holder,))
+        wrong, right = len(sign.wrong), len(sign.right)
+        if sign.how == "close":
+            if wrong == right:
+                return say("sign-strands-colour", when=when, where=where)
+            return say("sign-strands", when=when, where=where, n=wrong, right=right)
+        if wrong == right:
+            shown = {"wrong": " ".join(sign.wrong), "right": " ".join(sign.right)}
+            return say("sign-colours", when=when, where=where, **shown)
+        return say("sign-loops", when=when, where=where, n=wrong, right=right)
+
+    def warning(self, outcome: Outcome) -> str:
+        """Warn of it, in one short sentence."""
+        return self.words.say(f"warn-{outcome.slip.kind}")
+
+    def back(self, acts: Sequence[Act]) -> tuple[str, ...]:
+        """Say a way back, move by move; a long one is summed up."""
+        undo = [act for act in acts if act.do == "undo"]
+        again = [move_label(act.move) for act in acts if act.do == "do"]
+        lines = []
+        if len(undo) > _ACTS_NAMED:
+            lines.append(self.words.say("back-undo-all", n=len(undo), move=move_label(undo[-1].move)))
+        else:
+            lines += [self.undo(act.move) for act in undo]
+        if len(again) > _MOVES_NAMED:
+            lines.append(self.words.say("back-do-all", n=len(again), first=again[0], last=again[-1]))
+        elif again:
+            lines.append(self.words.say("back-do", moves=self.words.both(again)))
+        return tuple(lines)
+
+    def undo(self, move: Move) -> str:
+        """Say how a move that was the last on its loops is undone."""
+        say = self.words.say
+        match move:
+            case Place():
+                return say("back-place", letter=move.colour, where=self.places(move.over))
+            case Wind():
+                return say("back-wind", where=self.places((move.on,)))
+            case Hang():
+                return say("back-hang")
+            case Turn():
+                return say("back-turn")
+            case Hook() | Slide() | Transfer():
+                name = "back-slide" if isinstance(move, Slide) else "back-hook"
+                return say(name, source=self.places((move.source,)), target=self.places((move.target,)))
+            case Lift():
+                return say("back-lift", where=self.places((move.at,)))
+            case Bind() | Extend():
+                return say("back-bind")
+            case Clip():
+                return say("back-clip")
+            case Knot():
+                return say("back-knot")
+
+    def question(self, question: Question) -> str:
+        """Ask what a maker can see."""
+        facts = {"where": self.places((question.holder,))} if question.holder else {}
+        return self.words.say(f"ask-{question.ask}", **facts)
+
+    def answer(self, question: Question, answer: Answer) -> str:
+        """Word an answer: a number, pegs, letters or `none`, loop by loop from the bottom up."""
+        none = self.words.say("answer-none")
+        if isinstance(answer, int):
+            return str(answer) if answer else none
+        if answer == "none":
+            return none
+        parts = answer.split(" ")
+        if question.holder and question.ask in ("strand-colours", "leads"):
+            return " | ".join(none if part == "none" else part.replace("+", " ") for part in parts)
+        return self.words.both(parts) if not question.holder else " ".join(parts)
+
+    def bands(self, numbers: Sequence[int]) -> str:
+        """Name bands by number and letter; of many the first few."""
+        say, colours = self.words.say, self.history.colours
+        named = [
+            say("looks-band", number=band, letter=colours[band - 1]) if band <= len(colours) else str(band)
+            for band in numbers[:_BANDS_NAMED]
+        ]
+        if len(numbers) > _BANDS_NAMED:
+            named.append(say("hold-more", n=len(numbers) - _BANDS_NAMED))
+        return self.words.both(named)
+
+    def places(self, holders: Sequence[str]) -> str:
+        """Name pegs, the hook or free ends."""
+        say = self.words.say
+        pegs = [holder for holder in holders if is_address(holder)]
+        named = [
+            say("label-hook") if holder == HOOK else say("end-start" if holder == "start" else "end-plain")
+            for holder in holders
+            if not is_address(holder)
+        ]
+        if len(pegs) > 4:
+            named.append(say("peg-many", pegs=say("span", first=pegs[0], last=pegs[-1])))
+        elif len(pegs) > 1:
+            named.append(say("peg-many", pegs=self.words.both(pegs)))
+        elif pegs:
+            named.append(say("peg-one", peg=pegs[0]))
+        return self.words.both(list(dict.fromkeys(named)))
+
+
+def move_label(move: Move) -> str:
+    """Name a move by its pegs and colour only: A1–A2 (F), A3 → A2."""
+    joint = "–" if isinstance(move, Place | Wind | Knot | Clip) else " → "
+    letter = getattr(move, "colour", "")
+    pegs = list(pegs_of(move))
+    if len(pegs) > 4:
+        pegs = [pegs[0], "…", pegs[-1]]
+    named = joint.join(pegs) + (f" ({letter})" if letter else "")
+    match move:
+        case Wind() | Hang():
+            return f"{named} ×{move.turns}".strip()
+        case Lift():
+            return f"↑ {named}"
+        case Turn():
+            return "↻"
+        case Slide():
+            return f"{named} +"
+        case _:
+            return named.strip() or "+"
+
+
+def _exchanged(wrong: Move | None, meant: Move) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return the pegs taken in place of others, and those."""
+    for name in ("over", "source", "target", "on", "at"):
+        here, there = getattr(wrong, name, None), getattr(meant, name, None)
+        if here is None or here == there:
+            continue
+        if isinstance(here, tuple) and isinstance(there, tuple):
+            pairs = [(a, b) for a, b in zip(here, there, strict=False) if a != b]
+            return tuple(a for a, _ in pairs), tuple(b for _, b in pairs)
+        return (here,), (str(there),)
+    return pegs_of(meant), pegs_of(meant)
