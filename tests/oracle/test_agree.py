@@ -7,6 +7,8 @@ import random
 
 import pytest
 
+from pegwright.proof import Free, check, prove
+from pegwright.structure import structure_of
 from pegwright.structure.curves import curves
 from tests.oracle.agreement import judge
 from tests.oracle.regressions import MENDED
@@ -43,3 +45,16 @@ def test_the_jones_polynomial_sides_with_the_drawing(name: str) -> None:
     made = worked(past.layout, past.moves)
     drawn = curves(made.events, made.spots, 1.5)
     assert all(clings(drawn, band) for band in past.bands), past.why
+
+
+@pytest.mark.parametrize("name", [name for name, past in MENDED.items() if past.bands])
+def test_the_checker_does_not_take_free_for_an_answer(name: str) -> None:
+    """Whoever says that such a band is free, with any certificate of that kind, is not believed."""
+    past = MENDED[name]
+    made = worked(past.layout, past.moves)
+    proof = prove(structure_of(made.events, made.spots))
+    assert check(made.events, proof, made.spots) is None
+    for band in past.bands:
+        for claim in (Free(), Free(slid=True)):
+            false = proof._replace(verdicts=proof.verdicts | {band: claim})
+            assert check(made.events, false, made.spots), past.why

@@ -21,6 +21,7 @@ def verdict(made: Work) -> dict[str, Any]:
         "bands": len(made.proof.verdicts),
         "falls": list(made.proof.free),
         "not_proved": list(made.proof.unproved),
+        "left_out": made.left_out,
     }
 
 
@@ -32,6 +33,9 @@ def verdict_lines(made: Work) -> list[str]:
     if made.holds:
         return [f"all {bands} bands are held; the proof has been checked"]
     lines = []
+    if made.left_out:
+        faults = "one fault" if made.left_out == 1 else f"{made.left_out} faults"
+        lines.append(f"not the pattern as it is written: because of {faults}, something was left out")
     if made.proof.free:
         lines.append(f"{len(made.proof.free)} of {bands} bands fall off")
     if made.proof.unproved:

@@ -124,6 +124,8 @@ def hold(speaker: Speaker, verdict: Verdict, steps: dict[int, int]) -> Hold:
         return speaker.words.both(named)
 
     lines = []
+    if verdict.left_out:
+        lines.append(say("hold-left-out", n=verdict.left_out))
     if verdict.held:
         lines.append(say("hold-yes", n=verdict.bands))
     if verdict.falling:

@@ -21,13 +21,15 @@ class Verdict(msgspec.Struct, frozen=True, kw_only=True):
     """Whether the finished piece holds.
 
     `held` means that every band is proved held. `falling` and `unproved` are the numbers of bands, in the
-    order in which they were taken up. `lines` are further facts already in words of the lesson's language.
+    order in which they were taken up. `left_out` counts faults for which something in the pattern was left
+    out: what is said is then of another piece. `lines` are further facts already in words of the lesson's language.
     """
 
     held: bool
     bands: int
     falling: tuple[int, ...] = ()
     unproved: tuple[int, ...] = ()
+    left_out: int = 0
     snap: Snap | None = None
     lines: tuple[str, ...] = ()
 

@@ -1,21 +1,22 @@
-"""The checker: accepts or rejects a proof from the machine's record alone. It trusts nothing else.
+"""The checker: accepts or rejects a proof from the machine's record and the pegs' places alone.
 
-A band accepted as held is held, no isotopy takes it off: by the arguments at the head of `carriers` and
-`closing`, or by peak reduction of words written out (Collins 1989, McCool 1986). A band accepted as free is
-out of the words after slips and slides; that these are motions in space too rests on the rules of `slips`.
+A band accepted as held is held, no isotopy takes it off: by the arguments of `carriers` and `closing`, or by
+peak reduction (Collins 1989, McCool 1986). One accepted as free is out of the words after slips and slides
+and all that lies across it in plan is free; that these are motions too rests on the rules of `slips`.
 """
 
 from __future__ import annotations
 
 from bisect import bisect_left, insort
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from itertools import chain, combinations, count, groupby, takewhile
 from typing import Any
 
 from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
 from pegwright.proof.values import Free, Held, HeldByPart, Part, Proof, Slide, Slip, Step
+from pegwright.structure.plan import Spot, across
 
 Product = tuple[int, ...]  # a product's factors: numbers of cores, negative for the inverse
 Word = list[int]  # a word's letters: bands, negative for the inverse
@@ -23,13 +24,13 @@ Bands = frozenset[int]
 _MOST_BANDS, _MOST_LETTERS = 10, 6000  # of words written out
 
 
-def check(events: Sequence[Event], proof: Proof) -> str | None:
-    """Return None if every verdict of the proof is certified, else the first reason why not."""
+def check(events: Sequence[Event], proof: Proof, spots: Mapping[str, Spot] | None = None) -> str | None:
+    """Return why the proof is not accepted, or None; `spots` (the pegs', mm) tell what lies across what."""
     try:
         link = _Link(events)
         _need(list(proof.verdicts) == sorted(link.bands), "the verdicts are not those of the bands")
         _Paths(link, proof.steps).check(proof)
-        _check_free(link, proof)
+        _check_free(link, proof, across(events, spots) if spots and proof.free else {})
     except (ValueError, LookupError, TypeError, AttributeError, RecursionError) as reason:
         return f"not accepted: {reason}"
     return None
@@ -52,10 +53,9 @@ def _reduced(letters: Iterable[int], *, closed: bool = False) -> Word:
             out.pop()
         else:
             out.append(letter)
-    ends = 0
-    while closed and len(out) - 2 * ends > 1 and out[ends] == -out[-1 - ends]:
-        ends += 1
-    return out[ends : len(out) - ends]
+    while closed and len(out) > 1 and out[0] == -out[-1]:
+        del out[0], out[-1]
+    return out
 
 
 class _Link:
@@ -278,9 +278,10 @@ def _check_part(link: _Link, part: Part, roots: list[Product], carrying: set[int
             _need(cut >= now, "a part's words are not of least length")
 
 
-def _check_free(link: _Link, proof: Proof) -> None:
+def _check_free(link: _Link, proof: Proof, lying: dict[int, Bands]) -> None:
     """Check every band said to be free: after slips (see `slips.in_use`) and slides nothing uses it."""
-    claims = {band: verdict for band, verdict in proof.verdicts.items() if isinstance(verdict, Free)}
+    free = set(proof.free)
+    _need(not any(lying[band] - free for band in free & lying.keys()), "a band lies across a free one")
     _need(proof.slips == tuple(link.slips), "these are not the slips to be taken")
     used, seen, waiting = dict[int, int](), set[int](), {abs(f) for root in link.roots for f in root}
     while waiting:
@@ -292,8 +293,7 @@ def _check_free(link: _Link, proof: Proof) -> None:
         elif trail and link.made[trail[0]] < link.passed[band]:
             continue  # it rides back out of all it went through
         waiting |= {abs(inner) for word in trail for inner in link.words[word]} - seen
-    slid = {band for band, verdict in claims.items() if verdict.slid}
-    flat = not slid or link.twisted.isdisjoint(used)
-    _need(flat and slid == claims.keys() & used.keys(), "a band is still used")
+    slid = {band for band, verdict in proof.verdicts.items() if isinstance(verdict, Free) and verdict.slid}
+    _need(slid == free & used.keys() and not (slid and link.twisted & used.keys()), "a band is still used")
     words = _written(link, link.roots, set(used), proof.slides) if slid else []
     _need(slid.isdisjoint(abs(letter) for word in words for letter in word), "a band is still held")

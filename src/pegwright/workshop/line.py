@@ -33,9 +33,14 @@ class Work(NamedTuple):
     findings: tuple[Finding, ...]
 
     @property
+    def left_out(self) -> int:
+        """How many faults made the line leave out what the pattern says: the piece worked is then another."""
+        return sum(f.severity == "error" for f in (*self.expansion.findings, *self.history.findings))
+
+    @property
     def holds(self) -> bool:
-        """Whether every band is proved held."""
-        return bool(self.proof.verdicts) and not self.proof.free and not self.proof.unproved
+        """Whether every band of the pattern is proved held, with nothing left out."""
+        return bool(self.proof.verdicts) and not (self.proof.free or self.proof.unproved or self.left_out)
 
 
 def work(pattern: Pattern, progress: Progress = silent) -> Work:
@@ -52,7 +57,7 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
         structure = structure_of(events, history.board.spots)
         progress("proving that every band is held", 4, _STAGES)
         proof = prove(structure)
-        rejected = check(events, proof)
+        rejected = check(events, proof, history.board.spots)
         if rejected is not None:
             raise AssertionError(f"the checker rejects the proof of this pattern: {rejected}")
         progress("counting the supplies", 5, _STAGES)

@@ -55,7 +55,14 @@ def verdict(work: Work) -> Verdict:
         losses = {band: len(lost.falls) for band, lost in snaps(work.structure, proof).items()}
         worst = max(losses, key=lambda band: losses[band])
         snap = Snap(worst_loses=losses[worst], harmless=sum(not n for n in losses.values()), worst_band=worst)
-    return Verdict(held=work.holds, bands=bands, falling=proof.free, unproved=proof.unproved, snap=snap)
+    return Verdict(
+        held=work.holds,
+        bands=bands,
+        falling=proof.free,
+        unproved=proof.unproved,
+        left_out=work.left_out,
+        snap=snap,
+    )
 
 
 def _laid_at(history: History) -> dict[int, tuple[str, int]]:
