@@ -147,7 +147,7 @@ CATALOGUE: dict[str, Entry] = {
     ),
     "start-not-held": Entry(
         "warning",
-        "the loop of band {band} ({colour}) is pulled through nothing: no other loop lies on {peg}",
+        "the loop of band {band} ({colour}) is pulled through nothing: no loop lies above it on {peg}",
         "put a cap or a first band on {peg}, or start one peg further on",
     ),
     "stack-too-high": Entry(

@@ -80,7 +80,9 @@ def _starts(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
         ):
             colour, band, peg = history.colours[event.bight.band - 1], event.bight.band, event.source
             fix = None
-            if not step.done.doing.rounds and not step.done.doing.motif:
+            counted = getattr(step.done.doing.move, "loop", 1)
+            # A cap on top must leave the number of the loop as it is.
+            if counted > 0 and not step.done.doing.rounds and not step.done.doing.motif:
                 cap = {"do": "wind", "colour": colour, "on": peg}
                 fix = Fix(
                     f"wind a cap on {peg} first", ({"op": "add", "path": step.place().path, "value": cap},)

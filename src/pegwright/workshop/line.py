@@ -14,7 +14,9 @@ from pegwright.loom import History, board, replay
 from pegwright.loom.checks import check_loom
 from pegwright.pattern import Expansion, Pattern, expand
 from pegwright.proof import Proof, check, prove
+from pegwright.rehearsal import Rehearsal
 from pegwright.structure import Structure, structure_of
+from pegwright.workshop.mending import sound_fixes
 from pegwright.workshop.progress import Progress, collector_at_rest, silent
 from pegwright.workshop.verdict import find_falling, verdict
 
@@ -65,9 +67,9 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
         findings = (
             *expansion.findings,
             *history.findings,
-            *looked,
+            *sound_fixes(pattern, looked, proof),
             *check_stretch(pattern, history),
-            *check_stated(pattern, expansion),
+            *(() if history.findings else check_stated(pattern, expansion)),
             *find_falling(history, proof),
         )
     return Work(pattern, expansion, history, structure, proof, needs, findings)
@@ -81,6 +83,7 @@ def lesson(
     pace: Pace | None = None,
     units: Units = "metric",
     phrases: Mapping[str, str] | None = None,
+    rehearsal: Rehearsal | None = None,
 ) -> Lesson:
     """Plan the lesson of a piece that has been worked. Options as in `pegwright.lesson.plan`.
 
@@ -97,4 +100,5 @@ def lesson(
         pace=pace,
         units=units,
         phrases=phrases,
+        rehearsal=rehearsal,
     )

@@ -25,11 +25,12 @@ _OPEN = {
 
 
 def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
-    """Return a finding for every band that falls or is not proved, saying why."""
+    """Return a finding for every band that falls or is not proved, saying why; those that start it first."""
     found = []
     fastened = any(isinstance(e, Fastened) for e in history.events)
     laid = _laid_at(history)
-    for band in (*proof.free, *proof.unproved):
+    hanging = _hanging(history, proof) if fastened else set()
+    for band in (*sorted(proof.free, key=lambda band: (band in hanging, band)), *proof.unproved):
         path, step = laid[band]
         place = Place(path=path, step=step, band=band)
         colour = history.colours[band - 1]
@@ -76,6 +77,15 @@ def _laid_at(history: History) -> dict[int, tuple[str, int]]:
     return found
 
 
+def _hanging(history: History, proof: Proof) -> set[int]:
+    """Return the falling bands that only falling ones pass through: they follow, and start nothing."""
+    passing: dict[int, set[int]] = {}
+    for loop, ribbons in history.final.inside.items():
+        passing.setdefault(loop.band, set()).update(bight.band for bight in ribbons)
+    falling = set(proof.free)
+    return {band for band in proof.free if passing.get(band) and passing[band] <= falling}
+
+
 def _why(history: History, proof: Proof, band: int, fastened: bool) -> str:
     if not fastened:
         return "nothing fastens the piece: tie, clip or bind its last loops"
@@ -86,7 +96,8 @@ def _why(history: History, proof: Proof, band: int, fastened: bool) -> str:
     falling = set(proof.free)
     if falling.issuperset(passing):
         return f"only {_bands(passing)} {_agree(passing)} through it, and {_falls(passing)} off too"
-    return f"{_bands(passing)} {_agree(passing)} through it, yet it slides off over them"
+    over = "that one" if len(passing) == 1 else "them"
+    return f"{_bands(passing)} {_agree(passing)} through it, yet it slides off over {over}"
 
 
 def _bands(bands: list[int]) -> str:
