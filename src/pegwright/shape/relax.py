@@ -17,6 +17,7 @@ from pegwright.shape.friction import Grip, build_grip
 from pegwright.shape.hold import Dressing, Hold, build_load
 from pegwright.shape.near import Near, find_pairs
 from pegwright.shape.newton import Goal, Iterate, Settled, settle
+from pegwright.shape.ready import get_ready
 from pegwright.shape.rods import Band, Floats, Rods, build_rods
 
 __all__ = ["Progress", "Relaxed", "relax"]
@@ -90,7 +91,9 @@ def relax(
     x, rods = build_rods(bands, hold.fixed)
     load = build_load(rods, hold, dressing)
     hear = progress or (lambda _: True)
-    if hear(Progress("getting ready", 0, 1.0, 0.0, 0.0)) is False:
+    if hear(Progress("getting ready", 0, 1.0, 0.0, 0.0)) is False or not get_ready(
+        lambda step: hear(Progress("getting ready", step + 1, 1.0, 0.0, 0.0)) is not False
+    ):
         return _result(rods, _unmoved(x, "stopped"), _Log(), 0.0, 0.0, goal)
     gap, crossed = _smallest_gap(x, rods)
     if gap < _CROSSED_MM:
