@@ -28,6 +28,7 @@ class _Facts(visitor.Visitor):
         self.names.add(node.id.name)
 
 
+@lru_cache
 def _messages(language: str) -> dict[str, set[str]]:
     resource = FluentParser().parse((FOLDER / f"{language}.ftl").read_text(encoding="utf-8"))
     assert not [entry for entry in resource.body if isinstance(entry, ast.Junk)]
@@ -59,6 +60,7 @@ class _Shown(visitor.Visitor):
         self.names.add(node.id.name)
 
 
+@lru_cache
 def _shown(language: str) -> dict[str, _Shown]:
     resource = FluentParser().parse((FOLDER / f"{language}.ftl").read_text(encoding="utf-8"))
     found = {}
@@ -82,14 +84,9 @@ def test_every_language_says_everything_with_the_same_facts(language: str) -> No
     """
     assert _messages(language).keys() == _messages("en").keys()
     for name, english in _shown("en").items():
-        here = _shown_once(language)[name]
+        here = _shown(language)[name]
         assert here.names == english.names, name
         assert _messages(language)[name] <= _messages("en")[name], name
-
-
-@lru_cache
-def _shown_once(language: str) -> dict[str, _Shown]:
-    return _shown(language)
 
 
 @pytest.mark.parametrize("language", languages())
@@ -101,7 +98,7 @@ def test_choices_by_count_are_those_of_the_language(language: str) -> None:
     """
     rules = Locale.parse(language).plural_form
     given = {rules(n) for n in range(200)}
-    for name, told in _shown_once(language).items():
+    for name, told in _shown(language).items():
         for _, keys in told.choices:
             words = {key for key in keys if not key.isdigit()}
             assert words <= given, name
@@ -122,7 +119,7 @@ def test_a_count_is_always_followed_by_the_right_form(language: str) -> None:
             for tongue in ("en", language)
             for n in (1, 3)
         }
-        if english.choices and said["en", 1] != said["en", 3] and _shown_once(language)[name].choices:
+        if english.choices and said["en", 1] != said["en", 3] and _shown(language)[name].choices:
             assert said[language, 1] != said[language, 3], name
 
 
