@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from babel import Locale
 from fluent.syntax import FluentParser, ast, visitor
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pegwright.lesson import languages
@@ -206,6 +206,7 @@ def test_the_teachers_own_words_stand_everywhere_and_in_nothing_of_the_designers
     assert Words("en").say("peg-one", peg="A1") == "peg A1"
 
 
+@settings(max_examples=30, deadline=None)  # every example reads a language file anew
 @given(st.dictionaries(st.text(max_size=12), st.text(max_size=12), max_size=4))
 def test_any_phrases_at_all_do_no_harm(phrases: dict[str, str]) -> None:
     """Whatever a teacher writes: nothing is carried out, nothing breaks."""
