@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import os
+
 import numpy as np
 import pytest
 
-from pegwright.shape import Band, Dressing, Goal, Hold, Pull, relax
+from pegwright.shape import Band, Dressing, Goal, Hold, Pull, Tie, neo_hookean, relax
 from pegwright.shape.friction import build_grip, grip, grip_energy
 from pegwright.shape.rods import build_rods
+
+compiled = pytest.mark.skipif(os.environ.get("NUMBA_DISABLE_JIT") == "1", reason="needs the compiled kernels")
 
 
 def crossed() -> tuple[np.ndarray, object, object]:
@@ -68,3 +72,49 @@ def test_friction_keeps_what_the_tug_has_drawn() -> None:
     assert kept.length_mm > free.length_mm + 0.1
     with pytest.raises(ValueError, match="negative"):
         relax(bands, Hold(), Dressing(friction=-1.0))
+
+
+@compiled
+@pytest.mark.parametrize("share", [0.5, 0.9, 1.15])
+def test_laid_strand_holds_within_the_cone_and_slips_beyond(share: float) -> None:
+    """A strand laid over two bars drawn along by `share` of μN shears by e(1 − √(1 − share)), or slides.
+
+    Coulomb's cone; within it the shear at which Li et al.'s slope f₁ = 1 − (1 − u/e)² reaches the share. The
+    sliding strand is caught by a slack thread. It is stiff, so that it hardly bends.
+    """
+    mu, weight = 0.6, 0.02
+    x = np.linspace(-10, 10, 11)
+    bars = [np.column_stack([x, np.full(11, y), np.zeros(11)]) for y in (-4.0, 4.0)]
+    laid = np.column_stack([np.full(8, 1.1), np.linspace(-7, 7, 8), np.full(8, 1.48)])
+    bands = [Band(bar, 20.0, 1.5, closed=False) for bar in bars] + [
+        Band(laid, 14.0, 1.5, neo_hookean(100.0), closed=False)
+    ]
+    along = share * mu * weight
+    hold = Hold(
+        fixed=tuple((bar, i) for bar in (0, 1) for i in range(11)),
+        pulls=tuple(Pull((2, i), (along / 2, 0.0, -weight / 2)) for i in (3, 4)),
+        ties=(Tie((2, 0), (0, 5), 4.5),),
+    )
+    held_back = tuple(Pull((2, i), (-along / 2, 0.0, 0.0)) for i in (3, 4))
+    goal = Goal(residual_drop=1e-6, length_change=1e-9)
+    rest = relax(bands, hold, Dressing(held_back, friction=mu), goal=goal, keep_iterates=True)
+    before = rest.iterates_mm[len(rest.energies_n_mm[0])][22:]
+    moved = (rest.positions_mm[2] - before)[:, 0]
+    if share < 1:
+        assert moved.mean() == pytest.approx(0.05 * (1 - np.sqrt(1 - share)), rel=0.1)
+    else:
+        assert moved.mean() > 1.0
+
+
+@compiled
+def test_no_friction_changes_no_bit() -> None:
+    """A coefficient of zero gives the very numbers that leaving it out gives."""
+    turn = np.linspace(0, 2 * np.pi, 12, endpoint=False)
+    one = np.column_stack([6 * np.cos(turn), 6 * np.sin(turn), 0 * turn])
+    two = np.column_stack([9 + 6 * np.cos(turn), 0 * turn, 6 * np.sin(turn)])
+    bands = [Band(one, 30.0, 1.5), Band(two, 30.0, 1.5)]
+    tug = (Pull((0, 6), (-0.3, 0, 0)), Pull((1, 0), (0.3, 0, 0)))
+    plain, zero = relax(bands, None, Dressing(tug)), relax(bands, None, Dressing(tug, friction=0.0))
+    assert plain.iterations == zero.iterations
+    for a, b in zip(plain.positions_mm, zero.positions_mm, strict=True):
+        assert np.array_equal(a, b)
