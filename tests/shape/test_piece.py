@@ -7,17 +7,51 @@ import os
 import numpy as np
 import pytest
 
-from bench.pieces import chain
-from pegwright.shape import Kind, piece_at_rest
+from bench.pieces import Sketch, chain
+from examples.pieces import PIECES
+from pegwright import loom
+from pegwright.loom import Bight, Fastened, Laid
+from pegwright.pattern import expand
+from pegwright.shape import Goal, Kind, Piece, piece_at_rest
+from pegwright.shape.replay import corner_crossings
+from pegwright.shape.tighten import Moves, subdivide, tighten
+from pegwright.structure.curves import Curves, curves
+from tests.oracle.verdict import held
+from tests.programs import KINDS, Program, program
+from tests.structure.distance import smallest
 
-pytestmark = pytest.mark.skipif(os.environ.get("NUMBA_DISABLE_JIT") == "1", reason="needs compiled kernels")
+compiled = pytest.mark.skipif(os.environ.get("NUMBA_DISABLE_JIT") == "1", reason="needs compiled kernels")
 STANDARD = Kind(13.5, 1.5)
+WHOLE = [name for name in PIECES if "/" not in name]
+BRIEF = Goal(iterations=15)
 
 
 def row(peg: str) -> tuple[float, float]:
     return 0.0, 16.0 * int(peg[1:])
 
 
+def made(name: str) -> loom.History:
+    pattern = PIECES[name]()
+    return loom.replay(loom.board(pattern.loom), expand(pattern).doings)
+
+
+def relaxed(made: Program, **options) -> Piece:
+    bands = sum(isinstance(e, Laid) for e in made.events)
+    return piece_at_rest(made.events, made.spots, [STANDARD] * bands, **options)
+
+
+def open_chain(bands: int) -> Sketch:
+    """A chain whose clip joins its two ends."""
+    sketch = Sketch()
+    for i in range(bands):
+        sketch.lay(f"p{i}", f"p{i + 1}")
+    for i in range(bands - 2, -1, -1):
+        sketch.draw(Bight(i + 1, 1), f"p{i}")
+    sketch.fasten("p0", f"p{bands}")
+    return sketch
+
+
+@compiled
 def test_a_plain_chain_lies_straight_and_its_links_are_alike() -> None:
     """Links in the middle of a chain have one length, and no strand has passed another on the way."""
     rest = piece_at_rest(chain(9), row, [STANDARD] * 9)
@@ -26,12 +60,116 @@ def test_a_plain_chain_lies_straight_and_its_links_are_alike() -> None:
     assert rest.certified.smallest_gap_mm > 0.7
     assert (rest.bands, rest.fasteners) == (9, (1,))
     assert rest.length_mm > 3 * rest.width_mm
-    assert max(map(max, map(abs, rest.relaxed.tension_n))) < 2
+    assert max(float(np.abs(t).max()) for t in rest.relaxed.tension_n) < 2
     middles = np.array([x[:, 0].mean() for x in rest.relaxed.positions_mm[:9]])
     links = np.abs(np.diff(middles))[2:-2]
-    assert links == pytest.approx(np.full(len(links), links.mean()), rel=0.1)
+    assert links == pytest.approx(np.full(len(links), links.mean()), rel=0.12)
 
 
+@compiled
+def test_a_chain_of_about_25_bands_is_13_to_16_cm_long() -> None:
+    """Common practice, no source: plain chains of about 25 bands (here 26) come out so long."""
+    done = made("ebb-line")
+    rest = piece_at_rest(done.events, done.board.spots, [STANDARD] * 26)
+    assert rest.relaxed.converged
+    assert rest.certified.same_threading
+    assert 130 <= rest.length_mm <= 160
+
+
+@compiled
+def test_finer_points_change_the_length_little() -> None:
+    """From 48 to 96 points a band the finished length changes by less than 2 %."""
+    coarse = piece_at_rest(chain(10), row, [STANDARD] * 10)
+    fine = piece_at_rest(chain(10), row, [STANDARD] * 10, points=96)
+    assert coarse.length_mm == pytest.approx(fine.length_mm, rel=0.02)
+
+
+@compiled
+@pytest.mark.parametrize("name", WHOLE)
+def test_demo_pieces_thicken_with_nothing_passed(name: str) -> None:
+    """From the drawing to full thickness, and the first steps after it (the bench goes to the end)."""
+    done = made(name)
+    count = done.final.bands
+    rest = piece_at_rest(done.events, done.board.spots, [STANDARD] * count, goal=BRIEF)
+    assert rest.certified.same_threading
+    assert rest.certified.smallest_gap_mm > 0.2
+    assert rest.bands == count
+    assert all(len(x) >= 48 for x in rest.relaxed.positions_mm[:count])
+    assert set(rest.fasteners) == {e.fastener for e in done.events if isinstance(e, Fastened)}
+
+
+@compiled
+@pytest.mark.parametrize("kind", KINDS)
+def test_random_programs_thicken_with_nothing_passed(kind: str) -> None:
+    """Whatever hands might do, fresh every run."""
+    seed = int(np.random.default_rng().integers(10**9))
+    rest = relaxed(program(seed, kind), goal=BRIEF)
+    assert rest.certified.same_threading, seed
+    assert rest.certified.smallest_gap_mm > 0, seed
+
+
+@compiled
+@pytest.mark.parametrize("seed", [3, 8, 11, 20])
+def test_knot_theory_sees_the_same_link_before_and_after(seed: int) -> None:
+    """The bands that no projection splits from the fastener are the same, drawn and at rest."""
+    work = next(
+        p
+        for k in range(99)
+        for p in [program(100 * seed + k, "hooks")]
+        if [len(e.holders) for e in p.events if isinstance(e, Fastened)] == [1]
+    )
+    drawn = curves(work.events, work.spots, 1.5)
+    rest = relaxed(work, goal=BRIEF)
+    lie = rest.relaxed.positions_mm
+    after = Curves(
+        {b: lie[b - 1] for b in drawn.bands}, {1: lie[-1]}, {}, (), drawn.half_turns, drawn.clear_mm
+    )
+    nothing: frozenset[int] = frozenset()
+    assert held(after, nothing, tries=8) == held(drawn, nothing, tries=8)
+
+
+@compiled
+def test_closed_round_a_wrist() -> None:
+    """The clip brings both ends together, and the piece lies on the wrist; one end alone is refused."""
+    girth = 70.0
+    rest = piece_at_rest(open_chain(12).events, row, [STANDARD] * 12, girth_mm=girth)
+    assert rest.relaxed.converged
+    assert rest.certified.same_threading
+    lie = rest.relaxed.positions_mm
+    assert min(float(np.hypot(x[:, 0], x[:, 2]).min()) for x in lie) > girth / (2 * np.pi) + 0.4
+    apart = np.linalg.norm(lie[12][:, None] - lie[13][None], axis=2).min()
+    assert apart < 4.5
+    with pytest.raises(ValueError, match="no clip"):
+        piece_at_rest(chain(4), row, [STANDARD] * 4, girth_mm=girth)
+
+
+def test_corners_go_and_strands_keep_apart() -> None:
+    """Cut taut, a drawing has far fewer corners, its strands keep the margin, and the moves replay clean."""
+    drawn = curves(chain(4), row, 1.5)
+    strands = [*drawn.bands.values(), *drawn.fasteners.values()]
+    taut, moves = tighten(strands, 0.5 * drawn.clear_mm, 4)
+    assert sum(map(len, taut)) < 0.4 * sum(map(len, strands))
+    assert smallest(taut) >= 0.45 * drawn.clear_mm
+    assert corner_crossings(strands, moves) == 0
+
+
+def test_a_corner_pulled_through_a_strand_is_counted() -> None:
+    """The second test of corners can fail."""
+    square = np.array([[0.0, 0, 0], [10, 0, 0], [10, 10, 0], [0, 10, 0]])
+    other = np.array([[8.0, 3, -5], [8, 3, 5], [30, 3, 5], [30, 3, -5]])
+    assert corner_crossings([square, other], Moves(np.array([-2]), np.array([[5.0, 5, 0]]))) == 1
+    assert corner_crossings([square, other], Moves(np.array([-1]), np.array([[5.0, 5, 0]]))) == 0
+
+
+def test_splitting_edges_keeps_the_shape() -> None:
+    square = np.array([[0.0, 0, 0], [10, 0, 0], [10, 4, 0], [0, 4, 0]])
+    fine = subdivide(square, 14)
+    assert len(fine) == 14
+    assert all(any(np.allclose(c, p) for p in fine) for c in square)
+    assert np.linalg.norm(np.roll(fine, -1, axis=0) - fine, axis=1).sum() == pytest.approx(28)
+
+
+@compiled
 def test_progress_may_stop_a_piece() -> None:
     told = []
 
@@ -48,3 +186,5 @@ def test_progress_may_stop_a_piece() -> None:
 def test_kinds_must_match_the_bands() -> None:
     with pytest.raises(ValueError, match="kinds"):
         piece_at_rest(chain(3), row, [STANDARD] * 2)
+    with pytest.raises(ValueError, match="no bands"):
+        piece_at_rest([], row, [])

@@ -30,7 +30,8 @@ from pegwright.structure.curves import Positions
 __all__ = ["Certified", "Handling", "Kind", "Piece", "piece_at_rest"]
 
 _GROWING = Goal(residual_drop=0.2, length_change=1.0, iterations=80)
-_ROUNDS, _ROOM = 5, 0.3  # thicken again while touching strands are nearer than this part of their thickness
+_ROUNDS, _ROOM = 3, 0.25  # thicken again while touching strands are nearer than this part of their thickness
+_POINTS = 48  # of a band, for which a press at every point is given
 _FORCE_N = 3.0  # what forces are measured against, for one band
 _TUBE = 0.3  # a tube is tugged less, and not pressed
 _CLIP_MM = 3.0  # from one eye of a clip to the other
@@ -41,10 +42,10 @@ class Handling(NamedTuple):
     """How the piece is dressed and then measured.
 
     While it settles it is tugged lengthwise by `tug_n` and drawn to its middle plane by `press_n_per_mm` at
-    every point, as a maker does with a piece fresh off the loom (common practice, no source; the amounts were
-    chosen so that plain chains come out as long as makers say). Then it is let go, and `friction`, μ of
-    rubber on rubber (about 0.8 dry, from memory), keeps much of what was done. `straight_n` is a pull that
-    lasts.
+    each of 48 points of a band, as a maker does with a piece fresh off the loom (common practice, no source;
+    the amounts were chosen so that plain chains come out as long as makers say). Then it is let go, and
+    `friction`, μ of rubber on rubber (about 0.8 dry, from memory), keeps much of what was done. `straight_n`
+    is a pull that lasts.
     """
 
     tug_n: float = 0.1
@@ -132,6 +133,7 @@ def piece_at_rest(
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
     if given.tube:
         how = how._replace(tug_n=_TUBE * how.tug_n, press_n_per_mm=0.0)
+    press = how.press_n_per_mm * _POINTS / points
     clips = _clips(given) if girth_mm is not None else ()
     told = 0
     crossings = given.crossings
@@ -139,7 +141,13 @@ def piece_at_rest(
     force = _FORCE_N * math.sqrt(len(bands))
 
     def run(
-        first: str, bands: Sequence[Band], *how: Hold | Dressing | None, goal: Goal, force: float = 0.0
+        first: str,
+        bands: Sequence[Band],
+        hold: Hold | None = None,
+        dress: Dressing | None = None,
+        *,
+        goal: Goal = _GROWING,
+        force: float = 0.0,
     ) -> Relaxed:
         nonlocal told, crossings
         before = told
@@ -152,8 +160,15 @@ def piece_at_rest(
             return hear(p._replace(stage=first or p.stage, iteration=told))
 
         made = relax(
-            bands, *how, goal=goal, progress=said, keep_iterates=True, threads=threads, reference_n=force
-        )  # type: ignore[arg-type]
+            bands,
+            hold,
+            dress,
+            goal=goal,
+            progress=said,
+            keep_iterates=True,
+            reference_n=force,
+            threads=threads,
+        )
         crossings += pass_throughs(made.iterates_mm, bands)
         return made
 
@@ -161,14 +176,14 @@ def piece_at_rest(
     for _ in range(_ROUNDS):
         at = [b.points_mm for b in bands] if rest is None else rest.positions_mm
         loose = [b._replace(points_mm=x, rest_length_mm=length_mm(x)) for b, x in zip(bands, at, strict=True)]
-        rest = run("growing", loose, goal=_GROWING)
+        rest = run("growing", loose)
         if _unfinished(rest):
             return _piece(rest, rest, given, None, crossings)
         if rest.gap_mm > _ROOM * thin:
             break
     assert rest is not None
     tug = _Tug(given)
-    dress = Dressing(tug.of(how.tug_n), how.press_n_per_mm, how.friction) if dressing else None
+    dress = Dressing(tug.of(how.tug_n), press, how.friction) if dressing else None
     flat = rest = run(
         "",
         _moved(bands, rest.positions_mm),

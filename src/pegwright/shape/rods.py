@@ -107,8 +107,10 @@ def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generi
     if not band.closed:
         stiff[0] = stiff[-1] = 0.0
     reach = _reach(rest, math.pi * radius, band.closed)
-    # Bent to the radius of its own section, a band turns own/radius at a vertex. A drawing may start tighter.
-    limit = np.minimum(np.maximum(own / radius, 1.15 * _turning(points) + 0.05), 0.97 * math.pi)
+    # Bent to the radius of its own section, a band turns own/radius at a vertex. Edges much shorter than that
+    # stand for a corner of the drawing, which may turn by as much as a longer one; and it may start tighter.
+    tight = np.maximum(own, radius) / radius
+    limit = np.minimum(np.maximum(tight, 1.15 * _turning(points) + 0.05), 0.985 * math.pi)
 
     def full(value: float) -> Floats:
         return np.full(n, value, dtype=np.float64)

@@ -22,7 +22,7 @@ from pegwright.shape.rods import Floats, Ints
 __all__ = ["Moves", "subdivide", "tighten"]
 
 _LEAST_POINTS = 4
-_SHARPEST = -0.995  # cosine of the sharpest turn that a move may leave
+_SHARPEST = -0.99  # cosine of the sharpest turn that a move may leave
 
 
 class Moves(NamedTuple):
