@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 
 import imageio_ffmpeg
+import msgspec
 import numpy as np
 import pytest
 import webvtt
@@ -17,6 +18,7 @@ from PIL import Image
 from pymediainfo import MediaInfo
 
 from pegwright.lesson import Storyboard, clipped, excerpt, script, storyboard
+from pegwright.lesson.storyboard import Cut
 from pegwright.press.film import film
 from pegwright.press.frames import Painter
 from pegwright.press.strokes import COLOUR
@@ -222,3 +224,20 @@ def test_a_users_words_are_painted_not_obeyed(tmp_path: Path) -> None:
     assert "\u202e" not in said
     step = next(c for c in nasty.cuts if c.number and c.motion is None and c.pictures)
     assert Painter(nasty, 180).frame(step.start_s).shape == (180, 320, 4)
+
+
+def test_right_and_wrong_are_told_apart_by_a_mark_and_a_word() -> None:
+    """Side by side: the wrong one has a cross in the accent, the right one none; both have a title."""
+    shown = next(c for c in BOARD.cuts if c.pictures and c.number)
+    pair = tuple(msgspec.structs.replace(shown.pictures[0], title=title) for title in ("Right", "Wrong"))
+    cut = Cut(start_s=0.0, end_s=1.0, heading="Step 9", pictures=pair, sound=(True, False))
+    frame = Painter(msgspec.structs.replace(BOARD, cuts=(cut,)), 1080).frame(0.0)[:, :, :3].astype(int)
+    accent = np.array([int(COLOUR.accent[i : i + 2], 16) for i in (1, 3, 5)])
+    titles = frame[162:224]
+    red = np.abs(titles - accent).max(axis=2) < 30
+    dark = titles.max(axis=2) < 90
+    middle = 96 + (1330 - 96) // 2
+    assert not red[:, :middle].any()
+    assert red[:, middle:].sum() > 100
+    assert dark[:, 96:middle].sum() > 300
+    assert dark[:, middle:1330].sum() > 300

@@ -44,7 +44,8 @@ class Cut(msgspec.Struct, frozen=True, kw_only=True):
     `opening` says that the finished piece is to be seen. `window` is what the camera sees of a motion; it
     comes from `came_from`. `side` stands beside it; where there is none, the key does. Of `lines` the one
     numbered `strong` is being said. `speed` is how much faster than the teacher works it is shown; `number`
-    is the step's, 0 for none.
+    is the step's, 0 for none. `sound` says of each picture whether it shows the work right or wrong, where
+    that is what they are there for.
     """
 
     start_s: float
@@ -54,6 +55,7 @@ class Cut(msgspec.Struct, frozen=True, kw_only=True):
     opening: bool = False
     speed: float = 1.0
     pictures: tuple[Picture, ...] = ()
+    sound: tuple[bool, ...] = ()
     motion: Motion | None = None
     window: Window | None = None
     came_from: Window | None = None
@@ -240,6 +242,13 @@ class _Reel:
             self.window = self.seen(self.moment(min(index + 1, len(self.history.done) - 1)))
             then_picture = self.standing()[0]
         yield from plays
+        pairs = [(t.right, t.wrong) for t in getattr(step, "troubles", ()) if t.right and t.wrong]
+        if pairs and shot.end_s - now > _SHORTEST_PLAY_S:
+            half = (now + shot.end_s) / 2
+            yield Cut(start_s=now, end_s=half, pictures=(then_picture,), **facts)  # type: ignore[arg-type]
+            shown = {**facts, "pictures": pairs[0], "sound": (True, False), "side": None}
+            yield Cut(start_s=half, end_s=shot.end_s, **shown)  # type: ignore[arg-type]
+            return
         yield Cut(start_s=now, end_s=shot.end_s, pictures=(then_picture,), **facts)  # type: ignore[arg-type]
 
     def moment(self, index: int) -> Moment:

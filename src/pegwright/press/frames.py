@@ -90,10 +90,13 @@ class Painter:
         if cut.pictures:
             long = (PICTURE.right - PICTURE.left + _GAP_PX) / len(cut.pictures)
             for i, picture in enumerate(cut.pictures):
-                left = PICTURE.left + i * long
-                self._picture(
-                    self.still, picture, Box(left, PICTURE.top, left + long - _GAP_PX, PICTURE.bottom)
-                )
+                left, top = PICTURE.left + i * long, PICTURE.top
+                if cut.sound:
+                    words = _judged(picture.title, cut.sound[i], left, top + 26)
+                    put(self.still, words, Spot(0.0, 0.0, self.scale))
+                    top += 64
+                box = Box(left, top, left + long - _GAP_PX, PICTURE.bottom)
+                self._picture(self.still, picture, box)
 
     def _moving(self, cut: Cut, share: float) -> Pixels:
         motion, window = cut.motion, cut.window
@@ -209,6 +212,19 @@ def _heading(cut: Cut) -> Iterable[Paint]:
             yield Stroke((Path(head, closed=True),), fill=COLOUR.graphite)
         yield Letters(HEAD.right - long / 2, middle, text, 40.0, COLOUR.graphite, True)
     yield from _at_left(cut.heading, left, middle, 44.0, end=end - 20, bold=True)
+
+
+def _judged(title: str, sound: bool, left: float, middle: float) -> Iterable[Paint]:
+    """Set a picture's title with a tick, or with a cross."""
+    x, r = left + 20, 15.0
+    tick = (Path((Line(x - r, middle), Line(x - 4, middle + r), Line(x + r, middle - r))),)
+    cross = (
+        Path((Line(x - r, middle - r), Line(x + r, middle + r))),
+        Path((Line(x - r, middle + r), Line(x + r, middle - r))),
+    )
+    ink = COLOUR.graphite if sound else COLOUR.accent
+    yield Stroke(tick if sound else cross, ink=ink, width=7.0, round_cap=True)
+    yield from _at_left(title, left + 56, middle, 36.0, end=left + 560, bold=True)
 
 
 def _lines(cut: Cut, box: Box, size: float) -> Iterable[Paint]:
