@@ -12,6 +12,7 @@ import time
 import numpy as np
 
 from bench.chains import Piece, chain, mat
+from bench.real import real
 from bench.report import Figure
 from bench.rivals import incremental_potential, multibody, thinned
 from pegwright.shape import Band, Goal, Hold, Pull, Relaxed, relax
@@ -56,6 +57,7 @@ def run(quick: bool) -> list[Figure]:
         out.append(_under(named, took, limit) if limit else Figure(named, took, "s"))
         out.append(_rested(len(piece.bands), rest))
     out.append(Figure("pass-throughs in all runs", passes, "", "0", passes == 0))
+    out += real(quick)
     out += _rivals(seconds, quick)
     return out + _truth()
 
