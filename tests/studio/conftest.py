@@ -157,7 +157,7 @@ class Bench:
         """Wait until the piece lies at rest and is measured."""
         self.page.get_by_role("region", name="Fit").get_by_text("Fits wrists").or_(
             self.page.get_by_text("It fits no wrist")
-        ).wait_for(timeout=60_000)
+        ).wait_for(timeout=300_000)
 
     def stack(self, peg: str) -> str:
         return str(self.page.locator(f'[data-peg="{peg}"]').get_attribute("aria-label"))

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
-from tests.studio.conftest import Bench
+from tests.studio.conftest import Bench, wait_until
 
 AXE = Path(__file__).parents[2] / "frontend" / "node_modules" / "axe-core" / "axe.min.js"
 
@@ -47,6 +47,56 @@ def test_axe_finds_nothing_at_the_bench(bench: Bench) -> None:
     assert complaints(bench.page) == []
     bench.click("Change the loom")
     assert complaints(bench.page) == []
+
+
+def test_axe_finds_nothing_off_the_loom_and_in_the_lesson(deep_bench: Bench) -> None:
+    """The finished piece with its fit, beside the loom and large, and the lesson, are clean."""
+    bench = deep_bench
+    bench.begin("Plain chain")
+    bench.settle_off_the_loom()
+    assert complaints(bench.page) == []
+    bench.click("Look closely")
+    bench.click("Pull")
+    assert complaints(bench.page) == []
+    bench.click("The lesson")
+    bench.page.frame_locator("iframe").get_by_role("heading", name="Plain chain").wait_for()
+    assert complaints(bench.page) == []
+
+
+def test_the_piece_is_turned_by_keys_by_buttons_and_by_touch(deep_bench: Bench) -> None:
+    """Every gesture has a key and a button; with reduced motion there is nothing in between."""
+    bench = deep_bench
+    page = bench.page
+    page.emulate_media(reduced_motion="reduce")
+    bench.begin("Plain chain")
+    bench.settle_off_the_loom()
+    bench.click("Look closely")
+    view = page.get_by_role("application", name="Off the loom")
+
+    def looks_other_after(what: Any) -> None:
+        before = view.screenshot()
+        what()
+        wait_until(lambda: view.screenshot() != before)
+
+    for name in ("Turn to the left", "Turn away", "Larger", "On the wrist", "Pull", "Front"):
+        button = page.get_by_role("region", name="Off the loom").get_by_role("button", name=name, exact=True)
+        looks_other_after(button.click)
+    view.focus()
+    for key in ("ArrowRight", "ArrowDown", "+", "-"):
+        looks_other_after(lambda key=key: page.keyboard.press(key))
+    box: Any = view.bounding_box()
+    page.mouse.move(box["x"] + 200, box["y"] + 200)
+    page.mouse.down()
+    looks_other_after(lambda: page.mouse.move(box["x"] + 300, box["y"] + 240, steps=3))
+    page.mouse.up()
+
+
+def test_a_browser_without_three_dimensions_says_so(bench: Bench) -> None:
+    """Nothing breaks; the size and the fit are told all the same."""
+    bench.begin("Plain chain")
+    bench.page.get_by_text("This browser cannot draw in three dimensions.").wait_for(timeout=300_000)
+    bench.settle_off_the_loom()
+    bench.faults[:] = [said for said in bench.faults if "WebGL" not in said]
 
 
 def test_a_chain_by_keyboard_alone(bench: Bench) -> None:

@@ -46,7 +46,9 @@ def fitted(pattern: Pattern, measured: Measured, wrist: str) -> Fitted:
     girth_mm = None if told.wrist is None else told.wrist.girth_mm
     fit = fit_of(measured.length_mm, reading.curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
     found = Fitted(fit=fit, wrist_mm=girth_mm, findings=(*told.findings, *fit.findings))
-    if told.wrist is None or measured.extension_mm is None or measured.extension_mm <= 0:
+    low, high = fit.wrists_mm or (0.0, 0.0)
+    suits = girth_mm is not None and low <= girth_mm <= high
+    if told.wrist is None or suits or measured.extension_mm is None or measured.extension_mm <= 0:
         return found
     base_mm = measured.length_mm - measured.extension * measured.extension_mm
     gauge = Gauge(base_mm=base_mm, repeat_mm=1.0, extension_mm=measured.extension_mm)
