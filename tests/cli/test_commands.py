@@ -125,7 +125,7 @@ def test_a_slip_in_the_command_line_is_told_in_a_sentence(run, arguments):
 
 
 def test_a_fault_inside_shows_no_stack_trace(run, monkeypatch):
-    monkeypatch.setattr("pegwright.cli.shared.work", lambda *_: 1 / 0)
+    monkeypatch.setattr("pegwright.workshop.work", lambda *_: 1 / 0)
     code, out, err = run("check", GOOD)
     assert code == 2
     assert "Traceback" not in out + err

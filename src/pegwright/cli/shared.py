@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
 from cyclopts import Parameter
 from rich.table import Table
@@ -12,7 +12,10 @@ from rich.text import Text
 from pegwright.cli.terminal import FAILED, err, progress, say_findings, say_json
 from pegwright.finding import Finding
 from pegwright.pattern import Pattern
-from pegwright.workshop import Work, open_pattern, work
+from pegwright.workshop import open_pattern
+
+if TYPE_CHECKING:
+    from pegwright.workshop import Work
 
 Json = Annotated[bool, Parameter(name="--json", negative="", help="Print one JSON value instead of text.")]
 
@@ -34,6 +37,8 @@ def patterned(file: Path, json: bool) -> Pattern:
 
 def worked(file: Path, json: bool) -> Work:
     """Return the pattern in a file, worked."""
+    from pegwright.workshop import work  # noqa: PLC0415 - what works nothing starts without the line
+
     pattern = patterned(file, json)
     with progress(json) as report:
         return work(pattern, report)

@@ -1,14 +1,23 @@
-"""Runs the line, opens and saves files."""
+"""Runs the line, opens and saves files.
 
-from pegwright.workshop.demo import Made, demo, example_files
+What only opens and saves is there at once; what runs the line is loaded when it is first asked for, so that
+a command that needs none of it starts without it.
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
 from pegwright.workshop.files import open_pattern, read_bytes, write_whole
 from pegwright.workshop.folder import write_into
-from pegwright.workshop.lessons import FilmOrder, Order, Piece, Taught, edited, pressed, teach
-from pegwright.workshop.line import Work, lesson, work
-from pegwright.workshop.losses import Losses, losses
 from pegwright.workshop.progress import Progress, silent
-from pegwright.workshop.rehearse import kept_folder, rehearsed, weights_from
 from pegwright.workshop.starter import starter
+
+if TYPE_CHECKING:
+    from pegwright.workshop.demo import Made, demo, example_files
+    from pegwright.workshop.lessons import FilmOrder, Order, Piece, Taught, edited, pressed, teach
+    from pegwright.workshop.line import Work, lesson, work
+    from pegwright.workshop.losses import Losses, losses
+    from pegwright.workshop.rehearse import kept_folder, rehearsed, weights_from
 
 __all__ = [
     "FilmOrder",
@@ -37,3 +46,24 @@ __all__ = [
     "write_into",
     "write_whole",
 ]
+
+_LATER = {
+    "demo": ("Made", "demo", "example_files"),
+    "lessons": ("FilmOrder", "Order", "Piece", "Taught", "edited", "pressed", "teach"),
+    "line": ("Work", "lesson", "work"),
+    "losses": ("Losses", "losses"),
+    "rehearse": ("kept_folder", "rehearsed", "weights_from"),
+}
+
+
+def __getattr__(name: str) -> Any:
+    """Load a name of the line when it is first asked for (PEP 562).
+
+    All names of its module are set at once: a module may be called like a function in it.
+    """
+    for module, names in _LATER.items():
+        if name in names:
+            loaded = import_module(f"{__name__}.{module}")
+            globals().update({each: getattr(loaded, each) for each in names})
+            return globals()[name]
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

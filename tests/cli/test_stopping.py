@@ -1,0 +1,82 @@
+"""Ctrl-C at any moment: one sentence, exit 130, no stack trace. And what needs little, loads little."""
+
+from __future__ import annotations
+
+import json
+import os
+import signal
+import subprocess
+import sys
+import time
+
+import pytest
+
+from pegwright.pattern import write
+from pegwright.workshop import starter, write_whole
+
+
+def stopped_when(loaded, wait_s, *arguments):
+    """Run a command and stop it once a module is loaded, which Python itself tells (`-X importtime`)."""
+    with subprocess.Popen(
+        [sys.executable, "-X", "importtime", "-m", "pegwright", *arguments],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        # A shell may start its jobs deaf to the signal; the command is not to inherit that.
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.default_int_handler),  # noqa: PLW1509
+    ) as process:
+        for line in process.stderr:
+            if line.rstrip().endswith(f" {loaded}"):
+                break
+        else:
+            pytest.fail(f"{loaded} was never loaded")
+        time.sleep(wait_s)
+        os.kill(process.pid, signal.SIGINT)
+        out, err = process.communicate(timeout=120)
+    told = [line for line in err.splitlines() if not line.startswith("import time:")]
+    return process.returncode, out, told
+
+
+@pytest.fixture(scope="module")
+def long_piece(tmp_path_factory):
+    """A chain so long that working it takes seconds."""
+    file = tmp_path_factory.mktemp("long") / "flood.json"
+    write_whole(file, write(starter("Flood", pegs=9000)))
+    return file
+
+
+@pytest.mark.parametrize(
+    ("loaded", "wait_s"),
+    [
+        ("cyclopts.exceptions", 0),  # the command line itself is being loaded
+        ("rich.console", 0),
+        ("numpy._core.multiarray", 0),  # the line is
+        ("pegwright.lesson.words", 0.05),
+        ("pegwright.fit.packs", 0.5),  # the piece is being worked
+        ("pegwright.fit.packs", 2.5),
+    ],
+)
+def test_ctrl_c_ends_with_a_sentence(long_piece, loaded, wait_s):
+    code, out, told = stopped_when(loaded, wait_s, "check", str(long_piece))
+    assert (code, out, told) == (130, "", ["stopped; nothing is left half written"])
+
+
+def test_ctrl_c_in_json(long_piece):
+    code, out, told = stopped_when("pegwright.fit.packs", 1.5, "check", str(long_piece), "--json")
+    assert (code, told) == (130, ["stopped; nothing is left half written"])
+    assert json.loads(out) == {"ok": False, "reason": told[0], "findings": []}
+
+
+@pytest.mark.parametrize("arguments", [["--help"], ["schema"], ["new", "neap.json"]])
+def test_what_needs_little_loads_little(tmp_path, arguments):
+    heavy = {"numpy", "scipy", "numba", "proof", "lesson", "press", "rehearsal", "shape", "server"}
+    code = (
+        "import sys; from pegwright.cli import main\n"
+        f"try: main({arguments!r})\n"
+        "except SystemExit as end: assert not end.code\n"
+        f"print([m for m in sys.modules if m.split('.')[:2][-1] in {heavy!r}], file=sys.stderr)"
+    )
+    ended = subprocess.run(
+        [sys.executable, "-c", code], cwd=tmp_path, capture_output=True, text=True, check=True
+    )
+    assert ended.stderr.strip() == "[]"
