@@ -133,6 +133,34 @@ def test_a_fault_inside_shows_no_stack_trace(run, monkeypatch):
     assert "ZeroDivisionError" in open(report, encoding="utf-8").read()  # noqa: PTH123, SIM115
 
 
+@pytest.mark.parametrize("command", ["check", "show", "supplies", "edit", "rehearse"])
+@pytest.mark.parametrize("file", [GOOD, BROKEN])
+def test_ok_is_true_exactly_where_the_exit_code_is_0(run, command, file):
+    code, out, _ = run(command, file, "--json")
+    value = json.loads(out)
+    assert value["ok"] == (code == 0)
+    assert code == any(f["severity"] in ("error", "warning") for f in value["findings"])
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [["chekc", GOOD], ["check"], ["check", GOOD, "--tide", "in"], ["rehearse", GOOD, "--top", "x"]],
+)
+def test_a_slip_in_the_command_line_is_json_where_json_is_asked_for(run, arguments):
+    code, out, err = run(*arguments, "--json")
+    value = json.loads(out)
+    assert (code, value["ok"], value["findings"], err) == (2, False, [], "")
+    assert value["reason"]
+
+
+def test_a_fault_inside_is_json_where_json_is_asked_for(run, monkeypatch):
+    monkeypatch.setattr("pegwright.workshop.work", lambda *_: 1 / 0)
+    code, out, err = run("check", GOOD, "--json")
+    value = json.loads(out)
+    assert (code, value["ok"], err) == (2, False, "")
+    assert "something went wrong" in value["reason"]
+
+
 def test_a_hostile_title_is_printed_literally(run, tmp_path):
     file = tmp_path / "x.json"
     document = json.loads(open(GOOD, encoding="utf-8").read())  # noqa: PTH123, SIM115

@@ -12,11 +12,10 @@ from collections.abc import Sequence
 
 from cyclopts import App
 from cyclopts.exceptions import CycloptsError
-from rich.text import Text
 
 from pegwright import __version__
-from pegwright.cli.shared import Stop
-from pegwright.cli.terminal import FAILED, FINE, err
+from pegwright.cli.shared import Stop, cannot
+from pegwright.cli.terminal import FAILED, FINE
 
 COMMANDS = {
     "new": ("documents:new", "Write a first pattern to change: a plain chain that holds."),
@@ -60,15 +59,14 @@ for _name, (_home, _about) in COMMANDS.items():
 
 def run(arguments: Sequence[str]) -> int:
     """Run a command and return its exit code; whatever goes wrong is told in a sentence."""
+    json = "--json" in arguments
     try:
         code = app(arguments, exit_on_error=False, print_error=False, result_action="return_value")
         return code if isinstance(code, int) else FINE
     except Stop as stop:
         return stop.code
     except CycloptsError as error:
-        err.print(Text(str(error)))
-        err.print(Text("see: pegwright --help"))
-        return FAILED
+        return cannot(str(error), json, hint="see: pegwright --help")
     except BrokenPipeError:
         sys.stderr.close()
         return FAILED
@@ -77,5 +75,4 @@ def run(arguments: Sequence[str]) -> int:
             "w", prefix="pegwright-", suffix=".txt", delete=False, encoding="utf-8"
         ) as report:
             report.write(traceback.format_exc())
-        err.print(Text(f"something went wrong inside pegwright; the details are in {report.name}"))
-        return FAILED
+        return cannot(f"something went wrong inside pegwright; the details are in {report.name}", json)

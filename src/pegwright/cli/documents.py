@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from pegwright.cli.shared import Json, cannot, reason
+from pegwright.cli.shared import Json, answer, cannot, reason
 from pegwright.cli.terminal import FINE, say, say_json
 from pegwright.pattern import schema, write
 from pegwright.workshop import starter, write_whole
@@ -31,9 +31,8 @@ def new(
     except (ValueError, OSError) as error:
         return cannot(reason(error), json)
     if json:
-        say_json({"ok": True, "file": str(file), "title": pattern.title})
-    else:
-        say(f"{file}: {pattern.title}, a plain chain of {pegs - 1} bands to begin with")
+        return answer({"file": str(file), "title": pattern.title})
+    say(f"{file}: {pattern.title}, a plain chain of {pegs - 1} bands to begin with")
     return FINE
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any
 
 from pegwright.cli import views
-from pegwright.cli.shared import Json, cannot, reason, table
-from pegwright.cli.terminal import FINE, out, progress, say, say_json
+from pegwright.cli.shared import Json, answer, cannot, reason, table
+from pegwright.cli.terminal import FINE, out, progress, say
 from pegwright.workshop import demo
 
 
@@ -57,8 +57,7 @@ def demo_(folder: Path = Path("demo"), *, only: str = "", json: Json = False) ->
     except ValueError as error:
         return cannot(reason(error), json)
     if json:
-        say_json({"ok": True, "pieces": rows})
-        return FINE
+        return answer({"pieces": rows})
     made_of: list[dict[str, str]] = [
         {
             "piece": row["title"],

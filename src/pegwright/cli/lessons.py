@@ -7,8 +7,8 @@ from typing import Literal, get_args
 
 import msgspec
 
-from pegwright.cli.shared import Json, cannot, found, reason, refuse, worked
-from pegwright.cli.terminal import FINE, exit_code, progress, say, say_findings, say_json
+from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
+from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.finding import Finding
 from pegwright.fit.stash import Stash, read_stash
 from pegwright.press import Codec, Edition
@@ -108,12 +108,11 @@ def lesson_(
     if json:
         facts = {"folder": str(target), "title": taught.lesson.title, "language": language, "hand": hand}
         more = {"steps": steps, "film_s": round(taught.script.length_s, 1), "files": written}
-        say_json({"ok": True, **facts, **more, **found(findings)})
-    else:
-        say(f"{target}: {taught.lesson.title}, {steps} steps, {len(written)} files")
-        for name in _summary([str(one["name"]) for one in written]):
-            say(f"  {name}")
-        say_findings(findings)
+        return answer({**facts, **more}, findings)
+    say(f"{target}: {taught.lesson.title}, {steps} steps, {len(written)} files")
+    for name in _summary([str(one["name"]) for one in written]):
+        say(f"  {name}")
+    say_findings(findings)
     return exit_code(findings)
 
 
@@ -130,12 +129,11 @@ def edit_(file: Path, *, language: Language = "en", json: Json = False) -> int:
         report("reading it as an editor would", 0, 1)
         findings = edited(made, language)
     if json:
-        say_json({"ok": exit_code(findings) == FINE, "title": made.pattern.title, **found(findings)})
-    else:
-        say(made.pattern.title, style="bold")
-        say_findings(findings)
-        if not findings:
-            say("nothing to mend")
+        return answer({"title": made.pattern.title}, findings)
+    say(made.pattern.title, style="bold")
+    say_findings(findings)
+    if not findings:
+        say("nothing to mend")
     return exit_code(findings)
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from pegwright.cli import views
-from pegwright.cli.shared import Json, cannot, found, reason, refuse, table, worked
-from pegwright.cli.terminal import FINE, exit_code, out, say, say_findings, say_json
+from pegwright.cli.shared import Json, answer, cannot, reason, refuse, table, worked
+from pegwright.cli.terminal import exit_code, out, say, say_findings
 from pegwright.fit.packs import packs
 from pegwright.fit.stash import read_stash
 from pegwright.fit.supplies import for_class
@@ -26,13 +26,11 @@ def check(file: Path, *, losses: bool = False, json: Json = False) -> int:
     lost = work_out_losses(made) if losses else None
     if json:
         more = {} if lost is None else views.losses(lost)
-        value = {**views.verdict(made), **more, **found(made.findings)}
-        say_json({"ok": exit_code(made.findings) == FINE, **value})
-    else:
-        say(made.pattern.title, style="bold")
-        say_findings(made.findings)
-        for line in [*views.verdict_lines(made), *(views.loss_lines(lost) if lost else ())]:
-            say(line)
+        return answer({**views.verdict(made), **more}, made.findings)
+    say(made.pattern.title, style="bold")
+    say_findings(made.findings)
+    for line in [*views.verdict_lines(made), *(views.loss_lines(lost) if lost else ())]:
+        say(line)
     return exit_code(made.findings)
 
 
@@ -46,8 +44,7 @@ def show(file: Path, *, states: bool = False, json: Json = False) -> int:
     """
     made = worked(file, json)
     if json:
-        say_json({"ok": True, **views.moves(made), **found(made.findings)})
-        return exit_code(made.findings)
+        return answer(views.moves(made), made.findings)
     say(made.pattern.title, style="bold")
     for line in views.loom_lines(made):
         say(line, style="dim")
@@ -89,8 +86,7 @@ def supplies(
         shopping = packs(needs, reading.stash)
         findings += shopping.findings
     if json:
-        say_json({"ok": True, **views.supplies(needs, shopping), **found(tuple(findings))})
-        return exit_code(findings)
+        return answer(views.supplies(needs, shopping), tuple(findings))
     say(made.pattern.title, style="bold")
     out.print(table(views.supply_rows(needs)))
     for line in views.tool_lines(needs):

@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any, Literal
 
-from pegwright.cli.shared import Json, cannot, found, refuse, worked
-from pegwright.cli.terminal import exit_code, progress, say, say_findings, say_json
+from pegwright.cli.shared import Json, answer, cannot, refuse, worked
+from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.lesson import Teller, Words, move_label
 from pegwright.loom.steps import step_numbers
 from pegwright.rehearsal import Pairs, Rehearsal, Trouble, compare, rehearse_pairs, way_back
@@ -71,8 +71,7 @@ def rehearse_(
             value["against"] = {"file": str(against), **_comparison(told, second)}
         if sampled:
             value["pairs"] = _pairs(sampled, numbers)
-        say_json({"ok": True, **value, **found(findings)})
-        return exit_code(findings)
+        return answer(value, findings)
     say(told.title, style="bold")
     for line in _lines(told, numbers):
         say(line)

@@ -9,7 +9,7 @@ from cyclopts import Parameter
 from rich.table import Table
 from rich.text import Text
 
-from pegwright.cli.terminal import FAILED, err, progress, say_findings, say_json
+from pegwright.cli.terminal import FAILED, FINE, err, exit_code, progress, say_findings, say_json
 from pegwright.finding import Finding
 from pegwright.pattern import Pattern
 from pegwright.workshop import open_pattern
@@ -44,27 +44,30 @@ def worked(file: Path, json: bool) -> Work:
         return work(pattern, report)
 
 
+def answer(value: dict[str, Any], findings: tuple[Finding, ...] = (), code: int | None = None) -> int:
+    """Print the one JSON value of a command and return its exit code, by the gravest finding if not given.
+
+    `ok` is true exactly where the exit code is 0.
+    """
+    code = exit_code(findings) if code is None else code
+    say_json({"ok": code == FINE, **value, "findings": findings})
+    return code
+
+
 def refuse(findings: tuple[Finding, ...], json: bool) -> int:
     """Say why there was nothing to work on: the document could not be read."""
     if json:
-        say_json({"ok": False, **found(findings)})
-    else:
-        say_findings(findings)
+        return answer({}, findings, FAILED)
+    say_findings(findings)
     return FAILED
 
 
-def cannot(reason: str, json: bool) -> int:
+def cannot(reason: str, json: bool, hint: str = "") -> int:
     """Say why a command could not run, where the fault is in no document."""
     if json:
-        say_json({"ok": False, "reason": reason, "findings": []})
-    else:
-        err.print(Text(reason))
+        return answer({"reason": reason}, (), FAILED)
+    err.print(Text(f"{reason}\n{hint}".rstrip()))
     return FAILED
-
-
-def found(findings: tuple[Finding, ...]) -> dict[str, Any]:
-    """Return the findings as part of a JSON value."""
-    return {"findings": findings}
 
 
 def reason(error: Exception) -> str:
