@@ -93,6 +93,13 @@ def test_the_piece_is_turned_by_keys_by_buttons_and_by_touch(deep_bench: Bench) 
 
 def test_a_browser_without_three_dimensions_says_so(bench: Bench) -> None:
     """Nothing breaks; the size and the fit are told all the same."""
+    bench.page.add_init_script(
+        "const given = HTMLCanvasElement.prototype.getContext;"
+        "HTMLCanvasElement.prototype.getContext = function (kind, ...more) {"
+        " return kind.startsWith('webgl') ? null : given.call(this, kind, ...more); };"
+    )
+    bench.page.reload()
+    bench.page.get_by_role("heading", name="Lay a first piece").wait_for()
     bench.begin("Plain chain")
     bench.page.get_by_text("This browser cannot draw in three dimensions.").wait_for(timeout=300_000)
     bench.settle_off_the_loom()

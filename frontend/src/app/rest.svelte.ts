@@ -41,8 +41,7 @@ export const isClosed = (): boolean => bench.seen.moves?.some((move) => move.do 
 export function heed(): void {
   const doc = bench.seenDoc;
   if (!doc || !bench.name) {
-    drop();
-    Object.assign(rest, { shape: null, letters: [], made: "", wanted: "" });
+    forget();
     return;
   }
   const wanted = shapeKey(doc);
@@ -51,6 +50,12 @@ export function heed(): void {
   rest.wanted = wanted;
   const bands = bench.seen.colours?.length ?? 0;
   if (rest.made !== wanted && isClosed() && bands && bands <= MOST_UNASKED) timer = setTimeout(settle, PAUSE_MS);
+}
+
+/** Let go of the piece, and end what is under way for it. */
+export function forget(): void {
+  drop();
+  Object.assign(rest, { shape: null, letters: [], made: "", wanted: "" });
 }
 
 function drop(): void {
