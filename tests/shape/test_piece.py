@@ -68,9 +68,8 @@ def test_a_plain_chain_lies_straight_and_its_links_are_alike() -> None:
 
 @compiled
 def test_a_chain_of_about_25_bands_is_13_to_16_cm_long() -> None:
-    """Common practice, no source: plain chains of about 25 bands (here 26) come out so long."""
-    done = made("ebb-line")
-    rest = piece_at_rest(done.events, done.board.spots, [STANDARD] * 26)
+    """Common practice, no source: plain chains of about 25 bands come out so long."""
+    rest = piece_at_rest(chain(25), row, [STANDARD] * 25)
     assert rest.relaxed.converged
     assert rest.certified.same_threading
     assert 130 <= rest.length_mm <= 160

@@ -41,13 +41,14 @@ class Kind(NamedTuple):
 class Start(NamedTuple):
     """The bands in order, and after them the fasteners' strands; `fasteners` has the number of each of those.
 
-    The piece lies along x. `tube` says that it surrounds its own axis; `crossings` counts the corners whose
-    cutting let a strand pass (0).
+    The piece lies along x. `tube` says that it surrounds its own axis, `wide` that it was worked flat and is
+    wider than a link; `crossings` counts the corners whose cutting let a strand pass (0).
     """
 
     bands: list[Band]
     fasteners: tuple[int, ...]
     tube: bool
+    wide: bool
     crossings: int
 
 
@@ -73,7 +74,7 @@ def start(events: Sequence[Event], spots: Positions, kinds: Sequence[Kind], poin
     crossings = corner_crossings(strands, moves)
     rest = [rest_length_mm(k.bore_mm, k.thickness_mm) for k in kinds]
     scale = _LOOSE * float(np.median([r / length_mm(x) for r, x in zip(rest, taut, strict=False)]))
-    taut, tube = _lengthwise([scale * x for x in taut], count)
+    taut, tube, flat = _lengthwise([scale * x for x in taut], count)
     bands = [
         Band(subdivide(x, points), r, k.thickness_mm, k.rubber)
         for x, r, k in zip(taut, rest, kinds, strict=False)
@@ -86,7 +87,9 @@ def start(events: Sequence[Event], spots: Positions, kinds: Sequence[Kind], poin
             bands.append(Band(subdivide(x, edges), long, _CORD_THICK_MM, _CORD))
         else:
             bands.append(Band(subdivide(x, _CLIP_POINTS), clip, _CLIP_THICK_MM, _CLIP))
-    return Start(bands, numbers, tube, crossings)
+    across = np.concatenate([b.points_mm[:, 1] for b in bands[:count]])
+    wide = flat and float(np.ptp(across)) > 0.25 * min(rest)
+    return Start(bands, numbers, tube, wide, crossings)
 
 
 def length_mm(x: Floats) -> float:
@@ -107,8 +110,8 @@ def _fasteners(
     return tuple(numbers), tuple(cords), list(curves_)
 
 
-def _lengthwise(curves: Sequence[Floats], count: int) -> tuple[list[Floats], bool]:
-    """Turn a drawing so that it lies along x, its middle at the origin; and say whether it is a tube.
+def _lengthwise(curves: Sequence[Floats], count: int) -> tuple[list[Floats], bool, bool]:
+    """Turn a drawing so that it lies along x, its middle at the origin; say whether it is a tube, or flat.
 
     Of the bands' plan the longer side goes along x. A piece that is worked upwards more than it is wide, and
     one that surrounds its own middle, stands upright in the drawing; it is laid down.
@@ -121,6 +124,7 @@ def _lengthwise(curves: Sequence[Floats], count: int) -> tuple[list[Floats], boo
     size = np.ptp((every - middle) @ turn.T, axis=0)
     out = np.hypot(*(every - middle)[:, :2].T)
     tube = bool(out.min() > 0.4 * out.max())
-    if tube or size[2] > size[0]:
+    flat = not tube and bool(size[2] <= size[0])
+    if not flat:
         turn = np.array([turn[2], turn[0], turn[1]])
-    return [(c - middle) @ turn.T for c in curves], tube
+    return [(c - middle) @ turn.T for c in curves], tube, flat
