@@ -11,7 +11,7 @@ import sys
 import jsonschema
 import pytest
 
-from pegwright.workshop import example_files
+from pegwright.workshop import example_files, losses, open_pattern, work
 
 GOOD = str(example_files()["ebb-line"])
 BROKEN = str(example_files()["broken/runs-out"])
@@ -45,6 +45,24 @@ def test_check_says_what_one_snapped_band_costs(run):
     assert [one["loop"] for one in value["caught"]] == ["26b", "26a", "25b"]
     _, out, _ = run("check", str(example_files()["twin-hulls"]), "--losses")
     assert "48 of 49 bands could snap without freeing another" in out
+
+
+def test_losses_have_a_bound_and_show_how_far_they_are(run, tmp_path):
+    """600 bands is the lesson's bound; a chain over n pegs has n bands."""
+    small, large = tmp_path / "small.json", tmp_path / "large.json"
+    run("new", str(small), "--pegs", "600")
+    run("new", str(large), "--pegs", "601")
+    code, out, _ = run("check", str(small), "--losses", "--json")
+    assert (code, len(json.loads(out)["snaps"]), json.loads(out)["findings"]) == (0, 600, [])
+    code, out, _ = run("check", str(large), "--losses", "--json")
+    value = json.loads(out)
+    assert (code, value["holds"], "snaps" in value) == (0, True, False)
+    assert [f["code"] for f in value["findings"]] == ["losses-left-out"]
+    _, out, _ = run("check", str(large), "--losses")
+    assert "for up to 600 bands; this piece has 601" in out
+    heard = []
+    losses(work(open_pattern(example_files()["twin-hulls"]).pattern), lambda *told: heard.append(told))
+    assert heard == [("taking out one band after the other", done, 49) for done in range(49)]
 
 
 def test_new_writes_a_chain_that_holds_and_never_replaces_unasked(run, tmp_path):

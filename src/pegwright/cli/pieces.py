@@ -6,12 +6,13 @@ from pathlib import Path
 
 from pegwright.cli import views
 from pegwright.cli.shared import Json, answer, cannot, reason, refuse, table, worked
-from pegwright.cli.terminal import exit_code, out, say, say_findings
+from pegwright.cli.terminal import exit_code, out, progress, say, say_findings
+from pegwright.finding import Finding
 from pegwright.fit.packs import packs
 from pegwright.fit.stash import read_stash
 from pegwright.fit.supplies import for_class
+from pegwright.workshop import Losses, read_bytes
 from pegwright.workshop import losses as work_out_losses
-from pegwright.workshop import read_bytes
 
 
 def check(file: Path, *, losses: bool = False, json: Json = False) -> int:
@@ -23,15 +24,23 @@ def check(file: Path, *, losses: bool = False, json: Json = False) -> int:
     losses: say also what falls if one band snaps, or if the last fastener misses a loop.
     """
     made = worked(file, json)
-    lost = work_out_losses(made) if losses else None
+    findings = made.findings
+    lost: Losses | None = None
+    if losses:
+        with progress(json) as report:
+            worked_out = work_out_losses(made, report)
+        if isinstance(worked_out, Finding):
+            findings = (*findings, worked_out)
+        else:
+            lost = worked_out
     if json:
         more = {} if lost is None else views.losses(lost)
-        return answer({**views.verdict(made), **more}, made.findings)
+        return answer({**views.verdict(made), **more}, findings)
     say(made.pattern.title, style="bold")
-    say_findings(made.findings)
+    say_findings(findings)
     for line in [*views.verdict_lines(made), *(views.loss_lines(lost) if lost else ())]:
         say(line)
-    return exit_code(made.findings)
+    return exit_code(findings)
 
 
 def show(file: Path, *, states: bool = False, json: Json = False) -> int:

@@ -254,6 +254,11 @@ CATALOGUE: dict[str, Entry] = {
         "band {band} ({colour}) could be neither proved held nor proved free: {reason}",
         "try it on the loom before you teach it",
     ),
+    "losses-left-out": Entry(
+        "note",
+        "what falls if one band snaps is worked out for up to {limit} bands; this piece has {bands}",
+        "ask for a shorter piece with the same repeat",
+    ),
     # --- size and counts ------------------------------------------------------------------------
     "band-slack": Entry(
         "warning",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import islice
 from typing import NamedTuple
 
@@ -35,13 +35,15 @@ class Loss(NamedTuple):
     unproved: tuple[int, ...] = ()
 
 
-def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
+def snaps(
+    structure: Structure, proof: Proof, told: Callable[[int, int], None] = lambda _done, _of: None
+) -> dict[int, Loss]:
     """Return for every band proved held what else falls if that band alone snaps.
 
     A band whose path of carriers does without the snapped one stays. A few sets of paths drawn at random
     answer for most snaps; for what stays open, bands that fall and small parts that hold are looked for, and
     at last the piece is proved without the snapped band. In a large piece both have a limit, and what is
-    beyond it is said to be unproved.
+    beyond it is said to be unproved. `told` hears how many bands are done, and of how many.
     """
     held = proof.held
     place = {band: at for at, band in enumerate(held)}
@@ -64,6 +66,7 @@ def snaps(structure: Structure, proof: Proof) -> dict[int, Loss]:
     pairs, proofs = _PAIRS, _PROOFS
     losses: dict[int, Loss] = {}
     for at, band in enumerate(held):
+        told(at, len(held))
         left = [other for other, stay in zip(held, stays[at].tolist(), strict=True) if not stay]
         falls: list[int] = []
         if left:

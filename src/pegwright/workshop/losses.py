@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from pegwright.finding import Finding, finding
 from pegwright.loom import Bight
 from pegwright.proof import Loss, needed_loops, passengers, snaps
 from pegwright.workshop.line import Work
+from pegwright.workshop.progress import Progress, silent
+from pegwright.workshop.verdict import MOST_BANDS_SNAPPED
 
 
 class Losses(NamedTuple):
@@ -20,7 +23,11 @@ class Losses(NamedTuple):
     caught: dict[Bight, Loss]
 
 
-def losses(made: Work) -> Losses:
-    """Work out every single loss of a piece."""
-    found = snaps(made.structure, made.proof)
+def losses(made: Work, progress: Progress = silent) -> Losses | Finding:
+    """Work out every single loss of a piece, or say that it has too many bands for that."""
+    bands = len(made.proof.verdicts)
+    if bands > MOST_BANDS_SNAPPED:
+        return finding("losses-left-out", bands=bands, limit=MOST_BANDS_SNAPPED)
+    what = "taking out one band after the other"
+    found = snaps(made.structure, made.proof, lambda done, of: progress(what, done, of))
     return Losses(found, passengers(found), needed_loops(made.structure, made.proof))

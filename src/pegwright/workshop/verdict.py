@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from pegwright.workshop.line import Work
 
 MOST_BANDS_SNAPPED = 600
-"""Above this many bands the lesson leaves out what happens when one snaps."""
+"""Above this many bands the lesson and the check leave out what happens when one snaps."""
 
 _OPEN = {
     "twist": "bands in it carry a twist of their own, which may cling",
