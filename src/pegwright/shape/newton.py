@@ -29,7 +29,7 @@ from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Goal", "Iterate", "Settled", "settle"]
 
-_MARGIN_MM = 0.03  # pairs this near to touch are joined in the tree, so that it lasts for several steps
+_MARGIN_MM = 0.03  # pairs this near to touch have a place in the tree, so that few steps need it mended
 _STRIDE, _LONGEST = 1.5, 4.0  # how steps lengthen where the stiffness proves too high
 _LEAF = 8
 _OVERGROWN = 1.2  # a mended tree is cut anew where its work has grown by this
