@@ -77,6 +77,9 @@ def test_new_writes_a_chain_that_holds_and_never_replaces_unasked(run, tmp_path)
     assert file.read_bytes() == before
     assert run("new", str(file), "--force", "--title", "Neap")[0] == 0
     assert run("new", str(tmp_path / "x.json"), "--pegs", "1")[0] == 2
+    os.mkfifo(tmp_path / "pipe")
+    code, _, err = run("new", str(tmp_path / "pipe"), "--force")
+    assert (code, "no plain file" in err, (tmp_path / "pipe").is_fifo()) == (2, True, True)
     assert run("new", str(tmp_path / "no" / "folder.json"))[0] == 2
 
 

@@ -90,7 +90,7 @@ class Folder:
             now = edition_of(_read(path, name)) if path.exists() else None
             if now != edition:
                 raise ChangedError(name)
-            write_whole(path, data)
+            write_whole(path, data, follow=False)
         return edition_of(data)
 
     def free_name(self, title: str) -> str:
@@ -115,7 +115,7 @@ class Folder:
         shelf = self.root / _VERSIONS / name
         shelf.mkdir(parents=True, exist_ok=True)
         version = datetime.now(UTC).strftime(_STAMP)
-        write_whole(shelf / f"{version}.json", data)
+        write_whole(shelf / f"{version}.json", data, follow=False)
         for old in sorted(shelf.glob("*.json"))[:-MOST_VERSIONS]:
             old.unlink()
         return version

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import os
+import stat
 import tempfile
 from pathlib import Path
 
@@ -29,20 +31,34 @@ def read_bytes(path: Path) -> bytes | Reading:
         )
 
 
-def write_whole(path: Path, data: bytes) -> None:
+def write_whole(path: Path, data: bytes, *, follow: bool = True) -> None:
     """Replace a file atomically: written beside it, flushed to the disk, then renamed over it (POSIX rename).
 
+    A link is followed and the file it leads to is replaced; with `follow` false the link itself is.
+
     Raises:
-        OSError: the folder cannot be written to; the old file, if any, is untouched.
+        OSError: the folder cannot be written to, or what is there is no plain file (a folder, a pipe, a
+            device); the old file, if any, is untouched.
     """
-    handle, name = tempfile.mkstemp(dir=path.parent or Path(), prefix=f".{path.name}.")
+    target = Path(os.path.realpath(path)) if follow else path
+    try:
+        mode = target.lstat().st_mode
+    except FileNotFoundError:
+        mode = stat.S_IFREG | 0o644
+    if stat.S_ISLNK(mode) and not follow:
+        mode = stat.S_IFREG | 0o644
+    if not stat.S_ISREG(mode):
+        raise OSError(
+            errno.EEXIST, f"{path} is no plain file (a folder, a pipe, a device), so it is left alone"
+        )
+    handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.")
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
-        Path(name).chmod(path.stat().st_mode if path.exists() else 0o644)
-        Path(name).replace(path)
+        Path(name).chmod(stat.S_IMODE(mode))
+        Path(name).replace(target)
     except BaseException:
         Path(name).unlink(missing_ok=True)
         raise

@@ -24,5 +24,5 @@ def write_into(folder: Path, name: str, data: bytes) -> Path:
     target.parent.mkdir(parents=True, exist_ok=True)
     if not target.parent.resolve().is_relative_to(folder.resolve()):
         raise ValueError(f"{target.parent} leads out of {folder}; nothing was written there")
-    write_whole(target, data)
+    write_whole(target, data, follow=False)  # a link could lead out of the folder
     return target
