@@ -17,11 +17,16 @@ def new(
 
     Parameters
     ----------
-    file: where to write it.
-    title: the name of the piece; without it, the file's name.
-    rows: rows of the loom.
-    pegs: pegs in a row.
-    force: replace the file if there is one.
+    file
+        where to write it.
+    title
+        the name of the piece; without it, the file's name.
+    rows
+        rows of the loom.
+    pegs
+        pegs in a row.
+    force
+        replace the file if there is one.
     """
     if file.exists() and not force:
         return cannot(f"{file} is there already; give another name, or --force to replace it", json)

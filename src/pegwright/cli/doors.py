@@ -16,9 +16,12 @@ def studio(folder: Path = Path(), *, port: int = 0, browser: bool = True) -> int
 
     Parameters
     ----------
-    folder: where the pieces lie.
-    port: the port to listen on; without it, a free one.
-    browser: open the browser.
+    folder
+        where the pieces lie.
+    port
+        the port to listen on; without it, a free one.
+    browser
+        open the browser.
     """
     from pegwright.server import serve  # noqa: PLC0415 - the other commands start without a server
 
@@ -36,8 +39,10 @@ def demo_(folder: Path = Path("demo"), *, only: str = "", json: Json = False) ->
 
     Parameters
     ----------
-    folder: where the lessons go, one folder a piece.
-    only: some pieces by name, with commas between; without it, all.
+    folder
+        where the lessons go, one folder a piece.
+    only
+        some pieces by name, with commas between; without it, all.
     """
     rows: list[dict[str, Any]] = []
     try:

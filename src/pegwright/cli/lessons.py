@@ -46,26 +46,47 @@ def lesson_(
 
     Parameters
     ----------
-    file: the pattern document.
-    folder: where to write; without it, a folder beside the pattern.
-    parts: handout,page,script,prompter,captions,filming,kit,pictures,stills,film,bundle; all but film.
-    language: en, es or de.
-    hand: right, or left: the mirrored pattern, worked and proved again.
-    units: metric or inches.
-    paper: a4, letter or both.
-    edition: standard, large print, grey (black ink only), or all.
-    learners: how many are in the class, for the kit sheet.
-    spare: spare bands and clips as a share, such as 0.1 for a tenth.
-    stash: a document of your own with pack sizes and prices, for the kit sheet.
-    timing: your own time in seconds, as outline=42 for a motif or 1-8=60 for the moves 1 to 8.
-    wpm: words spoken a minute, 110 to 130.
-    tall: how many pixels the stills are high: 1080, 2160 or both.
-    codec: of the film: vp9 or av1 (WebM), or h264 (MP4).
-    film_tall: how many pixels the film is high.
-    excerpt: make only 20 seconds of the film.
-    voice: let an installed voice (espeak-ng, or piper) speak a scratch narration.
-    voice_model: the file of a voice for piper.
-    phrases: a JSON file with your own words for ours, as {"peg": "pin", "pegs": "pins"}.
+    file
+        the pattern document.
+    folder
+        where to write; without it, a folder beside the pattern.
+    parts
+        some of handout, page, script, prompter, captions, filming, kit, pictures, stills, film and bundle,
+        with commas between; without it, all but film.
+    language
+        en, es or de.
+    hand
+        right, or left: the mirrored pattern, worked and proved again.
+    units
+        metric or inches.
+    paper
+        a4, letter or both.
+    edition
+        standard, large print, grey (black ink only), or all.
+    learners
+        how many are in the class, for the kit sheet.
+    spare
+        spare bands and clips as a share, such as 0.1 for a tenth.
+    stash
+        a document of your own with pack sizes and prices, for the kit sheet.
+    timing
+        your own time in seconds, as outline=42 for a motif or 1-8=60 for the moves 1 to 8.
+    wpm
+        words spoken a minute, 110 to 130.
+    tall
+        how many pixels the stills are high: 1080, 2160 or both.
+    codec
+        of the film: vp9 or av1 (WebM), or h264 (MP4).
+    film_tall
+        how many pixels the film is high.
+    excerpt
+        make only 20 seconds of the film.
+    voice
+        let an installed voice (espeak-ng, or piper) speak a scratch narration.
+    voice_model
+        the file of a voice for piper.
+    phrases
+        a JSON file with your own words for ours, as {"peg": "pin", "pegs": "pins"}.
     """
     made = worked(file, json)
     prices: Stash | None = None
@@ -121,8 +142,10 @@ def edit_(file: Path, *, language: Language = "en", json: Json = False) -> int:
 
     Parameters
     ----------
-    file: the pattern document.
-    language: the language the designer's own texts are written in: en, es or de.
+    file
+        the pattern document.
+    language
+        the language the designer's own texts are written in: en, es or de.
     """
     made = worked(file, json)
     with progress(json) as report:

@@ -20,8 +20,10 @@ def check(file: Path, *, losses: bool = False, json: Json = False) -> int:
 
     Parameters
     ----------
-    file: the pattern document.
-    losses: say also what falls if one band snaps, or if the last fastener misses a loop.
+    file
+        the pattern document.
+    losses
+        say also what falls if one band snaps, or if the last fastener misses a loop.
     """
     made = worked(file, json)
     findings = made.findings
@@ -48,8 +50,10 @@ def show(file: Path, *, states: bool = False, json: Json = False) -> int:
 
     Parameters
     ----------
-    file: the pattern document.
-    states: print the loom after every move as well.
+    file
+        the pattern document.
+    states
+        print the loom after every move as well.
     """
     made = worked(file, json)
     if json:
@@ -72,10 +76,14 @@ def supplies(
 
     Parameters
     ----------
-    file: the pattern document.
-    learners: how many people make one each.
-    spare: spare bands and clips as a share, such as 0.1 for a tenth.
-    stash: a document of your own with pack sizes and prices.
+    file
+        the pattern document.
+    learners
+        how many people make one each.
+    spare
+        spare bands and clips as a share, such as 0.1 for a tenth.
+    stash
+        a document of your own with pack sizes and prices.
     """
     made = worked(file, json)
     findings = list(made.findings)

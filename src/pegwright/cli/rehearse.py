@@ -34,16 +34,26 @@ def rehearse_(
 
     Parameters
     ----------
-    file: the pattern document.
-    against: another working order of the piece, to be compared by what goes wrong in it.
-    likelihood: a table of your own that says how likely each kind of slip is.
-    seen: a table of the same form with what happened in class, to sharpen the chances.
-    checks: how many "stop and look" checks to place.
-    top: how many trouble spots to tell.
-    pairs: so many pairs of slips are drawn and rehearsed too.
-    seed: the same seed draws the same pairs.
-    language: the language of the trouble spots: en, es or de.
-    keep: keep what was found on this machine, and read it again while the piece is the same.
+    file
+        the pattern document.
+    against
+        another working order of the piece, to be compared by what goes wrong in it.
+    likelihood
+        a table of your own that says how likely each kind of slip is.
+    seen
+        a table of the same form with what happened in class, to sharpen the chances.
+    checks
+        how many "stop and look" checks to place.
+    top
+        how many trouble spots to tell.
+    pairs
+        so many pairs of slips are drawn and rehearsed too.
+    seed
+        the same seed draws the same pairs.
+    language
+        the language of the trouble spots: en, es or de.
+    keep
+        keep what was found on this machine, and read it again while the piece is the same.
     """
     if not (0 <= checks <= 1000 and 1 <= top <= 1000 and 0 <= pairs <= 1_000_000):
         return cannot("checks go from 0 to 1000, top from 1 to 1000, pairs from 0 to 1,000,000", json)

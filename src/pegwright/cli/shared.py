@@ -17,7 +17,7 @@ from pegwright.workshop import open_pattern
 if TYPE_CHECKING:
     from pegwright.workshop import Work
 
-Json = Annotated[bool, Parameter(name="--json", negative="", help="Print one JSON value instead of text.")]
+Json = Annotated[bool, Parameter(name="--json", negative="", help="print one JSON value instead of text.")]
 
 
 class Stop(Exception):  # noqa: N818 - not an error: it carries an exit code
