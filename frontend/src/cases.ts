@@ -8,6 +8,7 @@ import type { SeenMove } from "./wire/client";
 
 export interface Cases {
   pieces: { name: string; document: Pattern; moves: Move[]; seen: SeenMove[]; stacks: Record<string, Loop[]>[] }[];
+  mirrored: { document: Pattern; moves: Move[] }[];
   fixes: { before: unknown; patch: Op[]; after: unknown }[];
 }
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from hypothesis import given
+from hypothesis import strategies as st
 
 from pegwright import loom, pattern
 from pegwright.pattern import Maker, Motif, Place, Repeat, Rows, Use
+from pegwright.pattern.address import Address, parse_address
 from tests.strategies import patterns
 
 
@@ -49,9 +51,104 @@ def test_a_mirrored_motif_swaps_its_own_rows_and_its_shifts():
     assert lines(m.pattern())[0] == [
         "place K over B1 A2",
         "place K over B2 A3",
+        "place K over A7 B6",
         "place K over A6 B5",
-        "place K over A5 B4",
     ]
+
+
+def test_a_motif_of_motifs_is_mirrored_about_the_middle_of_all_of_it():
+    m = make()
+    with m.motif("pegs"):
+        m.place("A", "A1", "A2")
+        m.place("A", "A2", "B2")
+    with m.motif("pair"):
+        m.use("pegs")
+    m.use("pair", pegs=3, mirror=("pegs",))
+    m.use("pegs", pegs=3, mirror=("pegs",))
+    assert lines(m.pattern()) == (["place A over A5 A4", "place A over A4 B4"] * 2, [])
+
+
+def test_a_run_that_moves_on_is_mirrored_about_the_middle_of_all_its_rounds():
+    m = make()
+    with m.motif("run", n=1), m.repeat("n", pegs=1):
+        m.place("A", "A1", "A2")
+    m.use("run", counts={"n": 3}, mirror=("pegs",))
+    assert lines(m.pattern()) == (["place A over A4 A3", "place A over A3 A2", "place A over A2 A1"], [])
+
+
+spots = st.tuples(st.integers(0, 9), st.integers(1, 30))
+mirrors = st.sets(st.sampled_from(["rows", "pegs"])).map(sorted).map(tuple)
+runs = st.recursive(
+    st.builds(lambda a, b: Place(colour="A", over=(str(Address(*a)), str(Address(*b)))), spots, spots)
+    | st.builds(
+        Use,
+        name=st.sampled_from(["wave", "keel"]),
+        rows=st.integers(-2, 3),
+        pegs=st.integers(-3, 3),
+        mirror=mirrors,
+        counts=st.sampled_from([{}, {"n": 3}]),
+    ),
+    lambda inner: st.builds(
+        Repeat,
+        times=st.integers(0, 3) | st.just("n"),
+        steps=st.lists(inner, min_size=1, max_size=2).map(tuple),
+        rows=st.integers(-1, 1),
+        pegs=st.integers(-2, 2),
+    ),
+    max_leaves=5,
+)
+
+
+def worked_first(steps, motifs, counts):
+    """The slow way: work all out to rows and numbers, and mirror the finished list about its middle."""
+    made = []
+    for step in steps:
+        if isinstance(step, Repeat):
+            times = counts[step.times] if isinstance(step.times, str) else step.times
+            for k in range(times):
+                inner = worked_first(step.steps, motifs, counts)
+                made += [[(r + k * step.rows, n + k * step.pegs) for r, n in over] for over in inner]
+        elif isinstance(step, Use):
+            inner = worked_first(motifs[step.name].steps, motifs, {**motifs[step.name].counts, **step.counts})
+            for axis, name in enumerate(("rows", "pegs")):
+                numbers = [spot[axis] for over in inner for spot in over]
+                if numbers and name in step.mirror:
+                    total = min(numbers) + max(numbers)
+                    turn = (lambda s, t: (t - s[0], s[1])) if axis == 0 else (lambda s, t: (s[0], t - s[1]))
+                    inner = [[turn(spot, total) for spot in over] for over in inner]
+            made += [[(r + step.rows, n + step.pegs) for r, n in over] for over in inner]
+        else:
+            made.append([tuple(parse_address(at)) for at in step.over])
+    return made
+
+
+@given(
+    wave=st.lists(runs, max_size=3).map(tuple).map(lambda steps: tuple(s for s in steps if bare(s))),
+    keel=st.lists(runs, max_size=3).map(tuple).map(lambda steps: tuple(s for s in steps if bare(s, "wave"))),
+    mirror=mirrors,
+    n=st.integers(0, 4),
+)
+def test_mirroring_is_the_same_as_working_out_first_and_mirroring_afterwards(wave, keel, mirror, n):
+    """Far out on the loom, so that nothing runs off it; the motif `keel` may hold `wave`, `wave` no motif."""
+    motifs = {
+        "wave": Motif(name="wave", steps=wave, counts={"n": 2}),
+        "keel": Motif(name="keel", steps=keel, counts={"n": 1}),
+    }
+    use = Use(name="keel", rows=300, pegs=900, mirror=mirror, counts={"n": n})
+    piece = pattern.Pattern(
+        pegwright=2, title="Ebb", loom=Rows(rows=1, pegs=3), motifs=tuple(motifs.values()), steps=(use,)
+    )
+    expansion = pattern.expand(piece)
+    assert not expansion.findings
+    got = [[tuple(parse_address(at)) for at in doing.move.over] for doing in expansion.doings]
+    assert got == worked_first((use,), motifs, {})
+
+
+def bare(step, *allowed):
+    """Say whether a step uses no motifs but those allowed."""
+    if isinstance(step, Repeat):
+        return all(bare(inner, *allowed) for inner in step.steps)
+    return not isinstance(step, Use) or step.name in allowed
 
 
 def test_mirroring_twice_changes_nothing():

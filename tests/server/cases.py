@@ -12,7 +12,7 @@ from typing import Any
 import jsonpatch
 import msgspec
 
-from pegwright.pattern import expand, write
+from pegwright.pattern import Maker, Rows, expand, write
 from pegwright.server.seen import seen
 from pegwright.workshop import example_files, open_pattern, work
 
@@ -40,7 +40,29 @@ def cases() -> dict[str, Any]:
                 patch = [dict(op) for op in found.fix.patch]
                 after = jsonpatch.apply_patch(copy.deepcopy(document), patch)
                 fixes.append({"before": document, "patch": patch, "after": after})
-    return {"pieces": pieces, "fixes": fixes}
+    return {"pieces": pieces, "fixes": fixes, "mirrored": [_mirrored(n) for n in (0, 1, 3)]}
+
+
+def _mirrored(rounds: int) -> dict[str, Any]:
+    """Return a pattern of motifs in motifs and rounds that move on, mirrored each way, and its moves."""
+    m = Maker("Slack water", Rows(rows=9, pegs=40)).colour("A", "slate", "#445566")
+    with m.motif("ripple", n=2), m.repeat("n", pegs=2, rows=1):
+        m.place("A", "A1", "B2")
+    with m.motif("pair"):
+        m.use("ripple", pegs=1)
+        m.use("ripple", rows=1, pegs=4, mirror=("pegs",), counts={"n": rounds})
+    with m.motif("only"):
+        m.use("pair", mirror=("rows",))
+    for name in ("ripple", "pair", "only"):
+        for mirror in (("rows",), ("pegs",), ("rows", "pegs")):
+            m.use(name, rows=3, pegs=20, mirror=mirror)
+    pattern = m.pattern()
+    expansion = expand(pattern)
+    assert not expansion.findings
+    return {
+        "document": msgspec.json.decode(write(pattern)),
+        "moves": [doing.move for doing in expansion.doings],
+    }
 
 
 if __name__ == "__main__":

@@ -30,6 +30,10 @@ describe("motifs and repeats", () => {
     expect(expand(doc).flat().map((move) => move && bare(move))).toStrictEqual(moves.map(bare));
   });
 
+  it.each(CASES.mirrored)("are mirrored about the middle of all that they work out to: case %#", ({ document, moves }) => {
+    expect(expand(docOf(document)).flat().map((move) => move && bare(move))).toStrictEqual(moves.map(bare));
+  });
+
   it.each(DOCS)("tell where every move comes from: $name", ({ doc, moves }) => {
     const found = origins(doc);
     expect(found.length).toBe(moves.length);

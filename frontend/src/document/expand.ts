@@ -2,7 +2,7 @@
  *
  * The studio needs it for two things: to know which step of the document a move comes from, and to take a
  * repeat apart so that one band of it can be changed alone. Tests hold it equal to the Python way. */
-import { parseAddress, printAddress } from "./address";
+import { parseAddress, printAddress, type Address } from "./address";
 import type { Doc, Motif, Move, Step } from "./pattern";
 
 /** How row or peg numbers here map to the loom's: number → sign · number + offset. */
@@ -46,11 +46,10 @@ export function expand(doc: Doc): (Move | null)[][] {
         for (const [slot, given] of Object.entries(step.colours ?? {})) colours[slot] = scope.colours[given] ?? given;
         let rows = after(scope.rows, 1, step.rows ?? 0);
         let pegs = after(scope.pegs, 1, step.pegs ?? 0);
-        const places = addresses(motif.steps).map((text) => parseAddress(text)!);
-        const span = (numbers: number[]) => Math.min(...numbers) + Math.max(...numbers);
-        if (places.length && step.mirror?.includes("rows")) rows = after(rows, -1, span(places.map((p) => p.row)));
-        if (places.length && step.mirror?.includes("pegs")) pegs = after(pegs, -1, span(places.map((p) => p.number)));
         const counts = { ...motif.counts, ...step.counts };
+        const reach = step.mirror?.length ? reachOfMotif(motifs, motif, counts, [...scope.calls, step.name]) : null;
+        if (reach && step.mirror?.includes("rows")) rows = after(rows, -1, reach.low.row + reach.high.row);
+        if (reach && step.mirror?.includes("pegs")) pegs = after(pegs, -1, reach.low.number + reach.high.number);
         run(motif.steps, { rows, pegs, colours, counts, calls: [...scope.calls, step.name] }, found);
       } else {
         left--;
@@ -103,7 +102,57 @@ function put(holder: string, scope: Scope): string | null {
   });
 }
 
-/** Every peg named by the steps and the repeats in them, motifs within left out. */
+/** The least and the greatest row and peg number that steps touch, worked out. */
+interface Reach {
+  low: Address;
+  high: Address;
+}
+
+/** How far a motif reaches, its rounds and the motifs within included; null where it names no peg. A mirrored
+ * motif reaches as far as it does unmirrored; a repeat reaches furthest in its first and its last round. */
+function reachOfMotif(
+  motifs: Map<string, Motif>,
+  motif: Motif,
+  counts: Record<string, number>,
+  calls: string[],
+): Reach | null {
+  function ofAll(steps: readonly Step[]): Reach | null {
+    return steps.map(of).reduce(both, null);
+  }
+  function of(step: Step): Reach | null {
+    if (step.do === "repeat") {
+      const times = typeof step.times === "string" ? (counts[step.times] ?? 0) : step.times;
+      const once = times > 0 ? ofAll(step.steps) : null;
+      return once && both(once, further(once, (times - 1) * (step.rows ?? 0), (times - 1) * (step.pegs ?? 0)));
+    }
+    if (step.do === "motif") {
+      const inner = calls.includes(step.name) ? undefined : motifs.get(step.name);
+      const once = inner && reachOfMotif(motifs, inner, { ...inner.counts, ...step.counts }, [...calls, step.name]);
+      return once ? further(once, step.rows ?? 0, step.pegs ?? 0) : null;
+    }
+    return addresses([step])
+      .map((text) => parseAddress(text)!)
+      .map((at): Reach => ({ low: at, high: at }))
+      .reduce(both, null as Reach | null);
+  }
+  return ofAll(motif.steps);
+}
+
+function further(reach: Reach, rows: number, pegs: number): Reach {
+  const on = (at: Address): Address => ({ row: at.row + rows, number: at.number + pegs });
+  return { low: on(reach.low), high: on(reach.high) };
+}
+
+function both(a: Reach | null, b: Reach | null): Reach | null {
+  if (!a || !b) return a ?? b;
+  const most = (pick: (...numbers: number[]) => number, x: Address, y: Address): Address => ({
+    row: pick(x.row, y.row),
+    number: pick(x.number, y.number),
+  });
+  return { low: most(Math.min, a.low, b.low), high: most(Math.max, a.high, b.high) };
+}
+
+/** Every peg named by the steps and the first rounds of repeats in them, motifs within left out. */
 export function addresses(steps: readonly Step[]): string[] {
   const found: string[] = [];
   for (const step of steps) {

@@ -79,6 +79,7 @@ def expand(pattern: Pattern) -> Expansion:
 class _Worker:
     def __init__(self, motifs: dict[str, tuple[int, Motif]]) -> None:
         self.motifs = motifs
+        self.reaches = _Reaches(motifs)
         self.doings: list[Doing] = []
         self.findings: list[Finding] = []
         self.told: set[tuple[str, str]] = set()
@@ -144,11 +145,12 @@ class _Worker:
         for count in step.counts.keys() - motif.counts.keys():
             self.find("slot-unknown", f"{path}/counts", slot=count, name=motif.name)
         rows, pegs = scope.rows.after(1, step.rows), scope.pegs.after(1, step.pegs)
-        places = [parse_address(text) for text in addresses_in(motif.steps)]
-        if places and "rows" in step.mirror:
-            rows = rows.after(-1, min(p.row for p in places) + max(p.row for p in places))
-        if places and "pegs" in step.mirror:
-            pegs = pegs.after(-1, min(p.number for p in places) + max(p.number for p in places))
+        counts = {**motif.counts, **step.counts}
+        reach = self.reaches.of_motif(step.name, counts) if step.mirror else None
+        if reach is not None and "rows" in step.mirror:
+            rows = rows.after(-1, reach.low.row + reach.high.row)
+        if reach is not None and "pegs" in step.mirror:
+            pegs = pegs.after(-1, reach.low.number + reach.high.number)
         self.run(
             motif.steps,
             f"/motifs/{index}/steps",
@@ -156,7 +158,7 @@ class _Worker:
                 rows=rows,
                 pegs=pegs,
                 colours=colours,
-                counts={**motif.counts, **step.counts},
+                counts=counts,
                 motif=motif.name,
                 calls=(*scope.calls, step.name),
             ),
@@ -198,6 +200,73 @@ class _Sizes:
         return self.known[key]
 
 
+class _Reach(NamedTuple):
+    """The least and the greatest row and peg number that steps touch, worked out."""
+
+    low: Address
+    high: Address
+
+    def moved(self, rows: int, pegs: int) -> _Reach:
+        """Return the reach moved on."""
+        return _Reach(*(Address(a.row + rows, a.number + pegs) for a in self))
+
+    def with_(self, other: _Reach | None) -> _Reach:
+        """Return the reach of both."""
+        if other is None:
+            return self
+        low, high = other
+        return _Reach(
+            Address(min(self.low.row, low.row), min(self.low.number, low.number)),
+            Address(max(self.high.row, high.row), max(self.high.number, high.number)),
+        )
+
+
+class _Reaches:
+    """How far motifs reach with all their rounds and motifs within, found without working them out.
+
+    A mirrored motif reaches as far as it does unmirrored, since it is mirrored about its own middle; a repeat
+    reaches furthest in its first and its last round.
+    """
+
+    def __init__(self, motifs: Mapping[str, tuple[int, Motif]]) -> None:
+        self.motifs = motifs
+        self.known: dict[tuple[str, tuple[tuple[str, int], ...]], _Reach | None] = {}
+
+    def of_motif(self, name: str, counts: Mapping[str, int]) -> _Reach | None:
+        """Return the reach of a motif with its counts filled in; None where it names no peg."""
+        if name not in self.motifs:
+            return None
+        key = (name, tuple(sorted(counts.items())))
+        if key not in self.known:
+            self.known[key] = None  # a motif within itself is told apart while working
+            self.known[key] = self.of(self.motifs[name][1].steps, counts)
+        return self.known[key]
+
+    def of(self, steps: tuple[AnyStep, ...], counts: Mapping[str, int]) -> _Reach | None:
+        found: _Reach | None = None
+        for step in steps:
+            reach = self.of_step(step, counts)
+            found = reach.with_(found) if reach is not None else found
+        return found
+
+    def of_step(self, step: AnyStep, counts: Mapping[str, int]) -> _Reach | None:
+        match step:
+            case Repeat():
+                times = counts.get(step.times, 0) if isinstance(step.times, str) else step.times
+                once = self.of(step.steps, counts) if times else None
+                return once and once.with_(once.moved((times - 1) * step.rows, (times - 1) * step.pegs))
+            case Use():
+                inner = self.motifs[step.name][1].counts if step.name in self.motifs else {}
+                reach = self.of_motif(step.name, {**inner, **step.counts})
+                return reach and reach.moved(step.rows, step.pegs)
+            case _:
+                places = [parse_address(text) for text in addresses_in((step,))]
+                if not places:
+                    return None
+                rows, numbers = zip(*places, strict=True)
+                return _Reach(Address(min(rows), min(numbers)), Address(max(rows), max(numbers)))
+
+
 def _relocate(step: Move, scope: _Scope) -> Move:
     if scope.rows == _Axis() == scope.pegs and not scope.colours:
         return step
@@ -227,7 +296,7 @@ _PEG_FIELDS = ("source", "target", "on", "at", "over")
 
 
 def addresses_in(steps: tuple[AnyStep, ...]) -> set[str]:
-    """Return the pegs that steps name themselves, repeats included, motifs worked in them not."""
+    """Return the pegs that steps name themselves: first rounds of repeats, no motifs worked in them."""
     found: set[str] = set()
     for step in steps:
         if isinstance(step, Repeat):

@@ -116,7 +116,11 @@ def _axis(loom: Layout) -> _Axis:
 
 
 def _total(axis: _Axis, motif: Motif) -> int:
-    """Return the sum of the least and the greatest number in a motif: it is mirrored about its own middle."""
+    """Return the sum of the least and the greatest number that a motif names itself.
+
+    Any number would do, since every use of the motif is moved to make up for it; this one keeps all that the
+    motif names on the loom, whatever its counts are.
+    """
     places = [parse_address(text) for text in addresses_in(motif.steps)]
     numbers = [place.row if axis.what == "rows" else place.number for place in places]
     return min(numbers) + max(numbers) if numbers else 0
@@ -132,7 +136,7 @@ def _step(step: AnyStep, axis: _Axis, sizes: dict[str, int]) -> AnyStep:
             moved: dict[str, Any] = {axis.what: -getattr(step, axis.what)}
             return msgspec.structs.replace(step, steps=_steps(step.steps, axis, sizes), **moved)
         case Use():
-            # The motif is mirrored about its own middle: what is left to do is to put it in its place.
+            # The motif's own steps are mirrored already: what is left to do is to put it in its place.
             offset = axis.total - sizes.get(step.name, 0) - getattr(step, axis.what)
             return msgspec.structs.replace(step, **{axis.what: offset})
         case _:
