@@ -33,6 +33,7 @@ _GROWING = Goal(residual_drop=0.2, length_change=1.0, iterations=80)
 _ROUNDS, _ROOM = 3, 0.25  # thicken again while touching strands are nearer than this part of their thickness
 _POINTS = 48  # of a band, for which a press at every point is given
 _FORCE_N = 3.0  # what forces are measured against, for one band
+_WIDE = 2.0  # rows of links from which a piece is pressed
 _TUBE = 0.3  # how much less a tube is tugged
 _CLIP_MM = 3.0  # from one eye of a clip to the other
 _SEAM_MM = 2.0  # free way between the two ends when the piece is bent round
@@ -41,11 +42,12 @@ _SEAM_MM = 2.0  # free way between the two ends when the piece is bent round
 class Handling(NamedTuple):
     """How the piece is dressed and then measured.
 
-    While it settles it is tugged lengthwise by `tug_n` and drawn to its middle plane by `press_n_per_mm` at
-    each of 48 points of a band, as a maker does with a piece fresh off the loom (common practice, no source;
-    the amounts were chosen so that plain chains come out as long as makers say). Then it is let go, and
-    `friction`, μ of rubber on rubber (about 0.8 dry, from memory), keeps much of what was done. `straight_n`
-    is a pull that lasts. Tubes are not pressed, nor is a single row of links, which would tip over.
+    While it settles it is tugged lengthwise by `tug_n` for every row of links and drawn to its middle plane
+    by `press_n_per_mm` at each of 48 points of a band, as a maker does with a piece fresh off the loom
+    (common practice, no source; the amounts were chosen so that plain chains come out as long as makers say).
+    Then it is let go, and `friction`, μ of rubber on rubber (about 0.8 dry, from memory), keeps much of what
+    was done. `straight_n` is a pull that lasts. Tubes are not pressed, nor is a single row of links, which
+    would tip over.
     """
 
     tug_n: float = 0.1
@@ -131,9 +133,8 @@ def piece_at_rest(
     hear = progress or (lambda _: True)
     goal = goal or Goal()
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
-    if given.tube:
-        how = how._replace(tug_n=_TUBE * how.tug_n)
-    if not given.wide:
+    how = how._replace(tug_n=(_TUBE if given.tube else given.rows) * how.tug_n)
+    if given.rows < _WIDE:
         how = how._replace(press_n_per_mm=0.0)
     press = how.press_n_per_mm * _POINTS / points
     clips = _clips(given) if girth_mm is not None else ()

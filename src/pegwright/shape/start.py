@@ -27,6 +27,7 @@ _CLIP_MM, _CLIP_THICK_MM, _CLIP_POINTS = 5.0, 1.5, 24
 _CLIP = neo_hookean(4.0)  # a clip hardly gives where bands pull at it
 _CORD_THICK_MM, _CORD_EDGE_MM = 1.0, 1.5
 _CORD = neo_hookean(3.0)
+_LINK = 0.125  # width of a link in the drawing, as part of a band's length at rest
 _SHUT = 0.5  # how far the cord of a tube is drawn shut
 
 
@@ -41,14 +42,15 @@ class Kind(NamedTuple):
 class Start(NamedTuple):
     """The bands in order, and after them the fasteners' strands; `fasteners` has the number of each of those.
 
-    The piece lies along x. `tube` says that it surrounds its own axis, `wide` that it was worked flat and is
-    wider than a link; `crossings` counts the corners whose cutting let a strand pass (0).
+    The piece lies along x. `tube` says that it surrounds its own axis. `rows` says how many links wide a
+    piece worked flat is in the drawing (1 for all others). `crossings` counts the corners whose cutting let
+    a strand pass (0).
     """
 
     bands: list[Band]
     fasteners: tuple[int, ...]
     tube: bool
-    wide: bool
+    rows: float
     crossings: int
 
 
@@ -88,8 +90,8 @@ def start(events: Sequence[Event], spots: Positions, kinds: Sequence[Kind], poin
         else:
             bands.append(Band(subdivide(x, _CLIP_POINTS), clip, _CLIP_THICK_MM, _CLIP))
     across = np.concatenate([b.points_mm[:, 1] for b in bands[:count]])
-    wide = flat and float(np.ptp(across)) > 0.25 * min(rest)
-    return Start(bands, numbers, tube, wide, crossings)
+    rows = max(1.0, float(np.ptp(across)) / (_LINK * min(rest))) if flat else 1.0
+    return Start(bands, numbers, tube, rows, crossings)
 
 
 def length_mm(x: Floats) -> float:
