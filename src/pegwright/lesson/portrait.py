@@ -26,7 +26,7 @@ ViewName = Literal["front", "back", "side", "worn"]
 Kind = Literal["band", "fastener", "wrist"]
 
 VIEWS: tuple[ViewName, ...] = ("front", "back", "side", "worn")
-RAMP = ("#f6efca", "#e1c977", "#cfa041", "#b6793f", "#905567", "#59397c", "#232464")
+RAMP = ("#f6efca", "#e1c977", "#cfa041", "#b6793f", "#905567", "#5f3f84", "#1c1c58")
 """Tension, low to high: its lightness falls evenly, so that every eye and every printer keeps the order."""
 METAL = "#aeb4b9"
 ARM = "#d8d2c8"
