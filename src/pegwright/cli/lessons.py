@@ -12,7 +12,18 @@ from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.finding import Finding
 from pegwright.fit.stash import Stash, read_stash
 from pegwright.press import Codec, Edition
-from pegwright.workshop import FilmOrder, Order, Piece, edited, pressed, read_bytes, teach, write_into
+from pegwright.workshop import (
+    FilmOrder,
+    Order,
+    Piece,
+    edited,
+    kept_folder,
+    pressed,
+    read_bytes,
+    teach,
+    weights_from,
+    write_into,
+)
 
 Language = Literal["en", "es", "de"]
 _PIECES: tuple[Piece, ...] = tuple(p for group in get_args(Piece) for p in get_args(group) or (group,))
@@ -40,6 +51,9 @@ def lesson_(
     voice: bool = True,
     voice_model: Path | None = None,
     phrases: Path | None = None,
+    rehearse: bool = True,
+    likelihood: Path | None = None,
+    seen: Path | None = None,
     json: Json = False,
 ) -> int:
     """Write everything a teacher hands out, films and puts on a screen into a folder.
@@ -87,7 +101,16 @@ def lesson_(
         the file of a voice for piper.
     phrases
         a JSON file with your own words for ours, as {"peg": "pin", "pegs": "pins"}.
+    rehearse
+        rehearse every likely slip first, and carry warnings, wrong pictures and checks in the lesson.
+    likelihood
+        a table of your own that says how likely each kind of slip is.
+    seen
+        a table of the same form with what happened in class.
     """
+    table = weights_from(likelihood, seen)
+    if table.weights is None:
+        return refuse(table.findings, json)
     made = worked(file, json)
     prices: Stash | None = None
     findings: tuple[Finding, ...] = ()
@@ -116,6 +139,9 @@ def lesson_(
             heights_px=(1080, 2160) if tall == "both" else (int(tall),),
             film=FilmOrder(codec=codec, tall_px=film_tall, excerpt=excerpt, voice=voice, model=voice_model),
             phrases=_phrases(phrases),
+            rehearse=rehearse,
+            weights=table.weights,
+            kept=kept_folder(),
         )
         with progress(json) as report:
             taught = teach(made, order, report)

@@ -20,12 +20,14 @@ from pegwright.lesson.scene import Scene, look_of
 from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
 from pegwright.lesson.show import Moment, step_pictures
 from pegwright.lesson.times import COUNT_OUT_S, PREPARE_S, RELEASE_S, WEAR_S, Pace, floor_s, rounds_s
+from pegwright.lesson.trouble import troubled
 from pegwright.lesson.verdict import Fit, Verdict
 from pegwright.lesson.view import view_of
 from pegwright.lesson.words import Units, Words, line, plain
 from pegwright.loom import HOOK, Done, History, Laid, State
 from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Pattern, Place, Round, Turn, Wind, write
 from pegwright.pattern.address import is_address, parse_address, row_letter
+from pegwright.rehearsal import Rehearsal
 
 _LABELS = ("ruler", "ruler-metric", "ruler-inch", "note", "warning", "closeup", "order", "tick")
 _OWN_LABELS = (
@@ -33,6 +35,7 @@ _OWN_LABELS = (
     "shot-piece",
     *(f"view-{name}" for name in ("piece", "cautions", "bench", "check")),
     *(f"page-{name}" for name in ("next", "back", "first", "goto", "left", "right", "large", "read", "stop")),
+    *(f"label-{name}" for name in ("trouble", "right", "wrong", "back")),
     *(f"page-{name}" for name in ("keys", "what", "tools", "moving")),
     *(f"prompter-{name}" for name in ("start", "stop", "again", "slower", "faster", "smaller", "larger")),
     *(f"prompter-{name}" for name in ("mirror", "pause", "keys")),
@@ -52,12 +55,14 @@ def plan(
     pace: Pace | None = None,
     units: Units = "metric",
     phrases: Mapping[str, str] | None = None,
+    rehearsal: Rehearsal | None = None,
 ) -> Lesson:
     """Decide the lesson of a pattern from its history, its supplies and its verdict.
 
     `fits`, where they are known, become the extension table. For the left hand give the mirrored pattern;
     `hand` only says so and says which hand holds the hook. `pace` is that of the teacher and the learners.
-    `phrases` maps words of ours to the teacher's own, as in `Words`.
+    `phrases` maps words of ours to the teacher's own, as in `Words`. With the rehearsal of this history the
+    lesson warns of what goes wrong, shows it beside the right, and stops to look.
 
     Raises:
         ValueError: there are no words for the language.
@@ -67,6 +72,8 @@ def plan(
     speaker = Speaker(words, look_of(pattern, history))
     course = _Course(speaker, pattern, history, pace or Pace())
     phases = course.phases(supplies)
+    if rehearsal is not None:
+        phases = troubled(speaker, phases, rehearsal)
     designer = line(pattern.designer)
     mark = hashlib.sha256(write(pattern)).hexdigest()[:8]
     colophon = [

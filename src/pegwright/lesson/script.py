@@ -106,7 +106,8 @@ def script(lesson: Lesson, wpm: int = 120) -> Script:
 
 def spoken(step: Step) -> tuple[str, ...]:
     """Return the sentences said for a step: its words, its details, what to take care of, the note."""
-    return sentences(" ".join((step.words, *step.detail, step.warning, step.note)))
+    warnings = (trouble.warning for trouble in step.troubles)
+    return sentences(" ".join((step.words, *step.detail, step.warning, *warnings, step.note)))
 
 
 def sentences(text: str) -> tuple[str, ...]:
@@ -147,6 +148,8 @@ class _Clock:
         self.talk(said, phase.heading, self.lesson.labels["view-bench"])
         for step in phase.steps:
             self.step(step)
+            if step.look is not None:
+                self.check(step.look)
         if phase.check is not None:
             self.check(phase.check)
         self.chapter(phase.heading)
@@ -177,7 +180,8 @@ class _Clock:
         shown = dict.fromkeys(m.at for p in step.pictures for m in p.marks if isinstance(m, PegMark))
         words = self.lesson.words
         pegs = [words.say("picture-view", pegs=words.both(spans(words, shown)))] if shown else []
-        return " ".join((*pegs, *([step.closeup.text] if step.closeup else [])))
+        films = (trouble.film for trouble in step.troubles)
+        return " ".join((*pegs, *([step.closeup.text] if step.closeup else []), *films))
 
     def check(self, check: Check) -> None:
         """Say what must be seen now; the viewer stops and looks."""

@@ -52,6 +52,31 @@ class Supplied(_Part, frozen=True, kw_only=True):
     things: tuple[str, ...]
 
 
+class Check(_Part, frozen=True, kw_only=True):
+    """A stop to look: what must be seen now, and what to do if it is not so."""
+
+    heading: str
+    lines: tuple[str, ...]
+    cure: str
+
+
+class Trouble(_Part, frozen=True, kw_only=True):
+    """What goes wrong at a step: the slip, what comes of it, its first sign, a spoken warning, the way back.
+
+    `wrong` and `right` are to be shown side by side; `film` says what to show. `kind` names the slip.
+    """
+
+    kind: str
+    slip: str
+    end: str
+    sign: str
+    warning: str
+    film: str
+    back: tuple[str, ...] = ()
+    wrong: Picture | None = None
+    right: Picture | None = None
+
+
 class Step(_Part, frozen=True, kw_only=True):
     """One action: its number, what to do, and its pictures.
 
@@ -59,6 +84,7 @@ class Step(_Part, frozen=True, kw_only=True):
     moves (from 1, in the order of the history) that it stands for; 0 where it stands for none. `rounds` says
     how often what it teaches is done. `learner_s` and `teacher_s` are the seconds that a learner and the
     teacher need for all of it. `rest` says that the work can be put down after it: nothing is on the hook.
+    `troubles` and `look` come from a rehearsal: what goes wrong here, and a check in or after the step.
     """
 
     number: int
@@ -76,14 +102,8 @@ class Step(_Part, frozen=True, kw_only=True):
     learner_s: float = 0.0
     teacher_s: float = 0.0
     rest: bool = True
-
-
-class Check(_Part, frozen=True, kw_only=True):
-    """A stop to look: what must be seen now, and what to do if it is not so."""
-
-    heading: str
-    lines: tuple[str, ...]
-    cure: str
+    troubles: tuple[Trouble, ...] = ()
+    look: Check | None = None
 
 
 class Phase(_Part, frozen=True, kw_only=True):

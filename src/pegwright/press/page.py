@@ -7,7 +7,7 @@ from itertools import chain
 
 from pegwright.lesson import Lesson, Picture
 from pegwright.lesson.picture import BandMark, BarMark
-from pegwright.lesson.sheet import Block, Check, Phase, Step, Swatch
+from pegwright.lesson.sheet import Block, Check, Phase, Step, Swatch, Trouble
 from pegwright.press.html import tag, whole
 from pegwright.press.svg import step_svg, swatch_svg
 
@@ -55,7 +55,10 @@ def _edition(lesson: Lesson) -> str:
     key = {swatch.letter: swatch for swatch in lesson.key}
     leaves = [_front(lesson)]
     for phase in lesson.phases:
-        leaves += [_step(lesson, phase, step, key) for step in phase.steps]
+        for step in phase.steps:
+            leaves.append(_step(lesson, phase, step, key))
+            if step.look:
+                leaves.append(_check(phase, step.look))
         if phase.check:
             leaves.append(_check(phase, phase.check))
     leaves.append(_back(lesson))
@@ -115,6 +118,7 @@ def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch]) -> s
     ):
         if text:
             parts.append(f'<p class="{kind}">{tag("b", title + ":")} {tag("span", text, data_say="")}</p>')
+    parts += [tag("p", t.warning, class_="aside", data_say="") for t in step.troubles]
     parts.append(_chips(step, key))
     shown = [_figure(lesson, picture) for picture in step.pictures]
     if step.closeup:
@@ -127,7 +131,21 @@ def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch]) -> s
             for i, text in enumerate(step.ticks)
         )
         parts.append(f'{tag("h3", label["tick"])}<ul class="ticks">{boxes}</ul>')
+    parts += [_trouble(lesson, trouble) for trouble in step.troubles]
     return _leaf(f"{name}: {phase.heading}", "".join(parts))
+
+
+def _trouble(lesson: Lesson, trouble: Trouble) -> str:
+    """Fold up what goes wrong, wrong beside right, and the way back."""
+    label = lesson.labels
+    shown = [_figure(lesson, picture) for picture in (trouble.wrong, trouble.right) if picture]
+    return (
+        f'<details class="trouble">{tag("summary", label["label-trouble"])}'
+        f"{tag('p', trouble.slip)}{tag('p', trouble.end)}{tag('p', trouble.sign)}"
+        + (f'<div class="pictures pair">{"".join(shown)}</div>' if shown else "")
+        + (tag("h3", label["label-back"]) + _list(trouble.back) if trouble.back else "")
+        + "</details>"
+    )
 
 
 def _chips(step: Step, key: dict[str, Swatch]) -> str:

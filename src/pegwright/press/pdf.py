@@ -15,7 +15,7 @@ import typst
 
 from pegwright.lesson import Lesson, Picture
 from pegwright.lesson.leaf import Leaf
-from pegwright.lesson.sheet import Swatch
+from pegwright.lesson.sheet import Step, Swatch
 from pegwright.press.svg import COLOUR, GREY, Inks, step_svg, swatch_svg
 
 __all__ = ["Edition", "Paper", "handout_pdf", "leaf_pdf"]
@@ -91,7 +91,7 @@ def _flat(lesson: Lesson, inks: Inks) -> dict[str, Any]:
             phases=tuple(
                 msgspec.structs.replace(
                     phase,
-                    steps=tuple(msgspec.structs.replace(s, pictures=(), closeup=None) for s in phase.steps),
+                    steps=tuple(map(_bare, phase.steps)),
                 )
                 for phase in lesson.phases
             ),
@@ -101,11 +101,21 @@ def _flat(lesson: Lesson, inks: Inks) -> dict[str, Any]:
         for step, bare in zip(phase.steps, plain["steps"], strict=True):
             bare["pictures"] = [_painted(picture, inks) for picture in step.pictures]
             bare["closeup"] = _painted(step.closeup, inks) if step.closeup else None
+            for trouble, plain_trouble in zip(step.troubles, bare["troubles"], strict=True):
+                for side in ("wrong", "right"):
+                    picture = getattr(trouble, side)
+                    plain_trouble[side] = _painted(picture, inks) if picture else None
     for row in flat["supplies"]["bands"]:
         row["swatch"] = _swatch(row, inks)
     for row in flat["key"]:
         row.update(_swatch(row, inks))
     return flat
+
+
+def _bare(step: Step) -> Step:
+    """Return a step without its pictures, which are painted by themselves."""
+    troubles = tuple(msgspec.structs.replace(t, wrong=None, right=None) for t in step.troubles)
+    return msgspec.structs.replace(step, pictures=(), closeup=None, troubles=troubles)
 
 
 def _swatch(row: dict[str, Any], inks: Inks) -> dict[str, Any]:

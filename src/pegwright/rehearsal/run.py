@@ -25,7 +25,7 @@ from pegwright.rehearsal.course import (
 )
 from pegwright.rehearsal.slips import Slip
 
-__all__ = ["NO_SLIP", "Change", "Run", "events_of", "rehearse_slips"]
+__all__ = ["NO_SLIP", "Change", "Run", "at_opposite", "events_of", "rehearse_slips"]
 
 
 _Where = TypeVar("_Where", str, Bight)
@@ -272,17 +272,20 @@ class _Runner:
                     self.colours[event.band] = letter
 
     def _turned(self, move: Move) -> Move:
-        if not self.about:
-            return move
-        opposite = self.course.around.opposite
-        changes: dict[str, Any] = {}
-        for name in ("over", "on", "source", "target", "at"):
-            value = getattr(move, name, None)
-            if isinstance(value, tuple):
-                changes[name] = tuple(opposite.get(peg, peg) for peg in value)
-            elif value is not None:
-                changes[name] = opposite.get(value, value)
-        return replace(move, **changes)
+        return at_opposite(self.course, move) if self.about else move
+
+
+def at_opposite(course: Course, move: Move) -> Move:
+    """Return a move as it is made on a loom that was not turned: at the opposite pegs."""
+    opposite = course.around.opposite
+    changes: dict[str, Any] = {}
+    for name in ("over", "on", "source", "target", "at"):
+        value = getattr(move, name, None)
+        if isinstance(value, tuple):
+            changes[name] = tuple(opposite.get(peg, peg) for peg in value)
+        elif value is not None:
+            changes[name] = opposite.get(value, value)
+    return replace(move, **changes)
 
 
 def rehearse_slips(course: Course, *slips: Slip) -> Run:

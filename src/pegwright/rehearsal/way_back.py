@@ -18,7 +18,7 @@ from pegwright.loom import Applied, Bight, Drawn, Event, Fastened, History, Laid
 from pegwright.pattern import Hook, Lift, Move, Slide
 from pegwright.rehearsal.consequence import Outcome
 from pegwright.rehearsal.course import Course, course, holders_in, plain_holder, read_events
-from pegwright.rehearsal.run import rehearse_slips
+from pegwright.rehearsal.run import at_opposite, rehearse_slips
 
 __all__ = ["Act", "WayBack", "way_back"]
 
@@ -65,6 +65,10 @@ def way_back(
     noticed = len(history.done) - 1 if sign is None else sign.at
     after = max(block, noticed if after is None else after)
     wrong, later = _done(made, outcome, after)
+    if slip.about:  # everything since was done at the wrong pegs: it all goes back
+        undo_all = [Act("undo", act.at, at_opposite(made, act.move)) for act in reversed(later)]
+        again = [Act("do", at, history.done[at].doing.move) for at in range(slip.at, after + 1)]
+        return WayBack(after, (*undo_all, *again))
     right = [_meant(history, at) for at in range(slip.at, block + 1)]
     undo = _in_the_way(history, block, after, wrong, later)
     back = _Back(made, wrong, later, right, after)

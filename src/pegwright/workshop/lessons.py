@@ -31,8 +31,10 @@ from pegwright.lesson import (
 from pegwright.loom import History
 from pegwright.pattern.mirror import mirror
 from pegwright.press import PARTS, Codec, Edition, Paper, Part, bundle, lesson_files
+from pegwright.rehearsal import DEFAULT, Weights
 from pegwright.workshop.line import Work, lesson, work
 from pegwright.workshop.progress import Progress, silent
+from pegwright.workshop.rehearse import rehearsed
 
 Piece = Literal[Part, "film", "bundle"]
 _TIMING = re.compile(r"\s*(?P<what>.+?)\s*=\s*(?P<seconds>[0-9]{1,6}(?:\.[0-9]{1,3})?)\s*s?\s*")
@@ -58,7 +60,9 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
 
     `timing` is the teacher's own time of one stretch of work, in seconds: `outline=42` for the motif of that
     name, `1-8=60` for the moves 1 to 8. `learners` is the size of the class, `spare` the share of spare bands
-    and clips. `heights_px` are those of the stills. `phrases` are the teacher's own words for ours.
+    and clips. `heights_px` are those of the stills. `phrases` are the teacher's own words for ours. With
+    `rehearse` the lesson warns of what a rehearsal with these `weights` has found; `kept` is the folder in
+    which rehearsals are kept.
     """
 
     language: str = "en"
@@ -75,6 +79,9 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
     heights_px: tuple[int, ...] = (1080,)
     film: FilmOrder = FilmOrder()
     phrases: dict[str, str] = {}
+    rehearse: bool = False
+    weights: Weights = DEFAULT
+    kept: Path | None = None
 
 
 class Taught(NamedTuple):
@@ -105,8 +112,9 @@ def teach(made: Work, order: Order, progress: Progress = silent) -> Taught:
     here, there = (mirrored, made) if order.hand == "left" and mirrored else (made, mirrored)
     pace = _pace(made.history, order.timing)
     progress("planning the lesson", 1, 3)
-    planned = _planned(here, order, order.hand, pace)
-    other = _planned(there, order, "left" if order.hand == "right" else "right", pace) if there else None
+    planned = _planned(here, order, order.hand, pace, progress)
+    other_hand: Hand = "left" if order.hand == "right" else "right"
+    other = _planned(there, order, other_hand, pace, progress) if there else None
     progress("writing what is said", 2, 3)
     told = script(planned, order.wpm)
     shopping = None
@@ -187,8 +195,17 @@ def _mirrored(made: Work) -> Work | None:
         return None
 
 
-def _planned(made: Work, order: Order, hand: Hand, pace: Pace) -> Lesson:
-    return lesson(made, order.language, hand=hand, pace=pace, units=order.units, phrases=order.phrases)
+def _planned(made: Work, order: Order, hand: Hand, pace: Pace, progress: Progress) -> Lesson:
+    told = rehearsed(made, order.weights, progress=progress, folder=order.kept) if order.rehearse else None
+    return lesson(
+        made,
+        order.language,
+        hand=hand,
+        pace=pace,
+        units=order.units,
+        phrases=order.phrases,
+        rehearsal=told,
+    )
 
 
 def _pace(history: History, timing: str) -> Pace:
