@@ -31,7 +31,8 @@ RAMP = ("#f6efca", "#e1c977", "#cfa041", "#b6793f", "#905567", "#5f3f84", "#1c1c
 METAL = "#aeb4b9"
 ARM = "#d8d2c8"
 _MARGIN_MM = 3.0
-_ARM_MM = 16.0  # how much of the arm shows on either side of the piece
+_ARM_MM = 90.0  # how far the arm goes on either side of the piece: out of the picture
+_ROUND_MM = 9.0  # what a picture of a worn piece leaves free round it
 _NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
 
 
@@ -360,14 +361,15 @@ def _worn(tubes: Sequence[Tube], title: str, girth_mm: float) -> Camera:
 
 def _camera(tubes: Sequence[Tube], name: ViewName, right: Vector, up: Vector, text: str) -> Camera:
     lows, highs = [], []
+    margin = _ROUND_MM if name == "worn" else _MARGIN_MM
     for tube in tubes:
+        if tube.kind == "wrist":
+            continue  # the arm runs out of the picture
         seen = np.array(tube.points_mm) @ np.array([right, up]).T
         radius = np.array(tube.radius_mm)[:, None]
-        if tube.kind == "wrist":
-            radius = radius * 0.55  # the arm may run out of the picture
         lows.append((seen - radius).min(axis=0))
         highs.append((seen + radius).max(axis=0))
-    low, high = np.min(lows, axis=0) - _MARGIN_MM, np.max(highs, axis=0) + _MARGIN_MM
+    low, high = np.min(lows, axis=0) - margin, np.max(highs, axis=0) + margin
     window = tuple(round(float(v), 3) for v in (*low, *high))
     return Camera(
         name=name,
