@@ -33,6 +33,7 @@ NO_DOCUMENT = {
     "bands-drawn-crossing": "of the shape at rest, which has tests of its own",
     "rest-not-reached": "of the shape at rest, which has tests of its own",
     "rest-interrupted": "of the shape at rest, which has tests of its own",
+    "losses-left-out": "of a question that is asked apart, see the tests of the commands",
     "wrist-unreadable": "of a wrist told by hand, see the tests of fit",
     "wrist-nonsense": "of a wrist told by hand, see the tests of fit",
     "wrist-unusual": "of a wrist told by hand, see the tests of fit",

@@ -31,8 +31,25 @@ def test_check_says_whether_it_holds(run, file, code, holds):
 def test_a_broken_piece_is_told_with_place_and_cure(run):
     _, out, _ = run("check", BROKEN)
     assert "error[band-falls] band 1 (A) falls off: nothing fastens the piece" in out
-    assert "  at step 1, band 1" in out
+    assert "  at move 1, band 1 (/steps/0/steps/0)" in out
     assert "  hint: " in out
+
+
+def test_a_place_names_move_path_and_free_end_in_words(run, tmp_path):
+    """The document's own numbers beside the maker's: a move is no step of the handout, `end.0` is no peg."""
+    document = json.loads(open(GOOD, encoding="utf-8").read())  # noqa: PTH123, SIM115
+    number = next(i for i, step in enumerate(document["steps"]) if step["do"] == "clip")
+    document["steps"][number] |= {"catch": 1}
+    file = tmp_path / "x.json"
+    file.write_text(json.dumps(document))
+    _, out, _ = run("check", str(file))
+    told = next(line for line in out.splitlines() if "catches-one" in line)
+    place = out.splitlines()[out.splitlines().index(told) + 1]
+    assert told.startswith("warning[catches-one] the clip catches 1 of 2 loops on the free end called end")
+    assert place == f"  at move 52, the free end called end (/steps/{number})"
+    _, out, _ = run("check", str(file), "--json")
+    finding = next(f for f in json.loads(out)["findings"] if f["code"] == "catches-one")
+    assert finding["place"] == {"path": f"/steps/{number}", "step": 52, "peg": "end.0"}
 
 
 def test_check_says_what_one_snapped_band_costs(run):

@@ -12,7 +12,7 @@ import msgspec
 
 from pegwright.finding.catalogue import CATALOGUE
 
-__all__ = ["CATALOGUE", "Finding", "Fix", "Place", "Severity", "finding", "worst"]
+__all__ = ["CATALOGUE", "Finding", "Fix", "Place", "Severity", "finding", "spoken", "worst"]
 
 Severity = Literal["error", "warning", "note"]
 _ORDER: dict[str, int] = {"error": 0, "warning": 1, "note": 2}
@@ -37,12 +37,26 @@ class Place(msgspec.Struct, frozen=True, omit_defaults=True):
             return f"line {self.line}, column {self.column}"
         parts = []
         if self.step is not None:
-            parts.append(f"step {self.step}")
+            parts.append(f"move {self.step}")
         if self.peg is not None:
-            parts.append(f"peg {self.peg}")
+            parts.append(spoken(self.peg) if _is_no_peg(self.peg) else f"peg {self.peg}")
         if self.band is not None:
             parts.append(f"band {self.band}")
-        return ", ".join(parts) or self.path or "the whole pattern"
+        said = ", ".join(parts)
+        if said and self.path:
+            return f"{said} ({self.path})"
+        return said or self.path or "the whole pattern"
+
+
+def spoken(holder: str) -> str:
+    """Return what carries loops in words: a peg, the hook, a free end (`end.3`) by its name."""
+    if holder == "hook":
+        return "the hook"
+    return f"the free end called {holder.rpartition('.')[0]}" if _is_no_peg(holder) else holder
+
+
+def _is_no_peg(holder: str) -> bool:
+    return holder == "hook" or "." in holder
 
 
 class Fix(msgspec.Struct, frozen=True):

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import NamedTuple
 
-from pegwright.finding import Finding, Fix, Place, finding
+from pegwright.finding import Finding, Fix, Place, finding, spoken
 from pegwright.finding.summing import MOST_OF_A_CODE, sum_up
 from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
 from pegwright.loom.history import Done, History
@@ -213,7 +213,12 @@ def _catches(steps: tuple[_Step, ...]) -> Iterator[Finding]:
                 path = step.done.doing.path
                 fix = Fix("catch all the loops", ({"op": "remove", "path": f"{path}/catch"},))
                 yield finding(
-                    "catches-one", step.place(holder), fix=fix, kind=event.kind, loops=loops, peg=holder
+                    "catches-one",
+                    step.place(holder),
+                    fix=fix,
+                    kind=event.kind,
+                    loops=loops,
+                    peg=spoken(holder),
                 )
 
 
