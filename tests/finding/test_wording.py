@@ -110,6 +110,13 @@ def test_long_runs_are_summed_up() -> None:
     assert sum_up(many[:20]) == tuple(many[:20])
 
 
+def test_what_is_summed_up_twice_is_counted_once() -> None:
+    many = [finding("peg-double", peg=f"A{k}") for k in range(30)]
+    again = sum_up((*sum_up(many, most=4), *sum_up(many[:7], most=4)), most=4)
+    assert [f.code for f in again] == ["peg-double"] * 4 + ["more-of-the-same"]
+    assert again[-1].facts == {"count": 33, "of": "peg-double"}
+
+
 def test_sum_up_keeps_the_order_of_what_it_keeps() -> None:
     some: list[Finding] = [finding("peg-double", peg=str(k)) for k in range(3)]
     assert sum_up(some) == tuple(some)

@@ -41,6 +41,17 @@ def test_a_refused_band_of_too_few_twists_has_its_line():
     assert "place A over A1*2 ~ A2 A2" in refused.message
 
 
+def test_a_long_run_of_refusals_is_broken_off_and_summed_up():
+    reading = read(json.dumps({**SMALL, **GREEDY["refused bands"]}).encode())
+    assert reading.pattern is not None
+    made = work(reading.pattern)
+    assert len(made.history.done) == 60
+    (broken_off,) = [found for found in made.findings if found.code == "too-many-refused"]
+    assert broken_off.facts == {"count": 100, "left": 59_000 - 160}
+    assert len([found for found in made.findings if found.code == "stack-full"]) == 20
+    assert {"count": 80, "of": "stack-full"} in [found.facts for found in made.findings]
+
+
 def nested(depth: int, inner: dict) -> dict:
     for _ in range(depth):
         inner = {"do": "repeat", "times": 10, "steps": [inner]}
@@ -55,6 +66,10 @@ GREEDY = {
         "motifs": [{"name": f"m{i}", "steps": [{"do": "motif", "name": f"m{i + 1}"}] * 2} for i in range(40)]
         + [{"name": "m40", "steps": [TURN]}],
         "steps": [{"do": "motif", "name": "m0"}],
+    },
+    "refused bands": {
+        "colours": [{"letter": "A", "name": "grey", "hex": "#888888"}],
+        "steps": [{"do": "place", "colour": "A", "over": ["A1", "A2"]}] * 59_000,
     },
     "one peg for all": {
         "steps": [
@@ -76,6 +91,7 @@ GREEDY = {
     },
     "long text": {"notes": "x" * 7_000_000},
     "many faults": {"steps": [{"do": "zap"}] * 200_000},
+    "wrong steps": {"steps": [7] * 1_500_000},
     "many pegs": {"loom": {"kind": "rows", "rows": 700, "pegs": 10_000}},
     "many looms": {"loom": {"kind": "joined", "looms": [{"kind": "rows", "rows": 700, "pegs": 10_000}] * 50}},
 }

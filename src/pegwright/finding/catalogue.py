@@ -64,6 +64,11 @@ CATALOGUE: dict[str, Entry] = {
         "so many loops run through loops here that the record of them would not fit",
         "make the piece in parts; no maker could work this one",
     ),
+    "too-many-refused": Entry(
+        "error",
+        "{count} moves have been refused, so the {left} after them are not tried",
+        "mend the first ones and look again",
+    ),
     "stack-full": Entry(
         "error",
         "{peg} would carry more than {limit} loops: {move}",

@@ -15,8 +15,13 @@ def sum_up(findings: Iterable[Finding], most: int = MOST_OF_A_CODE) -> tuple[Fin
     seen: Counter[str] = Counter()
     kept = []
     for one in findings:
+        if one.code == "more-of-the-same":  # a run summed up before
+            seen[one.facts["of"]] += one.facts["count"]
+            continue
         seen[one.code] += 1
         if seen[one.code] <= most:
             kept.append(one)
-    kept += [finding("more-of-the-same", count=n - most, of=code) for code, n in seen.items() if n > most]
+    shown = Counter(one.code for one in kept)
+    more = ((code, n - shown[code]) for code, n in seen.items())
+    kept += [finding("more-of-the-same", count=n, of=code) for code, n in more if n]
     return tuple(kept)

@@ -15,6 +15,8 @@ from pegwright.pattern import Doing, Move
 MOST_PASSES = 1_200_000
 """Bound on the record of what runs through what, in words of memory kept for all states together."""
 _RECORD_WORDS = 8
+MOST_REFUSED = 100
+"""After so many refused moves the rest is not tried: what stands on the loom is no longer what was meant."""
 
 
 class Done(NamedTuple):
@@ -52,9 +54,12 @@ class History(NamedTuple):
 
 
 def replay(board: Board, doings: tuple[Doing, ...]) -> History:
-    """Make every move in turn. A refused move becomes a finding and the work goes on without it."""
+    """Make every move in turn. A refused move becomes a finding and the work goes on without it.
+
+    It stops, and says so, after `MOST_REFUSED` refused moves, or where the record would pass `MOST_PASSES`.
+    """
     state = State()
-    passes = 0
+    passes = refused = 0
     done: list[Done] = []
     colours: list[str] = []
     findings = [finding("peg-double", peg=at, place=Place(peg=at)) for at in board.twice[:50]]
@@ -62,6 +67,13 @@ def replay(board: Board, doings: tuple[Doing, ...]) -> History:
         outcome = apply(board, state, doing.move)
         if isinstance(outcome, Refused):
             findings.append(_refusal(outcome, doing, number))
+            refused += 1
+            if refused == MOST_REFUSED and number < len(doings):
+                left = len(doings) - number
+                findings.append(
+                    finding("too-many-refused", Place(path=doing.path, step=number), count=refused, left=left)
+                )
+                break
             continue
         passes += sum(
             _RECORD_WORDS + len(outcome.state.inside[loop])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import types
 import typing
+from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 import msgspec
@@ -93,27 +94,27 @@ def problems(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
             return [(path, _reason(error))]
         inner: list[tuple[str, str]] = []
         for key, value, child in _children(raw, kind):
-            if len(inner) < MOST_FINDINGS:
-                inner += problems(value, child, f"{path}/{_escape(str(key))}")
+            if len(inner) >= MOST_FINDINGS:
+                break
+            inner += problems(value, child, f"{path}/{_escape(str(key))}")
         own = _unknown_or_missing(raw, kind, path)
         return own + inner or [(path, _reason(error))]
     return []
 
 
-def _children(raw: Any, kind: Any) -> list[tuple[Any, Any, Any]]:
+def _children(raw: Any, kind: Any) -> Iterator[tuple[Any, Any, Any]]:
     kind = _bare(kind)
     struct = _struct_for(raw, kind)
     if struct is not None and isinstance(raw, dict):
-        return [
-            (f.encode_name, raw[f.encode_name], f.type)
-            for f in msgspec.structs.fields(struct)
-            if f.encode_name in raw
-        ]
-    if typing.get_origin(kind) is tuple and isinstance(raw, list):
-        return [(i, value, typing.get_args(kind)[0]) for i, value in enumerate(raw)]
-    if typing.get_origin(kind) is dict and isinstance(raw, dict):
-        return [(key, value, typing.get_args(kind)[1]) for key, value in raw.items()]
-    return []
+        for f in msgspec.structs.fields(struct):
+            if f.encode_name in raw:
+                yield f.encode_name, raw[f.encode_name], f.type
+    elif typing.get_origin(kind) is tuple and isinstance(raw, list):
+        for i, value in enumerate(raw):
+            yield i, value, typing.get_args(kind)[0]
+    elif typing.get_origin(kind) is dict and isinstance(raw, dict):
+        for key, value in raw.items():
+            yield key, value, typing.get_args(kind)[1]
 
 
 def _unknown_or_missing(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from pegwright.finding import Finding
+from pegwright.finding.summing import sum_up
 from pegwright.fit.stated import check_stated
 from pegwright.fit.stretch import check_stretch
 from pegwright.fit.supplies import Supplies, supplies
@@ -64,13 +65,15 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
             raise AssertionError(f"the checker rejects the proof of this pattern: {rejected}")
         progress("counting the supplies", 5, _STAGES)
         needs = supplies(pattern, history)
-        findings = (
-            *expansion.findings,
-            *history.findings,
-            *sound_fixes(pattern, looked, proof),
-            *check_stretch(pattern, history),
-            *(() if history.findings else check_stated(pattern, expansion)),
-            *find_falling(history, proof),
+        findings = sum_up(
+            (
+                *expansion.findings,
+                *history.findings,
+                *sound_fixes(pattern, looked, proof),
+                *check_stretch(pattern, history),
+                *(() if history.findings else check_stated(pattern, expansion)),
+                *find_falling(history, proof),
+            )
         )
     return Work(pattern, expansion, history, structure, proof, needs, findings)
 
