@@ -22,7 +22,7 @@ class Verdict(msgspec.Struct, frozen=True, kw_only=True):
 
     `held` means that every band is proved held. `falling` and `unproved` are the numbers of bands, in the
     order in which they were taken up. `left_out` counts faults for which something in the pattern was left
-    out: what is said is then of another piece. `lines` are further facts already in words of the lesson's language.
+    out: what is said is then of another piece. `lines` are further facts in words of the lesson's language.
     """
 
     held: bool
