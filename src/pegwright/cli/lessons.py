@@ -11,8 +11,9 @@ from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.finding import Finding
 from pegwright.fit.stash import Stash, read_stash
-from pegwright.press import Codec, Edition
 from pegwright.workshop import (
+    Codec,
+    Edition,
     FilmOrder,
     Order,
     Piece,

@@ -13,13 +13,26 @@ from pegwright.workshop.progress import Progress, silent
 from pegwright.workshop.starter import starter
 
 if TYPE_CHECKING:
+    from pegwright.press import Codec, Edition
     from pegwright.workshop.demo import Made, demo, example_files
-    from pegwright.workshop.lessons import FilmOrder, Order, Piece, Taught, edited, pressed, teach
+    from pegwright.workshop.lessons import (
+        Codec,
+        Edition,
+        FilmOrder,
+        Order,
+        Piece,
+        Taught,
+        edited,
+        pressed,
+        teach,
+    )
     from pegwright.workshop.line import Work, lesson, work
     from pegwright.workshop.losses import Losses, losses
     from pegwright.workshop.rehearse import kept_folder, rehearsed, weights_from
 
 __all__ = [
+    "Codec",
+    "Edition",
     "FilmOrder",
     "Losses",
     "Made",
@@ -49,7 +62,7 @@ __all__ = [
 
 _LATER = {
     "demo": ("Made", "demo", "example_files"),
-    "lessons": ("FilmOrder", "Order", "Piece", "Taught", "edited", "pressed", "teach"),
+    "lessons": ("Codec", "Edition", "FilmOrder", "Order", "Piece", "Taught", "edited", "pressed", "teach"),
     "line": ("Work", "lesson", "work"),
     "losses": ("Losses", "losses"),
     "rehearse": ("kept_folder", "rehearsed", "weights_from"),
