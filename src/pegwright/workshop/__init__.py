@@ -16,8 +16,6 @@ if TYPE_CHECKING:
     from pegwright.press import Codec, Edition
     from pegwright.workshop.demo import Made, demo, example_files
     from pegwright.workshop.lessons import (
-        Codec,
-        Edition,
         FilmOrder,
         Order,
         Piece,
