@@ -122,6 +122,20 @@ def test_supplies_for_a_class(run):
     assert run("supplies", GOOD, "--learners", "0")[0] == 2
 
 
+def test_supplies_name_the_kind_of_band_and_all_tools(run, tmp_path):
+    """Common practice, no source: a knot takes a piece of cord and scissors; the hook is a tool too."""
+    document = json.loads(open(GOOD, encoding="utf-8").read())  # noqa: PTH123, SIM115
+    next(step for step in document["steps"] if step["do"] == "clip")["do"] = "knot"
+    file = tmp_path / "x.json"
+    file.write_text(json.dumps(document))
+    _, out, _ = run("supplies", str(file), "--learners", "2")
+    lines = [line.strip() for line in out.splitlines()]
+    assert {"2 pieces of cord to tie off with", "2 hooks", "2 pairs of scissors"} <= set(lines)
+    kinds = {heap["band"] for heap in json.loads(run("supplies", str(file), "--json")[1])["heaps"]}
+    assert "kind" in lines[1]
+    assert all(any(kind in line for line in lines) for kind in kinds)
+
+
 def test_supplies_with_a_stash(run, tmp_path):
     stash = tmp_path / "stash.json"
     stash.write_text(

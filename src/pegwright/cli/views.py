@@ -159,6 +159,7 @@ def supply_rows(needs: Supplies) -> list[dict[str, str]]:
     rows = [
         {
             "colour": f"{heap.letter} {heap.name}".strip(),
+            "kind": heap.band or "not known",
             "bands": str(heap.total),
             "of which": _parts(heap),
             "weight": _grams(heap.mass_g, heap.weighed),
@@ -166,7 +167,7 @@ def supply_rows(needs: Supplies) -> list[dict[str, str]]:
         for heap in needs.heaps
     ]
     all_weighed = all(heap.weighed for heap in needs.heaps)
-    total = {"colour": "in all", "bands": str(needs.bands), "of which": ""}
+    total = {"colour": "in all", "kind": "", "bands": str(needs.bands), "of which": ""}
     return [*rows, {**total, "weight": _grams(needs.mass_g, all_weighed)}]
 
 
@@ -185,7 +186,7 @@ def tool_lines(needs: Supplies) -> list[str]:
     """Return the clips and tools."""
     counted = [
         ("clip", needs.clips + needs.spare_clips),
-        ("knot", needs.knots),
+        ("piece of cord to tie off with", needs.knots),
         ("hook", needs.hooks),
         ("pair of scissors", needs.scissors),
     ]
@@ -199,7 +200,8 @@ def tool_lines(needs: Supplies) -> list[str]:
 def _several(what: str, count: int) -> str:
     if count == 1:
         return what
-    return "pairs of scissors" if what.startswith("pair") else what + "s"
+    first, _, rest = what.partition(" ")
+    return f"{first}s {rest}".rstrip()
 
 
 def shopping_rows(shopping: Shopping) -> list[dict[str, str]]:

@@ -385,8 +385,8 @@ CATALOGUE: dict[str, Entry] = {
     "not-a-stash": Entry("error", "{reason}", "a stash lists packs with their size and price"),
     "stash-lacks": Entry(
         "note",
-        "the stash says nothing about {what}, so its packs and cost are left open",
-        "add an entry for it",
+        "the stash has no pack of {what} to buy, so the cost is left open",
+        "add a pack with its price to the entry",
     ),
     "currency-missing": Entry(
         "note", "prices are given without a currency", "name one, such as your bank writes it"
