@@ -7,10 +7,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from pegwright.fit.grading import Gauge, grade
+from pegwright.fit.sizing import EASE
 from pegwright.fit.supplies import Heap, Loom, Supplies, for_class, supplies
 from pegwright.fit.weights import band_mass_g, band_volume_mm3
+from pegwright.fit.wrist import SIZES, wrist_of_size
 from pegwright.loom import board, replay
 from pegwright.pattern import BandType, Joined, Maker, Pattern, PegAt, Pegs, Round, Rows, expand
+from pegwright.proof import check, prove
+from pegwright.structure import structure_of
 from tests.fit.rosettes import rosettes
 
 
@@ -30,12 +35,30 @@ def test_rosette_strip_takes_what_the_trade_says() -> None:
     assert not replay(board(rosettes(6).loom), expand(rosettes(6)).doings).findings
 
 
-@pytest.mark.parametrize(("wrist", "bands"), [("small", 3), ("small", 4), ("large", 6)])
-def test_extension_is_told_apart_and_summed(wrist: str, bands: int) -> None:
-    """Common practice, no source: three or four bands for a small wrist, six or more for a large one."""
-    outline = count(rosettes(6, extend=bands)).heaps[0]
-    assert outline.extension == bands
-    assert outline.total == 38 + bands
+@pytest.mark.parametrize(("size", "bands"), [(2, {3, 4}), (4, {6, 7, 8, 9, 10})])
+def test_the_extension_that_a_wrist_asks_for_is_told_apart_and_summed(size: int, bands: set[int]) -> None:
+    """Common practice, no source: three or four bands for a small wrist, six or more for a large one.
+
+    The length of a rosette (19.0 mm) and of a chain's band (5.8 mm) are figures of a prototype.
+    """
+    strip = Gauge(base_mm=0.0, repeat_mm=19.0, extension_mm=5.8)
+    wrist = wrist_of_size(SIZES[size])
+    (one,) = grade(rosettes(6), strip, [wrist], repeats=6)
+    assert one.pattern is not None
+    heaps = count(one.pattern).heaps
+    assert sum(heap.extension for heap in heaps) in bands
+    assert heaps[0].extension in bands, "of the colour that binds the end"
+    assert sum(heap.total for heap in heaps) == 80 + heaps[0].extension
+    assert EASE[0] * wrist.girth_mm <= 6 * 19.0 + heaps[0].extension * 5.8 <= EASE[1] * wrist.girth_mm
+
+
+def test_every_band_of_the_strip_is_held() -> None:
+    """Common practice, no source: such strips are worn. 80 bands, 80 held, with or without an extension."""
+    for bands in (0, 4):
+        history = replay(board(rosettes(6).loom), expand(rosettes(6, extend=bands)).doings)
+        proof = prove(structure_of(history.events, history.board.spots))
+        assert proof.held == tuple(range(1, 81 + bands))
+        assert check(history.events, proof, history.board.spots) is None
 
 
 @pytest.mark.parametrize(("material", "grams"), [("silicone", 0.121), ("rubber", 0.101), ("tpe", 0.097)])
