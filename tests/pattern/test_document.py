@@ -125,3 +125,30 @@ def test_a_maker_says_what_the_document_says():
         {"do": "hook", "from": "A2", "to": "A1"},
         {"do": "knot", "at": ["A1"]},
     ]
+
+
+@pytest.mark.parametrize(
+    "text", [" ", "\t\n", "\u00a0", "\u200b", "\u202e\u2066", "\u2800", "\u3164", "\x1b"]
+)
+def test_a_name_that_shows_nothing_is_a_finding(text):
+    colour = {"letter": "A", "name": text, "hex": "#445566"}
+    result = reading(title=text, designer=text, colours=[colour])
+    assert [f.place.path for f in result.findings] == ["/title", "/designer", "/colours/0/name"]
+    assert reading(title=text + "e", designer="").findings == ()
+
+
+@pytest.mark.parametrize(("letter", "peg", "tint"), [("A\n", "A1\n", "#445566\n")])
+def test_a_line_end_after_a_name_is_a_finding(letter, peg, tint):
+    result = reading(
+        colours=[{"letter": letter, "name": "slate", "hex": tint}], steps=[{"do": "lift", "at": peg}]
+    )
+    assert [f.place.path for f in result.findings] == ["/colours/0/letter", "/colours/0/hex", "/steps/0/at"]
+
+
+@pytest.mark.parametrize(
+    ("title", "rows", "path"), [("x" * 300, 1, "/title"), (" ", 1, "/title"), ("Ebb", -3, "/loom/rows")]
+)
+def test_a_maker_does_not_make_what_cannot_be_read(title, rows, path):
+    with pytest.raises(ValueError, match=path):
+        Maker(title, Rows(rows=rows, pegs=3)).pattern()
+    assert Maker("x" * 200, Rows(rows=1, pegs=3)).pattern().title == "x" * 200

@@ -33,6 +33,8 @@ from pegwright.pattern.moves import (
     Use,
     Wind,
 )
+from pegwright.pattern.read import read
+from pegwright.pattern.write import write
 
 
 class Maker:
@@ -128,8 +130,12 @@ class Maker:
         self._motifs.append(Motif(name=name, steps=tuple(inner), colours=colours, counts=counts, note=note))
 
     def pattern(self, stated: Stated | None = None) -> Pattern:
-        """Freeze the pattern."""
-        return Pattern(
+        """Freeze the pattern.
+
+        Raises:
+            ValueError: the document could not be read back; the message names the field and says why.
+        """
+        pattern = Pattern(
             pegwright=VERSION,
             bands=tuple(self._bands) or (BandType(),),
             colours=tuple(self._colours),
@@ -138,3 +144,7 @@ class Maker:
             stated=stated,
             **self._about,
         )
+        found = read(write(pattern)).findings
+        if found:
+            raise ValueError("; ".join(f"{f.place}: {f.message}" for f in found[:5]))
+        return pattern

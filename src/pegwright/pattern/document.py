@@ -10,9 +10,12 @@ from typing import Annotated, Literal
 import msgspec
 
 from pegwright.pattern.layout import Layout, Length
-from pegwright.pattern.moves import AnyStep, Letter, Name, Text
+from pegwright.pattern.moves import VISIBLE, AnyStep, Letter, Name, Text
 
 VERSION = 2
+
+TINT = r"^#[0-9A-Fa-f]{6}$(?!\n)"
+SEEN_IF_ANY = rf"^$(?!\n)|{VISIBLE}"
 
 Level = Literal["basic", "easy", "intermediate", "complex"]
 Material = Literal["silicone", "rubber", "tpe"]
@@ -40,7 +43,7 @@ class Colour(_Part, frozen=True, kw_only=True):
 
     letter: Letter
     name: Name
-    hex: Annotated[str, msgspec.Meta(pattern=r"^#[0-9A-Fa-f]{6}$")]
+    hex: Annotated[str, msgspec.Meta(pattern=TINT)]
     band: Name = "standard"
 
 
@@ -65,8 +68,8 @@ class Pattern(_Part, frozen=True, kw_only=True):
     """A piece, from its title to its last clip."""
 
     pegwright: Annotated[int, msgspec.Meta(ge=VERSION, le=VERSION)]
-    title: Annotated[str, msgspec.Meta(min_length=1, max_length=200)]
-    designer: Annotated[str, msgspec.Meta(max_length=200)] = ""
+    title: Annotated[str, msgspec.Meta(min_length=1, max_length=200, pattern=VISIBLE)]
+    designer: Annotated[str, msgspec.Meta(max_length=200, pattern=SEEN_IF_ANY)] = ""
     licence: Annotated[str, msgspec.Meta(max_length=200)] = ""
     level: Level = "basic"
     notes: Text = ""

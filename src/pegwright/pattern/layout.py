@@ -65,7 +65,7 @@ class Round(_Loom, frozen=True, kw_only=True, tag="round"):
 class PegAt(msgspec.Struct, frozen=True, omit_defaults=True, forbid_unknown_fields=True):
     """One peg standing where you say."""
 
-    at: Annotated[str, msgspec.Meta(pattern=r"^[A-Z]{1,2}[1-9][0-9]{0,4}$")]
+    at: Annotated[str, msgspec.Meta(pattern=r"^[A-Z]{1,2}[1-9][0-9]{0,4}$(?!\n)")]
     x_mm: Annotated[float, msgspec.Meta(ge=-100_000, le=100_000)]
     y_mm: Annotated[float, msgspec.Meta(ge=-100_000, le=100_000)]
     channel: Channel = "far"

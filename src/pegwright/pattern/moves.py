@@ -10,12 +10,22 @@ from typing import Annotated
 
 import msgspec
 
-ADDRESS = r"^[A-Z]{1,2}[1-9][0-9]{0,4}$"
+# `$` alone would let a line end through after it; JSON Schema's `$` would not.
+ADDRESS = r"^[A-Z]{1,2}[1-9][0-9]{0,4}$(?!\n)"
+END = r"^[a-z][a-z0-9-]{0,30}$(?!\n)"
+HOLDER = r"^([A-Z]{1,2}[1-9][0-9]{0,4}|[a-z][a-z0-9-]{0,30})$(?!\n)"
+LETTER = r"^[A-Za-z][A-Za-z0-9]{0,5}$(?!\n)"
+MIRROR = r"^(rows|pegs)$(?!\n)"
 PegName = Annotated[str, msgspec.Meta(pattern=ADDRESS)]
-EndName = Annotated[str, msgspec.Meta(pattern=r"^[a-z][a-z0-9-]{0,30}$")]
-HolderName = Annotated[str, msgspec.Meta(pattern=r"^([A-Z]{1,2}[1-9][0-9]{0,4}|[a-z][a-z0-9-]{0,30})$")]
-Letter = Annotated[str, msgspec.Meta(pattern=r"^[A-Za-z][A-Za-z0-9]{0,5}$")]
-Name = Annotated[str, msgspec.Meta(min_length=1, max_length=60)]
+EndName = Annotated[str, msgspec.Meta(pattern=END)]
+HolderName = Annotated[str, msgspec.Meta(pattern=HOLDER)]
+Letter = Annotated[str, msgspec.Meta(pattern=LETTER)]
+# Neither blank nor control character, nor a mark that only steers or joins the text, nor a filler.
+VISIBLE = (
+    r"[^\s\u0000-\u001f\u007f-\u009f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180f"
+    r"\u200b-\u200f\u2028-\u202e\u2060-\u206f\u2800\u3164\ufe00-\ufe0f\ufeff\uffa0\ufff0-\ufffb]"
+)
+Name = Annotated[str, msgspec.Meta(min_length=1, max_length=60, pattern=VISIBLE)]
 Text = Annotated[str, msgspec.Meta(max_length=4000)]
 Turns = Annotated[int, msgspec.Meta(ge=1, le=8)]
 Twists = Annotated[int, msgspec.Meta(ge=0, le=8)]
@@ -162,7 +172,7 @@ class Use(Step, frozen=True, kw_only=True, tag="motif"):
     name: Name
     rows: Annotated[int, msgspec.Meta(ge=-700, le=700)] = 0
     pegs: Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)] = 0
-    mirror: tuple[Annotated[str, msgspec.Meta(pattern="^(rows|pegs)$")], ...] = ()
+    mirror: tuple[Annotated[str, msgspec.Meta(pattern=MIRROR)], ...] = ()
     colours: dict[Letter, Letter] = {}
     counts: dict[Name, Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)]] = {}
 
