@@ -152,3 +152,59 @@ def test_a_maker_does_not_make_what_cannot_be_read(title, rows, path):
     with pytest.raises(ValueError, match=path):
         Maker(title, Rows(rows=rows, pegs=3)).pattern()
     assert Maker("x" * 200, Rows(rows=1, pegs=3)).pattern().title == "x" * 200
+
+
+@pytest.mark.parametrize(
+    ("change", "path", "said", "advised"),
+    [
+        ({"level": "expert"}, "/level", "'expert' is not a choice", "basic, easy, intermediate, complex"),
+        ({"steps": [{"do": "plce"}]}, "/steps/0", "'plce' is not a choice for do", "perhaps place"),
+        ({"steps": [7]}, "/steps/0", "7 is not an object in braces", '{"do": "place", …}'),
+        ({"steps": {}}, "/steps", "an object in braces is not a list in brackets", "[…]"),
+        ({"title": "x" * 201}, "/title", "201 characters are too many", "at most 200"),
+        ({"title": None}, "/title", "null is not a text", "double quotes"),
+        (
+            {"colours": [{"letter": "A", "name": "x", "hex": "red"}]},
+            "/colours/0/hex",
+            "'red' is not a tint",
+            "#34506b",
+        ),
+        ({"steps": [{"do": "lift", "at": "a1"}]}, "/steps/0/at", "'a1' is not a peg address", "as in B3"),
+        (
+            {"loom": {"kind": "rows", "rows": 0, "pegs": 3}},
+            "/loom/rows",
+            "0 is out of bounds",
+            "at least 1 and",
+        ),
+        (
+            {"steps": [{"do": "repeat", "times": 0.5, "steps": []}]},
+            "/steps/0/times",
+            "0.5 is not a whole",
+            "",
+        ),
+    ],
+)
+def test_a_fault_is_told_in_a_designers_words_with_the_choices(change, path, said, advised):
+    (found,) = reading(**change).findings
+    assert found.place.path == path
+    assert said in found.message
+    assert advised in found.hint
+
+
+def test_a_key_given_twice_is_a_finding_with_its_place():
+    text = '{"pegwright": 2, "title": "x",\n "title": "y", "loom": {"kind": "rows", "rows": 1, "pegs": 3}}'
+    result = pattern.read(text.encode())
+    assert result.pattern is None
+    assert [(f.code, f.place.path, f.message) for f in result.findings] == [
+        ("not-a-pattern", "/title", "the field 'title' is given twice")
+    ]
+    assert pattern.read(text.replace('"title": "y", ', "").encode()).findings == ()
+
+
+def test_repeats_nested_too_deeply_are_named_so_however_deep():
+    for depth in (26, 49, 55):
+        inner = {"do": "turn"}
+        for _ in range(depth):
+            inner = {"do": "repeat", "times": 1, "steps": [inner]}
+        found = pattern.expand(reading(steps=[inner]).pattern).findings
+        assert [f.code for f in found] == ["nested-too-deeply"], depth

@@ -26,7 +26,7 @@ CATALOGUE: dict[str, Entry] = {
         "error", "the file holds {size} bytes; a pattern may hold {limit}", "take out what is not a pattern"
     ),
     "not-json": Entry("error", "the text is not valid JSON: {reason}", "mend the text at that place"),
-    "not-a-pattern": Entry("error", "{reason}", "see the schema: pegwright schema"),
+    "not-a-pattern": Entry("error", "{reason}", "{hint}"),
     "unknown-version": Entry(
         "error",
         "this pattern is of version {version}; this program reads versions 1 to {newest}",

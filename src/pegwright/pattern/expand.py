@@ -69,7 +69,9 @@ def expand(pattern: Pattern) -> Expansion:
     pegs = peg_count(pattern.loom)
     if pegs > MOST_PEGS:
         worker.find("too-many-pegs", "/loom", pegs=pegs, limit=MOST_PEGS)
-    elif _Sizes(motifs).of(pattern.steps, {}, 0) > MOST_MOVES:
+    elif (sizes := _Sizes(motifs)).of(pattern.steps, {}, 0) > MOST_MOVES and sizes.too_deep:
+        worker.find("nested-too-deeply", "/steps", limit=DEEPEST)
+    elif sizes.of(pattern.steps, {}, 0) > MOST_MOVES:
         worker.find("too-many-moves", "/steps", limit=MOST_MOVES)
     else:
         worker.run(pattern.steps, "/steps", _Scope())
@@ -171,10 +173,12 @@ class _Sizes:
     def __init__(self, motifs: dict[str, tuple[int, Motif]]) -> None:
         self.motifs = motifs
         self.known: dict[tuple[str, tuple[tuple[str, int], ...]], int] = {}
+        self.too_deep = False
 
     def of(self, steps: tuple[AnyStep, ...], counts: Mapping[str, int], depth: int) -> int:
         """Return the number of moves and rounds in the steps; more than enough where they nest too deeply."""
         if depth > 2 * DEEPEST:
+            self.too_deep = True
             return MOST_MOVES + 1
         total = 0
         for step in steps:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import types
 import typing
 from collections.abc import Iterator
@@ -12,6 +13,7 @@ import msgspec
 from pegwright.finding import Finding, Place, finding
 from pegwright.pattern.document import VERSION, Pattern
 from pegwright.pattern.migrate import migrate
+from pegwright.pattern.reasons import SCHEMA_HINT, Reason, why
 
 LIMIT_BYTES = 8_000_000
 MOST_FINDINGS = 200
@@ -37,7 +39,9 @@ def read(data: bytes) -> Reading:
     except (msgspec.DecodeError, RecursionError) as error:
         return Reading(None, (not_json(text.encode(), error),))
     if not isinstance(raw, dict):
-        return Reading(None, (finding("not-a-pattern", reason="a pattern is an object in braces"),))
+        return Reading(
+            None, (finding("not-a-pattern", reason="a pattern is an object in braces", hint=SCHEMA_HINT),)
+        )
     try:
         raw = migrate(raw)
     except ValueError:
@@ -45,14 +49,61 @@ def read(data: bytes) -> Reading:
         return Reading(
             None, (finding("unknown-version", Place(path="/pegwright"), version=shown, newest=VERSION),)
         )
+    twice = _given_twice(text)
+    if twice:
+        return Reading(None, twice)
     try:
         return Reading(msgspec.convert(raw, Pattern), ())
     except (msgspec.ValidationError, RecursionError):
         found = [
-            finding("not-a-pattern", Place(path=path), reason=reason)
-            for path, reason in problems(raw, Pattern, "")[:MOST_FINDINGS]
+            finding("not-a-pattern", Place(path=path), reason=reason, hint=hint)
+            for path, (reason, hint) in _problems(raw, Pattern, "")[:MOST_FINDINGS]
         ]
         return Reading(None, tuple(found))
+
+
+def _given_twice(text: str) -> tuple[Finding, ...]:
+    """Return a finding for each object of a text that gives a field twice: one of the two would be lost."""
+    twice: list[tuple[dict[str, Any], str]] = []
+
+    def gathered(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+        made = dict(pairs)
+        if len(made) < len(pairs):
+            seen: set[str] = set()
+            for key, _ in pairs:
+                if key in seen:
+                    twice.append((made, key))
+                    break
+                seen.add(key)
+        return made
+
+    try:
+        whole = json.loads(text, object_pairs_hook=gathered)
+    except (ValueError, RecursionError):  # read once already; Python's own reader has narrower bounds
+        return ()
+    wanted = {id(made): key for made, key in twice[:MOST_FINDINGS]}
+    return tuple(
+        finding(
+            "not-a-pattern",
+            Place(path=f"{path}/{_escape(key)}"),
+            reason=f"the field {_short(key)} is given twice",
+            hint="take one of the two out",
+        )
+        for path, key in _paths(whole, wanted)
+    )
+
+
+def _paths(whole: Any, wanted: dict[int, str]) -> Iterator[tuple[str, str]]:
+    """Yield the path of each wanted object with its key, without recursion: a text may nest deeply."""
+    waiting = [("", whole)] if wanted else []
+    while waiting:
+        path, value = waiting.pop()
+        if id(value) in wanted:
+            yield path, wanted[id(value)]
+        if isinstance(value, dict):
+            waiting += [(f"{path}/{_escape(k)}", v) for k, v in value.items() if isinstance(v, dict | list)]
+        elif isinstance(value, list):
+            waiting += [(f"{path}/{i}", v) for i, v in enumerate(value) if isinstance(v, dict | list)]
 
 
 def not_json(data: bytes, error: Exception) -> Finding:
@@ -81,24 +132,26 @@ def _short(value: object) -> str:
 
 
 def problems(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
-    """List (JSON Pointer, reason) for each smallest part of `raw` that does not fit the type `kind`.
+    """List (JSON Pointer, reason) for each smallest part of `raw` that does not fit the type `kind`."""
+    return [(where, found.reason) for where, found in _problems(raw, kind, path)]
 
-    msgspec stops at the first fault; a part whose children are all sound carries its own fault itself.
-    """
+
+def _problems(raw: Any, kind: Any, path: str) -> list[tuple[str, Reason]]:
+    """msgspec stops at the first fault; a part whose children are all sound carries its own fault itself."""
     try:
         msgspec.convert(raw, kind)
     except RecursionError:
-        return [(path, "nested too deeply")]
+        return [(path, Reason("nested too deeply"))]
     except msgspec.ValidationError as error:
         if path.count("/") > 60:
-            return [(path, _reason(error))]
-        inner: list[tuple[str, str]] = []
+            return [(path, why(raw, kind, error))]
+        inner: list[tuple[str, Reason]] = []
         for key, value, child in _children(raw, kind):
             if len(inner) >= MOST_FINDINGS:
                 break
-            inner += problems(value, child, f"{path}/{_escape(str(key))}")
-        own = _unknown_or_missing(raw, kind, path)
-        return own + inner or [(path, _reason(error))]
+            inner += _problems(value, child, f"{path}/{_escape(str(key))}")
+        own = [(where, Reason(reason)) for where, reason in _unknown_or_missing(raw, kind, path)]
+        return own + inner or [(path, why(raw, kind, error))]
     return []
 
 
@@ -153,11 +206,6 @@ def _struct_for(raw: Any, kind: Any) -> Any:
         if isinstance(raw, dict) and raw.get(config.tag_field) == config.tag:
             return struct
     return None
-
-
-def _reason(error: Exception) -> str:
-    reason = str(error).partition(" - at `")[0]
-    return reason[:1].lower() + reason[1:]
 
 
 def _escape(key: str) -> str:
