@@ -38,7 +38,11 @@ from pegwright.pattern import (
 
 
 def print_move(move: Move) -> str:
-    """Return the move's line. Notes, warnings and picture hints are not part of it."""
+    """Return the move's line. Notes, warnings and picture hints are not part of it.
+
+    Turns of one each and twists of none are what is meant where a placing says nothing of them; they have no
+    words, and are read back as nothing said.
+    """
     match move:
         case Place():
             return f"place {move.colour} over {_over(move)}"
