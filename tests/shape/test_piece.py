@@ -11,11 +11,13 @@ from bench.pieces import Sketch, chain
 from examples.pieces import PIECES
 from pegwright import loom
 from pegwright.loom import Bight, Fastened, Laid
-from pegwright.pattern import expand
+from pegwright.pattern import Pattern, expand
 from pegwright.shape import Goal, Kind, Piece, piece_at_rest
 from pegwright.shape.replay import corner_crossings
+from pegwright.shape.start import start
 from pegwright.shape.tighten import Moves, subdivide, tighten
 from pegwright.structure.curves import Curves, curves
+from tests.fit.rosettes import rosettes
 from tests.oracle.verdict import held
 from tests.programs import KINDS, Program, program
 from tests.structure.distance import smallest
@@ -31,7 +33,10 @@ def row(peg: str) -> tuple[float, float]:
 
 
 def made(name: str) -> loom.History:
-    pattern = PIECES[name]()
+    return history(PIECES[name]())
+
+
+def history(pattern: Pattern) -> loom.History:
     return loom.replay(loom.board(pattern.loom), expand(pattern).doings)
 
 
@@ -180,6 +185,15 @@ def test_progress_may_stop_a_piece() -> None:
     assert [f.code for f in rest.relaxed.findings] == ["rest-interrupted"]
     assert told[0] == "getting ready"
     assert told[-1] == "growing"
+
+
+@pytest.mark.parametrize("count", [1, 4])
+def test_width_in_links_is_that_of_the_loom_however_long_the_piece(count: int) -> None:
+    """Rosettes span three rows of pegs, and a chain one: the tug goes by it."""
+    done = history(rosettes(count))
+    wide = start(done.events, done.board.spots, [STANDARD] * done.final.bands, 12)
+    assert 2.5 <= wide.rows <= 3
+    assert start(chain(5), row, [STANDARD] * 5, 12).rows == pytest.approx(1)
 
 
 def test_kinds_must_match_the_bands() -> None:

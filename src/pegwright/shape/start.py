@@ -12,13 +12,14 @@ from typing import NamedTuple
 
 import numpy as np
 
-from pegwright.loom.events import Event, Fastened
+from pegwright.loom.events import Event, Fastened, Laid
 from pegwright.shape.on_the_loom import rest_length_mm
 from pegwright.shape.replay import corner_crossings
 from pegwright.shape.rods import Band, Floats
 from pegwright.shape.rubber import Rubber, neo_hookean
 from pegwright.shape.tighten import subdivide, tighten
 from pegwright.structure.curves import Curves, Positions, curves
+from pegwright.structure.spots import HOOK
 
 __all__ = ["Kind", "Start", "length_mm", "start"]
 
@@ -27,7 +28,6 @@ _CLIP_MM, _CLIP_THICK_MM, _CLIP_POINTS = 5.0, 1.5, 24
 _CLIP = neo_hookean(4.0)  # a clip hardly gives where bands pull at it
 _CORD_THICK_MM, _CORD_EDGE_MM = 1.0, 1.5
 _CORD = neo_hookean(3.0)
-_LINK = 0.125  # width of a link in the drawing, as part of a band's length at rest
 _SHUT = 0.5  # how far the cord of a tube is drawn shut
 
 
@@ -43,7 +43,7 @@ class Start(NamedTuple):
     """The bands in order, and after them the fasteners' strands; `fasteners` has the number of each of those.
 
     The piece lies along x. `tube` says that it surrounds its own axis. `rows` says how many links wide a
-    piece worked flat is in the drawing (1 for all others). `crossings` counts the corners whose cutting let
+    piece worked flat is on its pegs (1 for all others). `crossings` counts the corners whose cutting let
     a strand pass (0).
     """
 
@@ -89,9 +89,26 @@ def start(events: Sequence[Event], spots: Positions, kinds: Sequence[Kind], poin
             bands.append(Band(subdivide(x, edges), long, _CORD_THICK_MM, _CORD))
         else:
             bands.append(Band(subdivide(x, _CLIP_POINTS), clip, _CLIP_THICK_MM, _CLIP))
-    across = np.concatenate([b.points_mm[:, 1] for b in bands[:count]])
-    rows = max(1.0, float(np.ptp(across)) / (_LINK * min(rest))) if flat else 1.0
-    return Start(bands, numbers, tube, rows, crossings)
+    return Start(bands, numbers, tube, _rows(events, spots) if flat else 1.0, crossings)
+
+
+def _rows(events: Sequence[Event], spots: Positions) -> float:
+    """How many links wide a piece is on its pegs, where a link is the median reach of its bands.
+
+    The drawing does not tell: the more bands are stacked, the smaller its plan comes out.
+    """
+    place = spots if callable(spots) else spots.__getitem__
+    laid = [[s.holder for s in e.seats] for e in events if isinstance(e, Laid)]
+    # Free ends and the hook's shaft have no place among the pegs.
+    bands = [
+        np.array([place(h) for h in band]) for band in laid if not any("." in h or h == HOOK for h in band)
+    ]
+    links = [reach for x in bands if (reach := float(np.linalg.norm(x - x[0], axis=1).max())) > 0.0]
+    if not links:
+        return 1.0
+    pegs = np.concatenate(bands)
+    _, axes = np.linalg.eigh(np.cov(pegs.T))
+    return 1.0 + float(np.ptp(pegs @ axes[:, 0]) / np.median(links))
 
 
 def length_mm(x: Floats) -> float:
