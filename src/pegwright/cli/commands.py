@@ -29,6 +29,10 @@ COMMANDS = {
         "lessons:lesson_",
         "Write everything a teacher hands out, films and puts on a screen into a folder.",
     ),
+    "picture": (
+        "picture:picture_",
+        "Bring the piece to rest and picture it from the front, the back, the side or on a wrist.",
+    ),
     "edit": (
         "lessons:edit_",
         "Read a pattern and its lesson as a technical editor would, and say all that was found.",
@@ -36,6 +40,10 @@ COMMANDS = {
     "rehearse": (
         "rehearse:rehearse_",
         "Make every likely slip of a maker at every step, and say where it goes wrong and where to look.",
+    ),
+    "calibrate": (
+        "calibrate:calibrate_",
+        "Find out from a ruler, scales and a few weights what your bands are like, and how sure that is.",
     ),
     "studio": (
         "doors:studio",

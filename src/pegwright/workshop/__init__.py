@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     )
     from pegwright.workshop.line import Work, lesson, work
     from pegwright.workshop.losses import Losses, losses
+    from pegwright.workshop.pictures import Picture, PictureOrder, Pictures, pictures
     from pegwright.workshop.rehearse import kept_folder, rehearsed, weights_from
 
 __all__ = [
@@ -35,6 +36,9 @@ __all__ = [
     "Losses",
     "Made",
     "Order",
+    "Picture",
+    "PictureOrder",
+    "Pictures",
     "Piece",
     "Progress",
     "Taught",
@@ -46,6 +50,7 @@ __all__ = [
     "lesson",
     "losses",
     "open_pattern",
+    "pictures",
     "pressed",
     "read_bytes",
     "rehearsed",
@@ -63,6 +68,7 @@ _LATER = {
     "lessons": ("Codec", "Edition", "FilmOrder", "Order", "Piece", "Taught", "edited", "pressed", "teach"),
     "line": ("Work", "lesson", "work"),
     "losses": ("Losses", "losses"),
+    "pictures": ("Picture", "PictureOrder", "Pictures", "pictures"),
     "rehearse": ("kept_folder", "rehearsed", "weights_from"),
 }
 

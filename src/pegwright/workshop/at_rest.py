@@ -1,0 +1,124 @@
+"""A worked piece brought to rest, each band of its own kind; kept by content, so that it is done once."""
+
+from __future__ import annotations
+
+import hashlib
+import math
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import msgspec
+import numpy as np
+
+from pegwright import __version__, shape, structure
+from pegwright.pattern import BandType
+from pegwright.shape import Kind, Piece, piece_at_rest
+from pegwright.shape.piece import USUAL, Handling
+from pegwright.shape.relax import Progress as Moment
+from pegwright.workshop.cache import fetch, keep, key_of
+from pegwright.workshop.line import Work
+from pegwright.workshop.progress import Progress, silent
+
+# What share of the way a stage begins and ends at, as it came out on chains and strips.
+_FLAT = {
+    "getting ready": (0.0, 0.05),
+    "growing": (0.05, 0.4),
+    "dressing": (0.4, 0.75),
+    "resting": (0.75, 1.0),
+}
+_WORN = {
+    "getting ready": (0.0, 0.05),
+    "growing": (0.05, 0.3),
+    "dressing": (0.3, 0.55),
+    "resting": (0.55, 0.7),
+    "closing": (0.7, 1.0),
+}
+_AT_REST = -3.0  # the power of ten that the forces fall by until a stage counts as at rest
+
+
+def at_rest(
+    work: Work,
+    progress: Progress = silent,
+    *,
+    girth_mm: float | None = None,
+    handling: Handling = USUAL,
+    kept: bool = True,
+) -> Piece:
+    """Bring a worked piece to rest: flat, or closed round a wrist of that girth in mm.
+
+    With `kept`, the result is taken from the cache where it is there, and left there.
+
+    Raises:
+        ValueError: there are no bands, or they make no sense; no clip closes a piece that is to be worn.
+    """
+    history = work.history
+    kinds = kinds_of(work)
+    spots = sorted(history.board.spots.items())
+    key = key_of(__version__, _solver(), history.events, spots, kinds, handling, girth_mm)
+    known = _read(fetch(key)) if kept else None
+    if known is not None:
+        return known
+    piece = piece_at_rest(
+        history.events,
+        history.board.spots,
+        kinds,
+        dressing=handling,
+        girth_mm=girth_mm,
+        progress=_Ear(progress, _FLAT if girth_mm is None else _WORN),
+    )
+    if kept:
+        keep(key, msgspec.msgpack.encode(piece, enc_hook=_written))
+    return piece
+
+
+def kinds_of(work: Work) -> tuple[Kind, ...]:
+    """Return the kind of every band in the order in which they are taken up; the first of a name counts."""
+    kinds = {kind.name: kind for kind in reversed(work.pattern.bands)}
+    colours = {colour.letter: kinds.get(colour.band) for colour in reversed(work.pattern.colours)}
+    plain = BandType()
+    bands = [colours.get(letter) or plain for letter in work.history.colours]
+    return tuple(Kind(band.bore_mm, band.thickness_mm) for band in bands)
+
+
+class _Ear:
+    """Hears the solver and tells how far it is, in hundredths; never less than before."""
+
+    def __init__(self, progress: Progress, stages: dict[str, tuple[float, float]]) -> None:
+        self.progress, self.stages, self.reached = progress, stages, 0.0
+
+    def __call__(self, moment: Moment) -> None:
+        begin, end = self.stages.get(moment.stage, (self.reached, 1.0))
+        down = math.log10(max(moment.residual_drop, 1e-12)) / _AT_REST
+        self.reached = max(self.reached, begin + (end - begin) * min(max(down, 0.0), 1.0))
+        self.progress(moment.stage, round(100 * self.reached), 100)
+
+
+@cache
+def _solver() -> str:
+    """Name the solver by its own source: a result of another one is not found."""
+    digest = hashlib.sha256()
+    for room in (shape, structure):
+        for path in sorted(Path(str(room.__file__)).parent.glob("*.py")):
+            digest.update(path.name.encode() + path.read_bytes())
+    return digest.hexdigest()
+
+
+def _written(value: Any) -> Any:
+    if isinstance(value, np.ndarray):
+        return (value.shape, value.astype("<f8").tobytes())
+    if isinstance(value, np.generic):
+        return value.item()
+    raise NotImplementedError(type(value))
+
+
+def _array(_: type, value: Any) -> Any:
+    size, data = value
+    return np.frombuffer(data, "<f8").reshape(size)
+
+
+def _read(data: bytes | None) -> Piece | None:
+    try:
+        return None if data is None else msgspec.msgpack.decode(data, type=Piece, dec_hook=_array)
+    except (msgspec.DecodeError, ValueError, TypeError):
+        return None
