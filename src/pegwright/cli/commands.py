@@ -41,6 +41,10 @@ COMMANDS = {
         "rehearse:rehearse_",
         "Make every likely slip of a maker at every step, and say where it goes wrong and where to look.",
     ),
+    "fit": (
+        "fitting:fit_",
+        "Bring the piece to rest, pull at it, say which wrists it suits, and what would make it fit yours.",
+    ),
     "calibrate": (
         "calibrate:calibrate_",
         "Find out from a ruler, scales and a few weights what your bands are like, and how sure that is.",

@@ -108,9 +108,9 @@ def _made(made: Work, errand: Errand, progress: Progress) -> Iterator[tuple[str,
 
             yield "rest.json", msgspec.json.encode(at_rest(made, progress))
         case Measure():
-            from pegwright.server.at_rest import measure  # noqa: PLC0415 - the same
+            from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the same
 
-            yield "measured.json", msgspec.json.encode(measure(made, progress))
+            yield "measured.json", msgspec.json.encode(measure(made, progress).measured)
 
 
 def _press(made: Work, errand: Press, progress: Progress) -> Iterator[tuple[str, bytes]]:

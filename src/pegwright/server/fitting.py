@@ -7,11 +7,11 @@ from typing import Annotated, Any
 import msgspec
 
 from pegwright.finding import Finding
-from pegwright.fit.grading import Gauge, plan_for, with_extension
+from pegwright.fit.grading import plan_for, with_extension
+from pegwright.fit.measured import Measured, gauge_of
 from pegwright.fit.sizing import Fit, fit_of, stretch_curve
 from pegwright.fit.wrist import read_wrist
 from pegwright.pattern import Pattern, write
-from pegwright.server.solid import Measured
 
 
 class Fitting(msgspec.Struct, frozen=True, kw_only=True):
@@ -48,10 +48,9 @@ def fitted(pattern: Pattern, measured: Measured, wrist: str) -> Fitted:
     found = Fitted(fit=fit, wrist_mm=girth_mm, findings=(*told.findings, *fit.findings))
     low, high = fit.wrists_mm or (0.0, 0.0)
     suits = girth_mm is not None and low <= girth_mm <= high
-    if told.wrist is None or suits or measured.extension_mm is None or measured.extension_mm <= 0:
+    gauge = gauge_of(measured)
+    if told.wrist is None or suits or gauge is None:
         return found
-    base_mm = measured.length_mm - measured.extension * measured.extension_mm
-    gauge = Gauge(base_mm=base_mm, repeat_mm=1.0, extension_mm=measured.extension_mm)
     plan = plan_for(told.wrist, gauge, repeats=0)
     if plan.extension == measured.extension:
         return found

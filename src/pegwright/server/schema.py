@@ -13,6 +13,7 @@ from typing import Any
 
 import msgspec
 
+from pegwright.fit.measured import Measured
 from pegwright.pattern import Pattern
 from pegwright.server import routes
 from pegwright.server.app import make_litestar
@@ -20,7 +21,7 @@ from pegwright.server.fitting import Fitted, Fitting
 from pegwright.server.job_routes import Sending
 from pegwright.server.jobs import Told
 from pegwright.server.seen import Seen
-from pegwright.server.solid import AtRest, Measured
+from pegwright.server.solid import AtRest
 from pegwright.server.starts import Start
 
 _VALUES = (

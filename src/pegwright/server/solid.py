@@ -34,17 +34,3 @@ class AtRest(msgspec.Struct, frozen=True, kw_only=True):
     crossings: int
     strands: tuple[Strand, ...]
     findings: tuple[Finding, ...]
-
-
-class Measured(msgspec.Struct, frozen=True, kw_only=True):
-    """What was measured of a piece at rest: flat and closed, then pulled at its ends.
-
-    `pulls` are forces in N and the lengths in mm that they draw the piece to. One extension band adds
-    `extension_mm`; None where the piece has no free end to put one in. `extension` are there already.
-    """
-
-    length_mm: float
-    width_mm: float
-    pulls: tuple[tuple[float, float], ...]
-    extension_mm: float | None
-    extension: int

@@ -1,0 +1,149 @@
+"""The command that says whom a piece fits."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from pegwright.cli import views
+from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
+from pegwright.cli.terminal import exit_code, progress, say, say_findings
+from pegwright.finding import Finding
+from pegwright.fit import grading
+from pegwright.fit.grading import Gauge, Graded, plan_for
+from pegwright.fit.measured import Measured, gauge_of
+from pegwright.fit.sizing import Fit, Worn, fit_of, stretch_curve
+from pegwright.fit.wrist import read_wrist
+from pegwright.pattern import Pattern
+
+_CARE = (
+    "Take care: a finger must slip under the piece easily. Take it off for sleep, and at once where skin "
+    "turns pale, blue, puffy or numb. Never put a band tightly round a finger, toe, neck or a baby's wrist. "
+    "A stretched band can snap: mind your eyes. Some bands are natural rubber: mind latex allergies. Small "
+    "bands and clips are not for children under 3. Follow the rules where you live."
+)
+
+
+def fit_(
+    file: Path, *, wrist: str = "", size: str = "", age: str = "", grade: str = "", json: Json = False
+) -> int:
+    """Bring the piece to rest, pull at it, say which wrists it suits, and what would make it fit yours.
+
+    Parameters
+    ----------
+    file
+        the pattern document.
+    wrist
+        its girth, as "16.5 cm" or "6 1/2 in".
+    size
+        instead of a girth: XXS, XS, S, M, L or XL.
+    age
+        instead of a girth: years, as 8; a rough guide.
+    grade
+        a list of sizes, girths or ages with commas between, as S,M,L: the piece for each, with its supplies.
+    """
+    asked = [text for text in (wrist, size, age and f"age {age}") if text]
+    if len(asked) > 1:
+        return cannot("give one of --wrist, --size and --age", json)
+    told = read_wrist(asked[0]) if asked else None
+    if told is not None and told.wrist is None:
+        return refuse(told.findings, json)
+    made = worked(file, json)
+    from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the solver is slow to load
+
+    try:
+        with progress(json) as report:
+            measured, findings = measure(made, report)
+    except ValueError as error:
+        return cannot(reason(error), json)
+    reading = stretch_curve(measured.pulls)
+    findings = (*findings, *(told.findings if told else ()), *reading.findings)
+    if reading.curve is None:
+        return answer({"title": made.pattern.title}, findings) if json else _only(findings)
+    girth_mm = told.wrist.girth_mm if told and told.wrist else None
+    found = fit_of(measured.length_mm, reading.curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
+    gauge = gauge_of(measured)
+    plan = plan_for(told.wrist, gauge, repeats=0) if told and told.wrist and gauge else None
+    sizes = [text.strip() for text in grade.split(",") if text.strip()]
+    graded = _graded(made.pattern, gauge, sizes) if gauge and sizes else ()
+    findings = (*findings, *found.findings, *(one for each in graded for one in each.findings))
+    facts = {
+        "title": made.pattern.title,
+        "length_mm": measured.length_mm,
+        "width_mm": measured.width_mm,
+        "curve": [{"pull_n": pull, "length_mm": length} for pull, length in measured.pulls],
+        "wrists_mm": found.wrists_mm,
+        "limited_by": found.limited_by,
+        "worn": found.worn,
+        "extension": measured.extension,
+        "extension_mm": measured.extension_mm,
+        "plan": None if plan is None else {"extension": plan.extension, "length_mm": plan.length_mm},
+        "grades": [_grade(each) for each in graded],
+    }
+    if json:
+        return answer(facts, findings)
+    _say(made.pattern.title, measured, found)
+    if plan is not None and plan.extension != measured.extension:
+        now = f"now {measured.extension}"
+        say(f"for this wrist: {plan.extension} extension bands ({now}), {plan.length_mm:.0f} mm")
+    for each in graded:
+        say(_line(each))
+    if gauge is None and (sizes or asked):
+        say("no extension band can be put in, so its length stays as it is")
+    say(_CARE)
+    say_findings(findings)
+    return exit_code(findings)
+
+
+def _only(findings: tuple[Finding, ...]) -> int:
+    say_findings(findings)
+    return exit_code(findings)
+
+
+def _graded(pattern: Pattern, gauge: Gauge, sizes: list[str]) -> tuple[Graded, ...]:
+    return grading.grade(pattern, gauge, sizes, repeats=0)
+
+
+def _grade(one: Graded) -> dict[str, Any]:
+    plan, needs = one.plan, one.supplies
+    return {
+        "asked": one.asked,
+        "wrist_mm": None if plan is None else plan.wrist.girth_mm,
+        "extension": None if plan is None else plan.extension,
+        "length_mm": None if plan is None else plan.length_mm,
+        "supplies": None if needs is None else views.supplies(needs, None),
+    }
+
+
+def _line(one: Graded) -> str:
+    if one.plan is None or one.supplies is None:
+        return f"{one.asked}: cannot be made"
+    plan, needs = one.plan, one.supplies
+    return (
+        f"{one.asked}: {plan.extension} extension bands, {plan.length_mm:.0f} mm, {needs.bands} bands in all"
+    )
+
+
+def _say(title: str, measured: Measured, found: Fit) -> None:
+    say(title, style="bold")
+    say(f"{measured.length_mm:.0f} mm long at rest, {measured.width_mm:.0f} mm wide")
+    say("pulled at its ends: " + ", ".join(f"{f:g} N {mm:.0f} mm" for f, mm in measured.pulls[1:]))
+    if found.wrists_mm is None:
+        say("it suits no wrist as it is")
+    else:
+        low, high = found.wrists_mm
+        why = {
+            "ease": "larger ones find it tight",
+            "hand": "it does not pass over larger hands",
+            "known": "it was not pulled further",
+        }[found.limited_by]
+        say(f"suits wrists of {low / 10:.1f} to {high / 10:.1f} cm; {why}")
+    if found.worn is not None:
+        _say_worn(found.worn)
+
+
+def _say_worn(worn: Worn) -> None:
+    opens = "was not pulled far enough to tell how it passes over the hand"
+    if worn.pull_n is not None:
+        opens = f"opens over the hand with {worn.pull_n:.1f} N"
+    say(f"on a wrist of {worn.wrist_mm / 10:.1f} cm: {worn.feel}; {opens}")
