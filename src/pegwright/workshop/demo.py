@@ -12,10 +12,12 @@ from pegwright.workshop.files import open_pattern
 from pegwright.workshop.folder import write_into
 from pegwright.workshop.lessons import FilmOrder, Order, Piece, pressed, teach
 from pegwright.workshop.line import Work, work
+from pegwright.workshop.pictures import PictureOrder, pictures
 from pegwright.workshop.progress import Progress, silent
 
 FILMED = ("herring-tail", "riding-lights")
 TRANSLATED = "ebb-line"
+PICTURED = ("ebb-line", "riding-lights")
 
 
 class Made(NamedTuple):
@@ -44,7 +46,7 @@ def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) 
     """Run the main job on the built-in pieces and write the whole lesson of those that hold.
 
     Every piece has a folder of its own, named after it; `only` names the pieces that are wanted. Films are
-    excerpts, of `FILMED` only; one piece is told in every language.
+    excerpts, of `FILMED` only; one piece is told in every language; `PICTURED` are brought to rest.
 
     Raises:
         OSError: the folder cannot be written to.
@@ -67,6 +69,9 @@ def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) 
             report = _under(place, progress)
             taught = teach(made, order, report)
             files += [write_into(folder / place, file, data) for file, data in pressed(taught, order, report)]
+        if made.holds and name in PICTURED:
+            for lie in pictures(made, PictureOrder(width_px=1200), _under(name, progress)):
+                files += [write_into(folder / name, f"at-rest-{one.ending}", one.data) for one in lie.painted]
         yield Made(name, made, tuple(files))
 
 
