@@ -135,6 +135,71 @@ def test_axe_finds_nothing(page) -> None:  # type: ignore[no-untyped-def]
     assert complaints(page) == []
 
 
+@pytest.fixture
+def rehearsed_page(page, tmp_path: Path):  # type: ignore[no-untyped-def]
+    """Put the page of a rehearsed lesson in its place."""
+    from tests.rehearsal.test_inquiry import made
+
+    (tmp_path / "page.html").write_text(page_html(made("jetty")), encoding="utf-8")
+    page.reload()
+    return page
+
+
+def _focused(page) -> str:  # type: ignore[no-untyped-def]
+    return str(page.evaluate("document.activeElement.textContent"))
+
+
+def test_something_looks_wrong_is_asked_and_answered_by_keys_alone(rehearsed_page) -> None:  # type: ignore[no-untyped-def]
+    """Tab and Enter lead down to a slip and its way back, and from there to the start."""
+    page = rehearsed_page
+    page.keyboard.press("End")
+    while not page.is_visible(".wrong"):
+        page.keyboard.press("ArrowLeft")
+    for _ in range(40):
+        if _focused(page) == "Something looks wrong?":
+            break
+        page.keyboard.press("Tab")
+    assert _focused(page) == "Something looks wrong?"
+    page.keyboard.press("Enter")
+    page.keyboard.press("Tab")
+    assert _focused(page) == "It looks different"
+    page.keyboard.press("Enter")
+    asked = 0
+    while not page.is_visible(".found:visible"):
+        assert page.evaluate("document.activeElement.parentElement.open")
+        page.keyboard.press("Tab")
+        page.keyboard.press("Enter")
+        asked += 1
+        assert asked <= 5
+    assert page.inner_text(".guess:visible >> nth=0").startswith("Step ")
+    assert page.is_visible(".guess li")
+    page.keyboard.press("Tab")
+    assert _focused(page) == "Start again"
+    page.keyboard.press("Enter")
+    assert _focused(page) == "Something looks wrong?"
+    assert not page.is_visible(".found")
+
+
+def test_the_questions_are_open_to_all(rehearsed_page) -> None:  # type: ignore[no-untyped-def]
+    """axe-core finds nothing, targets have 44 px, no wider than a phone; from the right to the left too."""
+    from tests.studio.test_everyone import complaints
+
+    page = rehearsed_page
+    page.set_viewport_size({"width": 320, "height": 640})
+    for direction in ("ltr", "rtl"):
+        page.evaluate("way => { document.documentElement.dir = way; }", direction)
+        page.keyboard.press("End")
+        while not page.is_visible(".wrong"):
+            page.keyboard.press("ArrowLeft")
+        page.evaluate("for (const d of document.querySelectorAll('.wrong, .wrong details')) d.open = true;")
+        assert page.is_visible(".found:visible")
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320
+        for target in page.query_selector_all(".wrong summary:visible, .wrong button:visible"):
+            box = target.bounding_box()
+            assert min(box["width"], box["height"]) >= 44
+        assert complaints(page) == []
+
+
 def _until(page, told: str) -> None:  # type: ignore[no-untyped-def]
     """Wait for it by asking again and again: the content policy lets no waiting script in."""
     for _ in range(200):

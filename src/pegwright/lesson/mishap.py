@@ -161,8 +161,15 @@ class Teller(NamedTuple):
             return none
         parts = answer.split(" ")
         if question.holder and question.ask in ("strand-colours", "leads"):
-            return " | ".join(none if part == "none" else part.replace("+", " ") for part in parts)
-        return self.words.both(parts) if not question.holder else " ".join(parts)
+            pairs = (
+                none if part == "none" else " ".join(map(self._short, part.split("+"))) for part in parts
+            )
+            return " | ".join(pairs)
+        return " ".join(parts) if question.holder else self.words.both([self._short(part) for part in parts])
+
+    def _short(self, name: str) -> str:
+        """Name a peg or a letter by itself; the hook and the ends of a cord in words."""
+        return self.places((name,)) if name in (HOOK, "start", "end") else name
 
     def bands(self, numbers: Sequence[int]) -> str:
         """Name bands by number and letter; of many the first few."""

@@ -11,6 +11,7 @@ from pegwright import __version__
 from pegwright.fit.supplies import Supplies
 from pegwright.lesson.closeup import closeup
 from pegwright.lesson.front import cautions, extension, glossary, hold, key, level, supplied, tools
+from pegwright.lesson.inquiry import inquiring
 from pegwright.lesson.lie import Lie, lies
 from pegwright.lesson.overview import loom_pictures, rounds_pictures
 from pegwright.lesson.picture import Window
@@ -36,6 +37,7 @@ _OWN_LABELS = (
     *(f"view-{name}" for name in ("piece", "cautions", "bench", "check")),
     *(f"page-{name}" for name in ("next", "back", "first", "goto", "left", "right", "large", "read", "stop")),
     *(f"label-{name}" for name in ("trouble", "right", "wrong", "back")),
+    *(f"wrong-{name}" for name in ("open", "back", "again")),
     *(f"page-{name}" for name in ("keys", "what", "tools", "moving")),
     *(f"prompter-{name}" for name in ("start", "stop", "again", "slower", "faster", "smaller", "larger")),
     *(f"prompter-{name}" for name in ("mirror", "pause", "keys")),
@@ -73,7 +75,7 @@ def plan(
     course = _Course(speaker, pattern, history, pace or Pace())
     phases = course.phases(supplies)
     if rehearsal is not None:
-        phases = troubled(speaker, phases, rehearsal)
+        phases = inquiring(words, troubled(speaker, phases, rehearsal), rehearsal)
     designer = line(pattern.designer)
     mark = hashlib.sha256(write(pattern)).hexdigest()[:8]
     colophon = [

@@ -77,6 +77,34 @@ class Trouble(_Part, frozen=True, kw_only=True):
     right: Picture | None = None
 
 
+class Guess(_Part, frozen=True, kw_only=True):
+    """Slips that fit all answers, where and what each was, likeliest first, and the way back from here."""
+
+    slips: tuple[str, ...]
+    back: tuple[str, ...]
+
+
+class Found(_Part, frozen=True, kw_only=True):
+    """Where the questions end: what is said there, and the slips that are left, the likeliest first."""
+
+    text: str
+    guesses: tuple[Guess, ...] = ()
+
+
+class Reply(_Part, frozen=True, kw_only=True):
+    """An answer to choose, and what comes then."""
+
+    text: str
+    then: Fork | Found
+
+
+class Fork(_Part, frozen=True, kw_only=True):
+    """A question and its answers."""
+
+    ask: str
+    replies: tuple[Reply, ...]
+
+
 class Step(_Part, frozen=True, kw_only=True):
     """One action: its number, what to do, and its pictures.
 
@@ -84,7 +112,8 @@ class Step(_Part, frozen=True, kw_only=True):
     moves (from 1, in the order of the history) that it stands for; 0 where it stands for none. `rounds` says
     how often what it teaches is done. `learner_s` and `teacher_s` are the seconds that a learner and the
     teacher need for all of it. `rest` says that the work can be put down after it: nothing is on the hook.
-    `troubles` and `look` come from a rehearsal: what goes wrong here, and a check in or after the step.
+    `troubles` and `look` come from a rehearsal: what goes wrong here, and a check in or after the step;
+    `wrong` is what to ask a maker to whom something looks wrong now.
     """
 
     number: int
@@ -104,6 +133,7 @@ class Step(_Part, frozen=True, kw_only=True):
     rest: bool = True
     troubles: tuple[Trouble, ...] = ()
     look: Check | None = None
+    wrong: Fork | None = None
 
 
 class Phase(_Part, frozen=True, kw_only=True):

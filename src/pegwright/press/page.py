@@ -7,7 +7,7 @@ from itertools import chain
 
 from pegwright.lesson import Lesson, Picture
 from pegwright.lesson.picture import BandMark, BarMark
-from pegwright.lesson.sheet import Block, Check, Phase, Step, Swatch, Trouble
+from pegwright.lesson.sheet import Block, Check, Fork, Found, Phase, Reply, Step, Swatch, Trouble
 from pegwright.press.html import tag, whole
 from pegwright.press.svg import step_svg, swatch_svg
 
@@ -132,7 +132,41 @@ def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch]) -> s
         )
         parts.append(f'{tag("h3", label["tick"])}<ul class="ticks">{boxes}</ul>')
     parts += [_trouble(lesson, trouble) for trouble in step.troubles]
+    if step.wrong:
+        parts.append(_wrong(lesson, step.wrong, f"{lesson.hand[0]}{step.number}"))
     return _leaf(f"{name}: {phase.heading}", "".join(parts))
+
+
+def _wrong(lesson: Lesson, fork: Fork, name: str) -> str:
+    again, what = _attribute(lesson.labels["wrong-again"]), tag("summary", lesson.labels["wrong-open"])
+    return f'<details class="wrong" data-again="{again}">{what}{_fork(lesson, fork, name)}</details>'
+
+
+def _fork(lesson: Lesson, fork: Fork, name: str) -> str:
+    """Fold what comes of each answer up under it: it works without the script, and one answer is open."""
+    answers = "".join(
+        f'<details class="reply" name="{_attribute(name)}">{tag("summary", reply.text)}'
+        f"{_then(lesson, reply, f'{name}-{at}')}</details>"
+        for at, reply in enumerate(fork.replies)
+    )
+    return tag("p", fork.ask, class_="ask") + answers
+
+
+def _then(lesson: Lesson, reply: Reply, name: str) -> str:
+    if isinstance(reply.then, Fork):
+        return _fork(lesson, reply.then, name)
+    return _found(lesson, reply.then)
+
+
+def _found(lesson: Lesson, found: Found) -> str:
+    guesses = "".join(
+        '<div class="guess">'
+        + "".join(tag("p", slip, class_="slip") for slip in guess.slips)
+        + (tag("p", lesson.labels["wrong-back"] + ":") + _list(guess.back) if guess.back else "")
+        + "</div>"
+        for guess in found.guesses
+    )
+    return f'<div class="found">{tag("p", found.text)}{guesses}</div>'
 
 
 def _trouble(lesson: Lesson, trouble: Trouble) -> str:

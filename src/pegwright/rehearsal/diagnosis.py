@@ -107,14 +107,21 @@ class Surgery:
         self.course: Course = course(rehearsal.history)
         self.runs: dict[Outcome, Run] = {}
 
-    def open(self, after: int, fine_after: int = -1, stuck: bool = False) -> Diagnosis:
+    def open(
+        self,
+        after: int,
+        fine_after: int = -1,
+        stuck: bool = False,
+        among: Iterable[Outcome] | None = None,
+    ) -> Diagnosis:
         """Return the diagnosis for a maker who stands after the move of that index and sees something wrong.
 
         `fine_after` is the last move after which the loom was seen to be right at a glance: what would have
         shown then has not happened. `stuck` says that the move of that index could not be made.
+        `among` are the slips to be thought of: by default, all.
         """
         cases = []
-        for outcome in self.rehearsal.outcomes:
+        for outcome in self.rehearsal.outcomes if among is None else among:
             slip = outcome.slip
             shown = any(first <= fine_after < last for first, last in outcome.shows)
             if stuck:

@@ -16,7 +16,6 @@ import numpy as np
 from pegwright.loom import Laid
 from pegwright.proof import check, prove
 from pegwright.proof.carriers import carry
-from pegwright.proof.prove import kept_across
 from pegwright.proof.reader import Reader
 from pegwright.proof.slips import first_passed, in_use, reduced
 from pegwright.rehearsal.course import Course
@@ -54,7 +53,8 @@ class Judge:
     """Judges the runs of a course.
 
     Whether a band is held depends on the fasteners' words and on which bands carry a twist of their own;
-    words are numbered alike in all runs, so runs that agree in these share a verdict.
+    words are numbered alike in all runs, so runs that agree in these share a verdict. Such a verdict speaks of
+    the words alone: what lies across what in plan is looked at by `proved`.
     """
 
     def __init__(self, course: Course) -> None:
@@ -64,7 +64,7 @@ class Judge:
         self.laid = frozenset(range(1, course.history.final.bands + 1))
         roots = [root for reading in course.readings for root in reading.roots]
         self.spots = course.history.board.spots
-        self.proof = prove(structure_of(course.history.events, self.spots))
+        self.proof = prove(structure_of(course.history.events))
         self.parts = find_parts(course.words, roots, self.proof)
         snapped = sorted(self.laid) if len(self.laid) <= MOST_SNAPPED else []
         lanes = {keep: at for at, keep in enumerate(dict.fromkeys(keep for _, keep in self.parts))}
@@ -87,7 +87,7 @@ class Judge:
         if thorough and known.unproved and len(key.laid) > FEW_BANDS:
             settled = self.settled.get(key)
             if settled is None:
-                proof = prove(structure_of(events_of(self.course, run), self.spots))
+                proof = prove(structure_of(events_of(self.course, run)))
                 settled = self.settled[key] = known._replace(
                     falls=known.falls | known.unproved.intersection(proof.free),
                     unproved=known.unproved.intersection(proof.unproved),
@@ -103,7 +103,7 @@ class Judge:
         """
         events = events_of(self.course, run)
         proof = prove(structure_of(events, self.spots))
-        rejected = check(events, proof)
+        rejected = check(events, proof, self.spots)
         if rejected is not None:
             raise AssertionError(f"the checker rejects the proof of a slip: {rejected}")
         quick = self.of(run)
@@ -130,7 +130,7 @@ class Judge:
         left = key.laid - held
         if not left:
             return Verdict(frozenset(), frozenset(), keystones)
-        structure = structure_of(events_of(self.course, run), self.spots)
+        structure = structure_of(events_of(self.course, run))
         words = reduced(structure)
         used = in_use(words, first_passed(structure))
         left &= used
@@ -141,8 +141,6 @@ class Judge:
             proof = prove(structure)
             falls |= left.intersection(proof.free)
             left &= frozenset(proof.unproved)
-        kept = kept_across(structure, falls).keys()
-        falls, left = falls - kept, left | kept
         return Verdict(frozenset(falls), frozenset(left), keystones)
 
     def _held_by_parts(self, idle: list[Flags]) -> set[int]:

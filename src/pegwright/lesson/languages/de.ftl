@@ -715,7 +715,6 @@ picture-wrong = Falsch. { $slip } { $text }
 picture-right = Richtig. { $text }
 
 wrong-open = Sieht etwas falsch aus?
-wrong-close = Schließen
 wrong-again = Von vorn
 wrong-first = Was ist los?
 wrong-look = Es sieht anders aus

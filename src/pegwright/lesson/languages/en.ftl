@@ -737,7 +737,6 @@ picture-wrong = Wrong. { $slip } { $text }
 picture-right = Right. { $text }
 
 wrong-open = Something looks wrong?
-wrong-close = Close
 wrong-again = Start again
 wrong-first = What is it?
 wrong-look = It looks different

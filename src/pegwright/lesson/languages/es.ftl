@@ -732,7 +732,6 @@ picture-wrong = Mal. { $slip } { $text }
 picture-right = Bien. { $text }
 
 wrong-open = ¿Algo se ve mal?
-wrong-close = Cerrar
 wrong-again = Empezar de nuevo
 wrong-first = ¿Qué pasa?
 wrong-look = Se ve distinto

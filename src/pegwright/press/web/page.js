@@ -74,6 +74,16 @@
       keep();
     });
   }
+  for (const found of all(".found")) {
+    const whole = found.closest(".wrong"), again = document.createElement("button");
+    again.type = "button";
+    again.textContent = whole.dataset.again;
+    again.addEventListener("click", () => {
+      for (const reply of all(".reply", whole)) reply.open = false;
+      one("summary", whole).focus();
+    });
+    found.append(again);
+  }
   root.classList.add("told");
   for (const part of all(".desk, .bar, .keys")) part.hidden = false;
   left.hidden = editions.length < 2;

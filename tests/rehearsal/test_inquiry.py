@@ -1,0 +1,135 @@
+"""Something looks wrong: the questions on the finished page, answered as makers would, lead to the slip."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any
+
+import html5lib
+import pytest
+
+from pegwright.fit.supplies import supplies
+from pegwright.lesson import Lesson, Snap, Teller, Verdict, languages, plan
+from pegwright.lesson.inquiry import likeliest_at
+from pegwright.press import page_html
+from pegwright.rehearsal import Question, Surgery, way_back
+from pegwright.rehearsal.diagnosis import answer_in
+from tests.rehearsal.pieces import caps, jetty, rehearsed
+
+H = "{http://www.w3.org/1999/xhtml}"
+PIECES = {"jetty": jetty, "caps": caps}
+ON_THE_WHOLE = ("where", "inside", "crossed")
+ON_A_PEG = ("loops", "top", "lowest", "colours", "strands", "strand-colours", "leads")
+
+
+@cache
+def made(name: str, language: str = "en", carried: bool = True) -> Lesson:
+    told, pattern = rehearsed(name), PIECES[name]()
+    verdict = Verdict(held=True, bands=told.history.final.bands, snap=Snap(worst_loses=1))
+    return plan(
+        pattern,
+        told.history,
+        supplies(pattern, told.history),
+        verdict,
+        language=language,
+        rehearsal=told if carried else None,
+    )
+
+
+def words(node: Any) -> str:
+    return " ".join("".join(node.itertext()).split())
+
+
+def replies(node: Any) -> dict[str, Any]:
+    """Return the answers that stand right below a question, each with what unfolds under it."""
+    found = [d for d in node if d.tag == f"{H}details" and d.get("class") == "reply"]
+    told = {words(next(d.iter(f"{H}summary"))): d for d in found}
+    assert len(told) == len(found), "two answers to one question read alike"
+    assert len({d.get("name") for d in found}) <= 1
+    return told
+
+
+def opened(name: str, language: str = "en") -> dict[int, Any]:
+    """Return the folded-up questions of a page by the number of their step."""
+    page = html5lib.HTMLParser(strict=True).parse(page_html(made(name, language)))
+    leaves = [
+        leaf for leaf in page.iter(f"{H}section") if leaf.find(f"{H}details[@class='wrong']") is not None
+    ]
+    asked = [step.number for step in made(name, language).steps if step.wrong]
+    return dict(zip(asked, (leaf.find(f"{H}details[@class='wrong']") for leaf in leaves), strict=True))
+
+
+@pytest.mark.parametrize("name", PIECES)
+@pytest.mark.parametrize("language", languages())
+def test_what_is_answered_on_the_page_leads_to_the_true_slip(name: str, language: str) -> None:
+    """Every slip that a step asks about is found in at most five questions, and its way back stands there."""
+    told, lesson = rehearsed(name), made(name, language)
+    surgery = Surgery(told)
+    numbers = {at: s.number for s in lesson.steps if s.first for at in range(s.first - 1, s.last)}
+    teller = Teller(lesson.words, told.history, lambda at: numbers.get(at, 0))
+    asks = [Question(ask, "") for ask in ON_THE_WHOLE]
+    holders = {h for done in told.history.done for h in done.after.stacks} | set(told.history.board.pegs)
+    asks += [Question(ask, holder) for holder in holders for ask in ON_A_PEG]  # type: ignore[arg-type]
+    question_of = {teller.question(question): question for question in asks}
+    page, tried = opened(name, language), 0
+    for step in lesson.steps:
+        if not step.first or step.rounds > 1:
+            continue
+        after = step.last - 1
+        diagnosis = likeliest_at(surgery, after)
+        for case in diagnosis.cases:
+            node = replies(page[step.number])[lesson.words.say("wrong-look")]
+            asked = 0
+            while replies(node):
+                question = question_of[words(node.find(f"{H}p"))]
+                seen = answer_in(case.looks, diagnosis.intended, question)
+                node = replies(node)[teller.answer(question, seen)]
+                asked += 1
+            assert asked <= 5
+            back = teller.back(way_back(told.history, case.outcome, after).acts)
+            slip = " ".join(teller.slip(case.outcome).split())
+            where = lesson.words.say("picture-step", n=numbers[case.outcome.slip.at])
+            fits = [
+                guess
+                for guess in node.iter(f"{H}div")
+                if guess.get("class") == "guess"
+                and any(words(p).startswith(where) and words(p).endswith(slip) for p in guess.iter(f"{H}p"))
+                and [words(li) for li in guess.iter(f"{H}li")] == [" ".join(b.split()) for b in back]
+            ]
+            assert fits
+            tried += 1
+    assert tried > 20
+
+
+def test_who_cannot_make_a_move_is_led_to_what_stopped_her() -> None:
+    """Every move that some slip stops has, under that answer, such a slip; the others say there is none."""
+    told, lesson = rehearsed("jetty"), made("jetty")
+    page = opened("jetty")
+    stops = {outcome.stuck for outcome in told.outcomes if outcome.stuck is not None}
+    assert stops
+    for step in lesson.steps:
+        if step.first:
+            node = replies(page[step.number])[lesson.words.say("wrong-stuck")]
+            some = any(at in stops for at in range(step.first - 1, step.last))
+            assert some == any(div.get("class") == "guess" for div in node.iter(f"{H}div"))
+
+
+def test_every_question_has_a_way_out() -> None:
+    """Below each question about the loom the last answer is that none fits, and it says what to do."""
+    lesson, found = made("jetty"), 0
+    for whole in opened("jetty").values():
+        for node in whole.iter(f"{H}details"):
+            below = replies(node)
+            if below and node is not whole and words(node.find(f"{H}p")) != lesson.words.say("wrong-round"):
+                last = list(below)[-1]
+                assert last == lesson.words.say("wrong-other")
+                assert lesson.words.say("wrong-lost") in words(below[last])
+                found += 1
+    assert found > 10
+
+
+def test_a_lesson_without_a_rehearsal_asks_nothing() -> None:
+    """No box, no word of it."""
+    lesson = made("jetty", carried=False)
+    assert not any(step.wrong for step in lesson.steps)
+    assert lesson.labels["wrong-open"] not in page_html(lesson)
