@@ -29,6 +29,7 @@ ALSO = {
 OF_THE_PROOF = {"band-falls"}
 NO_DOCUMENT = {
     "too-large": "made below, being large",
+    "too-many-refused": "made by the fuzz tests, being large",
     "file-unreadable": "there is no document; see the workshop's tests",
     "bands-drawn-crossing": "of the shape at rest, which has tests of its own",
     "rest-not-reached": "of the shape at rest, which has tests of its own",

@@ -107,7 +107,8 @@ def test_weights_move_the_ranking() -> None:
     usual = rehearsed("jetty")
     table = Weights(classes={"always": 0.9}, slips={"wrong-colour": "always", "too-shallow": "rarely"})
     other = rehearse(pattern, history, weights=table)
-    assert other.outcomes == usual.outcomes
+    # Which of the outcomes the whole proof looks at again depends on the ranking; the slips do not.
+    assert {repr(one.slip) for one in other.outcomes} == {repr(one.slip) for one in usual.outcomes}
     assert other.spots != usual.spots
     assert compare(usual, other).better == 1
     assert compare(usual, other).failures[1] < compare(usual, other).failures[0]

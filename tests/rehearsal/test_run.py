@@ -56,7 +56,7 @@ def test_verdicts_are_those_of_the_whole_proof(seed: int, kind: str) -> None:
     judge = Judge(made)
     for slip in find_slips(history):
         run = rehearse_slips(made, slip)
-        free, unproved = slow_verdict(history, slow_run(history, slip).events)
+        free, unproved = slow_verdict(slow_run(history, slip).events)
         verdict = judge.of(run)
         assert verdict.falls == free
         assert verdict.unproved <= unproved

@@ -53,8 +53,8 @@ class Judge:
     """Judges the runs of a course.
 
     Whether a band is held depends on the fasteners' words and on which bands carry a twist of their own;
-    words are numbered alike in all runs, so runs that agree in these share a verdict. Such a verdict speaks of
-    the words alone: what lies across what in plan is looked at by `proved`.
+    words are numbered alike in all runs, so runs that agree in these share a verdict. They speak of the
+    words alone: what lies across what in plan is looked at by `proved`.
     """
 
     def __init__(self, course: Course) -> None:
