@@ -66,7 +66,12 @@ def browser(playwright: Playwright) -> Iterator[Browser]:
 
 @pytest.fixture(scope="session")
 def deep_browser(playwright: Playwright) -> Iterator[Browser]:
-    """A browser that draws in three dimensions, its graphics card played by software."""
+    """A browser that draws in three dimensions, its graphics card played by software.
+
+    On some machines that card hangs at its first page, so these tests are asked for: STUDIO_DEEP=1.
+    """
+    if not os.environ.get("STUDIO_DEEP"):
+        pytest.skip("LEFT OUT: the tests in three dimensions run with STUDIO_DEEP=1")
     opened = playwright.chromium.launch(executable_path=CHROMIUM, args=DEEP_FLAGS)
     yield opened
     opened.close()
