@@ -3,7 +3,8 @@ PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 PAGE := src/pegwright/server/page/index.html
-FRONT := frontend/index.html frontend/vite.config.ts $(shell find frontend/src frontend/public -type f)
+FRONT := frontend/index.html frontend/vite.config.ts frontend/types.json \
+  $(shell find frontend/src frontend/public -type f ! -path frontend/src/wire/types.ts)
 
 .PHONY: demo test lint bench clean studio frontend types browser
 
@@ -31,9 +32,8 @@ frontend/node_modules/.installed: frontend/package-lock.json
 $(PAGE): frontend/node_modules/.installed $(FRONT)
 	cd frontend && npm run --silent build
 
-types: $(VENV)/.installed frontend/node_modules/.installed
+types: $(VENV)/.installed
 	$(BIN)/python -m pegwright.server.schema frontend/types.json
-	cd frontend && npm run --silent types
 
 # Chromium drives the studio's tests. Without the rights to bring it, those tests say that they are left out.
 browser:
