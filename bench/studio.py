@@ -20,17 +20,9 @@ from bench.report import Figure
 from pegwright.pattern import Maker, Pattern, Rows, write
 from pegwright.server.app import PAGE
 from pegwright.workshop import starter
+from tests.studio.conftest import FLAGS
 
-FLAGS = [
-    "--no-sandbox",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--disable-gpu",  # software compositing: a graphics card played by software is far slower
-    "--js-flags=--expose-gc",
-]
+_FLAGS = [*FLAGS, "--js-flags=--expose-gc"]
 
 # Lays a band from one peg to the next by the page's own events, and waits for what comes of it: the band on
 # the screen, then the findings of the line. Times are the page's own, to the frame after the change.
@@ -127,7 +119,7 @@ def _studio(folder: Path) -> Iterator[Page]:
     with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as process, sync_playwright() as play:
         assert process.stdout is not None
         address = process.stdout.readline().strip()
-        browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=FLAGS)
+        browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=_FLAGS)
         page = browser.new_page(viewport={"width": 1366, "height": 850}, locale="en-GB")
         page.set_default_timeout(60_000)
         page.goto(address)

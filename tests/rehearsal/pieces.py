@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import cache
 
 from examples.pieces import PIECES
+from pegwright.fit.supplies import supplies
+from pegwright.lesson import Lesson, Snap, Verdict, plan
 from pegwright.loom import History, board, replay
 from pegwright.pattern import Maker, Pattern, Rows, expand
 from pegwright.rehearsal import Outcome, Rehearsal, rehearse
@@ -43,9 +45,12 @@ def caps() -> Pattern:
     return m.pattern()
 
 
+SMALL = {"jetty": jetty, "caps": caps}
+
+
 @cache
 def rehearsed(name: str) -> Rehearsal:
-    pattern = {"jetty": jetty, "caps": caps}.get(name, PIECES.get(name))
+    pattern = SMALL.get(name, PIECES.get(name))
     assert pattern is not None
     made = pattern()
     return rehearse(made, history_of(made), settle=0)
@@ -53,3 +58,18 @@ def rehearsed(name: str) -> Rehearsal:
 
 def outcome(told: Rehearsal, kind: str, step: int) -> Outcome:
     return next(o for o in told.outcomes if o.slip.kind == kind and o.step == step)
+
+
+@cache
+def lesson_of(name: str, language: str = "en", carried: bool = True) -> Lesson:
+    """The lesson of a small piece, with what its rehearsal found or without."""
+    told, pattern = rehearsed(name), SMALL[name]()
+    verdict = Verdict(held=True, bands=told.history.final.bands, snap=Snap(worst_loses=1))
+    return plan(
+        pattern,
+        told.history,
+        supplies(pattern, told.history),
+        verdict,
+        language=language,
+        rehearsal=told if carried else None,
+    )

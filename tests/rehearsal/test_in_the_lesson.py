@@ -9,25 +9,10 @@ import pytest
 import webvtt
 from pypdf import PdfReader
 
-from pegwright.fit.supplies import supplies
-from pegwright.lesson import Snap, Verdict, captions, languages, plan, script
+from pegwright.lesson import captions, languages, script
 from pegwright.lesson.readability import reading_of
 from pegwright.press import captions_vtt, handout_pdf, page_html
-from tests.rehearsal.pieces import jetty, rehearsed
-
-
-def _lesson(language: str, carried: bool = True):  # type: ignore[no-untyped-def]
-    told = rehearsed("jetty")
-    pattern = jetty()
-    verdict = Verdict(held=True, bands=6, snap=Snap(worst_loses=5))
-    return plan(
-        pattern,
-        told.history,
-        supplies(pattern, told.history),
-        verdict,
-        language=language,
-        rehearsal=told if carried else None,
-    )
+from tests.rehearsal.pieces import lesson_of, rehearsed
 
 
 def _flat(text: str) -> str:
@@ -36,7 +21,7 @@ def _flat(text: str) -> str:
 
 @pytest.mark.parametrize("language", languages())
 def test_the_warning_is_in_handout_captions_and_page(language: str) -> None:
-    made = _lesson(language)
+    made = lesson_of("jetty", language)
     troubles = [trouble for step in made.steps for trouble in step.troubles]
     assert "too-shallow" in {trouble.kind for trouble in troubles}
     pages = PdfReader(io.BytesIO(handout_pdf(made))).pages
@@ -53,13 +38,13 @@ def test_the_warning_is_in_handout_captions_and_page(language: str) -> None:
 
 
 def test_the_wrong_picture_differs_from_the_right_one() -> None:
-    pairs = [(t.wrong, t.right) for step in _lesson("en").steps for t in step.troubles if t.wrong]
+    pairs = [(t.wrong, t.right) for step in lesson_of("jetty").steps for t in step.troubles if t.wrong]
     assert pairs
     assert all(right is not None and wrong.marks != right.marks for wrong, right in pairs)
 
 
 def test_the_checks_stand_in_the_working_and_a_lesson_without_has_none() -> None:
-    looks = [step.look for step in _lesson("en").steps if step.look]
+    looks = [step.look for step in lesson_of("jetty").steps if step.look]
     assert 0 < len(looks) <= len(rehearsed("jetty").checks.after)
-    bare = _lesson("en", carried=False)
+    bare = lesson_of("jetty", carried=False)
     assert not any(step.look or step.troubles for step in bare.steps)

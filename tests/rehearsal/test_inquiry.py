@@ -2,38 +2,21 @@
 
 from __future__ import annotations
 
-from functools import cache
 from typing import Any
 
 import html5lib
 import pytest
 
-from pegwright.fit.supplies import supplies
-from pegwright.lesson import Lesson, Snap, Teller, Verdict, languages, plan
+from pegwright.lesson import Teller, languages
 from pegwright.lesson.inquiry import likeliest_at
 from pegwright.press import page_html
 from pegwright.rehearsal import Question, Surgery, way_back
 from pegwright.rehearsal.diagnosis import answer_in
-from tests.rehearsal.pieces import caps, jetty, rehearsed
+from tests.rehearsal.pieces import SMALL, lesson_of, rehearsed
 
 H = "{http://www.w3.org/1999/xhtml}"
-PIECES = {"jetty": jetty, "caps": caps}
 ON_THE_WHOLE = ("where", "inside", "crossed")
 ON_A_PEG = ("loops", "top", "lowest", "colours", "strands", "strand-colours", "leads")
-
-
-@cache
-def made(name: str, language: str = "en", carried: bool = True) -> Lesson:
-    told, pattern = rehearsed(name), PIECES[name]()
-    verdict = Verdict(held=True, bands=told.history.final.bands, snap=Snap(worst_loses=1))
-    return plan(
-        pattern,
-        told.history,
-        supplies(pattern, told.history),
-        verdict,
-        language=language,
-        rehearsal=told if carried else None,
-    )
 
 
 def words(node: Any) -> str:
@@ -51,19 +34,19 @@ def replies(node: Any) -> dict[str, Any]:
 
 def opened(name: str, language: str = "en") -> dict[int, Any]:
     """Return the folded-up questions of a page by the number of their step."""
-    page = html5lib.HTMLParser(strict=True).parse(page_html(made(name, language)))
+    page = html5lib.HTMLParser(strict=True).parse(page_html(lesson_of(name, language)))
     leaves = [
         leaf for leaf in page.iter(f"{H}section") if leaf.find(f"{H}details[@class='wrong']") is not None
     ]
-    asked = [step.number for step in made(name, language).steps if step.wrong]
+    asked = [step.number for step in lesson_of(name, language).steps if step.wrong]
     return dict(zip(asked, (leaf.find(f"{H}details[@class='wrong']") for leaf in leaves), strict=True))
 
 
-@pytest.mark.parametrize("name", PIECES)
+@pytest.mark.parametrize("name", SMALL)
 @pytest.mark.parametrize("language", languages())
 def test_what_is_answered_on_the_page_leads_to_the_true_slip(name: str, language: str) -> None:
     """Every slip that a step asks about is found in at most five questions, and its way back stands there."""
-    told, lesson = rehearsed(name), made(name, language)
+    told, lesson = rehearsed(name), lesson_of(name, language)
     surgery = Surgery(told)
     numbers = {at: s.number for s in lesson.steps if s.first for at in range(s.first - 1, s.last)}
     teller = Teller(lesson.words, told.history, lambda at: numbers.get(at, 0))
@@ -103,7 +86,7 @@ def test_what_is_answered_on_the_page_leads_to_the_true_slip(name: str, language
 
 def test_who_cannot_make_a_move_is_led_to_what_stopped_her() -> None:
     """Every move that some slip stops has, under that answer, such a slip; the others say there is none."""
-    told, lesson = rehearsed("jetty"), made("jetty")
+    told, lesson = rehearsed("jetty"), lesson_of("jetty")
     page = opened("jetty")
     stops = {outcome.stuck for outcome in told.outcomes if outcome.stuck is not None}
     assert stops
@@ -116,7 +99,7 @@ def test_who_cannot_make_a_move_is_led_to_what_stopped_her() -> None:
 
 def test_every_question_has_a_way_out() -> None:
     """Below each question about the loom the last answer is that none fits, and it says what to do."""
-    lesson, found = made("jetty"), 0
+    lesson, found = lesson_of("jetty"), 0
     for whole in opened("jetty").values():
         for node in whole.iter(f"{H}details"):
             below = replies(node)
@@ -130,6 +113,6 @@ def test_every_question_has_a_way_out() -> None:
 
 def test_a_lesson_without_a_rehearsal_asks_nothing() -> None:
     """No box, no word of it."""
-    lesson = made("jetty", carried=False)
+    lesson = lesson_of("jetty", carried=False)
     assert not any(step.wrong for step in lesson.steps)
     assert lesson.labels["wrong-open"] not in page_html(lesson)

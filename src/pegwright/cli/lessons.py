@@ -18,7 +18,6 @@ from pegwright.workshop import (
     Order,
     Piece,
     edited,
-    kept_folder,
     pressed,
     read_bytes,
     teach,
@@ -142,7 +141,6 @@ def lesson_(
             phrases=_phrases(phrases),
             rehearse=rehearse,
             weights=table.weights,
-            kept=kept_folder(),
         )
         with progress(json) as report:
             taught = teach(made, order, report)

@@ -10,7 +10,7 @@ from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.lesson import Teller, Words, move_label
 from pegwright.loom.steps import step_numbers
 from pegwright.rehearsal import Pairs, Rehearsal, Trouble, compare, rehearse_pairs, way_back
-from pegwright.workshop import kept_folder, rehearsed, weights_from
+from pegwright.workshop import rehearsed, weights_from
 
 _HEAT = " ▁▂▃▄▅▆▇█"
 _STRIP = 72
@@ -62,12 +62,9 @@ def rehearse_(
         return refuse(table.findings, json)
     made = worked(file, json)
     other = worked(against, json) if against else None
-    folder = kept_folder() if keep else None
     with progress(json) as report:
-        told = rehearsed(made, table.weights, checks=checks, progress=report, folder=folder)
-        second = (
-            rehearsed(other, table.weights, checks=checks, progress=report, folder=folder) if other else None
-        )
+        told = rehearsed(made, table.weights, checks=checks, progress=report, kept=keep)
+        second = rehearsed(other, table.weights, checks=checks, progress=report, kept=keep) if other else None
         sampled = rehearse_pairs(told, count=pairs, seed=seed, progress=report) if pairs else None
     findings = (*made.findings, *(other.findings if other else ()))
     numbers = step_numbers(told.history)

@@ -11,6 +11,8 @@ from contextlib import contextmanager
 from itertools import accumulate
 from typing import Any, NamedTuple
 
+import msgspec
+
 from pegwright.loom import History
 from pegwright.pattern import Pattern
 from pegwright.rehearsal.checks import Checks, choose_checks
@@ -22,7 +24,7 @@ from pegwright.rehearsal.run import rehearse_slips
 from pegwright.rehearsal.slips import Slip, find_slips
 from pegwright.rehearsal.verdicts import Judge
 
-__all__ = ["Pairs", "Progress", "Rehearsal", "compare", "rehearse", "rehearse_pairs"]
+__all__ = ["Found", "Pairs", "Progress", "Rehearsal", "compare", "draw_up", "rehearse", "rehearse_pairs"]
 
 Progress = Callable[[str, int, int], None]
 _CHUNK, _FEW = 64, 4
@@ -77,6 +79,36 @@ class Pairs(NamedTuple):
     worse: tuple[tuple[Slip, Slip, Outcome], ...]
 
 
+class Found(msgspec.Struct, frozen=True, kw_only=True):
+    """What the slips came to: the costly part of a rehearsal, from which `draw_up` makes the rest."""
+
+    tried: int
+    judged: int
+    open: int
+    outcomes: tuple[Outcome, ...]
+    proved: tuple[Slip, ...]
+
+
+def draw_up(title: str, history: History, found: Found, likely: dict[Slip, float], checks: int) -> Rehearsal:
+    """Rank what was found by the chances given, and choose so many checks."""
+    spots = rank(found.outcomes, likely, history.final.bands)
+    steps = len(history.done)
+    risks = [risk for spot in spots for risk in spot.risks]
+    return Rehearsal(
+        title,
+        history,
+        found.tried,
+        found.outcomes,
+        likely,
+        spots,
+        heat(spots, steps),
+        choose_checks(risks, steps, checks),
+        found.judged,
+        found.open,
+        frozenset(found.proved),
+    )
+
+
 def _silent(_what: str, _done: int, _total: int) -> None:
     """Tell nobody."""
 
@@ -118,22 +150,14 @@ def rehearse(
                 told |= {o.slip: o for o in settled}
                 progress("proving what is open", number + 1, len(some))
             proved = _prove_top(history, told, likely, work, progress)
-    spots = rank(told.values(), likely, history.final.bands)
-    steps = len(history.done)
-    risks = [risk for spot in spots for risk in spot.risks]
-    return Rehearsal(
-        pattern.title,
-        history,
-        len(slips),
-        tuple(told.values()),
-        likely,
-        spots,
-        heat(spots, steps),
-        choose_checks(risks, steps, checks),
-        judged,
-        max(0, len(waiting) - settle),
-        frozenset(proved),
+    found = Found(
+        tried=len(slips),
+        judged=judged,
+        open=max(0, len(waiting) - settle),
+        outcomes=tuple(told.values()),
+        proved=tuple(proved),
     )
+    return draw_up(pattern.title, history, found, likely, checks)
 
 
 def _prove_top(

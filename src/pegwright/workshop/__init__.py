@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from pegwright.workshop.line import Work, lesson, work
     from pegwright.workshop.losses import Losses, losses
     from pegwright.workshop.pictures import Picture, PictureOrder, Pictures, pictures
-    from pegwright.workshop.rehearse import kept_folder, rehearsed, weights_from
+    from pegwright.workshop.rehearse import rehearsed, weights_from
 
 __all__ = [
     "Codec",
@@ -46,7 +46,6 @@ __all__ = [
     "demo",
     "edited",
     "example_files",
-    "kept_folder",
     "lesson",
     "losses",
     "open_pattern",
@@ -69,7 +68,7 @@ _LATER = {
     "line": ("Work", "lesson", "work"),
     "losses": ("Losses", "losses"),
     "pictures": ("Picture", "PictureOrder", "Pictures", "pictures"),
-    "rehearse": ("kept_folder", "rehearsed", "weights_from"),
+    "rehearse": ("rehearsed", "weights_from"),
 }
 
 

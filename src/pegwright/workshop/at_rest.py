@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-import hashlib
 import math
-from functools import cache
-from pathlib import Path
 from typing import Any
 
 import msgspec
 import numpy as np
 
-from pegwright import __version__, shape, structure
+from pegwright import __version__
 from pegwright.pattern import BandType
 from pegwright.shape import Kind, Piece, piece_at_rest
 from pegwright.shape.piece import USUAL, Handling
 from pegwright.shape.relax import Progress as Moment
-from pegwright.workshop.cache import fetch, keep, key_of
+from pegwright.workshop.cache import fetch, keep, key_of, source_of
 from pegwright.workshop.line import Work
 from pegwright.workshop.progress import Progress, silent
 
@@ -55,7 +52,9 @@ def at_rest(
     history = work.history
     kinds = kinds_of(work)
     spots = sorted(history.board.spots.items())
-    key = key_of(__version__, _solver(), history.events, spots, kinds, handling, girth_mm)
+    key = key_of(
+        __version__, source_of("shape", "structure"), history.events, spots, kinds, handling, girth_mm
+    )
     known = _read(fetch(key)) if kept else None
     if known is not None:
         return known
@@ -92,16 +91,6 @@ class _Ear:
         down = math.log10(max(moment.residual_drop, 1e-12)) / _AT_REST
         self.reached = max(self.reached, begin + (end - begin) * min(max(down, 0.0), 1.0))
         self.progress(moment.stage, round(100 * self.reached), 100)
-
-
-@cache
-def _solver() -> str:
-    """Name the solver by its own source: a result of another one is not found."""
-    digest = hashlib.sha256()
-    for room in (shape, structure):
-        for path in sorted(Path(str(room.__file__)).parent.glob("*.py")):
-            digest.update(path.name.encode() + path.read_bytes())
-    return digest.hexdigest()
 
 
 def _written(value: Any) -> Any:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+from functools import cache
 from pathlib import Path
 
 from pegwright.workshop.files import write_whole
@@ -32,6 +33,16 @@ def key_of(*parts: object) -> str:
     for part in parts:
         text = repr(part).encode("utf-8", "surrogatepass")
         digest.update(len(text).to_bytes(8, "big") + text)
+    return digest.hexdigest()
+
+
+@cache
+def source_of(*rooms: str) -> str:
+    """Name the source of some rooms (`shape`, `structure`): what another source made is not found."""
+    digest = hashlib.sha256()
+    for room in rooms:
+        for path in sorted((Path(__file__).parents[1] / room).glob("*.py")):
+            digest.update(path.name.encode() + path.read_bytes())
     return digest.hexdigest()
 
 

@@ -61,8 +61,7 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
     `timing` is the teacher's own time of one stretch of work, in seconds: `outline=42` for the motif of that
     name, `1-8=60` for the moves 1 to 8. `learners` is the size of the class, `spare` the share of spare bands
     and clips. `heights_px` are those of the stills. `phrases` are the teacher's own words for ours. With
-    `rehearse` the lesson warns of what a rehearsal with these `weights` has found; `kept` is the folder in
-    which rehearsals are kept.
+    `rehearse` the lesson warns of what a rehearsal with these `weights` has found.
     """
 
     language: str = "en"
@@ -81,7 +80,6 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
     phrases: dict[str, str] = {}
     rehearse: bool = False
     weights: Weights = DEFAULT
-    kept: Path | None = None
 
 
 class Taught(NamedTuple):
@@ -196,7 +194,7 @@ def _mirrored(made: Work) -> Work | None:
 
 
 def _planned(made: Work, order: Order, hand: Hand, pace: Pace, progress: Progress) -> Lesson:
-    told = rehearsed(made, order.weights, progress=progress, folder=order.kept) if order.rehearse else None
+    told = rehearsed(made, order.weights, progress=progress) if order.rehearse else None
     return lesson(
         made,
         order.language,
