@@ -47,7 +47,7 @@ def test_the_workshops_own_pieces_are_edited(name: str) -> None:
 @pytest.mark.parametrize(
     ("about", "code"),
     [
-        ({"designer": " "}, "contact-missing"),
+        ({"designer": ""}, "contact-missing"),
         ({"licence": ""}, "licence-missing"),
         ({"notes": ""}, "about-missing"),
     ],
