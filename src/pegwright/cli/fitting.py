@@ -9,12 +9,11 @@ from pegwright.cli import views
 from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.finding import Finding
-from pegwright.fit import grading
-from pegwright.fit.grading import Gauge, Graded, plan_for
-from pegwright.fit.measured import Measured, gauge_of
-from pegwright.fit.sizing import Fit, Worn, fit_of, stretch_curve
+from pegwright.fit.grading import Graded
+from pegwright.fit.grading import grade as grade_
+from pegwright.fit.measured import Measured, suit
+from pegwright.fit.sizing import Fit, Worn
 from pegwright.fit.wrist import read_wrist
-from pegwright.pattern import Pattern
 
 _CARE = (
     "Take care: a finger must slip under the piece easily. Take it off for sleep, and at once where skin "
@@ -46,7 +45,7 @@ def fit_(
     if len(asked) > 1:
         return cannot("give one of --wrist, --size and --age", json)
     told = read_wrist(asked[0]) if asked else None
-    if told is not None and told.wrist is None:
+    if told is not None and told.wrist is None:  # said before the piece is solved
         return refuse(told.findings, json)
     made = worked(file, json)
     from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the solver is slow to load
@@ -56,17 +55,13 @@ def fit_(
             measured, findings = measure(made, report)
     except ValueError as error:
         return cannot(reason(error), json)
-    reading = stretch_curve(measured.pulls)
-    findings = (*findings, *(told.findings if told else ()), *reading.findings)
-    if reading.curve is None:
+    found, _, gauge, plan, told_of_it = suit(measured, asked[0] if asked else None)
+    findings = (*findings, *told_of_it)
+    if found is None:
         return answer({"title": made.pattern.title}, findings) if json else _only(findings)
-    girth_mm = told.wrist.girth_mm if told and told.wrist else None
-    found = fit_of(measured.length_mm, reading.curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
-    gauge = gauge_of(measured)
-    plan = plan_for(told.wrist, gauge, repeats=0) if told and told.wrist and gauge else None
     sizes = [text.strip() for text in grade.split(",") if text.strip()]
-    graded = _graded(made.pattern, gauge, sizes) if gauge and sizes else ()
-    findings = (*findings, *found.findings, *(one for each in graded for one in each.findings))
+    graded = grade_(made.pattern, gauge, sizes, repeats=0) if gauge and sizes else ()
+    findings = (*findings, *(one for each in graded for one in each.findings))
     facts = {
         "title": made.pattern.title,
         "length_mm": measured.length_mm,
@@ -98,10 +93,6 @@ def fit_(
 def _only(findings: tuple[Finding, ...]) -> int:
     say_findings(findings)
     return exit_code(findings)
-
-
-def _graded(pattern: Pattern, gauge: Gauge, sizes: list[str]) -> tuple[Graded, ...]:
-    return grading.grade(pattern, gauge, sizes, repeats=0)
 
 
 def _grade(one: Graded) -> dict[str, Any]:

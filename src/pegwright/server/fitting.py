@@ -7,10 +7,9 @@ from typing import Annotated, Any
 import msgspec
 
 from pegwright.finding import Finding
-from pegwright.fit.grading import plan_for, with_extension
-from pegwright.fit.measured import Measured, gauge_of
-from pegwright.fit.sizing import Fit, fit_of, stretch_curve
-from pegwright.fit.wrist import read_wrist
+from pegwright.fit.grading import with_extension
+from pegwright.fit.measured import Measured, suit
+from pegwright.fit.sizing import Fit
 from pegwright.pattern import Pattern, write
 
 
@@ -39,20 +38,13 @@ class Fitted(msgspec.Struct, frozen=True, kw_only=True):
 
 def fitted(pattern: Pattern, measured: Measured, wrist: str) -> Fitted:
     """Say whom a measured piece fits, and what would make it fit that wrist."""
-    reading = stretch_curve(measured.pulls)
-    told = read_wrist(wrist)
-    if reading.curve is None:
-        return Fitted(findings=(*reading.findings, *told.findings))
-    girth_mm = None if told.wrist is None else told.wrist.girth_mm
-    fit = fit_of(measured.length_mm, reading.curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
-    found = Fitted(fit=fit, wrist_mm=girth_mm, findings=(*told.findings, *fit.findings))
-    low, high = fit.wrists_mm or (0.0, 0.0)
+    suited = suit(measured, wrist)
+    fit, plan = suited.fit, suited.plan
+    girth_mm = suited.wrist.girth_mm if suited.wrist and fit else None
+    found = Fitted(fit=fit, wrist_mm=girth_mm, findings=suited.findings)
+    low, high = (fit and fit.wrists_mm) or (0.0, 0.0)
     suits = girth_mm is not None and low <= girth_mm <= high
-    gauge = gauge_of(measured)
-    if told.wrist is None or suits or gauge is None:
-        return found
-    plan = plan_for(told.wrist, gauge, repeats=0)
-    if plan.extension == measured.extension:
+    if plan is None or suits or plan.extension == measured.extension:
         return found
     longer = with_extension(pattern, plan.extension)
     return msgspec.structs.replace(
