@@ -9,7 +9,7 @@ from msgspec.structs import replace
 from pegwright.lesson.mishap import Teller, move_label
 from pegwright.lesson.sheet import Fork, Found, Guess, Phase, Reply, Step
 from pegwright.lesson.words import Words
-from pegwright.rehearsal import Diagnosis, Outcome, Question, Rehearsal, Surgery, way_back
+from pegwright.rehearsal import Diagnosis, Outcome, Rehearsal, Surgery, way_back
 from pegwright.rehearsal.diagnosis import answer_in
 
 SLIPS = 16
@@ -111,11 +111,7 @@ class _Doctor(NamedTuple):
             for answer in ordered
         ]
         lost = Reply(text=say("wrong-other"), then=Found(text=say("wrong-lost")))
-        return Fork(ask=self.asked(question), replies=(*replies, lost))
-
-    def asked(self, question: Question) -> str:
-        """Word a question."""
-        return self.teller.question(question)
+        return Fork(ask=self.teller.question(question), replies=(*replies, lost))
 
     def nothing(self) -> Found:
         """Say that no slip we know of looks so."""
