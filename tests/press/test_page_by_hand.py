@@ -138,9 +138,9 @@ def test_axe_finds_nothing(page) -> None:  # type: ignore[no-untyped-def]
 @pytest.fixture
 def rehearsed_page(page, tmp_path: Path):  # type: ignore[no-untyped-def]
     """Put the page of a rehearsed lesson in its place."""
-    from tests.rehearsal.test_inquiry import made
+    from tests.rehearsal.pieces import lesson_of
 
-    (tmp_path / "page.html").write_text(page_html(made("jetty")), encoding="utf-8")
+    (tmp_path / "page.html").write_text(page_html(lesson_of("jetty")), encoding="utf-8")
     page.reload()
     return page
 

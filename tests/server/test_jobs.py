@@ -142,8 +142,9 @@ def test_a_job_that_dies_is_told_as_failed(jobs: Jobs, long: Document) -> None:
     assert finish(jobs.look, told)[-1].state == "failed"
 
 
-def test_only_so_much_waits(jobs: Jobs, long: Document) -> None:
+def test_only_so_much_waits(jobs: Jobs, long: Document, monkeypatch: pytest.MonkeyPatch) -> None:
     """More than may wait is refused; two at the most run at once."""
+    monkeypatch.setattr(jobs_, "MOST_WAITING", 4)  # few enough that none is done while they are begun
     started = [jobs.start(str(k), Press(whole=True), long) for k in range(jobs_.MOST_WAITING)]
     with pytest.raises(BusyError):
         jobs.start("one more", Press(), long)
