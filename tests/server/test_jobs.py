@@ -76,7 +76,9 @@ def test_a_lesson_is_pressed_with_progress(studio: Client, chain: Document) -> N
         told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
         heard.append(told)
     assert told["state"] == "done", told
-    assert [each["serial"] for each in heard] == sorted({each["serial"] for each in heard})
+    serials = [each["serial"] for each in heard]
+    assert serials == sorted(serials)  # one comes again where there was nothing new for ten seconds
+    assert len(set(serials)) > 3
     assert any(each.get("what", "").startswith("pressing") for each in heard)
     assert {"handout-letter.pdf", "follow.html", "lesson.zip"} <= set(told["files"])
     answer = studio.get(f"/api/jobs/{told['job']}/files/lesson.zip")
