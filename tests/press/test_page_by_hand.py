@@ -13,7 +13,7 @@ import pytest
 from pegwright.lesson.script import script
 from pegwright.press.page import page_html
 from pegwright.press.prompter import prompter_html
-from tests.lesson.pieces import dinghy, lesson
+from tests.lesson.pieces import dinghy, ebb, lesson
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 AXE = Path(__file__).parents[2] / "frontend" / "node_modules" / "axe-core" / "axe.min.js"
@@ -91,18 +91,41 @@ def _swipe(page, dx: int) -> None:  # type: ignore[no-untyped-def]
     )
 
 
-def test_place_hand_size_and_ticks_are_remembered(page) -> None:  # type: ignore[no-untyped-def]
+def _open_again(page) -> None:  # type: ignore[no-untyped-def]
+    """Reload until what was kept is there: a busy browser stores behind the page's back."""
+    kept = page.evaluate("JSON.stringify(localStorage)")
+    for _ in range(100):
+        page.reload()
+        if page.evaluate("JSON.stringify(localStorage)") == kept:
+            return
+    raise AssertionError(f"never seen again: {kept}")
+
+
+def test_place_hand_and_size_are_remembered(page) -> None:  # type: ignore[no-untyped-def]
     """After closing and opening again everything is as it was left."""
     page.click("summary >> nth=0")
     page.click("#left")
     page.click("#large")
     page.select_option("#goto", "4")
-    page.reload()
+    _open_again(page)
     assert _at(page) == 5
     assert page.get_attribute("#left", "aria-pressed") == "true"
     assert page.is_visible('[data-hand="left"]')
     assert not page.is_visible('[data-hand="right"]')
     assert page.evaluate("document.documentElement.classList.contains('large')")
+
+
+def test_rounds_ticked_off_are_remembered(page, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    """A maker who puts the telephone away in the fifth round goes on with the sixth."""
+    (tmp_path / "page.html").write_text(page_html(lesson(ebb())), encoding="utf-8")
+    page.reload()
+    while not page.is_visible(".ticks"):
+        page.click("#next")
+    page.locator(".ticks:visible input").nth(3).check()
+    _open_again(page)
+    assert page.locator(".ticks:visible input").evaluate_all("all => all.map((one) => one.checked)") == [
+        round == 3 for round in range(7)
+    ]
 
 
 def test_nothing_is_wider_than_the_phone_and_every_button_is_large(page) -> None:  # type: ignore[no-untyped-def]

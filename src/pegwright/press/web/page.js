@@ -30,17 +30,16 @@
     root.classList.toggle("large", Boolean(kept.large));
     large.setAttribute("aria-pressed", String(Boolean(kept.large)));
     if (focus) { window.scrollTo(0, 0); one("h2", row[kept.at]).focus({ preventScroll: true }); }
-    keep();
   };
-  const go = (to) => { kept.at = to; show(true); };
+  const go = (to) => { kept.at = to; show(true); keep(); };
   const move = (by) => { if (kept.at + by >= 0 && kept.at + by < leaves().length) go(kept.at + by); };
 
   back.addEventListener("click", () => move(-1));
   next.addEventListener("click", () => move(1));
   one("#first").addEventListener("click", () => go(0));
   goto.addEventListener("change", () => go(Number(goto.value)));
-  left.addEventListener("click", () => { kept.edition = 1 - kept.edition; show(false); });
-  large.addEventListener("click", () => { kept.large = !kept.large; show(false); });
+  left.addEventListener("click", () => { kept.edition = 1 - kept.edition; show(false); keep(); });
+  large.addEventListener("click", () => { kept.large = !kept.large; show(false); keep(); });
   read.addEventListener("click", () => {
     if (read.getAttribute("aria-pressed") === "true") { hush(); return; }
     const said = new SpeechSynthesisUtterance(all("[data-say]", leaves()[kept.at]).map((x) => x.textContent).join(" "));
