@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections import Counter, deque
 from collections.abc import Container, Mapping, Sequence
+from functools import lru_cache
 
 from pegwright.proof.slips import Reduced
 from pegwright.proof.values import Slide
@@ -108,9 +109,25 @@ def shortened(
     words: Sequence[Letters], letters: Sequence[tuple[int, int]]
 ) -> tuple[list[Letters], list[Slide]]:
     """Slide bands along one another while that shortens the words; return them and the slides."""
-    bands = [band for band, _ in letters]
+    used = sorted({letter >> 1 for word in words for letter in word})
+    place = {old: new for new, old in enumerate(used)}
+    renamed = tuple(tuple(2 * place[f >> 1] + (f & 1) for f in word) for word in words)
+    owners: dict[int, int] = {}
+    bands = tuple(owners.setdefault(letters[old][0], len(owners)) for old in used)
+    short, slides = _shortened(renamed, bands)
+    name = list(owners)
+    back = [tuple(2 * used[f >> 1] + (f & 1) for f in word) for word in short]
+    by = [(-name[bands[y >> 1]] if y & 1 else name[bands[y >> 1]], sliding) for y, sliding in slides]
+    return back, [Slide(band, tuple(sorted(name[other] for other in sliding))) for band, sliding in by]
+
+
+@lru_cache(maxsize=8192)
+def _shortened(
+    words: tuple[Letters, ...], bands: tuple[int, ...]
+) -> tuple[list[Letters], list[tuple[int, set[int]]]]:
+    """Do the same with letters and bands named by their order: like parts of a piece have like words."""
     now = [_cyclic(word) for word in words]
-    slides: list[Slide] = []
+    slides: list[tuple[int, set[int]]] = []
     while True:
         beside = Counter(pair for word in now for pair in zip(word, word[1:] + word[:1], strict=True))
         often = Counter(letter >> 1 for word in now for letter in word)
@@ -118,10 +135,8 @@ def shortened(
         slide = next(filter(None, tried), None)
         if slide is None:
             return now, slides
-        y, sliding = slide
-        band = bands[y >> 1]
-        slides.append(Slide(-band if y & 1 else band, tuple(sorted(sliding))))
-        now = [slid(word, bands, y, sliding) for word in now]
+        slides.append(slide)
+        now = [slid(word, bands, *slide) for word in now]
 
 
 def slid(word: Letters, bands: Sequence[int], y: int, sliding: set[int]) -> Letters:
@@ -140,18 +155,27 @@ def _best(
     `beside` counts how often a letter stands right before another.
     """
     own, entry, leave = bands[y >> 1], -1, -2
-    leaving = {letter: leave if bands[letter >> 1] == own else bands[letter >> 1] for letter, _ in beside}
-    arriving = leaving | {y: entry, y ^ 1: leave}
-    leaving |= {y: leave, y ^ 1: entry}
-    capacity: dict[int, dict[int, int]] = {end: {} for end in (entry, *leaving.values())}
+    capacity: dict[int, dict[int, int]] = {end: {} for end in (entry, leave, *bands)}
     for (here, there), count in beside.items():
-        one, two = leaving[here], arriving[there]
+        one, two = bands[here >> 1], bands[there >> 1]
+        if one == own:
+            one = entry if here == y ^ 1 else leave
+        if two == own:
+            two = entry if there == y else leave
         if one != two:
             capacity[one][two] = capacity[one].get(two, 0) + count
             capacity[two][one] = capacity[two].get(one, 0) + count
+    # Ways over one band, or none, are the most by far and need no search.
     flow = 0
+    for node, room in list(capacity[entry].items()):
+        narrow = room if node == leave else min(room, capacity[node].get(leave, 0))
+        if narrow:
+            flow += narrow
+            for way in ((entry, node), (node, leave)) if node != leave else ((entry, leave),):
+                capacity[way[0]][way[1]] -= narrow
+                capacity[way[1]][way[0]] += narrow
     while flow < total:
-        before = _search(capacity, entry)
+        before = _search(capacity, entry, leave)
         if leave not in before:
             return y, {band for band in before if band >= 0}
         node = leave
@@ -168,7 +192,7 @@ def _best(
     return None
 
 
-def _search(capacity: dict[int, dict[int, int]], entry: int) -> dict[int, int]:
+def _search(capacity: dict[int, dict[int, int]], entry: int, leave: int) -> dict[int, int]:
     before = {entry: entry}
     queue = deque([entry])
     while queue:
@@ -176,5 +200,7 @@ def _search(capacity: dict[int, dict[int, int]], entry: int) -> dict[int, int]:
         for other, room in capacity[node].items():
             if room and other not in before:
                 before[other] = node
+                if other == leave:
+                    return before
                 queue.append(other)
     return before
