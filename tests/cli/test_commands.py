@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import os
 import pty
 import subprocess
@@ -109,6 +110,19 @@ def test_show_prints_every_move_and_state(run):
     assert value["moves"][-1]["move"] == "clip end A26"
     _, out, _ = run("show", GOOD, "--states")
     assert "near | 1 bands | A1 1a | A2 1b" in out
+
+
+def test_show_prints_the_forces(run):
+    """The first band of a chain over pegs 16 mm apart: 32 + 6.5π mm, at rest 15π mm."""
+    _, out, _ = run("show", GOOD, "--forces")
+    assert out.count("band 1 ") >= 2
+    assert "band 1 at 1.11 times its length, " in out
+    first, *_, last = json.loads(run("show", GOOD, "--forces", "--json")[1])["moves"]
+    assert first["bands"][0]["stretch"] == pytest.approx((32 + 6.5 * math.pi) / (15 * math.pi), abs=1e-3)
+    a, b = first["loads"]
+    assert (a["peg"], b["peg"], a["y_n"]) == ("A1", "A2", -b["y_n"])
+    assert a["n"] == pytest.approx(2 * first["bands"][0]["tension_n"], abs=2e-3)
+    assert [band["on_loom"] for band in last["bands"]] == [False] * len(last["bands"])
 
 
 def test_supplies_for_a_class(run):

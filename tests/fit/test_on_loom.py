@@ -9,24 +9,29 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from examples.pieces import PIECES
-from pegwright.fit.on_loom import OnLoom, loads_at, lying_at, on_loom
+from pegwright.fit.on_loom import OnLoom, check_hooked, loads_at, lying_at, on_loom
 from pegwright.fit.stretch import tautness
 from pegwright.loom import History, board, replay
 from pegwright.pattern import Maker, Pattern, PegAt, Pegs, Rows, expand
+from pegwright.pattern.rubber import Law, MooneyRivlin, NeoHookean
 from pegwright.shape.on_the_loom import seat
-from pegwright.shape.rubber import Rubber, mooney_rivlin, neo_hookean, stress
+from pegwright.shape.rubber import Rubber, stress
 
 SECTION_MM2 = math.pi * 1.5**2 / 4
 
 
-def worked(pattern: Pattern, **more: Rubber) -> tuple[History, OnLoom]:
+def worked(pattern: Pattern) -> tuple[History, OnLoom]:
     history = replay(board(pattern.loom), expand(pattern).doings)
-    return history, on_loom(pattern, history, more)
+    return history, on_loom(pattern, history)
 
 
-def over(spots: list[tuple[float, float]], bore_mm: float = 13.5) -> Pattern:
+def over(spots: list[tuple[float, float]], bore_mm: float = 13.5, rubber: Law | None = None) -> Pattern:
     loom = Pegs(pegs=tuple(PegAt(at=f"A{i + 1}", x_mm=x, y_mm=y) for i, (x, y) in enumerate(spots)))
-    m = Maker("Spar", loom).band("ring", bore_mm=bore_mm).colour("A", "slate", "#4A5A6A", "ring")
+    m = (
+        Maker("Spar", loom)
+        .band("ring", bore_mm=bore_mm, rubber=rubber)
+        .colour("A", "slate", "#4A5A6A", "ring")
+    )
     m.place("A", *(f"A{i + 1}" for i in range(len(spots))))
     return m.pattern()
 
@@ -62,7 +67,7 @@ def test_bands_on_pegs_against_the_shape_room(radius: float, turn: float, pegs: 
 @pytest.mark.parametrize(("apart", "tension"), [(25, 0.28), (30, 0.52), (40, 0.90)])
 def test_tension_of_an_18_mm_band(apart: float, tension: float) -> None:
     """Neo-Hookean rubber of 0.4 MPa, reckoned by hand: T = πt²/4 · 0.4 (λ − λ⁻²)."""
-    _, loom = worked(over([(0, 0), (apart, 0)], 18), ring=neo_hookean(0.4))
+    _, loom = worked(over([(0, 0), (apart, 0)], 18, NeoHookean(shear_mpa=0.4)))
     (one,) = lying_at(loom, 0)
     assert one.tension_n == pytest.approx(tension, abs=0.012)
     assert loads_at(loom, 0)["A1"].x_n == pytest.approx(2 * one.tension_n)
@@ -113,7 +118,7 @@ def test_every_workshop_piece(name: str) -> None:
         for peg, total in sums.items():
             got = bearing.get(peg)
             assert np.allclose((got.x_n, got.y_n) if got else (0.0, 0.0), total, atol=1e-7)
-    assert loom.findings == ()
+    assert check_hooked(pattern, history) == ()
 
 
 @given(
@@ -159,8 +164,8 @@ def test_bands_come_off_the_reckoning_with_their_loops() -> None:
 
 def test_near_breaking_is_said_with_its_numbers() -> None:
     """Hooked back over 45 mm: 4 · 41.75 + 6.5π + 3(π − 2) = 190.8 mm, over four times 15π mm."""
-    _, loom = worked(chain(4, 45.0))
-    (found,) = loom.findings
+    pattern = chain(4, 45.0)
+    (found,) = check_hooked(pattern, worked(pattern)[0])
     assert found.code == "band-near-breaking"
     assert (found.place.step, found.place.band) == (5, 3)
     assert found.facts["stretch"] == pytest.approx(190.8 / (15 * math.pi), abs=0.01)
@@ -168,11 +173,13 @@ def test_near_breaking_is_said_with_its_numbers() -> None:
         SECTION_MM2 * float(stress(Rubber(), found.facts["stretch"]))
     )
     assert "2 more like it" in found.message
-    assert worked(chain(4, 40.0))[1].findings == ()
+    assert check_hooked(chain(4, 40.0), worked(chain(4, 40.0))[0]) == ()
 
 
 def test_the_rubber_of_the_kind_counts() -> None:
-    soft = worked(over([(0, 0), (40, 0)]), ring=mooney_rivlin(0.05, 0.05))[1].lying[0]
-    stiff = worked(over([(0, 0), (40, 0)]), ring=mooney_rivlin(0.1, 0.1))[1].lying[0]
+    spots = [(0.0, 0.0), (40.0, 0.0)]
+    soft, stiff = (
+        worked(over(spots, rubber=MooneyRivlin(c10_mpa=c, c01_mpa=c)))[1].lying[0] for c in (0.05, 0.1)
+    )
     assert stiff.tension_n == pytest.approx(2 * soft.tension_n)
     assert stiff.stretch == soft.stretch

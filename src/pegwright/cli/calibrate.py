@@ -94,7 +94,8 @@ def _band(band: BandType) -> dict[str, Any]:
     Raises:
         ValueError: the document would not take it, such as a name that is empty.
     """
-    told = {key: value for key, value in msgspec.structs.asdict(band).items() if value is not None}
+    fields = msgspec.structs.asdict(band)
+    told = {key: msgspec.to_builtins(value) for key, value in fields.items() if value is not None}
     msgspec.convert(told, BandType)
     return told
 

@@ -8,6 +8,7 @@ from pegwright.cli import views
 from pegwright.cli.shared import Json, answer, cannot, reason, refuse, table, worked
 from pegwright.cli.terminal import exit_code, out, progress, say, say_findings
 from pegwright.finding import Finding
+from pegwright.fit.on_loom import on_loom
 from pegwright.fit.packs import packs
 from pegwright.fit.stash import read_stash
 from pegwright.fit.supplies import for_class
@@ -45,7 +46,7 @@ def check(file: Path, *, losses: bool = False, json: Json = False) -> int:
     return exit_code(findings)
 
 
-def show(file: Path, *, states: bool = False, json: Json = False) -> int:
+def show(file: Path, *, states: bool = False, forces: bool = False, json: Json = False) -> int:
     """Print every move in order, one line each.
 
     Parameters
@@ -54,17 +55,25 @@ def show(file: Path, *, states: bool = False, json: Json = False) -> int:
         the pattern document.
     states
         print the loom after every move as well.
+    forces
+        print how far every move stretches the bands, and what the pegs then bear.
     """
     made = worked(file, json)
+    told = views.moves(made)
+    pulls = views.forces(on_loom(made.pattern, made.history), len(told["moves"])) if forces else []
     if json:
-        return answer(views.moves(made), made.findings)
+        for at, pull in enumerate(pulls):
+            told["moves"][at].update(pull)
+        return answer(told, made.findings)
     say(made.pattern.title, style="bold")
     for line in views.loom_lines(made):
         say(line, style="dim")
-    for step in views.moves(made)["moves"]:
+    for at, step in enumerate(told["moves"]):
         say(f"{step['step']:>5}  {step['move']}" + (f"    — {step['note']}" if step["note"] else ""))
         if states:
             say(f"       {step['state']}", style="dim")
+        for line in views.force_lines(pulls[at]) if forces else ():
+            say(f"       {line}", style="dim")
     say_findings(made.findings)
     return exit_code(made.findings)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from pegwright.fit.on_loom import OnLoom
 from pegwright.fit.packs import Shopping
 from pegwright.fit.supplies import Heap, Supplies
 from pegwright.loom import print_move, print_state
@@ -94,6 +95,43 @@ def moves(made: Work) -> dict[str, Any]:
             for number, done in numbered
         ],
     }
+
+
+def forces(loom: OnLoom, moves: int) -> list[dict[str, Any]]:
+    """Return for every move the bands that lie otherwise after it and the pegs that bear otherwise."""
+    told: list[dict[str, Any]] = [{"bands": [], "loads": []} for _ in range(moves)]
+    for one in loom.lying:
+        told[one.at]["bands"].append(
+            {
+                "band": one.band,
+                "on_loom": one.on,
+                "pegs": list(one.pegs),
+                "stretch": round(one.stretch, 3),
+                "tension_n": round(one.tension_n, 3),
+                "slack": one.slack,
+            }
+        )
+    for load in loom.loads:
+        told[load.at]["loads"].append(
+            {
+                "peg": load.peg,
+                "x_n": round(load.x_n, 3),
+                "y_n": round(load.y_n, 3),
+                "n": round(load.load_n, 3),
+            }
+        )
+    return told
+
+
+def force_lines(told: dict[str, Any]) -> list[str]:
+    """Return what one move changes, in a line for the bands and a line for the pegs."""
+    bands = [
+        f"band {one['band']} "
+        + (f"at {one['stretch']:.2f} times its length, {one['tension_n']:.2f} N" if one["on_loom"] else "off")
+        for one in told["bands"]
+    ]
+    pegs = [f"{one['peg']} {one['n']:.1f} N" for one in told["loads"]]
+    return [line for line in (", ".join(bands), "pegs bear " + ", ".join(pegs) if pegs else "") if line]
 
 
 def loom_lines(made: Work) -> list[str]:

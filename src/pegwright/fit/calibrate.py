@@ -31,6 +31,7 @@ from pegwright.fit.measurements import (
     check_measurements,
     hung_mm,
 )
+from pegwright.fit.rubber import law_of
 from pegwright.fit.weights import band_volume_mm3
 from pegwright.pattern import BandType
 from pegwright.shape.rubber import Rubber, mooney_rivlin, neo_hookean, stress
@@ -116,6 +117,7 @@ def calibrate(measured: Measurements, *, draws: int = DRAWS, seed: int = 0) -> C
             thickness_mm=measured.thickness_mm,
             material=measured.material,
             weight_100_g=measured.weight_100_g,
+            rubber=None if best is None else law_of(best.rubber),
         ),
         bore_mm=bore,
         density_g_cm3=density,

@@ -12,13 +12,12 @@ run through such a loop: nothing on the loom says how far they are drawn out.
 
 from __future__ import annotations
 
+import functools
 import itertools
 import math
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
-
-import numpy as np
 
 from pegwright.finding import Finding, Place, finding
 from pegwright.finding.summing import sum_up
@@ -27,9 +26,8 @@ from pegwright.loom import Bight, Board, Drawn, Event, Fastened, History, Laid, 
 from pegwright.loom.board import hull
 from pegwright.loom.steps import step_numbers
 from pegwright.pattern import BandType, Pattern
-from pegwright.shape.rubber import Rubber, stress
 
-__all__ = ["NEAR_BREAK", "Lying", "OnLoom", "PegLoad", "loads_at", "lying_at", "on_loom"]
+__all__ = ["NEAR_BREAK", "Lying", "OnLoom", "PegLoad", "check_hooked", "loads_at", "lying_at", "on_loom"]
 
 NEAR_BREAK = 4.0  # four fifths of where bands break; common practice, no source
 _LEAST_N = 1e-9
@@ -79,49 +77,65 @@ class PegLoad(NamedTuple):
 
 
 class OnLoom(NamedTuple):
-    """Every change of how a band lies and of what a peg bears, in order of moves; and the findings."""
+    """Every change of how a band lies and of what a peg bears, in order of moves."""
 
     lying: tuple[Lying, ...]
     loads: tuple[PegLoad, ...]
-    findings: tuple[Finding, ...]
 
 
-def on_loom(pattern: Pattern, history: History, rubbers: Mapping[str, Rubber] | None = None) -> OnLoom:
-    """Reckon every band on its pegs, move by move. `rubbers` maps kinds of band to their rubber.
+def on_loom(pattern: Pattern, history: History) -> OnLoom:
+    """Reckon every band on its pegs, move by move, each with the rubber of its kind.
 
-    Kinds without one have the default rubber. Bands of a kind that is not listed are left out.
+    Bands of a kind that is not listed are left out.
     """
-    kinds = {band.name: band for band in reversed(pattern.bands)}
-    colours = {colour.letter: kinds.get(colour.band) for colour in reversed(pattern.colours)}
-    loom = _Loom(history.board)
-    last: dict[int, Lying] = {}
-    bearing: dict[str, np.ndarray] = defaultdict(lambda: np.zeros(2))
-    lying: list[Lying] = []
+    lying = []
     loads: list[PegLoad] = []
-    for at, done in enumerate(history.done):
-        touched = {band for event in done.events for band in loom.enact(event)}
+    last: dict[int, Lying] = {}
+    bearing: dict[str, Spot] = defaultdict(lambda: (0.0, 0.0))
+    for at, changes in itertools.groupby(_lying(pattern, history), key=lambda change: change[0].at):
         pegs: dict[str, None] = {}
-        for band in sorted(touched):
-            kind = colours.get(history.colours[band - 1])
-            if kind is None:
-                continue
-            now = loom.lie(band, at, kind, (rubbers or {}).get(kind.name, Rubber()))
-            before = last.get(band)
-            if now is None and before is None:
-                continue
-            now = now or Lying(band, at, on=False)
-            if before is not None and before._replace(at=at) == now:
-                continue
-            for peg, pull in before.pulls_n if before else ():
-                bearing[peg] = bearing[peg] - pull
-                pegs[peg] = None
-            for peg, pull in now.pulls_n:
-                bearing[peg] = bearing[peg] + pull
-                pegs[peg] = None
-            last[band] = now
+        for bare, kind in changes:
+            now = _pulling(bare, kind)
+            before = last.get(now.band)
+            for sign, pulls in ((-1, before.pulls_n if before else ()), (1, now.pulls_n)):
+                for peg, (x, y) in pulls:
+                    bearing[peg] = bearing[peg][0] + sign * x, bearing[peg][1] + sign * y
+                    pegs[peg] = None
+            last[now.band] = now
             lying.append(now)
         loads += [PegLoad(peg, at, *_clean(bearing[peg])) for peg in pegs]
-    return OnLoom(tuple(lying), tuple(loads), _near_breaking(pattern, history, lying))
+    return OnLoom(tuple(lying), tuple(loads))
+
+
+def check_hooked(pattern: Pattern, history: History) -> tuple[Finding, ...]:
+    """Return one finding for each sort of hooked band that is drawn near to breaking at some step.
+
+    Bands that only lie on their pegs are told of by `fit.stretch.check_stretch`.
+    """
+    numbers = step_numbers(history)
+    same: dict[tuple[str, float], list[tuple[Lying, BandType]]] = defaultdict(list)
+    for one, kind in _lying(pattern, history):
+        if one.folds and one.stretch >= NEAR_BREAK:
+            same[history.colours[one.band - 1], round(one.taut_mm, 1)].append((one, kind))
+    found = []
+    for (letter, _), cases in same.items():
+        one = _pulling(*cases[0])
+        place = Place(
+            path=history.done[one.at].doing.path, step=numbers[one.at], peg=one.pegs[0], band=one.band
+        )
+        found.append(
+            finding(
+                "band-near-breaking",
+                place,
+                name=next(colour.name for colour in pattern.colours if colour.letter == letter),
+                pegs=" and ".join(filter(None, (", ".join(one.pegs[:-1]), one.pegs[-1]))),
+                stretch=one.stretch,
+                force_n=one.tension_n,
+                breaks=BREAK_STRETCH,
+                more=f", and {len(cases) - 1} more like it" if len(cases) > 1 else "",
+            )
+        )
+    return sum_up(found)
 
 
 def lying_at(loom: OnLoom, at: int) -> tuple[Lying, ...]:
@@ -134,6 +148,41 @@ def loads_at(loom: OnLoom, at: int) -> dict[str, PegLoad]:
     """Return what each peg bears after move `at`; pegs that nothing pulls at are left out."""
     now = {one.peg: one for one in loom.loads if one.at <= at}
     return {peg: one for peg, one in now.items() if one.load_n > _LEAST_N}
+
+
+def _lying(pattern: Pattern, history: History) -> Iterator[tuple[Lying, BandType]]:
+    """Yield every change of how a band lies, as if it were under a tension of 1 N, and the band's kind."""
+    kinds = {band.name: band for band in reversed(pattern.bands)}
+    colours = {colour.letter: kinds.get(colour.band) for colour in reversed(pattern.colours)}
+    loom = _Loom(history.board)
+    last: dict[int, Lying] = {}
+    for at, done in enumerate(history.done):
+        for band in sorted({band for event in done.events for band in loom.enact(event)}):
+            kind = colours.get(history.colours[band - 1])
+            if kind is None:
+                continue
+            now = loom.lie(band, at, kind)
+            before = last.get(band)
+            if now is None and before is None:
+                continue
+            now = now or Lying(band, at, on=False)
+            if before is None or before._replace(at=at) != now:
+                last[band] = now
+                yield now, kind
+
+
+def _pulling(one: Lying, kind: BandType) -> Lying:
+    """Return how a band lies under the tension that its rubber has at this stretch."""
+    # The laws of rubber are compiled, which takes a while to load; a check that finds nothing needs none.
+    from pegwright.fit.rubber import rubber_of  # noqa: PLC0415
+    from pegwright.shape.rubber import stress  # noqa: PLC0415
+
+    tension = 0.0
+    if one.stretch > 1:
+        section_mm2 = math.pi * kind.thickness_mm**2 / 4
+        tension = section_mm2 * float(stress(rubber_of(kind), one.stretch))
+    pulls = tuple((peg, (tension * x, tension * y)) for peg, (x, y) in one.pulls_n)
+    return one._replace(tension_n=tension, pulls_n=pulls)
 
 
 class _Loom:
@@ -168,7 +217,7 @@ class _Loom:
             case _:
                 return set()
 
-    def lie(self, band: int, at: int, kind: BandType, rubber: Rubber) -> Lying | None:
+    def lie(self, band: int, at: int, kind: BandType) -> Lying | None:
         """Return how the band lies, or None where one of its loops, or one that holds it, is on no peg."""
         ways = []
         for loop in self.loops[band]:
@@ -176,15 +225,18 @@ class _Loom:
             if any(holder not in self.board.pegs for holder in way):
                 return None
             ways.append([peg for peg, _ in itertools.groupby(way)])
-        rest = rest_mm(kind)
+        pegs = list(dict.fromkeys(itertools.chain(*ways)))
+        spots = [(self.board.pegs[peg].x_mm, self.board.pegs[peg].y_mm) for peg in pegs]
         path = _path(
-            self.board, ways, [bool(self.ribbon.get(b)) for b in self.loops[band]], kind.thickness_mm
+            tuple((round(x - spots[0][0], 9), round(y - spots[0][1], 9)) for x, y in spots),
+            tuple(tuple(map(pegs.index, way)) for way in ways),
+            tuple(bool(self.ribbon.get(loop)) for loop in self.loops[band]),
+            self.board.peg_mm,
+            kind.thickness_mm,
         )
-        stretch = path.length_mm / rest
-        section_mm2 = math.pi * kind.thickness_mm**2 / 4
-        tension = section_mm2 * float(stress(rubber, stretch)) if stretch > 1 else 0.0
-        pulls = tuple((peg, (tension * x, tension * y)) for peg, (x, y) in path.pulls.items())
-        return Lying(band, at, True, tuple(path.pulls), path.folds, path.length_mm, rest, tension, pulls)
+        pulls = tuple(zip(pegs, path.pulls, strict=True))
+        folds = tuple(pegs[i] for i in path.folds)
+        return Lying(band, at, True, tuple(pegs), folds, path.length_mm, rest_mm(kind), 1.0, pulls)
 
     def _put(self, bight: Bight, holder: str) -> set[int]:
         self.holder[bight] = holder
@@ -193,26 +245,35 @@ class _Loom:
 
 class _Path(NamedTuple):
     length_mm: float
-    pulls: dict[str, Spot]  # per unit of tension
-    folds: tuple[str, ...]
+    pulls: tuple[Spot, ...]  # on each peg, per unit of tension
+    folds: tuple[int, ...]
 
 
-def _path(board: Board, ways: Sequence[Sequence[str]], folded: Sequence[bool], thickness_mm: float) -> _Path:
-    """Lay a band out: each way leads from a corner of its ring, a peg or a fold, along a ribbon to a peg."""
-    reach = (board.peg_mm + thickness_mm) / 2
-    pulls: dict[str, list[float]] = {peg: [0.0, 0.0] for way in ways for peg in way}
+@functools.lru_cache(maxsize=4096)  # a piece has few sorts of lying, over and over
+def _path(
+    spots: tuple[Spot, ...],
+    ways: tuple[tuple[int, ...], ...],
+    folded: tuple[bool, ...],
+    peg_mm: float,
+    thickness_mm: float,
+) -> _Path:
+    """Lay a band out over pegs at `spots` in mm.
 
-    def pull(peg: str, here: Spot, there: Spot, strands: int) -> None:
+    Each way leads, by their numbers, from a corner of its ring, a peg or a fold, along a ribbon to a peg.
+    """
+    reach = (peg_mm + thickness_mm) / 2
+    pulls = [[0.0, 0.0] for _ in spots]
+
+    def pull(peg: int, here: Spot, there: Spot, strands: int) -> None:
         apart = math.dist(here, there)
         if apart > 0:
             for i in (0, 1):
                 pulls[peg][i] += strands * (there[i] - here[i]) / apart
 
-    spots = {peg: (board.pegs[peg].x_mm, board.pegs[peg].y_mm) for peg in pulls}
     length = 0.0
     plain = {way[0] for way, fold in zip(ways, folded, strict=True) if not fold}
     length += 2 * math.pi * reach * (sum(not fold for fold in folded) - len(plain))  # further turns on a peg
-    corners: dict[tuple[str, bool, Spot], None] = {(peg, True, spots[peg]): None for peg in plain}
+    corners: dict[tuple[int, bool, Spot], None] = {(peg, True, spots[peg]): None for peg in sorted(plain)}
     middle = _mean([spots[way[0]] for way in ways])
     for way, fold in zip(ways, folded, strict=True):
         if not fold:
@@ -241,7 +302,7 @@ def _path(board: Board, ways: Sequence[Sequence[str]], folded: Sequence[bool], t
     folds = tuple(
         dict.fromkeys(way[0] for way, fold in zip(ways, folded, strict=True) if fold and len(way) > 1)
     )
-    return _Path(length, {peg: (x, y) for peg, (x, y) in pulls.items()}, folds)
+    return _Path(length, tuple((x, y) for x, y in pulls), folds)
 
 
 def _fold(peg: Spot, onward: Spot, middle: Spot, reach: float) -> Spot:
@@ -277,33 +338,7 @@ def _mean(spots: Sequence[Spot]) -> Spot:
     return sum(x for x, _ in spots) / len(spots), sum(y for _, y in spots) / len(spots)
 
 
-def _clean(load: np.ndarray) -> Spot:
+def _clean(load: Spot) -> Spot:
     """Return the load with what is left of cancelled pulls set to nothing."""
     x, y = (float(v) if abs(v) > _LEAST_N else 0.0 for v in load)
     return x, y
-
-
-def _near_breaking(pattern: Pattern, history: History, lying: Sequence[Lying]) -> tuple[Finding, ...]:
-    numbers = step_numbers(history)
-    same: dict[tuple[str, float], list[Lying]] = defaultdict(list)
-    for one in lying:
-        if one.stretch >= NEAR_BREAK:
-            same[history.colours[one.band - 1], round(one.taut_mm, 1)].append(one)
-    found = []
-    for (letter, _), cases in same.items():
-        one = cases[0]
-        found.append(
-            finding(
-                "band-near-breaking",
-                Place(
-                    path=history.done[one.at].doing.path, step=numbers[one.at], peg=one.pegs[0], band=one.band
-                ),
-                name=next(colour.name for colour in pattern.colours if colour.letter == letter),
-                pegs=" and ".join(filter(None, (", ".join(one.pegs[:-1]), one.pegs[-1]))),
-                stretch=one.stretch,
-                force_n=one.tension_n,
-                breaks=BREAK_STRETCH,
-                more=f", and {len(cases) - 1} more like it" if len(cases) > 1 else "",
-            )
-        )
-    return sum_up(found)

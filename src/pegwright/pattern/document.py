@@ -11,6 +11,7 @@ import msgspec
 
 from pegwright.pattern.layout import Layout, Length
 from pegwright.pattern.moves import VISIBLE, AnyStep, Letter, Name, Text
+from pegwright.pattern.rubber import Law
 
 VERSION = 2
 
@@ -29,6 +30,7 @@ class BandType(_Part, frozen=True, kw_only=True):
     """A kind of band: inner diameter at rest, thickness of its round section, material.
 
     `weight_100_g`, when known, is the weighed mass of a hundred; otherwise it is reckoned from the volume.
+    `rubber`, when known, is what `pegwright calibrate` found; otherwise a usual one is taken.
     """
 
     name: Name = "standard"
@@ -36,6 +38,7 @@ class BandType(_Part, frozen=True, kw_only=True):
     thickness_mm: Length = 1.5
     material: Material = "silicone"
     weight_100_g: Annotated[float, msgspec.Meta(gt=0, le=100_000)] | None = None
+    rubber: Law | None = None
 
 
 class Colour(_Part, frozen=True, kw_only=True):

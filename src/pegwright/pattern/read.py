@@ -151,7 +151,7 @@ def _problems(raw: Any, kind: Any, path: str) -> list[tuple[str, Reason]]:
                 break
             inner += _problems(value, child, f"{path}/{_escape(str(key))}")
         own = [(where, Reason(reason)) for where, reason in _unknown_or_missing(raw, kind, path)]
-        return own + inner or [(path, why(raw, kind, error))]
+        return own + inner or [(path, why(raw, _struct_for(raw, _bare(kind)) or kind, error))]
     return []
 
 

@@ -9,6 +9,7 @@ import msgspec
 import numpy as np
 
 from pegwright import __version__
+from pegwright.fit.rubber import rubber_of
 from pegwright.pattern import BandType
 from pegwright.shape import Kind, Piece, piece_at_rest
 from pegwright.shape.piece import USUAL, Handling
@@ -77,7 +78,7 @@ def kinds_of(work: Work) -> tuple[Kind, ...]:
     colours = {colour.letter: kinds.get(colour.band) for colour in reversed(work.pattern.colours)}
     plain = BandType()
     bands = [colours.get(letter) or plain for letter in work.history.colours]
-    return tuple(Kind(band.bore_mm, band.thickness_mm) for band in bands)
+    return tuple(Kind(band.bore_mm, band.thickness_mm, rubber_of(band)) for band in bands)
 
 
 class _Ear:

@@ -7,10 +7,11 @@ from typing import NamedTuple
 
 from pegwright.finding import Finding
 from pegwright.finding.summing import sum_up
+from pegwright.fit.on_loom import check_hooked
 from pegwright.fit.stated import check_stated
 from pegwright.fit.stretch import check_stretch
 from pegwright.fit.supplies import Supplies, supplies
-from pegwright.lesson import Hand, Lesson, Pace, Units, plan
+from pegwright.lesson import UNASKED, Finish, Hand, Lesson, Pace, Units, plan
 from pegwright.loom import History, board, replay
 from pegwright.loom.checks import check_loom
 from pegwright.pattern import Expansion, Pattern, expand
@@ -71,6 +72,7 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
                 *history.findings,
                 *sound_fixes(pattern, looked, proof),
                 *check_stretch(pattern, history),
+                *check_hooked(pattern, history),
                 *(() if history.findings else check_stated(pattern, expansion)),
                 *find_falling(history, proof),
             )
@@ -87,6 +89,7 @@ def lesson(
     units: Units = "metric",
     phrases: Mapping[str, str] | None = None,
     rehearsal: Rehearsal | None = None,
+    finish: Finish = UNASKED,
 ) -> Lesson:
     """Plan the lesson of a piece that has been worked. Options as in `pegwright.lesson.plan`.
 
@@ -104,4 +107,5 @@ def lesson(
         units=units,
         phrases=phrases,
         rehearsal=rehearsal,
+        finish=finish,
     )

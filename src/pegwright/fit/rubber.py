@@ -1,0 +1,34 @@
+"""From the rubber written in a document to that of the shape room, and back."""
+
+from __future__ import annotations
+
+from pegwright.pattern import BandType
+from pegwright.pattern.rubber import Law, MooneyRivlin, NeoHookean, Yeoh
+from pegwright.shape.rubber import Rubber, mooney_rivlin, neo_hookean, yeoh
+
+__all__ = ["law_of", "rubber_of"]
+
+
+def rubber_of(kind: BandType) -> Rubber:
+    """Return the rubber of a kind of band; Treloar's of 1944, the default, where the document names none."""
+    match kind.rubber:
+        case MooneyRivlin(c10_mpa=c10, c01_mpa=c01):
+            return mooney_rivlin(c10, c01)
+        case NeoHookean(shear_mpa=shear):
+            return neo_hookean(shear)
+        case Yeoh(c1_mpa=c1, c2_mpa=c2, c3_mpa=c3):
+            return yeoh(c1, c2, c3)
+        case None:
+            return Rubber()
+
+
+def law_of(rubber: Rubber) -> Law:
+    """Return the same as a document would hold it, to the nearest pascal."""
+    a, b, c = (round(constant, 6) for constant in rubber.constants_mpa)
+    match rubber.law:
+        case "mooney-rivlin":
+            return MooneyRivlin(c10_mpa=a, c01_mpa=b)
+        case "neo-hookean":
+            return NeoHookean(shear_mpa=a)
+        case "yeoh":
+            return Yeoh(c1_mpa=a, c2_mpa=b, c3_mpa=c)
