@@ -25,7 +25,16 @@ from pegwright.shape.contact import _closest
 from pegwright.shape.kernel import kernel
 from pegwright.shape.rods import Flags, Floats, Ints, Rods
 
-__all__ = ["Near", "close_pairs", "far_bound", "find_pairs", "is_neighbour", "live_pairs", "near_bound"]
+__all__ = [
+    "Near",
+    "close_pairs",
+    "far_bound",
+    "find_pairs",
+    "is_neighbour",
+    "least_gap",
+    "live_pairs",
+    "near_bound",
+]
 
 _GAMMA = 0.8
 _RING = 2  # half-width cells searched each way
@@ -228,6 +237,20 @@ def _close_pairs(x: Floats, after: Ints, pairs: Ints, radius: Floats, margin_mm:
         a, b = pairs[k, 0], pairs[k, 1]
         far = radius[a] + radius[b] + margin_mm
         keep[k] = _closest(x, a, after[a], b, after[b], 1e-12)[2] < far * far
+
+
+def least_gap(x: Floats, rods: Rods, pairs: Ints) -> float:
+    """Return the least distance in mm between the edges of listed pairs (m, 2); infinite where none is."""
+    return float(_least_gap(x, rods.next, pairs))
+
+
+@kernel
+def _least_gap(x: Floats, after: Ints, pairs: Ints) -> float:
+    least = np.inf
+    for k in range(pairs.shape[0]):
+        a, b = pairs[k, 0], pairs[k, 1]
+        least = min(least, _closest(x, a, after[a], b, after[b], 1e-12)[2])
+    return math.sqrt(least)
 
 
 def far_bound(

@@ -24,8 +24,16 @@ from pegwright.shape.elastic import elastic, energy_only
 from pegwright.shape.friction import Grip, grip, grip_energy, no_grip
 from pegwright.shape.hold import Load, outside, outside_energy
 from pegwright.shape.multifrontal import DONE, UNFIT, Factor, factor, solve
-from pegwright.shape.near import Near, close_pairs, far_bound, find_pairs, live_pairs, near_bound
-from pegwright.shape.rods import Floats, Ints, Rods
+from pegwright.shape.near import (
+    Near,
+    close_pairs,
+    far_bound,
+    find_pairs,
+    least_gap,
+    live_pairs,
+    near_bound,
+)
+from pegwright.shape.rods import Floats, Ints, Rods, at_rest_as_drawn
 
 __all__ = ["Goal", "Iterate", "Settled", "settle"]
 
@@ -33,7 +41,8 @@ _MARGIN_MM = 0.03  # pairs this near to touch have a place in the tree, so that 
 _STRIDE, _LONGEST = 1.5, 4.0  # how steps lengthen where the stiffness proves too high
 _LEAF = 8
 _OVERGROWN = 1.2  # a mended tree is cut anew where its work has grown by this
-_FARTHEST_MM = 4.0  # the widest look-ahead beyond touch
+_FARTHEST_MM = 6.0  # the widest look-ahead beyond touch
+_SHY = 3  # steps for which the Hessian's negative part stays away once none of it could be kept
 _WINDOW = 5  # iterations over which the length must stand still
 _CALM, _CALMER = 1e-2, 4.0  # damping (of the bands' own stiffness) that calms contacts, and its growth
 _CALM_STEPS, _FREE_STEPS = 8, 12  # how long to calm, and how many free steps must come before
@@ -96,20 +105,22 @@ def settle(
     *,
     grown: float = 1.0,
     held: Grip | None = None,
+    room_mm: float = 0.0,
     workers: ThreadPoolExecutor | None = None,
 ) -> Settled:
     """Bring the rods from `x` (n, 3) to rest under `load`.
 
     `reference_n` is the force that the residual is measured against (0: that of the first iterate). `grown`
     is the share of the true thickness to start with; it grows as steps allow, and only then does the stage
-    count as begun. `held` are contacts that stick. `watch` sees each accepted iterate and stops the stage by
-    returning False.
+    count as begun. `held` are contacts that stick. With `room_mm` the bands only make room for each other:
+    after every step they are at rest at the length they have, and the stage ends when strands that may touch
+    are so far apart. `watch` sees each accepted iterate and stops the stage by returning False.
     """
     work = _Work(len(x), held or no_grip())
     scale = float(np.mean(rods.area_mm2[rods.rest_mm > 0] * 0.4 / rods.rest_mm[rods.rest_mm > 0]))
     damping, fade = 0.1 * scale, 0.1
     stride, slope, alpha, before = 1.0, 0.0, 0.0, 0.0
-    true = 1.0  # how much of the Hessian's negative part is kept
+    true, shy = 1.0, 0  # how much of the Hessian's negative part is kept, and for how long none
     kept: Factor | None = None
     calm = free = 0  # steps calmed, or free, so far
     touch = _touch(x, rods, grown)
@@ -133,14 +144,15 @@ def settle(
         still = len(lengths) > _WINDOW and (
             abs(lengths[-1] - lengths[-1 - _WINDOW]) <= goal.length_change * lengths[-1]
         )
-        if grown == 1.0 and residual <= goal.residual_drop * reference_n and (still or residual == 0.0):
+        balanced = residual <= goal.residual_drop * reference_n and (still or residual == 0.0)
+        if grown == 1.0 and (least_gap(x, rods, pairs) >= room_mm if room_mm else balanced):
             return Settled(x, "rest", energy, residual, number)
         if number == goal.iterations:
             break
         if calm and (calm == _CALM_STEPS or residual > 0.7 * left_n):
             calm, damping = 0, _FREE * scale
         within = residual < 100 * goal.residual_drop * reference_n
-        if calm or (still and free >= _FREE_STEPS and within):
+        if calm or (still and not room_mm and free >= _FREE_STEPS and within):
             damping = max(damping, _CALM * scale * _CALMER**calm)
             calm, stride, left_n = calm + 1, 1.0, residual
         free = free + 1 if grown == 1.0 and damping <= _FREE * scale else 0
@@ -148,7 +160,7 @@ def settle(
         while damping < 1e4 * scale:
             kept, positive = _factorise(x, rods, load, pairs, count, damping, work, kept, workers)
             if not positive and true > 0.0:
-                true = 0.7 * true if true > 0.05 else 0.0
+                true, shy = (0.5 * true, 0) if true > 0.05 else (0.0, _SHY)
                 _assemble(x, rods, load, pairs, grown, least_mm, true, work)
                 continue
             if positive:
@@ -165,9 +177,12 @@ def settle(
             damping *= 100.0
         if not accepted:
             return Settled(x, "stalled", energy, residual, number)
-        true = min(1.0, 1.1 * true + 0.01)
+        shy = max(shy - 1, 0)
+        true = 0.0 if shy else min(1.0, 1.1 * true + 0.02)
         x = x + alpha * work.step
         pairs = tried
+        if room_mm:
+            rods = at_rest_as_drawn(x, rods)
         if alpha > 0.45:
             damping = max(fade * damping, 1e-10 * scale)
             fade = max(0.1, 0.8 * fade)

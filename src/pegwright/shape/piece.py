@@ -2,11 +2,11 @@
 
     record ▶ curves (drawn) ▶ taut, at the bands' size (`start`) ▶ grown ▶ dressed ▶ let go ▶ (closed)
 
-The drawing is brought to the bands' size as a whole; then the bands thicken at the length they were drawn,
-which moves them hardly more than their thickness; and only then do they pull themselves together, tugged and
-pressed as a maker does with a piece fresh off the loom, and are let go. A drawing at the wrong size would
-have to slide for centimetres through gaps of a tenth of a millimetre, and no proof of every step comes cheap
-there: 26 links take 50 steps so, and over 200 else.
+The drawing is brought to the bands' size as a whole; then the bands thicken without any pull, as long as
+they need to be, which moves them hardly more than their thickness; and only then do they pull themselves
+together, tugged and pressed as a maker does with a piece fresh off the loom, and are let go. A drawing at the
+wrong size would have to slide for centimetres through gaps of a tenth of a millimetre, and no proof of every
+step comes cheap there: 26 links take 50 steps so, and over 200 else.
 """
 
 from __future__ import annotations
@@ -29,8 +29,8 @@ from pegwright.structure.curves import Positions
 
 __all__ = ["Certified", "Handling", "Kind", "Piece", "piece_at_rest"]
 
-_GROWING = Goal(residual_drop=0.2, length_change=1.0, iterations=80)
-_ROUNDS, _ROOM = 3, 0.25  # thicken again while touching strands are nearer than this part of their thickness
+_GROWING = Goal(iterations=120)
+_ROOM = 0.3  # bands thicken until touching strands are this part of their thickness apart
 _POINTS = 48  # of a band, for which a press at every point is given
 _FORCE_N = 3.0  # what forces are measured against, for one band
 _WIDE = 2.0  # rows of links from which a piece is pressed
@@ -149,8 +149,8 @@ def piece_at_rest(
         hold: Hold | None = None,
         dress: Dressing | None = None,
         *,
-        goal: Goal = _GROWING,
-        force: float = 0.0,
+        goal: Goal = goal,
+        room: float = 0.0,
     ) -> Relaxed:
         nonlocal told, crossings
         before = told
@@ -170,37 +170,23 @@ def piece_at_rest(
             progress=said,
             keep_iterates=True,
             reference_n=force,
+            room_mm=room,
             threads=threads,
         )
         crossings += pass_throughs(made.iterates_mm, bands)
         return made
 
-    rest: Relaxed | None = None
-    for _ in range(_ROUNDS):
-        at = [b.points_mm for b in bands] if rest is None else rest.positions_mm
-        loose = [b._replace(points_mm=x, rest_length_mm=length_mm(x)) for b, x in zip(bands, at, strict=True)]
-        rest = run("growing", loose)
-        if _unfinished(rest):
-            return _piece(rest, rest, given, None, crossings)
-        if rest.gap_mm > _ROOM * thin:
-            break
-    assert rest is not None
+    loose = [b._replace(rest_length_mm=length_mm(b.points_mm)) for b in bands]
+    rest = run("growing", loose, goal=_GROWING, room=_ROOM * thin)
+    if _unfinished(rest):
+        return _piece(rest, rest, given, None, crossings)
     tug = _Tug(given)
     dress = Dressing(tug.of(how.tug_n), press, how.friction) if dressing else None
-    flat = rest = run(
-        "",
-        _moved(bands, rest.positions_mm),
-        Hold(pulls=tug.of(how.straight_n)),
-        dress,
-        goal=goal,
-        force=force,
-    )
+    flat = rest = run("", _moved(bands, rest.positions_mm), Hold(pulls=tug.of(how.straight_n)), dress)
     if girth_mm is not None and not _unfinished(flat):
         long = float(np.ptp(np.concatenate(flat.positions_mm)[:, 0])) + _SEAM_MM
         bent = wrap(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
-        rest = run(
-            "closing", _moved(bands, bent), Hold(ties=clips, girth_mm=girth_mm), goal=goal, force=force
-        )
+        rest = run("closing", _moved(bands, bent), Hold(ties=clips, girth_mm=girth_mm))
     return _piece(rest, flat, given, girth_mm, crossings)
 
 

@@ -75,14 +75,16 @@ def relax(
     progress: Callable[[Progress], object] | None = None,
     keep_iterates: bool = False,
     reference_n: float = 0.0,
+    room_mm: float = 0.0,
     threads: int = 2,
 ) -> Relaxed:
     """Bring `bands` to rest without letting any strand pass another.
 
     Thickness grows from what the drawing has room for to the true one; with a `dressing` the piece is first
     tugged and pressed, then let go. Forces are measured against `reference_n`, or, where it is 0, against
-    those at the start. `progress` hears of every step; answering False stops, and the result
-    is the piece so far.
+    those at the start. With `room_mm` bands never pull back: they thicken, keep the length that this takes,
+    and are done when strands that may touch are so far apart. `progress` hears of every step; answering False
+    stops, and the result is the piece so far.
 
     Raises:
         ValueError: the bands or holds make no sense (see `build_rods`, `build_load`).
@@ -100,7 +102,7 @@ def relax(
         return _result(rods, _unmoved(x, "crossed"), _Log(gap), gap, 0.0, goal, crossed)
     least = floor = min(_LEAST_MM, 0.5 * gap)
     full = 2 * float(np.max(rods.radius_mm))
-    grown = 1.0 if gap > 0.6 * full else max(gap / full, 0.05)
+    grown = 1.0 if gap > 0.25 * full else max(gap / full, 0.05)
     log = _Log(gap)
     log.reference = reference_n
     stages = [("resting", build_load(rods, hold, None))]
@@ -123,6 +125,7 @@ def relax(
                 watch,
                 grown=grown,
                 held=held,
+                room_mm=room_mm,
                 workers=workers,
             )
             x, grown = settled.x, 1.0
@@ -166,8 +169,11 @@ class _Log:
 
 
 def _roughly(goal: Goal) -> Goal:
-    """When the dressing may end: what it leaves undone is done after it is let go."""
-    return goal._replace(residual_drop=6 * goal.residual_drop, length_change=2 * goal.length_change)
+    """When the dressing may end: a hand does not wait until loops without tension have crept to rest.
+
+    What it leaves undone is done after it is let go.
+    """
+    return goal._replace(residual_drop=100 * goal.residual_drop, length_change=10 * goal.length_change)
 
 
 def _stuck(x: Floats, rods: Rods, least_mm: float, friction: float) -> Grip:

@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 from pegwright.shape.rubber import Rubber
 
-__all__ = ["Band", "Rods", "build_rods"]
+__all__ = ["Band", "Rods", "at_rest_as_drawn", "build_rods"]
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
@@ -87,6 +87,14 @@ def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> 
             raise ValueError(f"there is no point {point} on band {which} to hold")
         held[start[which] + point] = True
     return np.ascontiguousarray(x), Rods._make((start, *columns, held))
+
+
+def at_rest_as_drawn(x: Floats, rods: Rods) -> Rods:
+    """Return the rods with every edge unstretched where it lies now, `x` (n, 3) in mm."""
+    edge = rods.next >= 0
+    rest = rods.rest_mm.copy()
+    rest[edge] = np.linalg.norm(x[rods.next[edge]] - x[edge], axis=1)
+    return rods._replace(rest_mm=rest)
 
 
 def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generic], ...]:
