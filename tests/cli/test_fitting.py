@@ -7,8 +7,8 @@ import json
 
 import pytest
 
-from pegwright.pattern import write
-from pegwright.workshop import starter, write_whole
+from pegwright.pattern import Extend, write
+from pegwright.workshop import open_pattern, starter, work, write_whole
 
 
 @pytest.fixture
@@ -35,13 +35,31 @@ def test_a_small_chain_is_measured_and_told(run, chain):
     assert "fit-tight" in {one["code"] for one in value["findings"]}
     assert code == 1
     small, unread = value["grades"]
+    repeats = value["repeats"]
     longer_mm = small["extension"] * value["extension_mm"]
+    longer_mm += (small["repeats"] - repeats["now"]) * repeats["one_mm"]
     assert small["length_mm"] == pytest.approx(value["length_mm"] + longer_mm)
+    assert (repeats["least"], repeats["now"], repeats["most"], repeats["bands"]) == (1, 4, 4, 1)
     assert small["supplies"]["bands"] > small["extension"] > 0
     assert (unread["asked"], unread["extension"], unread["supplies"]) == ("nothing", None, None)
     if value["wrists_mm"] is not None:
         assert value["wrists_mm"][0] == pytest.approx(value["length_mm"])
         assert value["wrists_mm"][1] <= value["length_mm"] / 0.85 + 1e-9
+
+
+def test_the_piece_for_a_wrist_is_written_and_holds(run, chain, tmp_path):
+    """What is written has the repeats and the extension that were told; an old file is never replaced."""
+    new = tmp_path / "ferry-for-me.json"
+    code, out, _ = run("fit", str(chain), "--size", "S", "--out", str(new), "--json")
+    plan = json.loads(out)["plan"]
+    made = work(open_pattern(new).pattern)
+    assert made.holds
+    assert sum(step.bands for step in made.pattern.steps if isinstance(step, Extend)) == plan["extension"]
+    assert len(made.proof.verdicts) == 6 + plan["extension"] + plan["repeats"] - 4
+    before = new.read_bytes()
+    code, _, err = run("fit", str(chain), "--size", "S", "--out", str(new))
+    assert (code, "there already" in err) == (2, True)
+    assert new.read_bytes() == before
 
 
 def test_the_words_take_care(run, chain):
@@ -57,6 +75,7 @@ def test_the_words_take_care(run, chain):
         (["--wrist", "16 cm", "--size", "M"], "one of --wrist, --size and --age"),
         (["--wrist", "3 m"], "cannot be right"),
         (["--size", "enormous"], "enormous"),
+        (["--out", "new.json"], "--wrist, --size or --age"),
     ],
 )
 def test_slips_in_the_line(run, chain, options, told):

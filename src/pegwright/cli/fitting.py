@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -9,11 +10,14 @@ from pegwright.cli import views
 from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.finding import Finding
-from pegwright.fit.grading import Graded
+from pegwright.fit.grading import Graded, Plan, with_extension
 from pegwright.fit.grading import grade as grade_
-from pegwright.fit.measured import Measured, suit
+from pegwright.fit.measured import Lengths, Measured, suit
 from pegwright.fit.sizing import Fit, Worn
 from pegwright.fit.wrist import read_wrist
+from pegwright.pattern import Pattern, write
+from pegwright.pattern.lengthen import with_repeats
+from pegwright.workshop import work, write_whole
 
 _CARE = (
     "Take care: a finger must slip under the piece easily. Take it off for sleep, and at once where skin "
@@ -24,7 +28,14 @@ _CARE = (
 
 
 def fit_(
-    file: Path, *, wrist: str = "", size: str = "", age: str = "", grade: str = "", json: Json = False
+    file: Path,
+    *,
+    wrist: str = "",
+    size: str = "",
+    age: str = "",
+    grade: str = "",
+    out: Path | None = None,
+    json: Json = False,
 ) -> int:
     """Bring the piece to rest, pull at it, say which wrists it suits, and what would make it fit yours.
 
@@ -40,28 +51,46 @@ def fit_(
         instead of a girth: years, as 8; a rough guide.
     grade
         a list of sizes, girths or ages with commas between, as S,M,L: the piece for each, with its supplies.
+    out
+        write the pattern with the repeats and extension bands that suit the wrist into this new file.
     """
     asked = [text for text in (wrist, size, age and f"age {age}") if text]
     if len(asked) > 1:
         return cannot("give one of --wrist, --size and --age", json)
+    if out is not None and not asked:
+        return cannot("give --out together with --wrist, --size or --age", json)
+    if out is not None and out.exists():
+        return cannot(f"{out} is there already; choose another name", json)
     told = read_wrist(asked[0]) if asked else None
     if told is not None and told.wrist is None:  # said before the piece is solved
         return refuse(told.findings, json)
     made = worked(file, json)
-    from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the solver is slow to load
+    from pegwright.workshop.lengths import lengths  # noqa: PLC0415 - the solver is slow to load
+    from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the same
 
     try:
         with progress(json) as report:
             measured, findings = measure(made, report)
+            longer = lengths(made, report) if asked or grade else None
     except ValueError as error:
         return cannot(reason(error), json)
-    found, _, gauge, plan, told_of_it = suit(measured, asked[0] if asked else None)
+    found, _, gauge, plan, told_of_it = suit(measured, asked[0] if asked else None, longer)
     findings = (*findings, *told_of_it)
     if found is None:
         return answer({"title": made.pattern.title}, findings) if json else _only(findings)
     sizes = [text.strip() for text in grade.split(",") if text.strip()]
-    graded = grade_(made.pattern, gauge, sizes, repeats=0) if gauge and sizes else ()
+    least, most = (longer.least, longer.most) if longer else (0, 0)
+    design = _design(made.pattern, longer)
+    graded = grade_(design, gauge, sizes, least_repeats=least, most_repeats=most) if gauge and sizes else ()
     findings = (*findings, *(one for each in graded for one in each.findings))
+    if out is not None and plan is not None:
+        suiting = design(plan.repeats, plan.extension)
+        if suiting is None or work(suiting).holds < made.holds:
+            return cannot("there is no place in this piece for extension bands", json)
+        try:
+            write_whole(out, write(suiting))
+        except OSError as error:
+            return cannot(reason(error), json)
     facts = {
         "title": made.pattern.title,
         "length_mm": measured.length_mm,
@@ -72,22 +101,58 @@ def fit_(
         "worn": found.worn,
         "extension": measured.extension,
         "extension_mm": measured.extension_mm,
-        "plan": None if plan is None else {"extension": plan.extension, "length_mm": plan.length_mm},
-        "grades": [_grade(each) for each in graded],
+        "repeats": longer,
+        "plan": None if plan is None else _plan(plan, longer),
+        "grades": [_grade(each, longer) for each in graded],
     }
     if json:
         return answer(facts, findings)
     _say(made.pattern.title, measured, found)
-    if plan is not None and plan.extension != measured.extension:
-        now = f"now {measured.extension}"
-        say(f"for this wrist: {plan.extension} extension bands ({now}), {plan.length_mm:.0f} mm")
+    if longer is not None:
+        say(
+            f"one repeat is {longer.bands} bands and {longer.one_mm:.0f} mm; from {longer.least} to"
+            f" {longer.most} of them are proved to hold"
+        )
+    if plan is not None:
+        say(f"for this wrist: {_making(plan, longer, measured.extension)}, {plan.length_mm:.0f} mm")
+    if out is not None and plan is not None:
+        say(f"that is written to {out}")
     for each in graded:
-        say(_line(each))
+        say(_line(each, longer))
     if gauge is None and (sizes or asked):
-        say("no extension band can be put in, so its length stays as it is")
+        say("neither repeats nor extension bands can be put in, so its length stays as it is")
     say(_CARE)
     say_findings(findings)
     return exit_code(findings)
+
+
+def _design(pattern: Pattern, longer: Lengths | None) -> Callable[[int, int], Pattern | None]:
+    """Return what makes the piece with other numbers of repeats and extension bands."""
+
+    def made(repeats: int, extension: int) -> Pattern | None:
+        changes = longer is not None and repeats != longer.now
+        return with_extension(with_repeats(pattern, repeats) if changes else pattern, extension)
+
+    return made
+
+
+def _plan(plan: Plan, longer: Lengths | None) -> dict[str, Any]:
+    return {
+        "repeats": plan.repeats if longer else None,
+        "extension": plan.extension,
+        "length_mm": plan.length_mm,
+    }
+
+
+def _making(plan: Plan, longer: Lengths | None, extension: int | None = None) -> str:
+    """Say how a piece is made, with what it is now in brackets where that is given."""
+    now, bands = "", f"{plan.extension} extension {'band' if plan.extension == 1 else 'bands'}"
+    if extension is not None:
+        bands += f" (now {extension})"
+        now = f" (now {longer.now})" if longer else ""
+    if longer is None:
+        return bands
+    return f"{plan.repeats} {'repeat' if plan.repeats == 1 else 'repeats'}{now}, {bands}"
 
 
 def _only(findings: tuple[Finding, ...]) -> int:
@@ -95,24 +160,21 @@ def _only(findings: tuple[Finding, ...]) -> int:
     return exit_code(findings)
 
 
-def _grade(one: Graded) -> dict[str, Any]:
+def _grade(one: Graded, longer: Lengths | None) -> dict[str, Any]:
     plan, needs = one.plan, one.supplies
     return {
         "asked": one.asked,
         "wrist_mm": None if plan is None else plan.wrist.girth_mm,
-        "extension": None if plan is None else plan.extension,
-        "length_mm": None if plan is None else plan.length_mm,
+        **({"repeats": None, "extension": None, "length_mm": None} if plan is None else _plan(plan, longer)),
         "supplies": None if needs is None else views.supplies(needs, None),
     }
 
 
-def _line(one: Graded) -> str:
+def _line(one: Graded, longer: Lengths | None) -> str:
     if one.plan is None or one.supplies is None:
         return f"{one.asked}: cannot be made"
     plan, needs = one.plan, one.supplies
-    return (
-        f"{one.asked}: {plan.extension} extension bands, {plan.length_mm:.0f} mm, {needs.bands} bands in all"
-    )
+    return f"{one.asked}: {_making(plan, longer)}, {plan.length_mm:.0f} mm, {needs.bands} bands in all"
 
 
 def _say(title: str, measured: Measured, found: Fit) -> None:

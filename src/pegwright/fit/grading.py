@@ -112,6 +112,7 @@ def plan_for(
     *,
     repeats: int | None = None,
     least_extension: int = 0,
+    least_repeats: int = 0,
     most_repeats: int = MOST,
 ) -> Plan:
     """Choose repeats and extension bands for a wrist.
@@ -123,7 +124,7 @@ def plan_for(
     Raises:
         ValueError: a negative number of repeats or extension bands.
     """
-    if min(least_extension, most_repeats, 0 if repeats is None else repeats) < 0:
+    if min(least_extension, least_repeats, most_repeats, 0 if repeats is None else repeats) < 0:
         raise ValueError("repeats and extension bands are counted from 0")
     low, high = EASE[0] * wrist.high_mm, EASE[1] * wrist.low_mm
     if low > high:
@@ -131,7 +132,7 @@ def plan_for(
     aim = (low + high) / 2
     choices = [
         (tried, extension, gauge.length_mm(tried, extension))
-        for tried in (range(min(most_repeats, MOST) + 1) if repeats is None else (repeats,))
+        for tried in (range(least_repeats, min(most_repeats, MOST) + 1) if repeats is None else (repeats,))
         for extension in _near(aim, gauge, tried, least_extension)
     ]
     suiting = [choice for choice in choices if low - 1e-9 <= choice[2] <= high + 1e-9]
@@ -153,23 +154,25 @@ def plan_for(
 
 
 def grade(
-    design: Pattern | Callable[[int, int], Pattern],
+    design: Pattern | Callable[[int, int], Pattern | None],
     gauge: Gauge,
     sizes: Sequence[str | Wrist],
     *,
     repeats: int | None = None,
     least_extension: int = 0,
+    least_repeats: int = 0,
     most_repeats: int = MOST,
 ) -> tuple[Graded, ...]:
     """Make the design for each size in turn (wrists, or anything that `read_wrist` reads).
 
     Args:
         design: a pattern of which only the extension changes, or what makes one from numbers of repeats and
-            extension bands.
+            extension bands; None from it says that there is no place for extension bands.
         gauge: what a repeat and an extension band add.
         sizes: the list of sizes.
         repeats: the number of repeats, if it is fixed; a pattern needs it.
         least_extension: the fewest extension bands.
+        least_repeats: the fewest repeats.
         most_repeats: the most repeats that the loom has room for.
 
     Raises:
@@ -185,7 +188,12 @@ def grade(
             graded.append(Graded(asked=asked, findings=findings))
             continue
         plan = plan_for(
-            wrist, gauge, repeats=repeats, least_extension=least_extension, most_repeats=most_repeats
+            wrist,
+            gauge,
+            repeats=repeats,
+            least_extension=least_extension,
+            least_repeats=least_repeats,
+            most_repeats=most_repeats,
         )
         made = (
             with_extension(design, plan.extension)
@@ -233,6 +241,9 @@ def _graded(asked: str, plan: Plan, made: Pattern | None, findings: tuple[Findin
 
 
 def _near(aim_mm: float, gauge: Gauge, repeats: int, least: int) -> Iterator[int]:
-    """Yield the numbers of extension bands on either side of the aim."""
+    """Yield the numbers of extension bands on either side of the aim; the least where they add nothing."""
+    if gauge.extension_mm <= 0:
+        yield least
+        return
     wanted = (aim_mm - gauge.length_mm(repeats, 0)) / gauge.extension_mm
     yield from sorted({min(max(least, n), MOST + least) for n in (math.floor(wanted), math.ceil(wanted))})

@@ -11,7 +11,7 @@ from pegwright.fit.grading import Gauge, Plan, plan_for
 from pegwright.fit.sizing import Fit, fit_of, stretch_curve
 from pegwright.fit.wrist import Wrist, read_wrist
 
-__all__ = ["Measured", "Suited", "gauge_of", "suit"]
+__all__ = ["Lengths", "Measured", "Suited", "gauge_of", "suit"]
 
 
 class Measured(msgspec.Struct, frozen=True, kw_only=True):
@@ -28,20 +28,31 @@ class Measured(msgspec.Struct, frozen=True, kw_only=True):
     extension: int
 
 
-def gauge_of(measured: Measured) -> Gauge | None:
-    """Return the gauge for the piece as one whole without repeats; None where extension adds nothing."""
-    adds_mm = measured.extension_mm
-    if adds_mm is None or adds_mm <= 0:
+class Lengths(msgspec.Struct, frozen=True, kw_only=True):
+    """How many repeats the piece has and may have; what one adds, in mm of length and in bands."""
+
+    now: int
+    least: int
+    most: int
+    one_mm: float
+    bands: int
+
+
+def gauge_of(measured: Measured, lengths: Lengths | None = None) -> Gauge | None:
+    """Return the gauge of a piece; without `lengths` it is one whole. None where nothing can be changed."""
+    extension_mm = max(measured.extension_mm or 0.0, 0.0)
+    if not extension_mm and lengths is None:
         return None
-    base_mm = measured.length_mm - measured.extension * adds_mm
-    return Gauge(base_mm=base_mm, repeat_mm=1.0, extension_mm=adds_mm)
+    repeats, repeat_mm = (lengths.now, lengths.one_mm) if lengths else (0, 1.0)
+    base_mm = measured.length_mm - measured.extension * extension_mm - repeats * repeat_mm
+    return Gauge(base_mm=base_mm, repeat_mm=repeat_mm, extension_mm=extension_mm)
 
 
 class Suited(NamedTuple):
     """How a piece suits a wrist, as far as can be said, and what would suit it better.
 
     `fit` is None where the pulls make no curve; `wrist` where none is asked for or it cannot be read; `plan`
-    where there is no wrist, or no extension band can be put in.
+    where there is no wrist, or nothing of the piece can be changed.
     """
 
     fit: Fit | None
@@ -51,16 +62,20 @@ class Suited(NamedTuple):
     findings: tuple[Finding, ...]
 
 
-def suit(measured: Measured, wrist: str | None = None) -> Suited:
-    """Say whom it fits, and how many extension bands a wrist (`16 cm`, `M`, `age 8`) asks for."""
+def suit(measured: Measured, wrist: str | None = None, lengths: Lengths | None = None) -> Suited:
+    """Say whom it fits, and how many repeats and extension bands a wrist (`16 cm`, `M`, `age 8`) asks for.
+
+    Without `lengths` its repeats stay as they are, and are counted as none.
+    """
     told = None if wrist is None else read_wrist(wrist)
     asked = told.wrist if told else None
-    gauge = gauge_of(measured)
+    gauge = gauge_of(measured, lengths)
     curve, findings = stretch_curve(measured.pulls)
     findings = (*(told.findings if told else ()), *findings)
     if curve is None:
         return Suited(None, asked, gauge, None, findings)
     girth_mm = asked.girth_mm if asked else None
     fit = fit_of(measured.length_mm, curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
-    plan = plan_for(asked, gauge, repeats=0) if asked and gauge else None
+    least, most = (lengths.least, lengths.most) if lengths else (0, 0)
+    plan = plan_for(asked, gauge, least_repeats=least, most_repeats=most) if asked and gauge else None
     return Suited(fit, asked, gauge, plan, (*findings, *fit.findings))

@@ -1,0 +1,54 @@
+"""Other lengths of the same design: which numbers of repeats are proved to hold, and what a repeat adds."""
+
+from __future__ import annotations
+
+import math
+
+from pegwright.fit.measured import Lengths
+from pegwright.pattern import Pattern
+from pegwright.pattern.lengthen import repeats_of, with_repeats
+from pegwright.workshop.at_rest import at_rest
+from pegwright.workshop.line import Work, work
+from pegwright.workshop.progress import Progress, silent
+
+__all__ = ["lengths"]
+
+_LONGEST_MM = 200.0  # the largest wrist of the surveys, rounded up
+_COUNTS = frozenset({"text-count-wrong"})  # the text speaks of the piece as it is
+
+
+def lengths(made: Work, progress: Progress = silent) -> Lengths | None:
+    """Return the lengths that the piece can be made in; None where its repeats cannot be changed.
+
+    Every number of repeats from the least to the most is worked and proved like the piece itself, and gives
+    no finding that the piece does not give. One of them is brought to rest, to see what a repeat adds.
+    """
+    of = repeats_of(made.pattern)
+    if of is None or not made.holds:
+        return None
+    known = {found.code for found in made.findings} | _COUNTS
+    least = of.now
+    while least > 1 and _sound(with_repeats(made.pattern, least - 1), known):
+        least -= 1
+    other = max(least, of.now - max(1, of.now // 4))
+    if other == of.now:
+        other += 1
+        full = of.most is not None and other > of.most
+        if full or not _sound(with_repeats(made.pattern, other), known):
+            return None
+    changed = work(with_repeats(made.pattern, other))
+    length_mm = at_rest(made).length_mm
+    one_mm = (at_rest(changed, progress).length_mm - length_mm) / (other - of.now)
+    if not one_mm > 0:
+        return None
+    most, useful = of.now, of.now + max(0, math.ceil((_LONGEST_MM - length_mm) / one_mm))
+    while most < min(useful, of.most or useful) and _sound(with_repeats(made.pattern, most + 1), known):
+        most += 1
+    bands = (len(made.proof.verdicts) - len(changed.proof.verdicts)) // (of.now - other)
+    return Lengths(now=of.now, least=least, most=most, one_mm=one_mm, bands=bands)
+
+
+def _sound(pattern: Pattern, known: set[str]) -> bool:
+    """Say whether a piece holds and gives no finding but the known ones."""
+    made = work(pattern)
+    return made.holds and {found.code for found in made.findings} <= known
