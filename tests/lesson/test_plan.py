@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from pegwright.fit.supplies import supplies
-from pegwright.lesson import Fit, Verdict, plan
+from pegwright.lesson import Verdict, plan
 from pegwright.lesson.picture import ArrowMark, BandMark, PegMark
 from pegwright.loom import Laid
 from pegwright.pattern import Maker, Pattern, Rows
@@ -174,18 +174,6 @@ def test_nothing_is_claimed_that_was_not_proved() -> None:
     """A verdict without facts does not say that the piece holds."""
     made = lesson(ebb(), Verdict(held=False, bands=12))
     assert made.hold.lines == ("It is not proved that every band is held.",)
-
-
-def test_the_extension_table_stands_only_where_sizes_are_known() -> None:
-    """No sizes, no table; with sizes, a line for each."""
-    pattern = ebb()
-    assert lesson(pattern).extension is None
-    table = lesson(pattern, fits=(Fit(wrist_mm=140, extension_bands=1), Fit(wrist_mm=165, extension_bands=6)))
-    assert table.extension is not None
-    assert table.extension.lines == (
-        "For a wrist of 140 mm: 1 extra band.",
-        "For a wrist of 165 mm: 6 extra bands.",
-    )
 
 
 def test_cautions_stand_in_every_lesson_and_defer_to_local_rules() -> None:

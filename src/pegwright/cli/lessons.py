@@ -52,6 +52,8 @@ def lesson_(
     voice_model: Path | None = None,
     phrases: Path | None = None,
     rehearse: bool = True,
+    picture: bool = True,
+    fit: bool = True,
     likelihood: Path | None = None,
     seen: Path | None = None,
     json: Json = False,
@@ -103,6 +105,10 @@ def lesson_(
         a JSON file with your own words for ours, as {"peg": "pin", "pegs": "pins"}.
     rehearse
         rehearse every likely slip first, and carry warnings, wrong pictures and checks in the lesson.
+    picture
+        bring the piece to rest first, and carry its picture and its size in the lesson.
+    fit
+        pull at a piece that goes round a wrist, and say whom it suits and which extension a wrist asks for.
     likelihood
         a table of your own that says how likely each kind of slip is.
     seen
@@ -140,6 +146,8 @@ def lesson_(
             film=FilmOrder(codec=codec, tall_px=film_tall, excerpt=excerpt, voice=voice, model=voice_model),
             phrases=_phrases(phrases),
             rehearse=rehearse,
+            picture=picture,
+            fit=fit,
             weights=table.weights,
         )
         with progress(json) as report:

@@ -14,17 +14,19 @@ from pegwright.lesson.script import Script, script
 from pegwright.lesson.sheet import Hand, Lesson, Phase, Step
 from pegwright.lesson.storyboard import Storyboard, clipped, excerpt, storyboard
 from pegwright.lesson.times import Pace, motif_moves, timed
-from pegwright.lesson.verdict import Fit, Snap, Verdict
+from pegwright.lesson.verdict import UNASKED, Finish, Missing, Snap, Verdict
 from pegwright.lesson.words import Units, Words, languages
 
 __all__ = [
+    "UNASKED",
     "Caption",
-    "Fit",
+    "Finish",
     "Grid",
     "Hand",
     "Leaf",
     "Lesson",
     "Mark",
+    "Missing",
     "Pace",
     "Phase",
     "Picture",

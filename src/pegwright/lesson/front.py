@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 
 from pegwright.fit.supplies import Heap, Supplies
 from pegwright.lesson.say import Speaker
 from pegwright.lesson.scene import PLAIN_TINT, Look, highest_stack
 from pegwright.lesson.sheet import Block, Hold, Supplied, SupplyLine, Swatch
-from pegwright.lesson.verdict import Fit, Verdict
+from pegwright.lesson.verdict import Verdict
 from pegwright.lesson.words import Words, line
 from pegwright.loom import History
 from pegwright.pattern import Hang, Hook, Lift, Pattern, Place, Slide, Wind
@@ -141,19 +140,6 @@ def hold(speaker: Speaker, verdict: Verdict, steps: dict[int, int]) -> Hold:
             lines.append(say("hold-snap-harmless", n=verdict.snap.harmless))
     lines += [line(text, 600) for text in verdict.lines]
     return Hold(heading=say("heading-hold"), held=verdict.held, lines=tuple(lines))
-
-
-def extension(words: Words, fits: Sequence[Fit]) -> Block | None:
-    """Say how many bands to add for which wrist, where that is known."""
-    if not fits:
-        return None
-    return Block(
-        heading=words.say("heading-extension"),
-        lines=tuple(
-            words.say("extension-line", wrist=words.length(round(fit.wrist_mm)), bands=fit.extension_bands)
-            for fit in fits
-        ),
-    )
 
 
 def cautions(words: Words) -> Block:

@@ -10,7 +10,8 @@ from typing import Any, NamedTuple
 from pegwright import __version__
 from pegwright.fit.supplies import Supplies
 from pegwright.lesson.closeup import closeup
-from pegwright.lesson.front import cautions, extension, glossary, hold, key, level, supplied, tools
+from pegwright.lesson.finished import extension, finished
+from pegwright.lesson.front import cautions, glossary, hold, key, level, supplied, tools
 from pegwright.lesson.inquiry import inquiring
 from pegwright.lesson.lie import Lie, lies
 from pegwright.lesson.overview import loom_pictures, rounds_pictures
@@ -22,7 +23,7 @@ from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
 from pegwright.lesson.show import Moment, step_pictures
 from pegwright.lesson.times import COUNT_OUT_S, PREPARE_S, RELEASE_S, WEAR_S, Pace, floor_s, rounds_s
 from pegwright.lesson.trouble import troubled
-from pegwright.lesson.verdict import Fit, Verdict
+from pegwright.lesson.verdict import UNASKED, Finish, Verdict
 from pegwright.lesson.view import view_of
 from pegwright.lesson.words import Units, Words, line, plain
 from pegwright.loom import HOOK, Done, History, Laid, State
@@ -51,7 +52,7 @@ def plan(
     supplies: Supplies,
     verdict: Verdict,
     *,
-    fits: Sequence[Fit] = (),
+    finish: Finish = UNASKED,
     language: str = "en",
     hand: Hand = "right",
     pace: Pace | None = None,
@@ -61,7 +62,7 @@ def plan(
 ) -> Lesson:
     """Decide the lesson of a pattern from its history, its supplies and its verdict.
 
-    `fits`, where they are known, become the extension table. For the left hand give the mirrored pattern;
+    `finish` is the piece off the loom, as far as it is known. For the left hand give the mirrored pattern;
     `hand` only says so and says which hand holds the hook. `pace` is that of the teacher and the learners.
     `phrases` maps words of ours to the teacher's own, as in `Words`. With the rehearsal of this history the
     lesson warns of what goes wrong, shows it beside the right, and stops to look.
@@ -99,9 +100,10 @@ def plan(
         key_heading=say("heading-key"),
         key=key(speaker.look, supplies),
         hold=hold(speaker, verdict, course.steps_of_bands()),
+        finished=finished(words, line(pattern.title), speaker.look, finish),
         phases=phases,
         cautions=cautions(words),
-        extension=extension(words, fits),
+        extension=extension(words, finish),
         glossary=glossary(words, " ".join(t for step in course.made for t in (step.words, *step.detail))),
         units=units,
         mark=mark,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 import msgspec
 import numpy as np
@@ -16,9 +16,22 @@ import numpy.typing as npt
 
 from pegwright.lesson.scene import HATCHES, PLAIN_TINT
 from pegwright.pattern import Pattern
-from pegwright.shape import Piece
 
-__all__ = ["VIEWS", "Camera", "Portrait", "Step", "Strand", "Tube", "ViewName", "portrait", "portrait_of"]
+if TYPE_CHECKING:  # a lesson is planned without the solver
+    from pegwright.shape import Piece
+
+__all__ = [
+    "VIEWS",
+    "Camera",
+    "Portrait",
+    "Step",
+    "Strand",
+    "Tube",
+    "ViewName",
+    "mirrored",
+    "portrait",
+    "portrait_of",
+]
 
 Floats = npt.NDArray[np.float64]
 Vector = tuple[float, float, float]
@@ -145,11 +158,13 @@ def portrait(
     colourway: Mapping[str, str] | None = None,
     girth_mm: float | None = None,
     at_rest: bool = True,
+    size_mm: Vector | None = None,
 ) -> Portrait:
     """Decide the portrait of a piece that lies flat (x along it, z towards the viewer), or on a wrist.
 
     On a wrist, of that girth, the arm runs along y. Colours are those of the pattern; `colourway` maps
-    letters to other tints (#rrggbb).
+    letters to other tints (#rrggbb). `size_mm` is the length, width and height as the solver measured them;
+    without it they are those of the box round the bands.
 
     Raises:
         ValueError: there is no band, or a tint is none.
@@ -168,7 +183,7 @@ def portrait(
     turn = np.eye(3) if girth_mm else _level(np.concatenate([one.points_mm for one in bands]))
     tubes = [_tube(one, turn, listed, other) for one in given]
     low, high = _box(tubes)
-    length, width, height = (float(v) for v in high - low)
+    length, width, height = size_mm or (float(v) for v in high - low)
     if girth_mm:
         length = girth_mm
         width, height = float(high[1] - low[1]), _thick(tubes, girth_mm)
@@ -224,7 +239,29 @@ def portrait_of(
         colourway=colourway,
         girth_mm=piece.girth_mm,
         at_rest=rest.converged,
+        size_mm=(piece.length_mm, piece.width_mm, piece.height_mm),
     )
+
+
+def mirrored(shown: Portrait) -> Portrait:
+    """Return the portrait of the piece that the other hand makes: a band at rest knows no left and right.
+
+    Raises:
+        ValueError: the piece is worn.
+    """
+    if shown.girth_mm is not None:
+        raise ValueError("only a piece that lies flat is mirrored")
+    tubes = tuple(
+        msgspec.structs.replace(tube, points_mm=tuple((x, -y, z) for x, y, z in tube.points_mm))
+        for tube in shown.tubes
+    )
+    cameras = []
+    for camera in shown.cameras:
+        left, bottom, right, top = camera.window_mm
+        if camera.up[1]:  # it looks on the plane in which left and right lie
+            bottom, top = -top, -bottom
+        cameras.append(msgspec.structs.replace(camera, window_mm=(left, bottom, right, top)))
+    return msgspec.structs.replace(shown, tubes=tubes, cameras=tuple(cameras))
 
 
 def _at_points(values: Floats, closed: bool) -> Floats:

@@ -132,11 +132,11 @@ class _Clock:
         self.chapters: list[Chapter] = []
 
     def opening(self) -> None:
-        """Say what will be made, and the cautions."""
-        label = self.lesson.labels
-        self.talk(
-            (self.lesson.title + ".", self.lesson.byline + "."), label["shot-piece"], label["view-piece"]
-        )
+        """Say what will be made and how large it comes out, and the cautions."""
+        label, finished = self.lesson.labels, self.lesson.finished
+        told = finished.said if finished.portrait else ()
+        said = (self.lesson.title + ".", self.lesson.byline + ".", *(s for t in told for s in sentences(t)))
+        self.talk(said, label["shot-piece"], label["view-piece"])
         safe = self.lesson.cautions
         said = (safe.heading + ".", *(s for text in safe.lines for s in sentences(text)))
         self.talk(said, safe.heading, label["view-cautions"])

@@ -10,6 +10,7 @@ from typing import Literal
 import msgspec
 
 from pegwright.lesson.picture import Picture
+from pegwright.lesson.portrait import Portrait
 from pegwright.lesson.words import Units, Words
 
 PhaseName = Literal["prepare", "place", "turn", "work", "finish", "extend", "close", "wear"]
@@ -161,6 +162,28 @@ class Block(_Part, frozen=True, kw_only=True):
     lines: tuple[str, ...]
 
 
+class Finished(_Part, frozen=True, kw_only=True):
+    """The piece as it comes off the loom: its portrait and what is said of it.
+
+    `size` and `wrists` are sentences; the second is empty where no wrist was asked about. Without a portrait
+    `size` says why there is none. `shown_mm` is how wide the portrait is printed, `caption` how that compares
+    with the piece, `text` what it shows.
+    """
+
+    heading: str
+    size: str
+    wrists: str = ""
+    portrait: Portrait | None = None
+    shown_mm: float = 0.0
+    caption: str = ""
+    text: str = ""
+
+    @property
+    def said(self) -> tuple[str, ...]:
+        """What is said of the piece, in sentences."""
+        return tuple(text for text in (self.size, self.wrists) if text)
+
+
 class Lesson(_Part, frozen=True, kw_only=True):
     """A piece taught from the first peg to the wrist.
 
@@ -181,6 +204,7 @@ class Lesson(_Part, frozen=True, kw_only=True):
     key_heading: str
     key: tuple[Swatch, ...]
     hold: Hold
+    finished: Finished
     phases: tuple[Phase, ...]
     cautions: Block
     colophon: tuple[str, ...]

@@ -19,6 +19,7 @@ from pegwright.lesson.keyframes import motion_of
 from pegwright.lesson.lie import Lie, lies
 from pegwright.lesson.motion import Motion
 from pegwright.lesson.picture import Mark, Picture, Window
+from pegwright.lesson.portrait import Portrait
 from pegwright.lesson.say import Speaker
 from pegwright.lesson.scene import Scene, look_of
 from pegwright.lesson.script import Chapter, Line, Script, Shot
@@ -65,7 +66,10 @@ class Cut(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Storyboard(msgspec.Struct, frozen=True, kw_only=True):
-    """A film before it is painted, in seconds from its start. Cuts follow each other without a gap."""
+    """A film before it is painted, in seconds from its start. Cuts follow each other without a gap.
+
+    `portrait` is the finished piece, which is seen at the opening.
+    """
 
     title: str
     designer: str
@@ -75,6 +79,7 @@ class Storyboard(msgspec.Struct, frozen=True, kw_only=True):
     lines: tuple[Line, ...]
     captions: tuple[Caption, ...]
     chapters: tuple[Chapter, ...]
+    portrait: Portrait | None = None
 
     @property
     def length_s(self) -> float:
@@ -99,6 +104,7 @@ def storyboard(pattern: Pattern, history: History, lesson: Lesson, script: Scrip
         lines=script.lines,
         captions=captions(script),
         chapters=script.chapters,
+        portrait=lesson.finished.portrait,
     )
 
 

@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, Literal
+
 import msgspec
+
+from pegwright.lesson.portrait import Portrait
+
+if TYPE_CHECKING:  # what reads stretch curves is slow to load, and seldom asked
+    from pegwright.fit.measured import Measured
 
 
 class Snap(msgspec.Struct, frozen=True, kw_only=True):
@@ -34,8 +41,21 @@ class Verdict(msgspec.Struct, frozen=True, kw_only=True):
     lines: tuple[str, ...] = ()
 
 
-class Fit(msgspec.Struct, frozen=True, kw_only=True):
-    """How many bands the extension takes for a wrist of that girth (mm)."""
+Missing = Literal["unasked", "nothing", "restless", "long"]
+"""Why there is no portrait: nobody asked, there is no band, it came not to rest, it took too long."""
 
-    wrist_mm: float
-    extension_bands: int
+
+class Finish(msgspec.Struct, frozen=True, kw_only=True):
+    """How the finished piece comes out: its portrait, with its size, and what pulling at it told.
+
+    Without a portrait, `missing` says why. `measured` is there where the piece closes round a wrist and was
+    pulled at.
+    """
+
+    portrait: Portrait | None = None
+    measured: Measured | None = None
+    missing: Missing = "unasked"
+
+
+UNASKED = Finish()
+"""Nothing is known of the finished piece, because nobody asked."""

@@ -20,6 +20,8 @@ from pegwright.lesson import Leaf, Lesson, Script, captions, filming, script_lea
 from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from pegwright.press.page import page_html
 from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
+from pegwright.press.portrait_png import portrait_png
+from pegwright.press.portrait_svg import portrait_svg
 from pegwright.press.prompter import prompter_html
 from pegwright.press.stills import still_png
 from pegwright.press.svg import step_svg, still_svg
@@ -42,6 +44,7 @@ MEDIA = {
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
 _OWN = {"manifest.json", "LICENCE.txt", "SHA256SUMS.txt"}
 _DATE = (1980, 1, 1, 0, 0, 0)
+_FINISHED_PX = 1200
 _FONTS = Path(__file__).parent / "fonts"
 
 
@@ -123,6 +126,10 @@ def _texts(
 
 def _pictures(lesson: Lesson) -> dict[str, bytes]:
     files = {}
+    shown = lesson.finished.portrait
+    if shown is not None:
+        files["finished.png"] = portrait_png(shown, "front", _FINISHED_PX)
+        files["finished.svg"] = portrait_svg(shown, "front").encode()
     for step in lesson.steps:
         for i, picture in enumerate(step.pictures, start=1):
             part = f"-{i}" if len(step.pictures) > 1 else ""

@@ -19,7 +19,7 @@ from av.packet import Packet
 from pegwright.lesson.storyboard import Storyboard
 from pegwright.press.bundle import Codec
 from pegwright.press.captions import captions_vtt
-from pegwright.press.frames import Cover, Painter
+from pegwright.press.frames import Painter
 
 FPS = 25
 os.environ.setdefault("SVT_LOG", "1")  # the AV1 coder would talk on the terminal
@@ -44,13 +44,11 @@ def film(
     codec: Codec = "vp9",
     voice: np.ndarray[Any, np.dtype[np.int16]] | None = None,
     voice_hz: int = 48_000,
-    cover: Cover | None = None,
     progress: Callable[[str, int, int], None] = lambda *_: None,
 ) -> bytes:
     """Return the film of a storyboard, 16:9, so many pixels high, 25 frames a second.
 
-    `voice` is one channel of sound from the film's start. `cover` paints the finished piece, so many pixels
-    wide and high. `progress` is told how many frames are done.
+    `voice` is one channel of sound from the film's start. `progress` is told how many frames are done.
 
     Raises:
         ValueError: a height that is odd, or under 180 or over 2160.
@@ -59,7 +57,7 @@ def film(
         raise ValueError(f"a film is an even number of pixels high, from 180 to 2160, not {tall_px}")
     kind, name, options = _CODECS[codec]
     file = io.BytesIO()
-    painter = Painter(board, tall_px, cover)
+    painter = Painter(board, tall_px)
     with cast(Any, av.open(file, "w", format=kind)) as out:
         picture: Any = out.add_stream(name, rate=FPS, options=options | {"g": str(FPS * _GOP_S)})
         picture.width, picture.height, picture.pix_fmt = painter.width, tall_px, "yuv420p"

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 
 from pegwright.lesson.frame import FRAME, HEAD, PICTURE, SIDE, WHOLE, Box, placed
 from pegwright.lesson.motion import SWAP, moving_at, still_at
 from pegwright.lesson.picture import Picture, Window
+from pegwright.lesson.portrait import Portrait
 from pegwright.lesson.storyboard import PAN, Cut, Storyboard
 from pegwright.press.canvas import Pixels, Spot, blank, put, wide
+from pegwright.press.portrait_png import portrait_pixels
 from pegwright.press.strokes import (
     COLOUR,
     Letters,
@@ -28,17 +30,10 @@ _GAP_PX = 24.0
 _LINE = 1.32
 
 
-Cover = Callable[[int, int], Pixels]
-
-
 class Painter:
-    """Paints the frame at a second; asked for rising seconds, it paints no more than has changed.
+    """Paints the frame at a second; asked for rising seconds, it paints no more than has changed."""
 
-    `cover` paints the finished piece, so many pixels wide and high (RGBA).
-    """
-
-    def __init__(self, board: Storyboard, tall_px: int, cover: Cover | None = None) -> None:
-        self.cover = cover
+    def __init__(self, board: Storyboard, tall_px: int) -> None:
         self.board = board
         self.scale = tall_px / FRAME[1]
         self.width = FRAME[0] * tall_px // FRAME[1] // 2 * 2
@@ -48,6 +43,7 @@ class Painter:
         self.furniture: Pixels | None = None
         self.ground: dict[bool, Pixels] = {}
         self.still: Pixels | None = None
+        self.cover: Pixels | None = None
 
     def frame(self, second: float) -> Pixels:
         """Return the frame at a second: RGBA; the very same array while nothing changes."""
@@ -84,9 +80,8 @@ class Painter:
             if cut.side is not None:
                 self._picture(self.furniture, cut.side, SIDE)
         self.still = self.furniture.copy()
-        if cut.opening and self.cover is not None:
-            room = self._box(PICTURE)
-            self._set(self.still, self.cover(room.shape[1], room.shape[0]), PICTURE)
+        if cut.opening and self.board.portrait is not None:
+            self._set(self.still, self._cover(self.board.portrait), PICTURE)
         if cut.pictures:
             long = (PICTURE.right - PICTURE.left + _GAP_PX) / len(cut.pictures)
             for i, picture in enumerate(cut.pictures):
@@ -120,6 +115,17 @@ class Painter:
         whole = self.furniture.copy()
         self._set(whole, shown, PICTURE)
         return whole
+
+    def _cover(self, portrait: Portrait) -> Pixels:
+        """Return the finished piece in the middle of the picture's box, painted once."""
+        if self.cover is None:
+            self.cover = self._box(PICTURE)
+            tall, wide = self.cover.shape[:2]
+            long, high = portrait.camera("front").size_mm
+            seen = portrait_pixels(portrait, "front", min(wide, int(tall * long / high)), COLOUR.ground)
+            top, left = (tall - seen.shape[0]) // 2, (wide - seen.shape[1]) // 2
+            self.cover[top : top + seen.shape[0], left : left + seen.shape[1], :3] = seen[:tall]
+        return self.cover
 
     def _picture(self, pixels: Pixels, picture: Picture, box: Box) -> None:
         """Put a picture into a box, as large as fits, cut off at its own edges."""
@@ -161,7 +167,7 @@ class Painter:
 
     def _furniture(self, cut: Cut) -> Iterable[Paint]:
         yield from _heading(cut)
-        shown = bool(cut.pictures or cut.motion or (cut.opening and self.cover))
+        shown = bool(cut.pictures or cut.motion or (cut.opening and self.board.portrait))
         if cut.lines:
             box = SIDE if shown else PICTURE if cut.number else WHOLE
             yield from _lines(cut, box, 32.0 if shown else 44.0)

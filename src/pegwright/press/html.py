@@ -21,7 +21,7 @@ def whole(*, language: str, title: str, name: str, body: str) -> str:
     style, script = _style(name), _script(name)
     policy = (
         f"default-src 'none'; style-src '{_sha256(style)}'; script-src '{_sha256(script)}'; "
-        "font-src data:; base-uri 'none'; form-action 'none'"
+        "font-src data:; img-src data:; base-uri 'none'; form-action 'none'"
     )
     return (
         f'<!DOCTYPE html>\n<html lang="{escape(language)}">\n<head>\n<meta charset="utf-8">\n'

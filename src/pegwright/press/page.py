@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import base64
+import math
 from collections.abc import Iterable
 from itertools import chain
 
 from pegwright.lesson import Lesson, Picture
 from pegwright.lesson.picture import BandMark, BarMark
-from pegwright.lesson.sheet import Block, Check, Fork, Found, Phase, Reply, Step, Swatch, Trouble
+from pegwright.lesson.sheet import Block, Check, Finished, Fork, Found, Phase, Reply, Step, Swatch, Trouble
 from pegwright.press.html import tag, whole
+from pegwright.press.portrait_png import portrait_png
 from pegwright.press.svg import step_svg, swatch_svg
+
+_COVER_PX = 680
+_COVER_AREA_PX = 100_000
+"""The finished piece is seen on a phone, and must not weigh more than the steps."""
 
 
 def page_html(lesson: Lesson, other: Lesson | None = None) -> str:
@@ -88,6 +95,7 @@ def _front(lesson: Lesson) -> str:
         lesson.supplies.heading,
         tag("p", lesson.byline, class_="byline")
         + "".join(tag("p", text) for text in lesson.notes.split("\n") if text.strip())
+        + _finished(lesson.finished)
         + _heading(lesson.supplies.heading)
         + f"<table><thead><tr>{head}</tr></thead><tbody>{rows}{total}</tbody></table>"
         + _list(lesson.supplies.things)
@@ -97,6 +105,21 @@ def _front(lesson: Lesson) -> str:
         + _block(lesson.level)
         + _block(lesson.cautions),
     )
+
+
+def _finished(done: Finished) -> str:
+    """Show the finished piece, small enough for a page that is sent to a phone, and say its size."""
+    said = tag("h3", done.heading) + "".join(tag("p", text, data_say="") for text in done.said)
+    if done.portrait is None:
+        return said
+    wide, tall = done.portrait.camera("front").size_mm
+    width_px = int(min(_COVER_PX, math.sqrt(_COVER_AREA_PX * wide / tall)))
+    png = portrait_png(done.portrait, "front", width_px, bare=True)
+    image = (
+        f'<img src="data:image/png;base64,{base64.b64encode(png).decode()}" alt="{_attribute(done.text)}" '
+        f'width="{width_px}" height="{round(width_px * tall / wide)}">'
+    )
+    return f'<p class="cover">{image}</p>{said}'
 
 
 def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch]) -> str:

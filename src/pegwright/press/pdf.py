@@ -15,7 +15,9 @@ import typst
 
 from pegwright.lesson import Lesson, Picture
 from pegwright.lesson.leaf import Leaf
+from pegwright.lesson.portrait import Portrait
 from pegwright.lesson.sheet import Step, Swatch
+from pegwright.press.portrait_svg import portrait_svg
 from pegwright.press.svg import COLOUR, GREY, Inks, step_svg, swatch_svg
 
 __all__ = ["Edition", "Paper", "handout_pdf", "leaf_pdf"]
@@ -85,9 +87,11 @@ def _compiler(system_fonts: bool) -> Any:
 
 def _flat(lesson: Lesson, inks: Inks) -> dict[str, Any]:
     """Return the lesson as plain values, every picture painted."""
+    finished = lesson.finished
     flat: dict[str, Any] = msgspec.to_builtins(
         msgspec.structs.replace(
             lesson,
+            finished=msgspec.structs.replace(finished, portrait=None),
             phases=tuple(
                 msgspec.structs.replace(
                     phase,
@@ -97,6 +101,8 @@ def _flat(lesson: Lesson, inks: Inks) -> dict[str, Any]:
             ),
         )
     )
+    flat["finished"]["said"] = finished.said
+    flat["finished"]["svg"] = _cover(finished.portrait, finished.shown_mm, inks) if finished.portrait else ""
     for phase, plain in zip(lesson.phases, flat["phases"], strict=True):
         for step, bare in zip(phase.steps, plain["steps"], strict=True):
             bare["pictures"] = [_painted(picture, inks) for picture in step.pictures]
@@ -110,6 +116,11 @@ def _flat(lesson: Lesson, inks: Inks) -> dict[str, Any]:
     for row in flat["key"]:
         row.update(_swatch(row, inks))
     return flat
+
+
+@lru_cache(maxsize=8)
+def _cover(portrait: Portrait, shown_mm: float, inks: Inks) -> str:
+    return portrait_svg(portrait, "front", bare=True, width_mm=shown_mm, inks=inks)
 
 
 def _bare(step: Step) -> Step:

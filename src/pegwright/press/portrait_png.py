@@ -12,7 +12,7 @@ import numpy as np
 import numpy.typing as npt
 from scipy.ndimage import gaussian_filter
 
-from pegwright.lesson.portrait import Camera, Portrait, ViewName
+from pegwright.lesson.portrait import Portrait, ViewName
 from pegwright.press.canvas import Pixels, Spot, put
 from pegwright.press.legend import legend
 from pegwright.press.relief import Edges, Relief, relief
@@ -48,11 +48,8 @@ def portrait_png(
     """
     if not 100 <= width_px <= 8000:
         raise ValueError(f"a picture is 100 to 8000 pixels wide, not {width_px}")
-    camera = portrait.camera(view)
-    wide_mm, tall_mm = camera.size_mm
-    scale = width_px / wide_mm
-    size = width_px, max(1, round(tall_mm * scale))
-    pixels = _shaded(portrait, camera, size, tension=tension, samples=samples)
+    scale = width_px / portrait.camera(view).size_mm[0]
+    pixels = portrait_pixels(portrait, view, width_px, tension=tension, samples=samples)
     if not bare:
         strip = legend(portrait, width_px / scale, tension=tension)
         tall = max(1, round(strip.height_mm * scale))
@@ -64,10 +61,23 @@ def portrait_png(
     return encode(pixels)
 
 
-def _shaded(
-    portrait: Portrait, camera: Camera, size: tuple[int, int], *, tension: bool, samples: int
+def portrait_pixels(
+    portrait: Portrait,
+    view: ViewName,
+    width_px: int,
+    ground: str = GROUND,
+    *,
+    tension: bool = False,
+    samples: int = _SAMPLES,
 ) -> Pixels:
-    (width, height), scale = size, size[0] / camera.size_mm[0]
+    """Return one view as pixels (height, width, 3), sRGB, on a ground of that tint.
+
+    Raises:
+        KeyError: the portrait is not seen from there.
+    """
+    camera = portrait.camera(view)
+    scale = width_px / camera.size_mm[0]
+    width, height = width_px, max(1, round(camera.size_mm[1] * scale))
     fine = scale * samples
     starts, ends, radii, colours, gloss = [], [], [], [], []
     for tube in portrait.tubes:
@@ -90,7 +100,7 @@ def _shaded(
             gloss.append(gloss[-1][-1:])
     edges = Edges(np.concatenate(starts), np.concatenate(ends), np.concatenate(radii))
     looked = relief(edges, width * samples, height * samples)
-    colour = np.vstack([np.concatenate(colours), linear(GROUND)]).astype(np.float32)[looked.edge]
+    colour = np.vstack([np.concatenate(colours), linear(ground)]).astype(np.float32)[looked.edge]
     shine = np.append(np.concatenate(gloss), 0.0).astype(np.float32)[looked.edge]
     lit = _light(looked, colour, shine, flat=tension)
     shade = _shade(looked, samples, float(np.median(edges.radius)) / samples)

@@ -14,7 +14,7 @@ import numpy as np
 from pegwright.lesson.portrait import Camera, Portrait, ViewName
 from pegwright.press.legend import legend
 from pegwright.press.overlap import Pieces, runs
-from pegwright.press.strokes import COLOUR, Inks, Letters, Line, Paint
+from pegwright.press.strokes import COLOUR, Inks, Letters, Line, Paint, Stroke, hatching, over_tint
 from pegwright.press.svg import FONT
 from pegwright.press.tubes import Floats, Ints, seen, smooth, tints
 
@@ -23,6 +23,7 @@ _TURN = 0.36  # rad between kept points at the most
 _SKIP = 4
 _EDGE = 0.3  # mm: how much wider the dark edge is than the band
 _LAP_MM = 0.2
+_FINER_HATCH = 0.6  # a pattern is laid for step pictures, whose bands are thicker
 
 
 class _Curves(NamedTuple):
@@ -58,6 +59,7 @@ def portrait_svg(
     scale = (width_mm or wide) / wide
     tones = sorted(set(curves.tint))
     widths = np.unique(np.round(curves.pieces.radius, 2))
+    hatched = {} if inks.bands else _hatched(portrait)
     body, defs = [], []
     for number, run in enumerate(runs(curves.pieces)):
         defs.append(f'<path id="r{number}" d="{_path(curves, run)}"/>')
@@ -66,7 +68,10 @@ def portrait_svg(
         thick = min(thick, len(widths) - 1)
         use = f'<use href="#r{number}" class='
         body.append(f'{use}"e w{thick}"{_short(curves, run)}/>{use}"c{tone} b{thick}"/>')
-        body.append(f'{use}"h{tone} g{thick}"/>')
+        if inks.bands:
+            body.append(f'{use}"h{tone} g{thick}"/>')
+        elif (hatch := portrait.tubes[curves.pieces.strand[run[0]]].hatch) in hatched:
+            body.append(f'{use}"p{hatch} q{tone}"/>')
     style = [f".e{{stroke:{inks.graphite}}}"]
     for i, tint in enumerate(tones):
         shown = inks.tint(tint)
@@ -77,6 +82,13 @@ def portrait_svg(
             f".w{i}{{stroke-width:{w + _EDGE * _UNIT:.0f}}}.b{i}{{stroke-width:{w:.0f}}}"
             f".g{i}{{stroke-width:{0.3 * w:.0f}}}"
         )
+    for hatch, along in hatched.items():
+        cap = "round" if along.round_cap else "butt"
+        dash = " ".join(f"{length * _FINER_HATCH * _UNIT:.0f}" for length in along.dash) or "none"
+        line = f"stroke-width:{along.width * _UNIT:.0f};stroke-linecap:{cap};stroke-dasharray:{dash}"
+        style.append(f".p{hatch}{{{line}}}")
+    if hatched:
+        style += [f".q{i}{{stroke:{over_tint(inks.tint(tint), inks)}}}" for i, tint in enumerate(tones)]
     key = ", ".join(f"{tube.letter} {tube.name}".strip() for tube in portrait.key)
     return "".join(
         (
@@ -93,6 +105,13 @@ def portrait_svg(
             "</svg>",
         )
     )
+
+
+def _hatched(portrait: Portrait) -> dict[int, Stroke]:
+    """Return the patterns of the bands that have one, for a picture without colours."""
+    bands = {tube.hatch: 2 * tube.radius_mm[0] for tube in portrait.tubes if tube.kind == "band"}
+    made = {hatch: hatching(hatch, thick) for hatch, thick in bands.items()}
+    return {hatch: along for hatch, along in made.items() if along is not None}
 
 
 def _curves(portrait: Portrait, camera: Camera, *, tension: bool) -> _Curves:

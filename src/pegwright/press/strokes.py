@@ -187,20 +187,32 @@ def band(
     tint = inks.tint(tint)
     edge = inks.graphite if strong else mix(inks.graphite, inks.ground, _FADED)
     fill = tint if strong else mix(tint, inks.ground, _FADED)
-    pattern = "#ffffff" if luminance(tint) < 0.18 else "#1c1f22" if inks.bands else "#000000"
+    pattern = over_tint(tint, inks)
     pattern = pattern if strong else mix(pattern, fill, 0.7)
     layers: list[Paint] = [
         Stroke(paths, ink=inks.ground, width=thick + 1.0),
         Stroke(paths, ink=edge, width=thick + (0.55 if strong else 0.4), round_cap=True),
         Stroke(paths, ink=fill, width=thick, round_cap=True),
     ]
+    along = hatching(hatch, thick)
+    if along is not None:
+        layers.append(along._replace(paths=paths, ink=pattern))
+    return layers
+
+
+def over_tint(tint: str, inks: Inks) -> str:
+    """Return the tint in which a pattern shows over that of a band."""
+    return "#ffffff" if luminance(tint) < 0.18 else "#1c1f22" if inks.bands else "#000000"
+
+
+def hatching(hatch: int, thick: float) -> Stroke | None:
+    """Return the stroke of a pattern along a band so thick, still without paths and ink; None for no line."""
     hatch %= len(_DASHES)
     dash = _DASHES[hatch]
-    if dash != ():
-        across = hatch == _BARS
-        width = thick if across else thick * 0.36
-        layers.append(Stroke(paths, ink=pattern, width=width, round_cap=not across, dash=dash or ()))
-    return layers
+    if dash == ():
+        return None
+    across = hatch == _BARS
+    return Stroke((), width=thick if across else thick * 0.36, round_cap=not across, dash=dash or ())
 
 
 def mix(a: str, b: str, share: float) -> str:

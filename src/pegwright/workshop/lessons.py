@@ -14,6 +14,8 @@ from pegwright.fit.packs import packs
 from pegwright.fit.stash import Stash
 from pegwright.fit.supplies import for_class
 from pegwright.lesson import (
+    UNASKED,
+    Finish,
     Hand,
     Leaf,
     Lesson,
@@ -32,6 +34,8 @@ from pegwright.loom import History
 from pegwright.pattern.mirror import mirror
 from pegwright.press import PARTS, Codec, Edition, Paper, Part, bundle, lesson_files
 from pegwright.rehearsal import DEFAULT, Weights
+from pegwright.workshop.finished import finish as finished
+from pegwright.workshop.finished import mirrored_finish
 from pegwright.workshop.line import Work, lesson, work
 from pegwright.workshop.progress import Progress, silent
 from pegwright.workshop.rehearse import rehearsed
@@ -61,7 +65,8 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
     `timing` is the teacher's own time of one stretch of work, in seconds: `outline=42` for the motif of that
     name, `1-8=60` for the moves 1 to 8. `learners` is the size of the class, `spare` the share of spare bands
     and clips. `heights_px` are those of the stills. `phrases` are the teacher's own words for ours. With
-    `rehearse` the lesson warns of what a rehearsal with these `weights` has found.
+    `rehearse` the lesson warns of what a rehearsal with these `weights` has found. With `picture` the piece
+    is brought to rest, shown and measured; with `fit` as well, one that goes round a wrist is pulled at.
     """
 
     language: str = "en"
@@ -79,6 +84,8 @@ class Order(msgspec.Struct, frozen=True, kw_only=True):
     film: FilmOrder = FilmOrder()
     phrases: dict[str, str] = {}
     rehearse: bool = False
+    picture: bool = False
+    fit: bool = False
     weights: Weights = DEFAULT
 
 
@@ -96,8 +103,10 @@ class Taught(NamedTuple):
     findings: tuple[Finding, ...]
 
 
-def teach(made: Work, order: Order, progress: Progress = silent) -> Taught:
+def teach(made: Work, order: Order, progress: Progress = silent, *, finish: Finish | None = None) -> Taught:
     """Plan a lesson as ordered. For the left hand the pattern is mirrored, worked and proved again.
+
+    `finish` is how the piece comes out, where that is known already; else it is found as ordered.
 
     Raises:
         ValueError: the order cannot be met: no such language, motif or moves, a pace nobody can follow, no
@@ -109,10 +118,13 @@ def teach(made: Work, order: Order, progress: Progress = silent) -> Taught:
         raise ValueError("the piece cannot be mirrored: a step names a peg beyond the loom")
     here, there = (mirrored, made) if order.hand == "left" and mirrored else (made, mirrored)
     pace = _pace(made.history, order.timing)
+    if finish is None:
+        finish = finished(made, progress, fit=order.fit) if order.picture else UNASKED
+    finishes: dict[Hand, Finish] = {"right": finish, "left": mirrored_finish(finish)}
     progress("planning the lesson", 1, 3)
-    planned = _planned(here, order, order.hand, pace, progress)
-    other_hand: Hand = "left" if order.hand == "right" else "right"
-    other = _planned(there, order, other_hand, pace, progress) if there else None
+    planned = _planned(here, order, order.hand, pace, progress=progress, finish=finishes[order.hand])
+    other: Hand = "left" if order.hand == "right" else "right"
+    second = _planned(there, order, other, pace, progress=progress, finish=finishes[other]) if there else None
     progress("writing what is said", 2, 3)
     told = script(planned, order.wpm)
     shopping = None
@@ -121,7 +133,7 @@ def teach(made: Work, order: Order, progress: Progress = silent) -> Taught:
         shopping = packs(for_class(here.supplies, order.learners, order.spare), order.stash)
         findings = (*findings, *shopping.findings)
     sheet = kit(planned, told, here.supplies, order.learners, spare_share=order.spare, shopping=shopping)
-    return Taught(here, planned, other, told, sheet, findings)
+    return Taught(here, planned, second, told, sheet, findings)
 
 
 def pressed(taught: Taught, order: Order, progress: Progress = silent) -> Iterator[tuple[str, bytes]]:
@@ -193,7 +205,9 @@ def _mirrored(made: Work) -> Work | None:
         return None
 
 
-def _planned(made: Work, order: Order, hand: Hand, pace: Pace, progress: Progress) -> Lesson:
+def _planned(
+    made: Work, order: Order, hand: Hand, pace: Pace, *, progress: Progress, finish: Finish
+) -> Lesson:
     told = rehearsed(made, order.weights, progress=progress) if order.rehearse else None
     return lesson(
         made,
@@ -203,6 +217,7 @@ def _planned(made: Work, order: Order, hand: Hand, pace: Pace, progress: Progres
         units=order.units,
         phrases=order.phrases,
         rehearsal=told,
+        finish=finish,
     )
 
 

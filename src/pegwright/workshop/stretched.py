@@ -26,7 +26,7 @@ class Stretched(NamedTuple):
     findings: tuple[Finding, ...]
 
 
-def measure(made: Work, progress: Progress = silent) -> Stretched:
+def measure(made: Work, progress: Progress = silent, *, pulls_n: tuple[float, ...] = _PULLS_N) -> Stretched:
     """Lay a piece flat and pull at its ends, harder each time; and see what extension bands add.
 
     The curve is that of one strand of the piece, end to end: closed round a wrist it bears the same tension.
@@ -34,21 +34,19 @@ def measure(made: Work, progress: Progress = silent) -> Stretched:
     Raises:
         ValueError: there are no bands, or they make no sense.
     """
-    parts = len(_PULLS_N) + 2
-    progress("laying it flat", 0, parts)
-    flat = at_rest(made)
+    parts = len(pulls_n) + 2
+    flat = at_rest(made, _part(progress, "laying it flat", 0, parts))
     settled = [flat]
     pulls = [(0.0, flat.length_mm)]
-    for done, pull in enumerate(_PULLS_N, start=1):
-        progress("pulling at its ends", done, parts)
-        settled.append(at_rest(made, handling=USUAL._replace(straight_n=pull)))
+    for done, pull in enumerate(pulls_n, start=1):
+        report = _part(progress, "pulling at its ends", done, parts)
+        settled.append(at_rest(made, report, handling=USUAL._replace(straight_n=pull)))
         pulls.append((pull, settled[-1].length_mm))
-    progress("lengthening it", parts - 1, parts)
     now = sum(step.bands for step in made.pattern.steps if isinstance(step, Extend))
     longer = with_extension(made.pattern, now + _MORE)
     adds = None
     if longer is not None:
-        settled.append(at_rest(work(longer)))
+        settled.append(at_rest(work(longer), _part(progress, "lengthening it", parts - 1, parts)))
         adds = (settled[-1].length_mm - flat.length_mm) / _MORE
     measured = Measured(
         length_mm=flat.length_mm,
@@ -59,3 +57,8 @@ def measure(made: Work, progress: Progress = silent) -> Stretched:
     )
     by_code = {found.code: found for piece in reversed(settled) for found in piece.relaxed.findings}
     return Stretched(measured, tuple(by_code.values()))
+
+
+def _part(progress: Progress, what: str, number: int, parts: int) -> Progress:
+    """Return the progress of one of several parts that take about as long."""
+    return lambda _what, done, total: progress(what, 100 * number + 100 * done // total, 100 * parts)

@@ -76,11 +76,30 @@ heading-check = Halt und schau
 heading-notes = Dazu
 heading-glossary = Wörter in dieser Anleitung
 glossary-line = { $term }: { $means }
+heading-finished = Das fertige Stück
+finished-size = Abgenommen und in Ruhe ist es { $length } lang, { $width } breit und { $height } dick.
+finished-size-high = Abgenommen und in Ruhe ist es { $length } lang, { $width } breit und { $height } hoch.
+finished-wrists = Geschlossen passt es um Handgelenke von { $low } bis { $high }.
+finished-no-wrist = So, wie es ist, passt es um kein Handgelenk.
+finished-unasked = Bild und Größe fehlen hier: Niemand hat danach gefragt.
+finished-nothing = Bild und Größe fehlen hier: Es gibt noch kein Gummi.
+finished-restless = Bild und Größe fehlen hier: Die Rechnung kam nicht zur Ruhe.
+finished-long = Bild und Größe fehlen hier: Das Rechnen dauerte zu lange.
+shown-true = So groß, wie es ist.
+shown-twice = Doppelt so groß, wie es ist.
+shown-larger = Größer, als es ist.
+shown-smaller = Kleiner, als es ist.
+picture-finished = { $title }, fertig, von vorn gesehen. Gummis: { $colours }.
 heading-extension = Damit es passt
+extension-now = { $bands ->
+    [0] So, wie es hier steht, hat es keine Verlängerung.
+    [one] So, wie es hier steht, hat es eine Verlängerung von 1 Gummi.
+   *[other] So, wie es hier steht, hat es eine Verlängerung von { $bands } Gummis.
+}
 extension-line = Handgelenk { $wrist }: { $bands ->
-    [0] kein Gummi mehr.
-    [one] 1 Gummi mehr.
-   *[other] { $bands } Gummis mehr.
+    [0] keine Verlängerung.
+    [one] 1 Gummi Verlängerung.
+   *[other] { $bands } Gummis Verlängerung.
 }
 label-page = Seite { $page } von { $pages }
 label-ruler = Prüf den Druck: Dieser Balken ist 50 mm lang, der darunter 2 Zoll.

@@ -76,11 +76,30 @@ heading-check = Stop and look
 heading-notes = From the designer
 heading-glossary = Words used here
 glossary-line = { $term }: { $means }
+heading-finished = The finished piece
+finished-size = Off the loom and at rest it is { $length } long, { $width } wide and { $height } thick.
+finished-size-high = Off the loom and at rest it is { $length } long, { $width } wide and { $height } high.
+finished-wrists = Closed, it suits wrists from { $low } to { $high }.
+finished-no-wrist = As it is, it suits no wrist.
+finished-unasked = Its picture and its size are left out: nobody asked for them.
+finished-nothing = Its picture and its size are left out: there is no band yet.
+finished-restless = Its picture and its size are left out: the sum did not come to rest.
+finished-long = Its picture and its size are left out: working them out took too long.
+shown-true = As large as it is.
+shown-twice = Twice as large as it is.
+shown-larger = Larger than it is.
+shown-smaller = Smaller than it is.
+picture-finished = { $title }, finished, seen from the front. Bands: { $colours }.
 heading-extension = Make it fit
+extension-now = { $bands ->
+    [0] As shown here, it has no extension.
+    [one] As shown here, it has an extension of 1 band.
+   *[other] As shown here, it has an extension of { $bands } bands.
+}
 extension-line = For a wrist of { $wrist }: { $bands ->
-    [0] no extra band.
-    [one] 1 extra band.
-   *[other] { $bands } extra bands.
+    [0] no extension.
+    [one] an extension of 1 band.
+   *[other] an extension of { $bands } bands.
 }
 label-page = Page { $page } of { $pages }
 label-ruler = Check the print: this bar is 50 mm long, the one below it 2 in.

@@ -75,11 +75,30 @@ heading-check = Para y mira
 heading-notes = De quien la diseñó
 heading-glossary = Palabras de esta lección
 glossary-line = { $term }: { $means }
+heading-finished = La pieza acabada
+finished-size = Fuera del telar y en reposo mide { $length } de largo, { $width } de ancho y { $height } de grueso.
+finished-size-high = Fuera del telar y en reposo mide { $length } de largo, { $width } de ancho y { $height } de alto.
+finished-wrists = Cerrada, va bien en muñecas de { $low } a { $high }.
+finished-no-wrist = Tal como es, no va bien en ninguna muñeca.
+finished-unasked = Faltan aquí su imagen y su tamaño: nadie los pidió.
+finished-nothing = Faltan aquí su imagen y su tamaño: todavía no hay ninguna gomita.
+finished-restless = Faltan aquí su imagen y su tamaño: el cálculo no llegó al reposo.
+finished-long = Faltan aquí su imagen y su tamaño: calcularlos tardaba demasiado.
+shown-true = De su tamaño real.
+shown-twice = El doble de su tamaño real.
+shown-larger = Más grande de lo que es.
+shown-smaller = Más pequeña de lo que es.
+picture-finished = { $title }, acabada, vista de frente. Gomitas: { $colours }.
 heading-extension = A tu medida
+extension-now = { $bands ->
+    [0] Tal como se muestra aquí, no tiene cadena de alargue.
+    [one] Tal como se muestra aquí, tiene una cadena de alargue de 1 gomita.
+   *[other] Tal como se muestra aquí, tiene una cadena de alargue de { $bands } gomitas.
+}
 extension-line = Para una muñeca de { $wrist }: { $bands ->
-    [0] ninguna gomita más.
-    [one] 1 gomita más.
-   *[other] { $bands } gomitas más.
+    [0] sin cadena de alargue.
+    [one] una cadena de alargue de 1 gomita.
+   *[other] una cadena de alargue de { $bands } gomitas.
 }
 label-page = Página { $page } de { $pages }
 label-ruler = Comprueba la impresión: esta barra mide 50 mm; la de abajo, 2 pulgadas.
