@@ -64,6 +64,18 @@ def carry(reader: Reader, wanted: Set[int], seeds: Sequence[int] = (0, 1)) -> tu
     return held, steps
 
 
+def carried(reader: Reader, wanted: Set[int], seed: int = 0) -> set[int]:
+    """Return which bands of `wanted` such paths certify, without the steps."""
+    roots = dict(enumerate(reader.s.roots))
+    ends = {number: found for number, root in roots.items() if (found := closing(reader, root))}
+    rings = roots | {number: end.rest for number, end in ends.items()}
+    held = {end.band for end in ends.values()}
+    for start, closed in ((rings, ends), (roots, {})) if ends else ((roots, {}),):
+        if not wanted <= held:
+            held |= _walk(reader, start, closed, seed, wanted - held).held.keys()
+    return held & wanted
+
+
 def plain(reader: Reader) -> tuple[Steps, list[List], list[frozenset[int]]]:
     """Return the tree of the whole words: its steps, and of each its product and the bands beside it."""
     walk = _walk(reader, dict(enumerate(reader.s.roots)), {}, 0)
@@ -84,13 +96,22 @@ def _carry(
     return walk.held, tuple(walk.steps)
 
 
-def _walk(reader: Reader, roots: dict[int, List], closings: dict[int, Closing], seed: int) -> _Walk:
-    walk = _Walk(reader, _spread(reader, list(roots.values()), closings, seed))
+def _walk(
+    reader: Reader,
+    roots: dict[int, List],
+    closings: dict[int, Closing],
+    seed: int,
+    wanted: Set[int] | None = None,
+) -> _Walk:
+    """Walk the tree of steps; where only some bands are `wanted`, no further than these ask for."""
+    walk = _Walk(reader, _spread(reader, list(roots.values()), closings, seed), wanted)
     seen: set[List] = set()
     for number, root in roots.items():
         if root not in seen:
             seen.add(root)
             walk.down(number, root, closings.get(number))
+    if wanted is not None and not walk.open:
+        return walk
     walk.sort(range(len(walk.steps)))
     _lend(walk)
     walk.sort(walk.alive)  # what is left leads to a witness
@@ -179,9 +200,11 @@ class _Frame(NamedTuple):
 class _Walk:
     """A walk over the tree that keeps, for the path walked, its carriers and the bands barred from use."""
 
-    def __init__(self, reader: Reader, net: _Net) -> None:
+    def __init__(self, reader: Reader, net: _Net, wanted: Set[int] | None = None) -> None:
         self.reader = reader
         self.net = net
+        self.all = wanted is None
+        self.open = set(wanted or ())  # bands wanted and not held yet
         self.carrying: set[int] = set()
         self.barred: dict[int, int] = {}
         self.held: dict[int, Held] = {}
@@ -195,7 +218,7 @@ class _Walk:
         """Walk down from the word of a fastening, or from what is left of it without its far end."""
         step = Step(-1, root=number, without=end.band if end else 0)
         frames = [self._open(root, frozenset(), step)]
-        while frames:
+        while frames and (self.all or self.open):
             edge = next(frames[-1].children, None)
             if edge is None:
                 self._close(frames.pop().step)
@@ -231,6 +254,7 @@ class _Walk:
             if band not in trails and self.carrying.isdisjoint(trails):
                 witness = self._add(Step(number, witness=band), Place((), trails))
                 self.held.setdefault(band, Held(witness, witness=True))
+                self.open.discard(band)
                 self.chained.update((number, witness))
                 self.alive.add(witness)
         fresh = product not in self.opened
@@ -260,6 +284,7 @@ class _Walk:
         self.alive.add(number)
         for band in self.steps[number].carriers:
             self.held.setdefault(band, Held(number, witness=False))
+        self.open.difference_update(self.steps[number].carriers)
 
     def lend(self, parent: int, edge: _Edge, carriers: Sequence[int], lender: int) -> None:
         """Add a step that goes on as the chain from the lender does."""

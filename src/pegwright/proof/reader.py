@@ -22,12 +22,21 @@ class Reader:
 
     def __init__(self, words: Reduced) -> None:
         self.s = words
-        self.band_of = [words.letters[letter][0] for letter, _ in words.cores]
-        self.trail_of = [trail for _, trail in words.cores]
-        self.word_bands = [frozenset(self.bands(word)) for word in words.words]
+        self.band_of: list[int] = []
+        self.trail_of: list[int] = []
+        self.word_bands: list[frozenset[int]] = []
+        self.turn_to(words)
         self.between: dict[tuple[int, int], Passage] = {}
         self.by_band: dict[List, dict[int, List]] = {}
         self.ways: dict[tuple[List, tuple[int, int]], list[tuple[tuple[int, ...], Passage]]] = {}
+
+    def turn_to(self, words: Reduced) -> None:
+        """Go on with other roots over the same tables, which may have grown since."""
+        self.s = words
+        more = words.cores[len(self.band_of) :]
+        self.band_of += [words.letters[letter][0] for letter, _ in more]
+        self.trail_of += [trail for _, trail in more]
+        self.word_bands += [frozenset(self.bands(word)) for word in words.words[len(self.word_bands) :]]
 
     def bands(self, product: List) -> set[int]:
         """Return the bands with loops in the product."""

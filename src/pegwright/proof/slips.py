@@ -10,7 +10,7 @@ flatness, because the rest of the band is a bare ribbon and can be drawn in alon
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from copy import copy
 from typing import Generic, NamedTuple, TypeVar
 
@@ -18,7 +18,7 @@ from pegwright.loom.events import Bight
 from pegwright.proof.values import Slip
 from pegwright.structure import Structure
 
-__all__ = ["Reduced", "Reduction", "first_passed", "in_use", "reduced"]
+__all__ = ["Numbered", "Reduced", "Reduction", "first_passed", "in_use", "reduced"]
 
 
 T = TypeVar("T")
@@ -37,7 +37,7 @@ class Reduced(NamedTuple):
     cores: Sequence[tuple[int, int]]
     trails: Sequence[tuple[int, int]]
     words: Sequence[tuple[int, ...]]
-    made: Sequence[int]
+    made: Sequence[int] | Mapping[int, int]
     roots: tuple[tuple[int, ...], ...]
     slips: tuple[Slip, ...]
 
@@ -51,7 +51,7 @@ def reduced(structure: Structure, missing: Iterable[int] = (), *, flat: bool = F
     return Reduction(structure, frozenset(missing), flat=flat).run()
 
 
-class _Numbered(Generic[T]):
+class Numbered(Generic[T]):
     """Things in the order in which they were first met; `number` finds or adds one."""
 
     def __init__(self, *first: T) -> None:
@@ -59,6 +59,7 @@ class _Numbered(Generic[T]):
         self.numbers = {thing: number for number, thing in enumerate(first)}
 
     def number(self, thing: T) -> int:
+        """Return the number of a thing, that of the next where it is new."""
         known = self.numbers.setdefault(thing, len(self.all))
         if known == len(self.all):
             self.all.append(thing)
@@ -77,10 +78,10 @@ class Reduction:
             (loop.band, loop.index if not flat and loop.band in structure.twists else -1)
             for loop in structure.loops
         ]
-        self.letters = _Numbered[tuple[int, int]]()
-        self.cores = _Numbered[tuple[int, int]]()
-        self.trails = _Numbered((-1, -1))
-        self.words = _Numbered[tuple[int, ...]](())
+        self.letters = Numbered[tuple[int, int]]()
+        self.cores = Numbered[tuple[int, int]]()
+        self.trails = Numbered((-1, -1))
+        self.words = Numbered[tuple[int, ...]](())
         self.made = [-1]
         self.new_trail = [0] + [-1] * (len(structure.trails) - 1)
         self.new_core = [-2] * len(structure.cores)

@@ -18,12 +18,16 @@ Homes = Map[int, frozenset[str]]
 
 
 class Reading(NamedTuple):
-    """What some events did to the words: new factors, homes of bands laid, bands twisted, roots fastened."""
+    """What some events did to the words: new factors, homes of bands laid, bands twisted, roots fastened.
+
+    `passes` are the words that something was put through, in order, those of the fasteners too.
+    """
 
     factors: dict[Bight, int]
     homes: dict[int, frozenset[str]]
     twisted: frozenset[int]
     roots: tuple[int, ...]
+    passes: tuple[int, ...]
 
 
 class Course(NamedTuple):
@@ -77,6 +81,7 @@ def read_events(
     laid: dict[int, frozenset[str]] = {}
     twisted: set[int] = set()
     roots: list[int] = []
+    passes: list[int] = []
 
     def at(loop: Bight) -> int:
         found = now.get(loop)
@@ -93,24 +98,28 @@ def read_events(
             case Drawn():
                 band = event.bight.band
                 home = laid[band] if band in laid else home_of(band)
-                if event.source not in home or event.target not in home:
+                if len(home) > 2 or event.source not in home or event.target not in home:
                     twisted.add(band)
                 factor = at(event.bight)
                 if event.through:
-                    factor = words.around(words.word([at(loop) for loop in event.through]), factor)
+                    word = words.word([at(loop) for loop in event.through])
+                    passes.append(word)
+                    factor = words.around(word, factor)
                 now[event.bight] = factor ^ 1
             case Lifted():
                 if event.over:
                     word = words.word([at(event.bight) ^ 1])
+                    passes.append(word)
                     for loop in event.over:
                         now[loop] = words.around(word, at(loop))
             case Moved():
                 twisted.add(event.bight.band)
             case Fastened():
                 roots.append(words.word([at(loop) for loop in event.caught]))
+                passes.append(roots[-1])
             case _:
                 pass
-    return Reading(now, laid, frozenset(twisted), tuple(roots))
+    return Reading(now, laid, frozenset(twisted), tuple(roots), tuple(passes))
 
 
 def holders_of(event: Event) -> tuple[str, ...]:

@@ -22,6 +22,7 @@ __all__ = ["PRIME", "Lanes"]
 PRIME = (1 << 31) - 1
 Matrices = npt.NDArray[np.int64]  # (2, 2, lanes)
 Flags = npt.NDArray[np.bool_]
+_SIGNS = np.array([[[1], [-1]], [[-1], [1]]], np.int64)
 
 
 class Lanes:
@@ -98,7 +99,7 @@ class Lanes:
             for i, factor in enumerate(self.words.words[word]):
                 value = self.core(factor >> 1)
                 value = _inverse(value) if factor & 1 else value
-                known = _times(known, value) if i else value
+                known = _times(known, value) if i else value % PRIME
             self.products[word] = known
         return known
 
@@ -125,14 +126,13 @@ def _times(a: Matrices, b: Matrices) -> Matrices:
 
 
 def _inverse(a: Matrices) -> Matrices:
-    out = np.empty_like(a)
-    out[0, 0], out[1, 1] = a[1, 1], a[0, 0]
-    out[0, 1], out[1, 0] = PRIME - a[0, 1], PRIME - a[1, 0]
-    return out
+    """Return the inverse, its entries between −PRIME and PRIME: a factor of a product, not a value."""
+    inverse: Matrices = a[::-1, ::-1].swapaxes(0, 1) * _SIGNS
+    return inverse
 
 
 def _power(a: Matrices, exponent: int) -> Matrices:
-    base = _inverse(a) if exponent < 0 else a
+    base = _inverse(a) % PRIME if exponent < 0 else a
     value = base
     for _ in range(abs(exponent) - 1):
         value = _times(value, base)

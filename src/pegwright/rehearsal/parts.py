@@ -4,19 +4,27 @@ from __future__ import annotations
 
 import random
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import cycle, islice
 
 import numpy as np
 
 from pegwright.proof import Held, HeldByPart, Proof
+from pegwright.proof.carriers import carry
+from pegwright.proof.reader import Reader
+from pegwright.proof.slips import reduced
 from pegwright.rehearsal.lanes import Lanes
 from pegwright.rehearsal.words import Words
+from pegwright.structure import Structure
 
-__all__ = ["Part", "find_parts", "turning"]
+__all__ = ["Part", "find_parts", "known_parts", "turning"]
 
 MOST_THINNED = 150
 """In a pool of more bands none are left out one by one: time grows with the square."""
+
+WAYS = 4
+"""So many ways are drawn from the fasteners to each band: a slip that cuts one may leave another."""
+_NOBODY = frozenset((0,))  # no band has this number, so that every way is walked to its end
 
 Part = tuple[int, frozenset[int]]  # the band held, and the bands of the part
 
@@ -42,9 +50,7 @@ def find_parts(words: Words, roots: Sequence[int], proof: Proof, tries: int = 2)
     """
     turned = turning(words, roots)
     wanted = [band for band in proof.held if band not in turned]
-    following: dict[int, int] = {}
-    for number, step in enumerate(proof.steps):
-        following.setdefault(step.parent, number)
+    following = _following(proof)
     found = _certified(words, roots, [(band, _path(proof, following, band)) for band in wanted])
     # Of the bands that the roots turn round, at most one stays in a part: first none, then each in turn.
     for number, stays in enumerate(islice(cycle([None, *sorted(turned)[::-1]]), tries)):
@@ -53,6 +59,33 @@ def find_parts(words: Words, roots: Sequence[int], proof: Proof, tries: int = 2)
         if missed and len(pool) <= MOST_THINNED:
             found += _thinned(words, roots, sorted(missed), pool, number)
     return found
+
+
+def known_parts(
+    words: Words, roots: Sequence[int], structure: Structure, parts: Sequence[Part]
+) -> Iterator[tuple[frozenset[int], frozenset[int]]]:
+    """Give parts of the intended piece, each with bands it holds: all of them where it is a path of carriers.
+
+    To every band there are several paths, as far as there are several ways to it.
+    """
+    reader = Reader(reduced(structure))
+    on_paths: dict[frozenset[int], None] = {}
+    for seed in range(WAYS):
+        held, steps = carry(reader, _NOBODY, (seed,))
+        found = Proof(dict(held), steps)
+        following = _following(found)
+        on_paths |= dict.fromkeys(_path(found, following, band) for band in held)
+    yield from ((keep, keep) for keep in on_paths)
+    others = list(dict.fromkeys(keep for _, keep in parts if keep not in on_paths))
+    yield from zip(others, members(words, roots, others), strict=True)
+
+
+def _following(proof: Proof) -> dict[int, int]:
+    """Return for every step the first below it."""
+    following: dict[int, int] = {}
+    for number, step in enumerate(proof.steps):
+        following.setdefault(step.parent, number)
+    return following
 
 
 def _path(proof: Proof, following: dict[int, int], band: int) -> frozenset[int]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import multiprocessing
 import random
+import signal
 from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
@@ -24,7 +25,17 @@ from pegwright.rehearsal.run import rehearse_slips
 from pegwright.rehearsal.slips import Slip, find_slips
 from pegwright.rehearsal.verdicts import Judge
 
-__all__ = ["Found", "Pairs", "Progress", "Rehearsal", "compare", "draw_up", "rehearse", "rehearse_pairs"]
+__all__ = [
+    "Begun",
+    "Found",
+    "Pairs",
+    "Progress",
+    "Rehearsal",
+    "compare",
+    "draw_up",
+    "rehearse",
+    "rehearse_pairs",
+]
 
 Progress = Callable[[str, int, int], None]
 _CHUNK, _FEW = 64, 4
@@ -89,6 +100,18 @@ class Found(msgspec.Struct, frozen=True, kw_only=True):
     proved: tuple[Slip, ...]
 
 
+class Begun(msgspec.Struct, kw_only=True):
+    """What is finished of a rehearsal: filled as it goes on, so that one broken off can be taken up again.
+
+    By the number of a chunk of slips what these came to and how many structures were judged, by that of a
+    handful of open outcomes what their proofs gave, and the outcomes proved because they are shown.
+    """
+
+    worked: dict[int, tuple[list[Outcome | None], int]] = {}
+    settled: dict[int, list[Outcome]] = {}
+    proved: list[tuple[Slip, Outcome | None]] = []
+
+
 def draw_up(title: str, history: History, found: Found, likely: dict[Slip, float], checks: int) -> Rehearsal:
     """Rank what was found by the chances given, and choose so many checks."""
     spots = rank(found.outcomes, likely, history.final.bands)
@@ -122,65 +145,81 @@ def rehearse(
     checks: int = 3,
     settle: int = 200,
     processes: int = 1,
+    begun: Begun | None = None,
 ) -> Rehearsal:
     """Rehearse every single slip of a history.
 
     Of the slips after which some band is not proved by quick means, the `settle` that matter most are proved
     in full; `open` counts the others.
     `progress` is told what is being done, how many slips are done, and of how many. With more than one
-    process the slips are shared out; the result is the same.
+    process the slips are shared out; the result is the same. What is in `begun` is not done again; it is
+    filled as the work goes on. An interrupt ends the other processes as soon as each has done what it is at.
     """
+    begun = begun or Begun()
     with _collector_at_rest():
         slips = find_slips(history)
         likely = chances(weights, slips)
-        outcomes: list[Outcome | None] = []
-        judged = 0
         chunks = [slips[i : i + _CHUNK] for i in range(0, len(slips), _CHUNK)]
-        progress("rehearsing slips", 0, len(slips))
+        fresh = [number for number in range(len(chunks)) if number not in begun.worked]
+        progress("rehearsing slips", len(slips) - sum(len(chunks[number]) for number in fresh), len(slips))
         with _workers(history, processes) as work:
-            for done, number in work(_work, chunks):
-                outcomes += done
-                judged += number
-                progress("rehearsing slips", len(outcomes), len(slips))
-            told = {o.slip: o for o in outcomes if o is not None}
-            waiting = [o for o in told.values() if o.result == "not-proved"]
+            for number, done in zip(fresh, work(_work, [chunks[number] for number in fresh]), strict=True):
+                begun.worked[number] = done
+                tried = sum(len(outcomes) for outcomes, _ in begun.worked.values())
+                progress("rehearsing slips", tried, len(slips))
+            worked = [begun.worked[number] for number in range(len(chunks))]
+            told: dict[Slip, Outcome | None] = {
+                slip: outcome
+                for some, (outcomes, _) in zip(chunks, worked, strict=True)
+                for slip, outcome in zip(some, outcomes, strict=True)
+            }
+            waiting = [o for o in told.values() if o is not None and o.result == "not-proved"]
             waiting.sort(key=lambda o: -likely[o.slip] * len(o.unproved))
-            some = [waiting[i : i + _FEW] for i in range(0, min(settle, len(waiting)), _FEW)]
-            for number, settled in enumerate(work(_settle, [tuple(o.slip for o in few) for few in some])):
-                told |= {o.slip: o for o in settled}
-                progress("proving what is open", number + 1, len(some))
-            proved = _prove_top(history, told, likely, work, progress)
+            few = [waiting[i : i + _FEW] for i in range(0, min(settle, len(waiting)), _FEW)]
+            fresh = [number for number in range(len(few)) if number not in begun.settled]
+            opened = [tuple(o.slip for o in few[number]) for number in fresh]
+            for number, settled in zip(fresh, work(_settle, opened), strict=True):
+                begun.settled[number] = settled
+                progress("proving what is open", len(begun.settled), len(few))
+            told |= {o.slip: o for number in range(len(few)) for o in begun.settled[number]}
+            proved = _prove_top(history, told, likely, work, progress=progress, begun=begun)
     found = Found(
         tried=len(slips),
-        judged=judged,
+        judged=sum(number for _, number in worked),
         open=max(0, len(waiting) - settle),
-        outcomes=tuple(told.values()),
-        proved=tuple(proved),
+        outcomes=tuple(o for o in told.values() if o is not None),
+        proved=tuple(sorted(proved, key=str)),
     )
     return draw_up(pattern.title, history, found, likely, checks)
 
 
 def _prove_top(
     history: History,
-    told: dict[Slip, Outcome],
+    told: dict[Slip, Outcome | None],
     likely: dict[Slip, float],
     work: Callable[..., Iterator[Any]],
+    *,
     progress: Progress,
+    begun: Begun,
 ) -> set[Slip]:
     """Prove the worst outcomes of the top troubles, and again where the proof has moved the ranking."""
+    known = dict(begun.proved)
     proved: set[Slip] = set()
     while True:
-        top = gather(rank(told.values(), likely, history.final.bands), history.done)[:SHOWN]
-        shown = {way.worst.slip for trouble in top for way in trouble.ways[:WAYS]}
-        waiting = sorted(shown - proved, key=lambda slip: slip.at)
+        outcomes = [outcome for outcome in told.values() if outcome is not None]
+        top = gather(rank(outcomes, likely, history.final.bands), history.done)[:SHOWN]
+        shown = dict.fromkeys(way.worst.slip for trouble in top for way in trouble.ways[:WAYS])
+        waiting = [slip for slip in shown if slip not in proved]
         if not waiting:
             return proved
-        for number, (slip, outcome) in enumerate(work(_prove, waiting)):
-            proved.add(slip)
-            told.pop(slip, None)
-            if outcome is not None:
-                told[slip] = outcome
-            progress("proving the top troubles", number + 1, len(waiting))
+        fresh = [slip for slip in waiting if slip not in known]
+        for number, (slip, outcome) in enumerate(work(_prove, fresh)):
+            known[slip] = outcome
+            begun.proved.append((slip, outcome))
+            progress("proving the top troubles", number + 1, len(fresh))
+        for slip in waiting:
+            told[slip] = known[slip]
+        proved.update(waiting)
 
 
 def rehearse_pairs(rehearsal: Rehearsal, *, count: int, seed: int = 0, progress: Progress = _silent) -> Pairs:
@@ -224,8 +263,13 @@ def _workers(history: History, processes: int) -> Iterator[Callable[..., Iterato
         yield map
         return
     fork = multiprocessing.get_context("fork" if "fork" in multiprocessing.get_all_start_methods() else None)
-    with ProcessPoolExecutor(processes, fork, initializer=_prepare, initargs=(history,)) as pool:
+    pool = ProcessPoolExecutor(processes, fork, initializer=_prepare_beside, initargs=(history,))
+    try:
+        with _deaf():
+            pool.submit(_nothing)  # with this all of them are forked
         yield pool.map
+    finally:
+        pool.shutdown(cancel_futures=True)  # what waits is dropped, what is being done is waited for
 
 
 _bench: list[Judge] = []
@@ -234,6 +278,29 @@ _bench: list[Judge] = []
 def _prepare(history: History) -> None:
     """Set up this process's judge."""
     _bench[:] = [Judge(course(history))]
+
+
+def _nothing() -> None:
+    """Do nothing, in another process."""
+
+
+@contextmanager
+def _deaf() -> Iterator[None]:
+    """Hold interrupts back, and start processes that do not hear them."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    heard = signal.pthread_sigmask(signal.SIG_BLOCK, (signal.SIGINT,))
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, heard)
+
+
+def _prepare_beside(history: History) -> None:
+    """Set up another process: whether to stop is for the first one to say, which is interrupted too."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    _prepare(history)
 
 
 def _work(slips: tuple[Slip, ...]) -> tuple[list[Outcome | None], int]:

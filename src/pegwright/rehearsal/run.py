@@ -154,7 +154,7 @@ class _Runner:
             state = made.state
         self.about = self.about or slip.about
         for at, _ in self._block(slip):
-            self.made[at], self.readings[at] = (), Reading({}, {}, frozenset(), ())
+            self.made[at], self.readings[at] = (), Reading({}, {}, frozenset(), (), ())
         self.settle(slip.at, slip.at + slip.replaces, tuple(events), state)
 
     def _block(self, slip: Slip) -> list[tuple[int, Done]]:

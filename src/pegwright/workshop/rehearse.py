@@ -20,7 +20,7 @@ from pegwright.rehearsal import (
     write_weights,
 )
 from pegwright.rehearsal.likelihood import chances
-from pegwright.rehearsal.rehearse import Found, draw_up
+from pegwright.rehearsal.rehearse import Begun, Found, draw_up
 from pegwright.rehearsal.slips import find_slips
 from pegwright.workshop.cache import fetch, keep, key_of, source_of
 from pegwright.workshop.files import read_bytes
@@ -67,22 +67,33 @@ def rehearsed(
     processes: int = 2,
     kept: bool = True,
 ) -> Rehearsal:
-    """Rehearse a piece. With `kept`, what was found is taken from the cache if it is there, or left there."""
+    """Rehearse a piece. With `kept`, what was found is taken from the cache if it is there, or left there.
+
+    Broken off, it leaves there what is finished, and goes on from that the next time.
+    """
     key = key_of(__version__, source_of(*_ROOMS), SETTLED, write(made.pattern), write_weights(weights))
     data = fetch(key) if kept else None
     if data is not None:
         found = msgspec.json.decode(data, type=Found)
         likely = chances(weights, find_slips(made.history))
         return draw_up(made.pattern.title, made.history, found, likely, checks)
-    told = rehearse(
-        made.pattern,
-        made.history,
-        weights=weights,
-        progress=progress,
-        checks=checks,
-        settle=SETTLED,
-        processes=min(processes, os.cpu_count() or 1),
-    )
+    left = fetch(key_of("begun", key)) if kept else None
+    begun = msgspec.json.decode(left, type=Begun) if left is not None else Begun()
+    try:
+        told = rehearse(
+            made.pattern,
+            made.history,
+            weights=weights,
+            progress=progress,
+            checks=checks,
+            settle=SETTLED,
+            processes=min(processes, os.cpu_count() or 1),
+            begun=begun,
+        )
+    except BaseException:
+        if kept:
+            keep(key_of("begun", key), msgspec.json.encode(begun))
+        raise
     if kept:
         found = Found(
             tried=told.tried,
