@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
-import msgspec
-
 from pegwright.finding import Finding, Place, finding
 from pegwright.pattern.address import Address, is_address, parse_address
 from pegwright.pattern.document import Motif, Pattern
+from pegwright.pattern.holders import holders, with_holders
 from pegwright.pattern.layout import peg_count
 from pegwright.pattern.moves import AnyStep, Move, Repeat, Use
 
@@ -274,16 +273,9 @@ class _Reaches:
 def _relocate(step: Move, scope: _Scope) -> Move:
     if scope.rows == _Axis() == scope.pegs and not scope.colours:
         return step
-    changes: dict[str, Any] = {}
-    for name in step.__struct_fields__:
-        value = getattr(step, name)
-        if name == "colour":
-            changes[name] = scope.colours.get(value, value)
-        elif name in _PEG_FIELDS:
-            changes[name] = (
-                tuple(_put(v, scope) for v in value) if isinstance(value, tuple) else _put(value, scope)
-            )
-    return msgspec.structs.replace(step, **changes) if changes else step
+    colour = getattr(step, "colour", None)
+    changes: dict[str, Any] = {} if colour is None else {"colour": scope.colours.get(colour, colour)}
+    return with_holders(step, lambda holder: _put(holder, scope), **changes)
 
 
 def _put(holder: str, scope: _Scope) -> str:
@@ -296,17 +288,12 @@ def _put(holder: str, scope: _Scope) -> str:
     return str(Address(row, number))
 
 
-_PEG_FIELDS = ("source", "target", "on", "at", "over")
-
-
 def addresses_in(steps: tuple[AnyStep, ...]) -> set[str]:
     """Return the pegs that steps name themselves: first rounds of repeats, no motifs worked in them."""
     found: set[str] = set()
     for step in steps:
         if isinstance(step, Repeat):
             found |= addresses_in(step.steps)
-            continue
-        for name in _PEG_FIELDS:
-            value = getattr(step, name, ())
-            found |= {v for v in ((value,) if isinstance(value, str) else value) if is_address(v)}
+        else:
+            found |= set(filter(is_address, holders(step)))
     return found

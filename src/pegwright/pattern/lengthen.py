@@ -9,18 +9,17 @@ without fault and holds is for the line to say: nothing here looks at the loom b
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import msgspec
 
 from pegwright.pattern.address import Address, is_address, parse_address
 from pegwright.pattern.document import Pattern
+from pegwright.pattern.holders import holders, with_holders
 from pegwright.pattern.layout import pegs
 from pegwright.pattern.moves import AnyStep, Repeat, Use
 
 __all__ = ["Repeats", "repeats_of", "with_repeats"]
-
-_FIELDS = ("source", "target", "on", "at", "over")
 
 
 class Repeats(NamedTuple):
@@ -93,12 +92,7 @@ def _farthest(step: AnyStep) -> int:
         case Use():
             return step.pegs + 1
         case _:
-            return max((parse_address(peg).number for peg in _named(step) if is_address(peg)), default=0)
-
-
-def _named(step: AnyStep) -> list[str]:
-    values = [getattr(step, field, None) or () for field in _FIELDS]
-    return [peg for value in values for peg in ((value,) if isinstance(value, str) else value)]
+            return max((parse_address(peg).number for peg in holders(step) if is_address(peg)), default=0)
 
 
 def _moved(step: AnyStep, more: int, far: float) -> AnyStep:
@@ -117,9 +111,4 @@ def _moved(step: AnyStep, more: int, far: float) -> AnyStep:
         case Use():
             return msgspec.structs.replace(step, pegs=step.pegs + more) if step.pegs + 1 > far else step
         case _:
-            changes: dict[str, Any] = {
-                name: tuple(map(put, value)) if isinstance(value, tuple) else put(value)
-                for name in _FIELDS
-                if (value := getattr(step, name, None)) is not None
-            }
-            return msgspec.structs.replace(step, **changes)
+            return with_holders(step, put)

@@ -16,11 +16,11 @@ import msgspec
 from pegwright.pattern.address import Address, is_address, parse_address
 from pegwright.pattern.document import Motif, Pattern
 from pegwright.pattern.expand import addresses_in
+from pegwright.pattern.holders import with_holders
 from pegwright.pattern.layout import CHANNEL_DEG, Joined, Layout, PegAt, Pegs, Round, Rows, pegs
 from pegwright.pattern.moves import AnyStep, Repeat, Use
 
 _OTHER = {"left": "right", "right": "left", "near": "near", "far": "far"}
-_FIELDS = ("source", "target", "on", "at", "over")
 
 
 class _Axis(NamedTuple):
@@ -140,9 +140,4 @@ def _step(step: AnyStep, axis: _Axis, sizes: dict[str, int]) -> AnyStep:
             offset = axis.total - sizes.get(step.name, 0) - getattr(step, axis.what)
             return msgspec.structs.replace(step, **{axis.what: offset})
         case _:
-            changes = {
-                name: tuple(map(axis.put, value)) if isinstance(value, tuple) else axis.put(value)
-                for name in _FIELDS
-                if (value := getattr(step, name, None)) is not None
-            }
-            return msgspec.structs.replace(step, **changes)
+            return with_holders(step, axis.put)
