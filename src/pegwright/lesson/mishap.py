@@ -24,7 +24,7 @@ from pegwright.pattern import (
     Wind,
 )
 from pegwright.pattern.address import is_address
-from pegwright.rehearsal import Act, Answer, Outcome, Question, Sign
+from pegwright.rehearsal import Act, Answer, Outcome, Question, Sign, Slip
 
 _BANDS_NAMED, _ACTS_NAMED, _MOVES_NAMED = 4, 6, 6
 
@@ -46,7 +46,7 @@ class Teller(NamedTuple):
                 return say("slip-too-shallow", n=getattr(wrong, "through", None) or 0)
             case "wrong-peg" | "mirrored-peg" | "wrong-start":
                 here, meant = _exchanged(wrong, move)
-                return say(f"slip-{slip.kind}", wrong=self.places(here), right=self.places(meant))
+                return say(f"slip-{_kind(slip, move)}", wrong=self.places(here), right=self.places(meant))
             case "wrong-order":
                 return say("slip-wrong-order", where=self.places((getattr(move, "source", ""),)))
             case "wrong-colour":
@@ -63,7 +63,7 @@ class Teller(NamedTuple):
                     where=self.places([at for at in getattr(move, "at", ()) if at not in kept]),
                 )
             case _:
-                return say(f"slip-{slip.kind}")
+                return say(f"slip-{_kind(slip, move)}")
 
     def end(self, outcome: Outcome) -> str:
         """Say what comes of it in the end."""
@@ -73,10 +73,14 @@ class Teller(NamedTuple):
                 return say("end-all")
             case "falls":
                 return say("end-falls", n=len(outcome.falls))
+            case "not-proved" if len(outcome.unproved) >= max(2, bands - 2):
+                return say("end-unproved-all")
             case "not-proved":
                 return say("end-unproved", n=len(outcome.unproved))
             case "weak":
                 return say("end-weak")
+            case "looks-different" if len(outcome.differs) > _BANDS_NAMED:
+                return say("end-looks-many", n=len(outcome.differs))
             case "looks-different":
                 return say("end-looks", bands=self.bands(outcome.differs))
             case _:
@@ -106,7 +110,8 @@ class Teller(NamedTuple):
 
     def warning(self, outcome: Outcome) -> str:
         """Warn of it, in one short sentence."""
-        return self.words.say(f"warn-{outcome.slip.kind}")
+        move = self.history.done[outcome.slip.at].doing.move
+        return self.words.say(f"warn-{_kind(outcome.slip, move)}")
 
     def back(self, acts: Sequence[Act]) -> tuple[str, ...]:
         """Say a way back, move by move; a long one is summed up."""
@@ -175,7 +180,9 @@ class Teller(NamedTuple):
         """Name bands by number and letter; of many the first few."""
         say, colours = self.words.say, self.history.colours
         named = [
-            say("looks-band", number=band, letter=colours[band - 1]) if band <= len(colours) else str(band)
+            say("looks-band", number=band, letter=colours[band - 1])
+            if band <= len(colours)
+            else say("looks-band-more")
             for band in numbers[:_BANDS_NAMED]
         ]
         if len(numbers) > _BANDS_NAMED:
@@ -198,6 +205,23 @@ class Teller(NamedTuple):
         elif pegs:
             named.append(say("peg-one", peg=pegs[0]))
         return self.words.both(list(dict.fromkeys(named)))
+
+
+def _kind(slip: Slip, move: Move) -> str:
+    """Name the kind of a slip, with the kind of move where that calls for other words."""
+    match slip.kind, move:
+        case "wrong-peg", Lift():
+            return "wrong-peg-lift"
+        case "step-skipped", Place() | Hang():
+            return "step-skipped-place"
+        case "step-skipped", Hook() | Slide() | Lift() | Transfer():
+            return "step-skipped-hook"
+        case "step-skipped", Bind():
+            return "step-skipped-bind"
+        case "step-skipped", Clip() | Knot():
+            return "step-skipped-shut"
+        case _:
+            return slip.kind
 
 
 def move_label(move: Move) -> str:

@@ -600,9 +600,14 @@ slip-too-shallow = Der Haken geht innen nur durch { $n ->
 }, nicht durch alle darüber.
 slip-outside = Die Schlaufe kommt an der Seite hoch, nicht innen durch die Schlaufen darüber.
 slip-wrong-peg = Es kommt auf { $wrong } statt auf { $right }.
+slip-wrong-peg-lift = Es wird an { $wrong } gemacht statt an { $right }.
 slip-mirrored-peg = Es kommt auf die andere Seite: auf { $wrong } statt auf { $right }.
 slip-wrong-start = Die Schlaufe wird von { $wrong } genommen statt von { $right }.
 slip-step-skipped = Dieser Zug wird ausgelassen.
+slip-step-skipped-place = Ein Gummi wird vergessen.
+slip-step-skipped-hook = Eine Schlaufe wird übergangen und bleibt liegen.
+slip-step-skipped-bind = Das letzte Gummi wird vergessen.
+slip-step-skipped-shut = Das Stück kommt herunter, bevor es zu ist.
 slip-step-doubled = Dieser Zug wird zweimal gemacht.
 slip-steps-swapped = Der nächste Zug wird zuerst gemacht.
 slip-wrong-order = Die Schlaufen auf { $where } werden verkehrt herum gezogen, die unterste zuerst.
@@ -634,10 +639,13 @@ end-unproved = { $n ->
     [one] Ein Gummi kann abgehen: Nichts hält es sicher.
    *[other] { $n } Gummis können abgehen: Nichts hält sie sicher.
 }
+end-unproved-all = Das Stück kann aufgehen: Nichts hält es sicher.
 end-weak = Es hält, aber reißt das falsche Gummi, geht alles auseinander.
 end-looks = Es hält, sieht aber anders aus: { $bands }.
+end-looks-many = Es hält, sieht aber anders aus: { $n } Gummis liegen anders.
 end-harmless = Es macht nichts.
 looks-band = Gummi { $number } ({ $letter })
+looks-band-more = ein Gummi zu viel
 
 ## Woran man es sieht
 
@@ -651,13 +659,27 @@ sign-loops = { $when }: { $n ->
     [0] keine Schlaufe
     [one] 1 Schlaufe
    *[other] { $n } Schlaufen
-} auf { $where }, nicht { $right }.
-sign-colours = { $when }: auf { $where } von unten nach oben { $wrong } und nicht { $right }.
-sign-strands = { $when }: In einer Schlaufe auf { $where } { $n ->
-    [0] kommt kein Strang
-    [one] kommt 1 Strang
-   *[other] kommen { $n } Stränge
-} hoch, nicht { $right }.
+} auf { $where }; { $right ->
+    [0] da soll keine sein
+    [one] es soll 1 sein
+   *[other] es sollen { $right } sein
+}.
+sign-colours = { $when }: Die Schlaufen auf { $where } sind von unten nach oben { $wrong }, nicht { $right }.
+sign-strands = { $when }: { $n ->
+    [0] Eine Schlaufe auf { $where } ist leer; { $right ->
+        [one] innen soll 1 Strang hochkommen
+       *[other] innen sollen { $right } Stränge hochkommen
+    }.
+    [one] In einer Schlaufe auf { $where } kommt 1 Strang hoch; { $right ->
+        [0] da soll keiner sein
+       *[other] es sollen { $right } sein
+    }.
+   *[other] In einer Schlaufe auf { $where } kommen { $n } Stränge hoch; { $right ->
+        [0] da soll keiner sein
+        [one] es soll 1 sein
+       *[other] es sollen { $right } sein
+    }.
+}
 sign-strands-colour = { $when }: In einer Schlaufe auf { $where } kommt ein Strang anderer Farbe hoch.
 
 ## Warnungen: kurz, denn sie werden gesprochen
@@ -667,9 +689,14 @@ warn-loop-below = Greif nicht zu tief: Die untere Schlaufe bleibt liegen.
 warn-too-shallow = Geh innen durch alle Schlaufen, nicht nur durch die oberste.
 warn-outside = Zieh die Schlaufe innen durch die oberen hoch, nicht an der Seite.
 warn-wrong-peg = Zähl die Stifte. Der daneben ist schnell genommen.
+warn-wrong-peg-lift = Schau, welcher Stift dran ist.
 warn-mirrored-peg = Schau zweimal, auf welche Seite es geht.
 warn-wrong-start = Fang am richtigen Stift an. Der daneben ist schnell genommen.
 warn-step-skipped = Merk dir, wo du bist. Hier lässt man leicht etwas aus.
+warn-step-skipped-place = Zähl die Gummis. Eins ist schnell vergessen.
+warn-step-skipped-hook = Merk dir, wo du bist. Hier übergeht man leicht eine.
+warn-step-skipped-bind = Vergiss das letzte Gummi nicht.
+warn-step-skipped-shut = Mach es zu, bevor du es herunternimmst.
 warn-step-doubled = Mach es nur einmal.
 warn-steps-swapped = Bleib bei der Reihenfolge.
 warn-wrong-order = Zieh die Schlaufen so, wie es im Bild steht.

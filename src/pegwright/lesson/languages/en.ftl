@@ -622,9 +622,14 @@ slip-too-shallow = The hook goes down inside { $n ->
 }, not inside all the loops above.
 slip-outside = The loop comes up at the side, not inside the loops above it.
 slip-wrong-peg = It goes to { $wrong }, not to { $right }.
+slip-wrong-peg-lift = It is done at { $wrong }, not at { $right }.
 slip-mirrored-peg = It goes to the other side: to { $wrong }, not to { $right }.
 slip-wrong-start = The loop is taken from { $wrong }, not from { $right }.
 slip-step-skipped = This move is left out.
+slip-step-skipped-place = One band is left out.
+slip-step-skipped-hook = One loop is passed over and stays where it is.
+slip-step-skipped-bind = The last band is left out.
+slip-step-skipped-shut = It is taken off the loom before it is closed.
 slip-step-doubled = This move is made twice.
 slip-steps-swapped = The next move is made first.
 slip-wrong-order = The loops on { $where } are worked the wrong way round, the lowest first.
@@ -656,10 +661,13 @@ end-unproved = { $n ->
     [one] One band may come off: nothing is sure to hold it.
    *[other] { $n } bands may come off: nothing is sure to hold them.
 }
+end-unproved-all = The piece may come apart: nothing is sure to hold it.
 end-weak = It holds, but if the wrong band snaps, all of it comes apart.
 end-looks = It holds, but it looks different: { $bands }.
+end-looks-many = It holds, but it looks different: { $n } bands lie in another way.
 end-harmless = Nothing comes of it.
 looks-band = band { $number } ({ $letter })
+looks-band-more = one band too many
 
 ## How it shows
 
@@ -673,13 +681,25 @@ sign-loops = { $when }: { $n ->
     [0] no loop
     [one] 1 loop
    *[other] { $n } loops
-} on { $where }, not { $right }.
-sign-colours = { $when }: on { $where }, from the bottom up, { $wrong } and not { $right }.
+} on { $where }; there should be { $right ->
+    [0] none
+   *[other] { $right }
+}.
+sign-colours = { $when }: the loops on { $where } are { $wrong } from the bottom up, not { $right }.
 sign-strands = { $when }: { $n ->
-    [0] no strand comes
-    [one] 1 strand comes
-   *[other] { $n } strands come
-} up inside a loop on { $where }, not { $right }.
+    [0] a loop on { $where } is empty; { $right ->
+        [one] 1 strand should come
+       *[other] { $right } strands should come
+    } up inside it.
+    [one] 1 strand comes up inside a loop on { $where }; there should be { $right ->
+        [0] none
+       *[other] { $right }
+    }.
+   *[other] { $n } strands come up inside a loop on { $where }; there should be { $right ->
+        [0] none
+       *[other] { $right }
+    }.
+}
 sign-strands-colour = { $when }: a strand of another colour comes up inside a loop on { $where }.
 
 ## Warnings: short, for they are spoken
@@ -689,9 +709,14 @@ warn-loop-below = Do not reach too deep: the loop below stays where it is.
 warn-too-shallow = Go down inside all the loops above, not only the top one.
 warn-outside = Pull the loop up inside the loops above it, not at the side.
 warn-wrong-peg = Count the pegs. It is easy to take the one beside it.
+warn-wrong-peg-lift = Look which peg has its turn.
 warn-mirrored-peg = Look twice which side it goes to.
 warn-wrong-start = Start at the right peg. It is easy to take the one beside it.
 warn-step-skipped = Keep your place. It is easy to leave one out here.
+warn-step-skipped-place = Count the bands. It is easy to leave one out.
+warn-step-skipped-hook = Keep your place. It is easy to pass one over here.
+warn-step-skipped-bind = Do not forget the last band.
+warn-step-skipped-shut = Close it before you take it off the loom.
 warn-step-doubled = Do it once only.
 warn-steps-swapped = Keep to the order.
 warn-wrong-order = Work the loops in the order shown.

@@ -617,9 +617,14 @@ slip-too-shallow = El gancho baja por dentro { $n ->
 }, no de todos los de encima.
 slip-outside = El lazo sube por fuera, no por dentro de los de encima.
 slip-wrong-peg = Va a { $wrong }, no a { $right }.
+slip-wrong-peg-lift = Se hace en { $wrong }, no en { $right }.
 slip-mirrored-peg = Va al otro lado: a { $wrong }, no a { $right }.
 slip-wrong-start = El lazo se toma de { $wrong }, no de { $right }.
 slip-step-skipped = Este paso se salta.
+slip-step-skipped-place = Falta una gomita.
+slip-step-skipped-hook = Un lazo se salta y se queda donde está.
+slip-step-skipped-bind = Falta la última gomita.
+slip-step-skipped-shut = Se saca del telar antes de cerrarla.
 slip-step-doubled = Este paso se hace dos veces.
 slip-steps-swapped = El paso siguiente se hace antes.
 slip-wrong-order = Los lazos de { $where } se pasan al revés, el de abajo primero.
@@ -651,10 +656,13 @@ end-unproved = { $n ->
     [one] Una gomita puede soltarse: nada la sujeta con seguridad.
    *[other] { $n } gomitas pueden soltarse: nada las sujeta con seguridad.
 }
+end-unproved-all = La pieza puede deshacerse: nada la sujeta con seguridad.
 end-weak = Aguanta, pero si se rompe cierta gomita, se deshace toda.
 end-looks = Aguanta, pero se ve distinta: { $bands }.
+end-looks-many = Aguanta, pero se ve distinta: { $n } gomitas quedan de otro modo.
 end-harmless = No pasa nada.
 looks-band = gomita { $number } ({ $letter })
+looks-band-more = una gomita de más
 
 ## Cómo se nota
 
@@ -668,13 +676,26 @@ sign-loops = { $when }: { $n ->
     [0] ningún lazo
     [one] 1 lazo
    *[other] { $n } lazos
-} en { $where }, no { $right }.
-sign-colours = { $when }: en { $where }, de abajo arriba, { $wrong } y no { $right }.
+} en { $where }; { $right ->
+    [0] no debe haber ninguno
+   *[other] debe haber { $right }
+}.
+sign-colours = { $when }: los lazos de { $where } son { $wrong } de abajo arriba, no { $right }.
 sign-strands = { $when }: { $n ->
-    [0] no sube ninguna hebra
-    [one] sube 1 hebra
-   *[other] suben { $n } hebras
-} por dentro de un lazo en { $where }, no { $right }.
+    [0] un lazo de { $where } está vacío; por dentro { $right ->
+        [one] debe subir 1 hebra
+       *[other] deben subir { $right } hebras
+    }.
+    [one] por dentro de un lazo de { $where } sube 1 hebra; { $right ->
+        [0] no debe subir ninguna
+       *[other] deben subir { $right }
+    }.
+   *[other] por dentro de un lazo de { $where } suben { $n } hebras; { $right ->
+        [0] no debe subir ninguna
+        [one] debe subir 1
+       *[other] deben subir { $right }
+    }.
+}
 sign-strands-colour = { $when }: por dentro de un lazo en { $where } sube una hebra de otro color.
 
 ## Avisos: cortos, porque se dicen en voz alta
@@ -684,9 +705,14 @@ warn-loop-below = No bajes tanto: el lazo de abajo se queda.
 warn-too-shallow = Baja por dentro de todos los lazos, no solo del de arriba.
 warn-outside = Sube el lazo por dentro de los de encima, no por fuera.
 warn-wrong-peg = Cuenta las clavijas. Es fácil tomar la de al lado.
+warn-wrong-peg-lift = Mira qué clavija toca ahora.
 warn-mirrored-peg = Mira bien a qué lado va.
 warn-wrong-start = Empieza en su clavija. Es fácil tomar la de al lado.
 warn-step-skipped = No pierdas el sitio. Es fácil saltarse uno aquí.
+warn-step-skipped-place = Cuenta las gomitas. Es fácil olvidar una.
+warn-step-skipped-hook = No pierdas el sitio. Es fácil saltarse un lazo.
+warn-step-skipped-bind = No olvides la última gomita.
+warn-step-skipped-shut = Ciérrala antes de sacarla del telar.
 warn-step-doubled = Hazlo una sola vez.
 warn-steps-swapped = Sigue el orden.
 warn-wrong-order = Pasa los lazos en el orden del dibujo.
