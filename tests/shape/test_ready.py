@@ -13,15 +13,36 @@ from pegwright.shape import ready
 @pytest.fixture
 def forgetful():
     """A process that has not yet seen to its kernels."""
-    ready._told.cache_clear()
+    _forget()
     yield
+    _forget()
+
+
+def _forget() -> None:
     ready._told.cache_clear()
+    ready._second.cache_clear()
 
 
 def test_orders_compile_by_themselves() -> None:
     """The second process's work needs nothing from the first (and runs uncompiled too)."""
     ready.compile_orders()
+    ready.compile_rest()
     assert ready._compiled(ready.multifrontal._factor)
+    assert all(ready._compiled(last) for _, last in ready._FORCES)
+
+
+def test_second_process_begins_once(forgetful, monkeypatch) -> None:
+    """However often it is asked for, and not where nothing is left to do."""
+    started: list[int] = []
+    monkeypatch.setattr(ready, "_start", lambda: started.append(1))
+    monkeypatch.setattr(ready, "_compiled", lambda kernel: True)
+    ready.begin()
+    assert not started
+    monkeypatch.setattr(ready, "_compiled", lambda kernel: False)
+    _forget()
+    ready.begin()
+    ready.begin()
+    assert started == [1]
 
 
 def test_ready_kernels_are_left_alone(forgetful, monkeypatch) -> None:
@@ -52,6 +73,6 @@ def test_second_process_failing_is_no_harm(forgetful, monkeypatch) -> None:
     """Where no second process can be had, or it fails, this one still gets ready."""
     monkeypatch.setattr(ready, "_compiled", lambda kernel: False)
     for start in (lambda: None, lambda: subprocess.Popen([sys.executable, "-c", "raise SystemExit(1)"])):
-        ready._told.cache_clear()
+        _forget()
         monkeypatch.setattr(ready, "_start", start)
         assert ready.get_ready(lambda step: True)

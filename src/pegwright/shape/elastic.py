@@ -88,6 +88,9 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
     next[v] and with next[next[v]] (rows v). With `true` = 0 no part of it is negative; with 1 it is the
     Hessian.
     """
+    # Taken out of the tuple once: each mention of it in the loop would cost compile time.
+    after, rests, areas, laws = rods.next, rods.rest_mm, rods.area_mm2, rods.law
+    c, bending, natural, limits = rods.constants_mpa, rods.bending_n_mm, rods.natural_turn, rods.turn_limit
     diag, one, two = blocks[0], blocks[1], blocks[2]
     total = 0.0
     turn_of = np.zeros((3, 3))
@@ -99,7 +102,7 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
     f = np.zeros(3)
     turned = np.zeros((2, 3, 3))
     for v in range(x.shape[0]):
-        w = rods.next[v]
+        w = after[v]
         if w < 0:
             continue
         ex, ey, ez = x[w, 0] - x[v, 0], x[w, 1] - x[v, 1], x[w, 2] - x[v, 2]
@@ -110,12 +113,11 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
         e[0] = ex
         e[1] = ey
         e[2] = ez
-        c = rods.constants_mpa
-        rest = rods.rest_mm[v]
-        energy, p, dp = _stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], length / rest)
-        total += rods.area_mm2[v] * rest * energy
-        tension = rods.area_mm2[v] * p
-        along = rods.area_mm2[v] * max(dp, 0.0) / rest
+        rest = rests[v]
+        energy, p, dp = _stress(laws[v], c[v, 0], c[v, 1], c[v, 2], length / rest)
+        total += areas[v] * rest * energy
+        tension = areas[v] * p
+        along = areas[v] * max(dp, 0.0) / rest
         across = max(tension, true * tension) / length
         for i in range(3):
             gradient[v, i] -= tension * e[i]
@@ -127,8 +129,8 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
                 diag[v, i, j] += k
                 diag[w, i, j] += k
                 one[v, i, j] -= k
-        stiff = rods.bending_n_mm[w]
-        y = rods.next[w]
+        stiff = bending[w]
+        y = after[w]
         if y < 0 or stiff == 0.0:
             continue
         fx, fy, fz = x[y, 0] - x[w, 0], x[y, 1] - x[w, 1], x[y, 2] - x[w, 2]
@@ -143,7 +145,7 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
         sine = math.sqrt(mx * mx + my * my + mz * mz)
         cosine = ex * fx + ey * fy + ez * fz
         turn = math.atan2(sine, cosine)
-        energy, slope, curve = _bend(stiff, rods.natural_turn[w], rods.turn_limit[w], turn)
+        energy, slope, curve = _bend(stiff, natural[w], limits[w], turn)
         total += energy
         at[0] = v
         at[1] = w
@@ -209,11 +211,11 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
 @kernel
 def stretches(x: Floats, rods: Rods, stretch: Floats, tension_n: Floats) -> None:
     """Fill the stretch λ and the tension (N) of every edge; both are (n,), zero where there is no edge."""
+    after, rests, laws, c = rods.next, rods.rest_mm, rods.law, rods.constants_mpa
     for v in range(x.shape[0]):
-        w = rods.next[v]
+        w = after[v]
         stretch[v] = tension_n[v] = 0.0
         if w >= 0:
             dx, dy, dz = x[w, 0] - x[v, 0], x[w, 1] - x[v, 1], x[w, 2] - x[v, 2]
-            stretch[v] = math.sqrt(dx * dx + dy * dy + dz * dz) / rods.rest_mm[v]
-            c = rods.constants_mpa
-            tension_n[v] = rods.area_mm2[v] * _stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], stretch[v])[1]
+            stretch[v] = math.sqrt(dx * dx + dy * dy + dz * dz) / rests[v]
+            tension_n[v] = rods.area_mm2[v] * _stress(laws[v], c[v, 0], c[v, 1], c[v, 2], stretch[v])[1]

@@ -187,12 +187,13 @@ def _subtract(
 def _eliminate(panels: Floats, at: int, wide: int, rows: int, update: Floats, up: int) -> bool:
     """Cholesky on a panel (rows × wide at `at`) in place, then its product off the update at `up`."""
     panel = panels[at : at + rows * wide]
+    own = at - at  # numba would compile `_subtract` afresh for a number
     for column in range(0, wide, _BLOCK):
         end = min(column + _BLOCK, wide)
         for k in range(0, column, _DEEP):
-            _subtract(panel, wide, column, rows, column, end, k, min(k + _DEEP, column), panel, 0, wide)
+            _subtract(panel, wide, column, rows, column, end, k, min(k + _DEEP, column), panel, own, wide)
         for j in range(column, end, 3):
-            _subtract(panel, wide, j, rows, j, j + 3, column, j, panel, 0, wide)
+            _subtract(panel, wide, j, rows, j, j + 3, column, j, panel, own, wide)
             d = j * wide + j
             p00 = panel[d]
             if not p00 > 0.0:

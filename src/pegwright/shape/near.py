@@ -200,7 +200,7 @@ def _advance(
     again and again (conservative advancement, B. Mirtich, 1996), until it is past the least α of the others.
     """
     alpha = 1.0
-    y = np.zeros((4, 3))
+    y, at = np.zeros((4, 3)), np.arange(4)  # numba compiles afresh for indices written as numbers
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
         t, gap = 0.0, gaps[k]
@@ -214,7 +214,7 @@ def _advance(
                 y[1, i] = x[after[a], i] + t * step[after[a], i]
                 y[2, i] = x[b, i] + t * step[b, i]
                 y[3, i] = x[after[b], i] + t * step[after[b], i]
-            gap = math.sqrt(_closest(y, 0, 1, 2, 3, 1e-12)[2])
+            gap = math.sqrt(_closest(y, at[0], at[1], at[2], at[3], 1e-12)[2])
         alpha = min(alpha, t)
     return alpha
 

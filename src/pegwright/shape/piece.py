@@ -21,6 +21,7 @@ import numpy as np
 from pegwright.loom.events import Event
 from pegwright.shape.hold import Dressing, Hold, Pull, Tie, wrap
 from pegwright.shape.newton import Goal
+from pegwright.shape.ready import begin
 from pegwright.shape.relax import Progress, Relaxed, relax
 from pegwright.shape.replay import pass_throughs
 from pegwright.shape.rods import Band, Floats
@@ -128,9 +129,11 @@ def piece_at_rest(
         ValueError: there are no bands, or not one kind for each, or they make no sense (`curves`, `relax`);
             a girth for a piece that no clip closes.
     """
+    hear = progress or (lambda _: True)
+    stopped = hear(Progress("getting ready", 0, 1.0, 0.0, 0.0)) is False
+    begin()  # while this process draws
     given = start(tuple(events), spots, kinds, points)
     bands = given.bands
-    hear = progress or (lambda _: True)
     goal = goal or Goal()
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
     how = how._replace(tug_n=(_TUBE if given.tube else given.rows) * how.tug_n)
@@ -159,7 +162,7 @@ def piece_at_rest(
             nonlocal told
             told = before + p.iteration
             if p.stage == "getting ready":
-                return before > 0 or hear(p)
+                return not stopped and (before > 0 or hear(p))
             return hear(p._replace(stage=first or p.stage, iteration=told))
 
         made = relax(

@@ -1,7 +1,8 @@
 """The kernels compiled in two processes the first time; afterwards they come from the cache on disk.
 
 Numba compiles one kernel at a time in a process, however many threads ask. So a second process compiles what
-orders and factors, and leaves it in the cache, while this one compiles distances, forces and energies.
+orders and factors, and then what is needed last, and leaves it in the cache, while this one draws, and
+compiles distances, forces and energies.
 """
 
 from __future__ import annotations
@@ -15,12 +16,12 @@ from pathlib import Path
 
 import numpy as np
 
-from pegwright.shape import contact, dissect, elastic, multifrontal, near
+from pegwright.shape import contact, dissect, elastic, friction, multifrontal, near, replay
 from pegwright.shape.rods import Band, Floats, Rods, build_rods
 
-__all__ = ["compile_orders", "get_ready"]
+__all__ = ["begin", "compile_orders", "get_ready"]
 
-_COMPILE = "from pegwright.shape.ready import compile_orders; compile_orders()"
+_COMPILE = "from pegwright.shape.ready import compile_orders, compile_rest; compile_orders(); compile_rest()"
 _POLL_S = 0.25
 
 
@@ -30,6 +31,18 @@ def _told() -> list[bool]:
     return []
 
 
+def begin() -> None:
+    """Let the second process begin, where it has anything to do, while this one still draws."""
+    if not _told():
+        _second()
+
+
+@functools.cache
+def _second() -> subprocess.Popen[bytes] | None:
+    """The second process, begun once; None where nothing is left for it or none can be had."""
+    return None if _compiled(multifrontal._solve) or (os.cpu_count() or 1) < 2 else _start()
+
+
 def get_ready(hear: Callable[[int], bool]) -> bool:
     """Compile whatever is not yet in the cache; False where `hear`, told of every step taken, said to stop.
 
@@ -37,27 +50,28 @@ def get_ready(hear: Callable[[int], bool]) -> bool:
     """
     if _told():
         return True
-    wanted = (elastic.elastic, contact.contact, multifrontal._factor, dissect._cut_all, near._find_pairs)
+    wanted = (elastic.elastic, contact.contact, multifrontal._solve, near._find_pairs)
     if all(_compiled(kernel) for kernel in wanted):
         _told().append(True)
         return True
-    helper = None if _compiled(multifrontal._factor) or (os.cpu_count() or 1) < 2 else _start()
+    helper = _second()
     going = True
     try:
-        for step, work in enumerate(_FORCES):
+        for step, (work, last) in enumerate(_FORCES):
             going = going and hear(step)
-            if going:
+            if going and not _compiled(last):
                 work(*_scene())
-        while going and helper is not None:
+        while going and helper is not None and not _compiled(multifrontal._solve):
             try:
                 helper.wait(_POLL_S)
                 break
             except subprocess.TimeoutExpired:
                 going = hear(len(_FORCES))
     finally:
-        if helper is not None and helper.poll() is None:
+        if not going and helper is not None and helper.poll() is None:
             helper.kill()
             helper.wait()
+            _second.cache_clear()
     if going:
         _told().append(True)
     return going
@@ -73,6 +87,21 @@ def compile_orders() -> None:
     blocks[0] = np.eye(3)
     multifrontal.factor(into, rods, blocks, np.zeros((1, 4), np.int64), np.zeros((1, 4, 4, 3, 3)), 0)
     multifrontal.solve(into, x)
+
+
+def compile_rest() -> None:
+    """Compile what is needed last, and then what the first process has not come to."""
+    x, rods = _scene()
+    replay._pass_throughs(x, x, rods.start, rods.next)
+    held = friction.build_grip(x, rods, np.array([[0, 12]]), rods.radius_mm, 0.1, 0.8)
+    friction.grip(
+        x, rods.next, held, np.zeros_like(x), np.zeros((1, 4), np.int64), np.zeros((1, 4, 4, 3, 3)), 0
+    )
+    friction.grip_energy(x, rods.next, held)
+    near.least_gap(x, rods, np.array([[0, 12]]))
+    for work, last in reversed(_FORCES):
+        if not _compiled(last):
+            work(x, rods)
 
 
 def _scene() -> tuple[Floats, Rods]:
@@ -106,7 +135,13 @@ def _near(x: Floats, rods: Rods) -> None:
     near.close_pairs(x, rods, found.pairs, rods.radius_mm, 1.0)
 
 
-_FORCES: tuple[Callable[[Floats, Rods], None], ...] = (_contact, _near, _elastic, _stretches)
+#: What the first process compiles, and by which kernel it is known to be done.
+_FORCES: tuple[tuple[Callable[[Floats, Rods], None], object], ...] = (
+    (_contact, contact.contact_energy),
+    (_near, near._close_pairs),
+    (_elastic, elastic.energy_only),
+    (_stretches, elastic.stretches),
+)
 
 
 def _compiled(kernel: object) -> bool:

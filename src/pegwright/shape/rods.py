@@ -90,11 +90,16 @@ def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> 
 
 
 def at_rest_as_drawn(x: Floats, rods: Rods) -> Rods:
-    """Return the rods with every edge unstretched where it lies now, `x` (n, 3) in mm."""
+    """Return the rods with every band unstretched at the length it has now, `x` (n, 3) in mm.
+
+    Its edges share the length as they did before, so what one part gains is drawn from all others.
+    """
     edge = rods.next >= 0
-    rest = rods.rest_mm.copy()
-    rest[edge] = np.linalg.norm(x[rods.next[edge]] - x[edge], axis=1)
-    return rods._replace(rest_mm=rest)
+    long = np.zeros(len(x))
+    long[edge] = np.linalg.norm(x[rods.next[edge]] - x[edge], axis=1)
+    at = rods.start[:-1]
+    scale = np.add.reduceat(long, at) / np.add.reduceat(rods.rest_mm, at)
+    return rods._replace(rest_mm=rods.rest_mm * scale[rods.band])
 
 
 def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generic], ...]:

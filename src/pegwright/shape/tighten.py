@@ -21,6 +21,7 @@ from pegwright.shape.rods import Floats, Ints
 
 __all__ = ["Moves", "subdivide", "tighten"]
 
+Vector = tuple[float, float, float]
 _LEAST_POINTS = 4
 _SHARPEST = -0.99  # cosine of the sharpest turn that a move may leave
 
@@ -224,23 +225,40 @@ def _same(p: Floats, q: Floats) -> bool:
 
 
 @kernel
-def _dot(u: Floats, v: Floats) -> float:
-    return float(u[0] * v[0] + u[1] * v[1] + u[2] * v[2])
+def _minus(p: Floats, q: Floats) -> Vector:
+    return float(p[0] - q[0]), float(p[1] - q[1]), float(p[2] - q[2])
+
+
+@kernel
+def _dot(u: Vector, v: Vector) -> float:
+    return u[0] * v[0] + u[1] * v[1] + u[2] * v[2]
+
+
+@kernel
+def _cross(u: Vector, v: Vector) -> Vector:
+    return u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]
+
+
+@kernel
+def _off(w: Vector, s: float, u: Vector, t: float, v: Vector) -> float:
+    """Length of w − s u − t v."""
+    x, y, z = w[0] - s * u[0] - t * v[0], w[1] - s * u[1] - t * v[1], w[2] - s * u[2] - t * v[2]
+    return math.sqrt(x * x + y * y + z * z)
 
 
 @kernel
 def _pierces(p: Floats, q: Floats, a: Floats, b: Floats, c: Floats) -> bool:
     """Whether the segment pq meets the triangle abc (Möller and Trumbore, J. Graph. Tools 2 (1997) 21)."""
-    d, e1, e2 = q - p, b - a, c - a
-    h = np.cross(d, e2)
+    d, e1, e2 = _minus(q, p), _minus(b, a), _minus(c, a)
+    h = _cross(d, e2)
     det = _dot(e1, h)
     if abs(det) < 1e-14:
         return False
-    s = p - a
+    s = _minus(p, a)
     u = _dot(s, h) / det
     if u < -1e-9 or u > 1 + 1e-9:
         return False
-    k = np.cross(s, e1)
+    k = _cross(s, e1)
     v = _dot(d, k) / det
     if v < -1e-9 or u + v > 1 + 1e-9:
         return False
@@ -251,43 +269,43 @@ def _pierces(p: Floats, q: Floats, a: Floats, b: Floats, c: Floats) -> bool:
 @kernel
 def _to_triangle(p: Floats, a: Floats, b: Floats, c: Floats) -> float:
     """Distance from a point to a triangle (C. Ericson, Real-Time Collision Detection, 2005, §5.1.5)."""
-    ab, ac, bc = b - a, c - a, c - b
-    ap, bp, cp = p - a, p - b, p - c
+    ab, ac = _minus(b, a), _minus(c, a)
+    ap, bp, cp = _minus(p, a), _minus(p, b), _minus(p, c)
     d1, d2 = _dot(ab, ap), _dot(ac, ap)
     d3, d4 = _dot(ab, bp), _dot(ac, bp)
     d5, d6 = _dot(ab, cp), _dot(ac, cp)
+    s = t = 0.0  # the nearest point is a + s ab + t ac; at first, a
     if d1 <= 0 and d2 <= 0:
-        near = a
+        pass
     elif d3 >= 0 and d4 <= d3:
-        near = b
+        s = 1.0
     elif d6 >= 0 and d5 <= d6:
-        near = c
+        t = 1.0
     elif d1 * d4 - d3 * d2 <= 0 and d1 >= 0 and d3 <= 0:
-        near = a + ab * (d1 / (d1 - d3) if d1 > d3 else 0.0)
+        s = d1 / (d1 - d3) if d1 > d3 else 0.0
     elif d5 * d2 - d1 * d6 <= 0 and d2 >= 0 and d6 <= 0:
-        near = a + ac * (d2 / (d2 - d6) if d2 > d6 else 0.0)
+        t = d2 / (d2 - d6) if d2 > d6 else 0.0
     elif d3 * d6 - d5 * d4 <= 0 and d4 - d3 >= 0 and d5 - d6 >= 0:
         whole = (d4 - d3) + (d5 - d6)
-        near = b + bc * ((d4 - d3) / whole if whole > 0 else 0.0)
+        t = (d4 - d3) / whole if whole > 0 else 0.0
+        s = 1.0 - t
     else:
         va, vb, vc = d3 * d6 - d5 * d4, d5 * d2 - d1 * d6, d1 * d4 - d3 * d2
-        near = a + ab * (vb / (va + vb + vc)) + ac * (vc / (va + vb + vc))
-    gap = p - near
-    return math.sqrt(_dot(gap, gap))
+        s, t = vb / (va + vb + vc), vc / (va + vb + vc)
+    return _off(ap, s, ab, t, ac)
 
 
 @kernel
 def _apart(p: Floats, q: Floats, a: Floats, b: Floats) -> float:
     """Distance between the segments pq and ab (Ericson, §5.1.9)."""
-    u, v, w = q - p, b - a, p - a
+    u, v, w = _minus(q, p), _minus(b, a), _minus(a, p)
     uu, vv, uv, uw, vw = _dot(u, u), _dot(v, v), _dot(u, v), _dot(u, w), _dot(v, w)
     s = 0.0
     if uu > 0:
         det = uu * vv - uv * uv
-        s = min(max((uv * vw - uw * vv) / det, 0.0), 1.0) if det > 1e-12 * uu * vv else 0.0
-    t = (uv * s + vw) / vv if vv > 0 else 0.0
+        s = min(max((uw * vv - uv * vw) / det, 0.0), 1.0) if det > 1e-12 * uu * vv else 0.0
+    t = (uv * s - vw) / vv if vv > 0 else 0.0
     if t < 0.0 or t > 1.0:
         t = 0.0 if t < 0.0 else 1.0
-        s = min(max((t * uv - uw) / uu, 0.0), 1.0) if uu > 0 else 0.0
-    gap = w + s * u - t * v
-    return math.sqrt(_dot(gap, gap))
+        s = min(max((t * uv + uw) / uu, 0.0), 1.0) if uu > 0 else 0.0
+    return _off(w, s, u, -t, v)
