@@ -5,13 +5,42 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any, Literal
 
-from pegwright.cli.shared import Json, answer, cannot, refuse, worked
+from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.lesson import Teller, Words, move_label
 from pegwright.loom.steps import step_numbers
+from pegwright.pattern import (
+    Bind,
+    Clip,
+    Extend,
+    Hang,
+    Hook,
+    Knot,
+    Lift,
+    Move,
+    Place,
+    Slide,
+    Transfer,
+    Turn,
+    Wind,
+)
 from pegwright.rehearsal import Pairs, Rehearsal, Trouble, compare, rehearse_pairs, way_back
-from pegwright.workshop import rehearsed, weights_from
+from pegwright.workshop import Work, beside, rehearsed, weights_from, write_whole
 
+_DOING: dict[type[Move], str] = {
+    Place: "putting bands on",
+    Wind: "winding",
+    Hang: "winding on the hook",
+    Turn: "turning the loom",
+    Hook: "hooking",
+    Slide: "sliding on",
+    Lift: "lifting over",
+    Transfer: "moving loops across",
+    Bind: "the last band",
+    Extend: "the extension",
+    Clip: "closing",
+    Knot: "closing",
+}
 _HEAT = " ▁▂▃▄▅▆▇█"
 _STRIP = 72
 
@@ -26,6 +55,7 @@ def rehearse_(
     top: int = 5,
     pairs: int = 0,
     seed: int = 0,
+    picture: int = 0,
     language: Literal["en", "es", "de"] = "en",
     keep: bool = True,
     json: Json = False,
@@ -50,12 +80,15 @@ def rehearse_(
         so many pairs of slips are drawn and rehearsed too.
     seed
         the same seed draws the same pairs.
+    picture
+        the number of a trouble spot: the right piece beside the wrong one, at rest if it comes to rest, else
+        on the loom, goes into an SVG beside the pattern.
     language
         the language of the trouble spots: en, es or de.
     keep
         keep what was found on this machine, and read it again while the piece is the same.
     """
-    if not (0 <= checks <= 1000 and 1 <= top <= 1000 and 0 <= pairs <= 1_000_000):
+    if not (0 <= checks <= 1000 and 1 <= top <= 1000 and 0 <= pairs <= 1_000_000 and picture >= 0):
         return cannot("checks go from 0 to 1000, top from 1 to 1000, pairs from 0 to 1,000,000", json)
     table = weights_from(likelihood, seen)
     if table.weights is None:
@@ -69,6 +102,10 @@ def rehearse_(
     findings = (*made.findings, *(other.findings if other else ()))
     numbers = step_numbers(told.history)
     teller = Teller(Words(language), told.history, numbers.__getitem__)
+    try:
+        shown = _pictured(file, made, told, picture, language=language, json=json) if picture else None
+    except (ValueError, OSError) as error:
+        return cannot(reason(error), json)
     if json:
         value = {
             **_facts(told, numbers),
@@ -78,6 +115,8 @@ def rehearse_(
             value["against"] = {"file": str(against), **_comparison(told, second)}
         if sampled:
             value["pairs"] = _pairs(sampled, numbers)
+        if shown:
+            value["picture"] = {"name": str(shown[0]), "at_rest": shown[1]}
         return answer(value, findings)
     say(told.title, style="bold")
     for line in _lines(told, numbers):
@@ -92,8 +131,31 @@ def rehearse_(
     if sampled:
         say()
         say(_pairs_line(sampled))
+    if shown:
+        say()
+        say(f"trouble {picture}, {'at rest' if shown[1] else 'on the loom'}: {shown[0]}")
     say_findings(findings)
     return exit_code(findings)
+
+
+def _pictured(
+    file: Path, made: Work, told: Rehearsal, number: int, *, language: str, json: bool
+) -> tuple[Path, bool]:
+    """Write the picture of a trouble spot; return its file, and whether it shows the pieces at rest.
+
+    Raises:
+        ValueError: there is no such trouble spot, or nothing shows.
+        OSError: the file cannot be written.
+    """
+    if not 0 < number <= len(told.troubles):
+        raise ValueError(f"there are {len(told.troubles)} trouble spots, so none of number {number}")
+    with progress(json) as report:
+        found = beside(made, told, told.troubles[number - 1].ways[0].worst, language, report)
+    if found is None:
+        raise ValueError(f"trouble {number} shows neither on the loom nor in the piece")
+    target = file.with_name(f"{file.stem}-trouble-{number}.svg")
+    write_whole(target, found.svg.encode())
+    return target, found.at_rest
 
 
 def _facts(told: Rehearsal, numbers: tuple[int, ...]) -> dict[str, Any]:
@@ -182,14 +244,19 @@ def _trouble_lines(
     move = move_label(told.history.done[worst.slip.at].doing.move)
     where = f"step {steps[0]}" if len(steps) == 1 else f"{len(steps)} steps, {steps[0]} to {steps[-1]}"
     lines = [
-        f"{place}. {where}; {trouble.expected:.2f} bands lost on average. "
-        f"At worst at step {numbers[worst.slip.at]} ({move}):"
+        f"{place}. {_doing(told, trouble)}, {where}: {trouble.expected:.2f} bands lost on average, "
+        f"most at step {numbers[worst.slip.at]} ({move})"
     ]
     for way in trouble.ways[:2]:
         proved = "" if way.worst.slip in told.proved or way.worst.result == "harmless" else " (not proved)"
         lines.append(f"   {teller.slip(way.worst)} {teller.end(way.worst)}{proved} {teller.sign(way.worst)}")
     lines.append(f"   → {teller.warning(worst)}")
     return lines
+
+
+def _doing(told: Rehearsal, trouble: Trouble) -> str:
+    """Name what is being done at the steps of a trouble."""
+    return _DOING[type(told.history.done[trouble.spots[0].at].doing.move)]
 
 
 def _comparison(first: Rehearsal, second: Rehearsal) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from msgspec.structs import replace
@@ -56,6 +57,17 @@ def troubled(speaker: Speaker, phases: tuple[Phase, ...], told: Rehearsal) -> tu
         )
         for phase in phases
     )
+
+
+def pictured(
+    speaker: Speaker, told: Rehearsal, outcome: Outcome, numbers: Sequence[int]
+) -> tuple[Picture, Picture] | None:
+    """Return the wrong picture of a slip on the loom and the right one, or None where they look alike.
+
+    `numbers` are those of the moves.
+    """
+    stage = _Stage(speaker, told, course(told.history), dict(enumerate(numbers)))
+    return stage.action(outcome) or stage.stacks(outcome)
 
 
 def _numbers(phases: tuple[Phase, ...]) -> dict[int, int]:

@@ -28,8 +28,10 @@ if TYPE_CHECKING:
     from pegwright.workshop.losses import Losses, losses
     from pegwright.workshop.pictures import Picture, PictureOrder, Pictures, pictures
     from pegwright.workshop.rehearse import rehearsed, weights_from
+    from pegwright.workshop.wrong_piece import Beside, beside
 
 __all__ = [
+    "Beside",
     "Codec",
     "Edition",
     "FilmOrder",
@@ -43,6 +45,7 @@ __all__ = [
     "Progress",
     "Taught",
     "Work",
+    "beside",
     "demo",
     "edited",
     "example_files",
@@ -69,6 +72,7 @@ _LATER = {
     "losses": ("Losses", "losses"),
     "pictures": ("Picture", "PictureOrder", "Pictures", "pictures"),
     "rehearse": ("rehearsed", "weights_from"),
+    "wrong_piece": ("Beside", "beside"),
 }
 
 
