@@ -178,7 +178,7 @@ def settle(
         if not accepted:
             return Settled(x, "stalled", energy, residual, number)
         shy = max(shy - 1, 0)
-        true = 0.0 if shy else min(1.0, 1.1 * true + 0.02)
+        true = 0.0 if shy else min(1.0, 1.05 * true + 0.01)
         x = x + alpha * work.step
         pairs = tried
         if room_mm:
@@ -257,7 +257,7 @@ def _factorise(
     if tree is None or tree.work > _OVERGROWN * work.pruned:
         tree = dissect(x, *links, _LEAF)
         work.pruned = tree.work
-    kept = Factor(tree)
+    kept = Factor(tree, kept)
     return kept, factor(kept, rods, blocks, *elements, workers) == DONE
 
 
