@@ -16,11 +16,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.json import encode
 
-from pegwright.pattern import Maker, Rows, write
+from pegwright.pattern import Maker, Rows, read, write
 from pegwright.server import jobs as jobs_
 from pegwright.server.errands import Press
 from pegwright.server.jobs import BusyError, Jobs, NoJobError, Told
+from pegwright.workshop import rehearsed, work
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
@@ -222,6 +224,29 @@ def test_a_piece_comes_to_rest(studio: Client, chain: Document) -> None:
             assert length == pytest.approx(math.pi * 15.0, rel=0.15)
     wide = max(p[0] for p in every) - min(p[0] for p in every)
     assert rest["length_mm"] == pytest.approx(wide + 1.5, abs=3.0)  # and how they lie in the clip
+
+
+def test_a_rehearsal_is_told_as_the_workshop_has_it(studio: Client, chain: Document) -> None:
+    """The worst spots with their way back and pictures; every band that falls is one of the piece."""
+    errand = {"do": "rehearse", "language": "de"}
+    told = studio.post("/api/jobs", {"piece": "s", "errand": errand, "document": chain}).json()
+    while told["state"] in ("waiting", "running"):
+        told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
+    assert told["state"] == "done", told
+    found = studio.get(f"/api/jobs/{told['job']}/files/rehearsal.json").json()
+    made = work(read(encode(chain)).pattern)  # type: ignore[arg-type]
+    own = rehearsed(made)
+    assert found["tried"] == own.tried
+    assert found["heat"] == pytest.approx(own.heat, abs=1e-4)
+    assert [spot["lost"] for spot in found["spots"]] == pytest.approx(
+        [trouble.expected for trouble in own.troubles[:5]], abs=1e-3
+    )
+    worst = found["spots"][0]
+    assert worst["proved"]
+    assert 0 < len(worst["falls"]) <= len(made.proof.verdicts)
+    assert "Schlaufe" in worst["slip"], "it speaks German"
+    assert worst["wrong"]["svg"] != worst["right"]["svg"]
+    assert worst["back"]
 
 
 def test_a_piece_is_fitted_to_a_wrist(studio: Client, chain: Document) -> None:

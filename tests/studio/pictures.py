@@ -41,6 +41,12 @@ def _take(page: Page) -> None:
     bench.click("Turn away")
     page.wait_for_timeout(2000)
     _keep(page, "off-the-loom")
+    bench.click("Back to the loom")
+    bench.click("Rehearse it")
+    page.locator("ol > li summary").first.click(timeout=300_000)
+    page.get_by_role("button", name="Show the end of it").first.click()
+    page.wait_for_timeout(1000)
+    _keep(page, "rehearsal")
     bench.click("Shelf")
 
     bench.begin("Plain chain")

@@ -39,6 +39,8 @@ class Bench {
   /** Steps of the document that are marked, to be worked with together. */
   run = $state.raw<Run | null>(null);
   snapped = $state.raw<Snapped | null>(null);
+  /** The bands that fall in the end after a slip of the rehearsal, shown on the loom; null shows none. */
+  slipped = $state.raw<readonly number[] | null>(null);
   said = $state("");
 }
 
@@ -79,6 +81,7 @@ export async function open(name: string): Promise<void> {
     motif: null,
     run: null,
     snapped: null,
+    slipped: null,
     said: "",
   } satisfies Partial<Bench>);
   await look();
@@ -119,7 +122,7 @@ function show(doc: Doc, past: Past, moment?: number): void {
   bench.doc = doc;
   bench.past = past;
   bench.run = null;
-  bench.snapped = null;
+  bench.snapped = bench.slipped = null;
   if (moment !== undefined) bench.moment = moment;
   else if (atEnd) bench.moment = Number.MAX_SAFE_INTEGER;
   if (bench.saving !== "changed") {
@@ -208,9 +211,14 @@ export async function snap(band: number | null): Promise<void> {
   }
   if (snaps.doc !== doc) snaps = { doc, known: new Map() };
   const { known } = snaps;
-  const told = known.get(band) ?? (await wire.snap(doc, band).catch(() => null));
+  const told = known.get(band) ?? (await wire.snap(doc, band).catch(say));
   if (told) known.set(band, told);
   if (bench.doc === doc && bench.band === band && bench.tool === "snap") bench.snapped = told;
+}
+
+function say(error: unknown): null {
+  if (error instanceof Refused && error.status) bench.said = error.message;
+  return null;
 }
 
 /** The same for what is pointed at in passing. */

@@ -18,6 +18,8 @@ export type AtRest = components["schemas"]["AtRest"];
 export type Strand = components["schemas"]["Strand"];
 export type Measured = components["schemas"]["Measured"];
 export type Fitted = components["schemas"]["Fitted"];
+export type Rehearsed = components["schemas"]["Rehearsed"];
+export type Slipped = components["schemas"]["Slipped"];
 export type Snapped = components["schemas"]["Snapped"];
 
 /** What the server would not do, in a sentence. `status` 0 means that it did not answer at all. */

@@ -254,3 +254,31 @@ mend-fit = Passend machen: { $count ->
 }, { $length }
 edit-fit = Passend machen für { $wrist }
 care = Was eng sitzt, ist nichts zum Schlafen und nichts für kleine Kinder. Halte dich an die Regeln deines Ortes.
+
+# The rehearsal
+rehearsal = Wo es schiefgeht
+rehearsal-what = Jeder naheliegende Fehler wird bei jedem Schritt durchgespielt: wo geht es am ehesten schief?
+rehearse = Durchspielen
+rehearsing = Fehler werden durchgespielt…
+rehearsed = { $count ->
+    [one] Ein Fehler wurde durchgespielt. Die Balken bei den Schritten zeigen, wo er am meisten kostet.
+   *[other] { $count } Fehler wurden durchgespielt. Die Balken bei den Schritten zeigen, wo sie am meisten kosten.
+  }
+rehearsed-none = Kein Fehler schadet diesem Stück.
+slip-steps = { $count ->
+    [one] Schritt { $first }:
+   *[other] { $count } Schritte, { $first } bis { $last }:
+  }
+slip-guess = nicht bewiesen
+slip-right = Richtig
+slip-wrong = Falsch
+slip-show = Schritt { $step } zeigen
+slip-end = Zeigen, wie es endet
+slip-falls = { $count ->
+    [0] Kein Gummi fällt ab.
+    [one] Das Gummi, das abfällt, ist markiert.
+   *[other] Die { $count } Gummis, die abfallen, sind markiert.
+  }
+slip-back = Der Weg zurück
+look-after = Halt und schau nach Schritt { $steps }: das deckt das meiste auf.
+often-wrong = geht oft schief

@@ -263,3 +263,31 @@ mend-fit = Make it fit: { $count ->
 }, { $length }
 edit-fit = Make it fit { $wrist }
 care = A band that is tight is not for sleeping in, nor for small children. Follow your local rules.
+
+# The rehearsal
+rehearsal = Where makers slip
+rehearsal-what = Every likely slip at every step is tried out, to find where makers go wrong.
+rehearse = Rehearse it
+rehearsing = Trying out slips…
+rehearsed = { $count ->
+    [one] One slip was tried. The bars at the steps show where it costs most.
+   *[other] { $count } slips were tried. The bars at the steps show where they cost most.
+  }
+rehearsed-none = No slip does harm to this piece.
+slip-steps = { $count ->
+    [one] Step { $first }:
+   *[other] { $count } steps, { $first } to { $last }:
+  }
+slip-guess = not proved
+slip-right = Right
+slip-wrong = Wrong
+slip-show = Show step { $step }
+slip-end = Show the end of it
+slip-falls = { $count ->
+    [0] No band falls off.
+    [one] The band that falls off is marked.
+   *[other] The { $count } bands that fall off are marked.
+  }
+slip-back = The way back
+look-after = Stop and look after step { $steps }: that catches most.
+often-wrong = often goes wrong

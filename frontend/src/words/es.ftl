@@ -254,3 +254,31 @@ mend-fit = Hacer que ajuste: { $count ->
 }, { $length }
 edit-fit = Hacer que ajuste a { $wrist }
 care = Lo que aprieta no es para dormir ni para niños pequeños. Sigue las normas de tu lugar.
+
+# The rehearsal
+rehearsal = Dónde falla la gente
+rehearsal-what = Se prueba cada error probable en cada paso, para ver dónde se equivoca la gente.
+rehearse = Ensayar
+rehearsing = Probando errores…
+rehearsed = { $count ->
+    [one] Se probó un error. Las barras junto a los pasos muestran dónde cuesta más.
+   *[other] Se probaron { $count } errores. Las barras junto a los pasos muestran dónde cuestan más.
+  }
+rehearsed-none = Ningún error daña esta pieza.
+slip-steps = { $count ->
+    [one] Paso { $first }:
+   *[other] { $count } pasos, del { $first } al { $last }:
+  }
+slip-guess = sin demostrar
+slip-right = Bien
+slip-wrong = Mal
+slip-show = Ver el paso { $step }
+slip-end = Ver cómo acaba
+slip-falls = { $count ->
+    [0] No se cae ninguna gomita.
+    [one] La gomita que se cae está marcada.
+   *[other] Las { $count } gomitas que se caen están marcadas.
+  }
+slip-back = Cómo arreglarlo
+look-after = Para y mira después del paso { $steps }: así se descubre la mayoría.
+often-wrong = falla a menudo

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections import OrderedDict
 from threading import Lock
 
+from pegwright.finding import Finding
 from pegwright.pattern import read
 from pegwright.pattern.read import Reading
-from pegwright.proof import Loss, snaps
+from pegwright.proof import Loss
 from pegwright.server.folder import edition_of
-from pegwright.workshop import Work, work
+from pegwright.workshop import Work, losses, work
 
 _REMEMBERED = 6
 
@@ -25,7 +26,7 @@ class Desk:
         self._turn = Lock()
         self._newest: OrderedDict[str, int] = OrderedDict()
         self._made: OrderedDict[str, Work] = OrderedDict()
-        self._losses: OrderedDict[str, dict[int, Loss]] = OrderedDict()
+        self._losses: OrderedDict[str, dict[int, Loss] | Finding] = OrderedDict()
 
     def work(self, document: bytes, page: str = "", serial: int = 0) -> Work | Reading:
         """Return what the line makes of a document, or the reading that says why it is none.
@@ -58,15 +59,20 @@ class Desk:
                 self._made.popitem(last=False)
         return made
 
-    def lost_with(self, document: bytes, band: int) -> tuple[int, ...] | None:
-        """Return the bands that fall if `band` alone snaps; None where that band is not held anyway."""
+    def lost_with(self, document: bytes, band: int) -> tuple[int, ...] | Finding | None:
+        """Return the bands that fall if `band` alone snaps; None where that band is not held anyway.
+
+        A finding says that the piece has too many bands to try each.
+        """
         made = self.work(document)
         if isinstance(made, Reading) or band not in made.proof.held:
             return None
         key = edition_of(document)
         with self._turn:
             if key not in self._losses:
-                self._losses[key] = snaps(made.structure, made.proof)
+                lost = losses(made)
+                self._losses[key] = lost if isinstance(lost, Finding) else lost.snaps
                 while len(self._losses) > _REMEMBERED:
                     self._losses.popitem(last=False)
-            return self._losses[key][band].falls
+            known = self._losses[key]
+        return known if isinstance(known, Finding) else known[band].falls

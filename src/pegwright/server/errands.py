@@ -20,6 +20,7 @@ from pegwright.finding import Finding
 from pegwright.lesson import Hand, Units
 from pegwright.pattern import read
 from pegwright.press import Edition, Paper
+from pegwright.server.rehearsing import rehearsed_piece
 from pegwright.workshop import Order, Progress, Work, pressed, teach, work
 
 MOST_FRAME_BYTES = 64_000_000
@@ -47,7 +48,13 @@ class Measure(msgspec.Struct, frozen=True, kw_only=True, tag="measure", tag_fiel
     """Measure how the piece stretches: `measured.json` is a `Measured`."""
 
 
-Errand = Press | Rest | Measure
+class Rehearse(msgspec.Struct, frozen=True, kw_only=True, tag="rehearse", tag_field="do"):
+    """Make every likely slip at every step: `rehearsal.json` is a `Rehearsed`."""
+
+    language: Literal["en", "es", "de"] = "en"
+
+
+Errand = Press | Rest | Measure | Rehearse
 
 
 class Step(msgspec.Struct, frozen=True, tag="step"):
@@ -111,6 +118,8 @@ def _made(made: Work, errand: Errand, progress: Progress) -> Iterator[tuple[str,
             from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the same
 
             yield "measured.json", msgspec.json.encode(measure(made, progress).measured)
+        case Rehearse(language=language):
+            yield "rehearsal.json", msgspec.json.encode(rehearsed_piece(made, language, progress))
 
 
 def _press(made: Work, errand: Press, progress: Progress) -> Iterator[tuple[str, bytes]]:

@@ -207,6 +207,8 @@ def work_pattern(studio: NamedDependency[Studio], data: JSONBody[Working]) -> Se
 def snap_band(studio: NamedDependency[Studio], data: JSONBody[Snapping]) -> Snapped:
     """Say what falls if one band snaps."""
     falls = studio.desk.lost_with(msgspec.json.encode(data.document), data.band)
+    if isinstance(falls, Finding):
+        raise RefusedError(422, falls.message, (falls,))
     return Snapped(band=data.band, held=falls is not None, falls=falls or ())
 
 

@@ -20,6 +20,7 @@ from pegwright.server.app import make_litestar
 from pegwright.server.fitting import Fitted, Fitting
 from pegwright.server.job_routes import Sending
 from pegwright.server.jobs import Told
+from pegwright.server.rehearsing import Rehearsed
 from pegwright.server.seen import Seen
 from pegwright.server.solid import AtRest
 from pegwright.server.starts import Start
@@ -43,6 +44,7 @@ _VALUES = (
     Measured,
     Fitting,
     Fitted,
+    Rehearsed,
     Told,
 )
 
