@@ -18,6 +18,7 @@ from pegwright.shape.start import start
 from pegwright.shape.tighten import Moves, subdivide, tighten
 from pegwright.structure.curves import Curves, curves
 from tests.fit.rosettes import rosettes
+from tests.oracle.diagram import diagram, linking, rotation
 from tests.oracle.verdict import held
 from tests.programs import KINDS, Program, program
 from tests.structure.distance import smallest
@@ -113,14 +114,38 @@ def test_random_programs_thicken_with_nothing_passed(kind: str) -> None:
 
 
 @compiled
-@pytest.mark.parametrize("seed", [3, 8, 11, 20])
-def test_knot_theory_sees_the_same_link_before_and_after(seed: int) -> None:
+@pytest.mark.parametrize("kind", KINDS)
+def test_linking_numbers_are_those_of_the_drawing(kind: str) -> None:
+    """A strand that passed another would change one by 1: fresh programs, bands and the fasteners' rings."""
+    seed = int(np.random.default_rng().integers(10**9))
+    work = program(seed, kind)
+    drawn = curves(work.events, work.spots, 1.5)
+    rest = relaxed(work, goal=BRIEF)
+    cords = {e.fastener for e in work.events if isinstance(e, Fastened) and e.kind == "knot"}
+    rings = [x for number, parts in drawn.rings.items() for x in parts if number not in cords]
+    kept = [k for k, number in enumerate(rest.fasteners) if number not in cords]
+    before = [drawn.bands[b] for b in sorted(drawn.bands)] + rings
+    after = [
+        *rest.relaxed.positions_mm[: rest.bands],
+        *(rest.relaxed.positions_mm[rest.bands + k] for k in kept),
+    ]
+    turn = rotation(np.random.default_rng(seed))
+    assert np.array_equal(linking(diagram(after, turn)), linking(diagram(before, turn))), seed
+
+
+@compiled
+@pytest.mark.parametrize(
+    ("seed", "kind"),
+    [(3, "hooks"), (8, "hooks"), (11, "hooks"), (20, "hooks"), *((5, kind) for kind in KINDS)],
+)
+def test_knot_theory_sees_the_same_link_before_and_after(seed: int, kind: str) -> None:
     """The bands that no projection splits from the fastener are the same, drawn and at rest."""
     work = next(
         p
         for k in range(99)
-        for p in [program(100 * seed + k, "hooks")]
+        for p in [program(100 * seed + k, kind)]
         if [len(e.holders) for e in p.events if isinstance(e, Fastened)] == [1]
+        and sum(isinstance(e, Laid) for e in p.events) <= 8
     )
     drawn = curves(work.events, work.spots, 1.5)
     rest = relaxed(work, goal=BRIEF)
