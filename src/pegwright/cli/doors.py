@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pegwright.cli import views
 from pegwright.cli.shared import Json, answer, cannot, reason, table
 from pegwright.cli.terminal import FINE, out, progress, say
+from pegwright.lesson import Teller, Words
+from pegwright.loom.steps import step_numbers
 from pegwright.workshop import demo
+
+if TYPE_CHECKING:
+    from pegwright.rehearsal import Rehearsal
+    from pegwright.workshop import Made
 
 
 def studio(folder: Path = Path(), *, port: int = 0, browser: bool = True) -> int:
@@ -48,15 +54,7 @@ def demo_(folder: Path = Path("demo"), *, only: str = "", json: Json = False) ->
     try:
         with progress(json) as report:
             for made in demo(folder, report, [name for name in only.split(",") if name]):
-                rows.append(
-                    {
-                        "piece": made.name,
-                        "title": made.work.pattern.title,
-                        **views.verdict(made.work),
-                        "supplies": made.work.supplies.bands,
-                        "files": [str(f) for f in made.files],
-                    }
-                )
+                rows.append(_row(made))
     except OSError as error:
         return cannot(f"{folder} cannot be written to: {reason(error)}", json)
     except ValueError as error:
@@ -73,9 +71,93 @@ def demo_(folder: Path = Path("demo"), *, only: str = "", json: Json = False) ->
         for row in rows
     ]
     out.print(table(made_of))
+    for row in rows:
+        if row["files"]:
+            say()
+            say(row["title"], style="bold")
+            say(f"  {_size_line(row)}")
+            say(f"  {_worst_line(row)}")
+    say()
     say(f"{sum(bool(row['files']) for row in rows)} lessons in {folder.resolve()}, one folder a piece:")
     say("handouts, pictures, captions, a page to follow, a kit sheet for 12, and all of it in lesson.zip")
     return FINE
+
+
+def _row(made: Made) -> dict[str, Any]:
+    """Return what the demo made of a piece, as data."""
+    shown, suited = made.finish.portrait, made.suited
+    fit = suited.fit if suited else None
+    return {
+        "piece": made.name,
+        "title": made.work.pattern.title,
+        **views.verdict(made.work),
+        "supplies": made.work.supplies.bands,
+        "length_mm": shown.length_mm if shown else None,
+        "width_mm": shown.width_mm if shown else None,
+        "height_mm": shown.height_mm if shown else None,
+        "wrists_mm": fit.wrists_mm if fit else None,
+        "wrist_mm": suited.wrist.girth_mm if suited and suited.wrist else None,
+        "more_bands": _more_bands(made),
+        "worst": _worst(made.told),
+        "files": [str(f) for f in made.files],
+    }
+
+
+def _more_bands(made: Made) -> int | None:
+    """Return how many bands more the wrist of the demo asks for; None where no number of them suits it."""
+    suited, measured, lengths = made.suited, made.finish.measured, made.finish.lengths
+    if suited is None or suited.fit is None or suited.wrist is None or measured is None:
+        return None
+    low, high = suited.fit.wrists_mm or (0.0, 0.0)
+    if low <= suited.wrist.girth_mm <= high:
+        return 0
+    if suited.plan is None or suited.plan.findings:
+        return None
+    repeats = (suited.plan.repeats - lengths.now) * lengths.bands if lengths else 0
+    return repeats + suited.plan.extension - measured.extension
+
+
+def _worst(told: Rehearsal | None) -> dict[str, Any] | None:
+    """Return where makers go wrong most, and how."""
+    if told is None or not told.troubles:
+        return None
+    trouble = told.troubles[0]
+    numbers = step_numbers(told.history)
+    outcome = trouble.ways[0].worst
+    return {
+        "step": numbers[outcome.slip.at],
+        "steps": sorted(numbers[spot.at] for spot in trouble.spots),
+        "lost": round(trouble.expected, 4),
+        "goes_wrong": Teller(Words("en"), told.history, numbers.__getitem__).slip(outcome),
+    }
+
+
+def _size_line(row: dict[str, Any]) -> str:
+    if row["length_mm"] is None:
+        return "not brought to rest: no picture of it"
+    size = f"{row['length_mm']:.0f} mm long, {row['width_mm']:.0f} mm wide, {row['height_mm']:.0f} mm thick"
+    if row["wrist_mm"] is None:
+        return f"{size} at rest; not made to go round a wrist"
+    wrist = f"a wrist of {row['wrist_mm'] / 10:g} cm"
+    if row["wrists_mm"] is not None:
+        size += f"; suits wrists of {row['wrists_mm'][0] / 10:.1f} to {row['wrists_mm'][1] / 10:.1f} cm"
+    match row["more_bands"]:
+        case None:
+            return f"{size}; no number of bands makes it suit {wrist}"
+        case 0:
+            return f"{size}; suits {wrist} as it is"
+        case more:
+            bands = "1 band" if abs(more) == 1 else f"{abs(more)} bands"
+            return f"{size}; for {wrist} it needs {bands} {'more' if more > 0 else 'fewer'}"
+
+
+def _worst_line(row: dict[str, Any]) -> str:
+    worst = row["worst"]
+    if worst is None:
+        return "not rehearsed: that took too long" if row["holds"] else ""
+    first, last = worst["steps"][0], worst["steps"][-1]
+    where = f"step {first}" if first == last else f"steps {first} to {last}"
+    return f"goes wrong most at {where}, worst at {worst['step']}: {worst['goes_wrong']}"
 
 
 def say_address(address: str) -> None:

@@ -65,19 +65,28 @@ def _wrists(words: Words, finish: Finish) -> str:
 
 
 def extension(words: Words, finish: Finish) -> Block | None:
-    """Say how long an extension each wrist asks for, where one band's length is known and one suits it."""
+    """Say which extension, or without one which repeats, each wrist asks for, where one of them suits it."""
     from pegwright.fit.grading import plan_for  # noqa: PLC0415 - slow to load, and seldom asked
     from pegwright.fit.measured import gauge_of  # noqa: PLC0415
     from pegwright.fit.wrist import Wrist  # noqa: PLC0415
 
-    measured = finish.measured
-    gauge = gauge_of(measured) if measured else None
+    measured, lengths = finish.measured, finish.lengths
+    gauge = gauge_of(measured, lengths) if measured else None
     if measured is None or gauge is None:
         return None
-    lines = [words.say("extension-now", bands=measured.extension)]
+    if lengths is None:
+        least, most = 0, 0
+        lines = [words.say("extension-now", bands=measured.extension)]
+    else:
+        least, most = lengths.least, lengths.most
+        lines = [words.say("repeats-now", times=lengths.now, bands=lengths.bands)]
     for mm in _WRISTS[words.units]:
-        plan = plan_for(Wrist(girth_mm=mm, low_mm=mm, high_mm=mm, said=""), gauge, repeats=0)
-        if not plan.findings:
-            wrist, bands = words.length(mm), plan.extension
-            lines.append(words.say("extension-line", wrist=wrist, bands=bands))
+        wrist = Wrist(girth_mm=mm, low_mm=mm, high_mm=mm, said="")
+        plan = plan_for(wrist, gauge, least_repeats=least, most_repeats=most)
+        if plan.findings:
+            continue
+        if lengths is None:
+            lines.append(words.say("extension-line", wrist=words.length(mm), bands=plan.extension))
+        else:
+            lines.append(words.say("repeats-line", wrist=words.length(mm), times=plan.repeats))
     return Block(heading=words.say("heading-extension"), lines=tuple(lines)) if len(lines) > 1 else None

@@ -9,7 +9,7 @@ import msgspec
 from pegwright.lesson.portrait import Portrait
 
 if TYPE_CHECKING:  # what reads stretch curves is slow to load, and seldom asked
-    from pegwright.fit.measured import Measured
+    from pegwright.fit.measured import Lengths, Measured
 
 
 class Snap(msgspec.Struct, frozen=True, kw_only=True):
@@ -49,11 +49,12 @@ class Finish(msgspec.Struct, frozen=True, kw_only=True):
     """How the finished piece comes out: its portrait, with its size, and what pulling at it told.
 
     Without a portrait, `missing` says why. `measured` is there where the piece closes round a wrist and was
-    pulled at.
+    pulled at; then `lengths` too, where no extension but another number of repeats makes it fit.
     """
 
     portrait: Portrait | None = None
     measured: Measured | None = None
+    lengths: Lengths | None = None
     missing: Missing = "unasked"
 
 

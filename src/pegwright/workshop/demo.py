@@ -2,30 +2,47 @@
 
 from __future__ import annotations
 
+import multiprocessing
+import signal
 from collections.abc import Collection, Iterator
+from multiprocessing.pool import AsyncResult, Pool
 from pathlib import Path
 from typing import NamedTuple
 
-from pegwright.lesson import languages
+from pegwright.fit.measured import Suited, suit
+from pegwright.lesson import UNASKED, Finish, languages
+from pegwright.pattern import Pattern
 from pegwright.press import PARTS
+from pegwright.rehearsal import Rehearsal
 from pegwright.workshop.files import open_pattern
+from pegwright.workshop.finished import TooLong, finish, within
 from pegwright.workshop.folder import write_into
 from pegwright.workshop.lessons import FilmOrder, Order, Piece, pressed, teach
 from pegwright.workshop.line import Work, work
-from pegwright.workshop.pictures import PictureOrder, pictures
 from pegwright.workshop.progress import Progress, silent
+from pegwright.workshop.rehearse import rehearsed
 
 FILMED = ("herring-tail", "riding-lights")
 TRANSLATED = "ebb-line"
-PICTURED = ("ebb-line", "riding-lights")
+WRIST = "16 cm"
+FINISH_S, REHEARSAL_S = 60.0, 40.0
+"""So long a piece is brought to rest and pulled at, or rehearsed, before the demo goes on without."""
+_POLL_S = 0.2
 
 
 class Made(NamedTuple):
-    """One piece of the demo: its name, what the line made of it, and the files written."""
+    """One piece of the demo: its name, what the line made of it, and the files written.
+
+    `suited` says how the piece suits the wrist of the demo, where it was pulled at; `told` is its rehearsal,
+    None where it does not hold or that took too long.
+    """
 
     name: str
     work: Work
-    files: tuple[Path, ...]
+    files: tuple[Path, ...] = ()
+    finish: Finish = UNASKED
+    suited: Suited | None = None
+    told: Rehearsal | None = None
 
 
 def examples_folder() -> Path:
@@ -46,7 +63,8 @@ def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) 
     """Run the main job on the built-in pieces and write the whole lesson of those that hold.
 
     Every piece has a folder of its own, named after it; `only` names the pieces that are wanted. Films are
-    excerpts, of `FILMED` only; one piece is told in every language; `PICTURED` are brought to rest.
+    excerpts, of `FILMED` only; one piece is told in every language. While one piece is rehearsed and its
+    lesson pressed, a second process brings the next ones to rest.
 
     Raises:
         OSError: the folder cannot be written to.
@@ -58,21 +76,59 @@ def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) 
         raise ValueError(f"no piece is called {unknown[0]}; there are {', '.join(pieces)}")
     chosen = {name: path for name, path in pieces.items() if not only or name in only}
     folder.mkdir(parents=True, exist_ok=True)
-    for name, path in chosen.items():
-        progress(f"{name}: working it", 0, 1)
-        pattern = open_pattern(path).pattern
-        if pattern is None:
-            raise AssertionError(f"the built-in piece {name} cannot be read")
-        made = work(pattern)
-        files: list[Path] = []
-        for place, order in _orders(name) if made.holds else ():
-            report = _under(place, progress)
-            taught = teach(made, order, report)
-            files += [write_into(folder / place, file, data) for file, data in pressed(taught, order, report)]
-        if made.holds and name in PICTURED:
-            for lie in pictures(made, PictureOrder(width_px=1200), _under(name, progress)):
-                files += [write_into(folder / name, f"at-rest-{one.ending}", one.data) for one in lie.painted]
-        yield Made(name, made, tuple(files))
+    worked = {name: work(_pattern(path), _under(name, progress)) for name, path in chosen.items()}
+    with _second() as second:
+        waiting = {
+            name: second.apply_async(_finished, (chosen[name],))
+            for name, made in worked.items()
+            if made.holds
+        }
+        for name, made in worked.items():
+            if not made.holds:
+                yield Made(name, made)
+                continue
+            report = _under(name, progress)
+            told = _rehearsed(made, report)
+            found = _awaited(waiting[name], report)
+            files: list[Path] = []
+            for place, order in _orders(name):
+                there = _under(place, progress)
+                taught = teach(made, order, there, finish=found)
+                files += [write_into(folder / place, *one) for one in pressed(taught, order, there)]
+            suited = suit(found.measured, WRIST, found.lengths) if found.measured else None
+            yield Made(name, made, tuple(files), found, suited, told)
+
+
+def _pattern(path: Path) -> Pattern:
+    pattern = open_pattern(path).pattern
+    if pattern is None:
+        raise AssertionError(f"the built-in piece {path.stem} cannot be read")
+    return pattern
+
+
+def _second() -> Pool:
+    """Return a second process that works for the demo and ends with it."""
+    return multiprocessing.get_context("spawn").Pool(1, signal.signal, (signal.SIGINT, signal.SIG_IGN))
+
+
+def _finished(path: Path) -> Finish:
+    return finish(work(_pattern(path)), within(silent, FINISH_S))
+
+
+def _awaited(waiting: AsyncResult[Finish], report: Progress) -> Finish:
+    while True:
+        report("bringing it to rest", 0, 1)
+        try:
+            return waiting.get(_POLL_S)
+        except multiprocessing.TimeoutError:
+            continue
+
+
+def _rehearsed(made: Work, report: Progress) -> Rehearsal | None:
+    try:
+        return rehearsed(made, progress=within(report, REHEARSAL_S), processes=1)
+    except TooLong:
+        return None
 
 
 def _orders(name: str) -> Iterator[tuple[str, Order]]:

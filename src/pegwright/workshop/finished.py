@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import time
 
+import msgspec
+
 from pegwright.lesson import Finish
 from pegwright.lesson.portrait import mirrored, portrait_of
 from pegwright.pattern import Clip
@@ -45,6 +47,7 @@ def finish(made: Work, progress: Progress = silent, *, fit: bool = True) -> Fini
     What takes too long (`within`) or does not come to rest is told in the value.
     """
     from pegwright.workshop.at_rest import at_rest  # noqa: PLC0415 - the solver is slow to load
+    from pegwright.workshop.lengths import lengths  # noqa: PLC0415
     from pegwright.workshop.stretched import measure  # noqa: PLC0415
 
     if not made.history.final.bands:
@@ -60,13 +63,14 @@ def finish(made: Work, progress: Progress = silent, *, fit: bool = True) -> Fini
         return found
     try:
         measured = measure(made, progress, pulls_n=(_HARDEST_PULL_N,)).measured
+        longer = lengths(made, progress) if measured.extension_mm is None else None
     except TooLong:
         return found
-    return Finish(portrait=found.portrait, measured=measured)
+    return Finish(portrait=found.portrait, measured=measured, lengths=longer)
 
 
 def mirrored_finish(found: Finish) -> Finish:
     """Return how the mirrored piece comes out: just so, mirrored."""
     if found.portrait is None:
         return found
-    return Finish(portrait=mirrored(found.portrait), measured=found.measured, missing=found.missing)
+    return msgspec.structs.replace(found, portrait=mirrored(found.portrait))

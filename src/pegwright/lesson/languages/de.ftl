@@ -101,6 +101,11 @@ extension-line = Handgelenk { $wrist }: { $bands ->
     [one] 1 Gummi Verlängerung.
    *[other] { $bands } Gummis Verlängerung.
 }
+repeats-now = So, wie es hier steht, wird der Rapport insgesamt { $times }-mal gearbeitet. { $bands ->
+    [one] Jedes Mal braucht 1 Gummi.
+   *[other] Jedes Mal braucht { $bands } Gummis.
+}
+repeats-line = Handgelenk { $wrist }: insgesamt { $times }-mal.
 label-page = Seite { $page } von { $pages }
 label-ruler = Prüf den Druck: Dieser Balken ist 50 mm lang, der darunter 2 Zoll.
 label-ruler-metric = 50 mm

@@ -101,6 +101,11 @@ extension-line = For a wrist of { $wrist }: { $bands ->
     [one] an extension of 1 band.
    *[other] an extension of { $bands } bands.
 }
+repeats-now = As shown here, the repeat is worked { $times } times in all. { $bands ->
+    [one] Each time takes 1 band.
+   *[other] Each time takes { $bands } bands.
+}
+repeats-line = For a wrist of { $wrist }: { $times } times in all.
 label-page = Page { $page } of { $pages }
 label-ruler = Check the print: this bar is 50 mm long, the one below it 2 in.
 label-ruler-metric = 50 mm

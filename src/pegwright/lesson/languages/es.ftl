@@ -100,6 +100,11 @@ extension-line = Para una muñeca de { $wrist }: { $bands ->
     [one] una cadena de alargue de 1 gomita.
    *[other] una cadena de alargue de { $bands } gomitas.
 }
+repeats-now = Tal como se muestra aquí, la repetición se hace { $times } veces en total. { $bands ->
+    [one] Cada vez lleva 1 gomita.
+   *[other] Cada vez lleva { $bands } gomitas.
+}
+repeats-line = Para una muñeca de { $wrist }: { $times } veces en total.
 label-page = Página { $page } de { $pages }
 label-ruler = Comprueba la impresión: esta barra mide 50 mm; la de abajo, 2 pulgadas.
 label-ruler-metric = 50 mm
