@@ -245,3 +245,17 @@ def test_a_very_long_loom_is_shown_at_both_ends() -> None:
 def test_the_words_are_those_last_read_and_approved(name: str) -> None:
     """The whole text of a lesson, as a person has read it."""
     assert everything(lesson(PIECES[name])) == (GOLDEN / f"{name}.txt").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("language", ["en", "es", "de"])
+def test_no_two_stops_follow_each_other(language: str) -> None:
+    """A look in the last rounds of a phase and the check after it are one box; nothing of either is lost."""
+    from tests.rehearsal.pieces import lesson_of
+
+    made, bare = (lesson_of("jetty", language, carried=carried) for carried in (True, False))
+    assert any(phase.check for phase in made.phases)
+    for phase, plain in zip(made.phases, bare.phases, strict=True):
+        if phase.check is None or plain.check is None:
+            continue
+        assert phase.steps[-1].look is None
+        assert all(any(line in told for told in phase.check.lines) for line in plain.check.lines)

@@ -43,7 +43,7 @@ def troubled(speaker: Speaker, phases: tuple[Phase, ...], told: Rehearsal) -> tu
             model = min(way.risks, key=lambda risk: risk.outcome.slip.at).outcome
             troubles.setdefault(stage.numbers[model.slip.at], []).append(stage.trouble(way, model))
     looks = {stage.numbers[at]: at for at in reversed(told.checks.after)}
-    return tuple(
+    found = (
         replace(
             phase,
             steps=tuple(
@@ -57,6 +57,24 @@ def troubled(speaker: Speaker, phases: tuple[Phase, ...], told: Rehearsal) -> tu
         )
         for phase in phases
     )
+    return tuple(_one_stop(speaker, phase) for phase in found)
+
+
+def _one_stop(speaker: Speaker, phase: Phase) -> Phase:
+    """Make one stop of two that would follow each other: in the last rounds, and after the last one."""
+    last = phase.steps[-1] if phase.steps else None
+    if phase.check is None or last is None or last.look is None:
+        return phase
+    say = speaker.words.say
+    sooner, later = last.look, phase.check
+    lines = (
+        say("look-sooner", when=sooner.heading, line=sooner.lines[0]),
+        *sooner.lines[1:],
+        say("look-later", line=later.lines[0]),
+        *later.lines[1:],
+    )
+    steps = (*phase.steps[:-1], replace(last, look=None))
+    return replace(phase, steps=steps, check=replace(later, lines=lines))
 
 
 def pictured(
