@@ -1,11 +1,18 @@
-"""The rehearsal: how fast the slips of a strip are rehearsed, how it grows, how well a slip is found."""
+"""The rehearsal: how fast the slips of a strip are rehearsed, how it grows, how well a slip is found.
+
+Each figure goes to standard error as soon as it is measured. Processor time tells what the work costs where
+others work on the machine too.
+"""
 
 from __future__ import annotations
 
+import os
 import random
 import time
 from collections import Counter
+from collections.abc import Iterator
 
+from bench.real import told
 from bench.report import Figure
 from examples.pieces import PIECES
 from pegwright.loom import History, board, replay
@@ -30,114 +37,111 @@ _DEMOS = (
 
 def run(quick: bool) -> list[Figure]:
     """Rehearse the strip and the demo pieces; on less of them when quick."""
-    figures = _strip(2 if quick else 6)
-    figures += _growth((1, 2) if quick else (1, 2, 4, 6, 8))
-    figures += _pairs(50 if quick else 400)
-    figures += _diagnoses(_DEMOS[:1] if quick else _DEMOS, 40 if quick else 10_000)
-    return figures
+    return told(_all(quick))
+
+
+def _all(quick: bool) -> Iterator[Figure]:
+    yield from _strip(2 if quick else 6)
+    yield from _growth((1, 2) if quick else (1, 2, 4, 6, 8))
+    yield from _pairs(50 if quick else 400)
+    yield from _diagnoses(_DEMOS[:1] if quick else _DEMOS, 40 if quick else 10_000)
 
 
 def _history(pattern: Pattern) -> History:
     return replay(board(pattern.loom), expand(pattern).doings)
 
 
-def _strip(motifs: int) -> list[Figure]:
+def _busy() -> float:
+    """Return the processor time of this process and of those it has waited for, in s."""
+    spent = os.times()
+    return spent.user + spent.system + spent.children_user + spent.children_system
+
+
+def _strip(motifs: int) -> Iterator[Figure]:
     pattern = rosettes(motifs)
     history = _history(pattern)
-    began = time.perf_counter()
-    told = rehearse(pattern, history, settle=0, processes=2)
-    took = time.perf_counter() - began
-    busy = time.process_time()
+    if hasattr(os, "getloadavg"):
+        yield Figure("others at work on the machine (load, 1 minute)", os.getloadavg()[0])
+    began, busy = time.perf_counter(), _busy()
+    found = rehearse(pattern, history, settle=0, processes=2)
+    took, both = time.perf_counter() - began, _busy() - busy
+    yield Figure(f"slips of a strip of {history.final.bands} bands", found.tried, "slips")
+    yield Figure("all of them, two processes", took, "s", "< 5 s", took < 5)
+    yield Figure("processor time of the two", both, "s")
+    busy = _busy()
     alone = rehearse(pattern, history, settle=0)
-    busy = time.process_time() - busy
-    results = Counter(outcome.result for outcome in told.outcomes)
-    bands = history.final.bands
-    figures = [
-        Figure(f"slips of a strip of {bands} bands", told.tried, "slips"),
-        Figure("all of them, two processes", took, "s", "< 5 s", took < 5),
-        Figure("the same on one, processor time", busy, "s"),
-        Figure(
-            "two processes agree with one",
-            float(told.outcomes == alone.outcomes),
-            "",
-            "1",
-            told.outcomes == alone.outcomes,
-        ),
-        Figure("different structures judged", told.judged, "structures"),
-        *(Figure(f"slips that come to {name}", number, "slips") for name, number in sorted(results.items())),
-    ]
-    return figures + _against_naive(history, told, busy / told.tried)
+    busy = _busy() - busy
+    same = found.outcomes == alone.outcomes
+    yield Figure("the same on one, processor time", busy, "s")
+    yield Figure("two processes agree with one", float(same), "", "1", same)
+    yield Figure("different structures judged", found.judged, "structures")
+    for name, number in sorted(Counter(outcome.result for outcome in found.outcomes).items()):
+        yield Figure(f"slips that come to {name}", number, "slips")
+    yield from _against_naive(history, found, busy / found.tried)
 
 
-def _against_naive(history: History, told: Rehearsal, quick_s: float) -> list[Figure]:
+def _against_naive(history: History, found: Rehearsal, quick_s: float) -> Iterator[Figure]:
     """Make every move of a sample of slips afresh and prove the whole: the same bands must fall.
 
     Quick verdicts speak of the words alone, proved ones of what lies across in plan too.
     """
-    known = {outcome.slip: outcome for outcome in told.outcomes}
-    sample = random.Random(3).sample(sorted(told.chances, key=str), 30)
+    known = {outcome.slip: outcome for outcome in found.outcomes}
+    sample = random.Random(3).sample(sorted(found.chances, key=str), 30)
     wrong = 0
     spent = time.process_time()
     for slip in sample:
-        spots = history.board.spots if slip in told.proved else None
+        spots = history.board.spots if slip in found.proved else None
         proof = prove(structure_of(slow_run(history, slip).events, spots))
         outcome = known.get(slip, Outcome(slip, 0, "harmless"))
         fell = {band for band in proof.free if band <= history.final.bands}
         wrong += not set(outcome.falls) <= fell <= {*outcome.falls, *outcome.unproved}
     each = (time.process_time() - spent) / len(sample)
-    return [
-        Figure("disagreements with naive replay and a full proof", wrong, "slips", "0", wrong == 0),
-        Figure("naive replay and full proof", each * 1000, "ms a slip"),
-        Figure("incremental replay, quick verdict", quick_s * 1000, "ms a slip"),
-    ]
+    yield Figure("disagreements with naive replay and a full proof", wrong, "slips", "0", wrong == 0)
+    yield Figure("naive replay and full proof", each * 1000, "ms a slip")
+    yield Figure("incremental replay, verdict, top spots proved", quick_s * 1000, "ms a slip")
 
 
-def _growth(sizes: tuple[int, ...]) -> list[Figure]:
-    figures = []
+def _growth(sizes: tuple[int, ...]) -> Iterator[Figure]:
     for motifs in sizes:
         pattern = rosettes(motifs)
         history = _history(pattern)
         spent = time.process_time()
-        told = rehearse(pattern, history, settle=0)
-        each = (time.process_time() - spent) / told.tried
-        bands = history.final.bands
-        figures.append(Figure(f"{bands} bands, {told.tried} slips, each", each * 1000, "ms"))
-    return figures
+        found = rehearse(pattern, history, settle=0)
+        each = (time.process_time() - spent) / found.tried
+        yield Figure(f"{history.final.bands} bands, {found.tried} slips, each", each * 1000, "ms")
 
 
-def _pairs(count: int) -> list[Figure]:
+def _pairs(count: int) -> Iterator[Figure]:
     pattern = rosettes(2)
-    told = rehearse(pattern, _history(pattern), settle=0)
+    found = rehearse(pattern, _history(pattern), settle=0)
     spent = time.process_time()
-    pairs = rehearse_pairs(told, count=count, seed=1)
+    pairs = rehearse_pairs(found, count=count, seed=1)
     each = (time.process_time() - spent) / max(1, pairs.sampled)
-    return [
-        Figure("pairs of slips sampled", pairs.sampled, "pairs"),
-        Figure("pairs that bring down what neither does alone", len(pairs.worse), "pairs"),
-        Figure("a pair", each * 1000, "ms"),
-    ]
+    yield Figure("pairs of slips sampled", pairs.sampled, "pairs")
+    yield Figure("pairs that bring down what neither does alone", len(pairs.worse), "pairs")
+    yield Figure("a pair", each * 1000, "ms")
 
 
-def _diagnoses(names: tuple[str, ...], most: int) -> list[Figure]:
-    figures = []
-    found = harmful = 0
+def _diagnoses(names: tuple[str, ...], most: int) -> Iterator[Figure]:
+    right = harmful = 0
     for name in names:
         pattern = PIECES[name]()
-        told = rehearse(pattern, _history(pattern), settle=0 if most < 100 else 10_000, processes=2)
-        surgery = Surgery(told)
-        worse = [outcome for outcome in told.outcomes if outcome.harmful]
+        rehearsed = rehearse(pattern, _history(pattern), settle=0 if most < 100 else 10_000, processes=2)
+        surgery = Surgery(rehearsed)
+        worse = [outcome for outcome in rehearsed.outcomes if outcome.harmful]
         sample = random.Random(5).sample(worse, min(most, len(worse)))
-        right = sum(_is_found(surgery, outcome) for outcome in sample)
-        figures.append(
-            Figure(
-                f"{name}: harmful slips found in 5 questions",
-                100 * right / len(sample),
-                f"% of {len(sample)}",
-            )
+        hits = sum(_is_found(surgery, outcome) for outcome in sample)
+        share = 100 * hits / len(sample)
+        yield Figure(
+            f"{name}: harmful slips found in 5 questions",
+            share,
+            f"% of {len(sample)}",
+            ">= 90 %",
+            share >= 90,
         )
-        found, harmful = found + right, harmful + len(sample)
-    share = 100 * found / harmful
-    return [*figures, Figure("harmful slips found in 5 questions", share, "%", ">= 90 %", share >= 90)]
+        right, harmful = right + hits, harmful + len(sample)
+    share = 100 * right / harmful
+    yield Figure("harmful slips found in 5 questions", share, f"% of {harmful}", ">= 90 %", share >= 90)
 
 
 def _is_found(surgery: Surgery, outcome: Outcome) -> bool:

@@ -79,7 +79,8 @@ def test_a_slip_of_the_strip_in_words() -> None:
     assert teller.slip(one) == "The hook goes down inside only the top loop, not inside all the loops above."
     assert teller.end(one) == "In the end one band falls off."
     assert teller.sign(one) == (
-        "From above all looks right; look closely at once: no strand comes up inside a loop on peg A4, not 1."
+        "From above all looks right; look closely at once: a loop on peg A4 is empty; "
+        "1 strand should come up inside it."
     )
     assert teller.warning(one) == "Go down inside all the loops above, not only the top one."
 

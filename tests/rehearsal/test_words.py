@@ -33,17 +33,6 @@ def test_a_loop_passed_over_a_last_band_and_an_end_left_open(teller: Teller) -> 
     assert teller.end(shut) == "In the end the piece comes apart."
 
 
-def test_a_shallow_hook_leaves_a_loop_empty(teller: Teller) -> None:
-    """Step 8 goes through one of the two loops of band 4: the other stays empty; nothing shows from above."""
-    slip = outcome(rehearsed("jetty"), "too-shallow", 8)
-    assert teller.slip(slip).startswith("The hook goes down inside only the top loop")
-    assert teller.end(slip) == "In the end one band falls off."
-    assert teller.sign(slip) == (
-        "From above all looks right; look closely at once: a loop on peg A4 is empty; "
-        "1 strand should come up inside it."
-    )
-
-
 def test_another_peg_of_a_lift_has_its_turn() -> None:
     """In a fish-tail the lifts change sides; to lift at the same peg twice is not to put a loop anywhere."""
     told = rehearsed("herring-tail")
