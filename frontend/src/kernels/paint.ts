@@ -1,7 +1,7 @@
 /** Paint the loom on a canvas: board, pegs with their channels, bands, letters. Decides nothing.
  *
- * A canvas and not a tree of shapes, because a mat of 2,000 bands must scroll: the picture is painted when
- * something changes, and scrolling only moves it. Lengths are mm in the drawing. */
+ * Canvases and not a tree of shapes, because a mat of 2,000 bands must scroll: the picture is painted when
+ * something changes, tile by tile, and scrolling only moves it. Lengths are mm in the drawing. */
 import { HATCHES, inkOn } from "./hatch";
 import type { Part } from "./parts";
 import type { Box } from "./view";
@@ -166,23 +166,3 @@ function pathOf(d: string): Path2D {
   }
   return path;
 }
-
-/** The window to paint: what is in sight and as much again round it, cut to the board. */
-export function windowRound(board: Box, sight: Box): Box {
-  const left = Math.max(board.left, sight.left - sight.width / 2);
-  const top = Math.max(board.top, sight.top - sight.height / 2);
-  const right = Math.min(board.left + board.width, sight.left + 1.5 * sight.width);
-  const bottom = Math.min(board.top + board.height, sight.top + 1.5 * sight.height);
-  return { left, top, width: Math.max(1, right - left), height: Math.max(1, bottom - top) };
-}
-
-/** Whether all that is in sight, as far as it lies on the board, is in the window. */
-export function covers(window: Box, board: Box, sight: Box): boolean {
-  const within = (low: number, high: number, from: number, to: number, least: number, most: number) =>
-    Math.max(low, least) >= from - 0.01 && Math.min(high, most) <= to + 0.01;
-  return (
-    within(sight.left, sight.left + sight.width, window.left, window.left + window.width, board.left, board.left + board.width) &&
-    within(sight.top, sight.top + sight.height, window.top, window.top + window.height, board.top, board.top + board.height)
-  );
-}
-
