@@ -221,6 +221,13 @@ def test_width_in_links_is_that_of_the_loom_however_long_the_piece(count: int) -
     assert start(chain(5), row, [STANDARD] * 5, 12).rows == pytest.approx(1)
 
 
+def test_a_tube_has_as_many_rows_as_pegs_round_it() -> None:
+    done = made("lobster-pot")
+    tube = start(done.events, done.board.spots, [STANDARD] * done.final.bands, 12)
+    assert tube.tube
+    assert tube.rows == pytest.approx(12, rel=0.05)
+
+
 def test_kinds_must_match_the_bands() -> None:
     with pytest.raises(ValueError, match="kinds"):
         piece_at_rest(chain(3), row, [STANDARD] * 2)

@@ -35,7 +35,6 @@ _ROOM = 0.3  # bands thicken until touching strands are this part of their thick
 _POINTS = 48  # of a band, for which a press at every point is given
 _FORCE_N = 3.0  # what forces are measured against, for one band
 _WIDE = 2.0  # rows of links from which a piece is pressed
-_TUBE = 0.3  # how much less a tube is tugged
 _CLIP_MM = 3.0  # from one eye of a clip to the other
 _SEAM_MM = 2.0  # free way between the two ends when the piece is bent round
 
@@ -136,8 +135,8 @@ def piece_at_rest(
     bands = given.bands
     goal = goal or Goal()
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
-    how = how._replace(tug_n=(_TUBE if given.tube else given.rows) * how.tug_n)
-    if given.rows < _WIDE:
+    how = how._replace(tug_n=given.rows * how.tug_n)
+    if given.tube or given.rows < _WIDE:
         how = how._replace(press_n_per_mm=0.0)
     press = how.press_n_per_mm * _POINTS / points
     clips = _clips(given) if girth_mm is not None else ()

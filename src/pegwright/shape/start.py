@@ -7,6 +7,7 @@ scaled as a whole, so that the bands are a half longer than at rest, which leave
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -43,8 +44,8 @@ class Start(NamedTuple):
     """The bands in order, and after them the fasteners' strands; `fasteners` has the number of each of those.
 
     The piece lies along x. `tube` says that it surrounds its own axis. `rows` says how many links wide a
-    piece worked flat is on its pegs (1 for all others). `crossings` counts the corners whose cutting let
-    a strand pass (0).
+    piece worked flat is on its pegs, or how many there are round a tube (1 for all others). `crossings`
+    counts the corners whose cutting let a strand pass (0).
     """
 
     bands: list[Band]
@@ -89,11 +90,13 @@ def start(events: Sequence[Event], spots: Positions, kinds: Sequence[Kind], poin
             bands.append(Band(subdivide(x, edges), long, _CORD_THICK_MM, _CORD))
         else:
             bands.append(Band(subdivide(x, _CLIP_POINTS), clip, _CLIP_THICK_MM, _CLIP))
-    return Start(bands, numbers, tube, _rows(events, spots) if flat else 1.0, crossings)
+    return Start(bands, numbers, tube, _rows(events, spots, tube) if flat or tube else 1.0, crossings)
 
 
-def _rows(events: Sequence[Event], spots: Positions) -> float:
-    """How many links wide a piece is on its pegs, where a link is the median reach of its bands.
+def _rows(events: Sequence[Event], spots: Positions, tube: bool) -> float:
+    """How many links wide a piece is on its pegs, or how many there are round a tube.
+
+    A link is the median reach of its bands.
 
     The drawing does not tell: the more bands are stacked, the smaller its plan comes out.
     """
@@ -108,7 +111,8 @@ def _rows(events: Sequence[Event], spots: Positions) -> float:
         return 1.0
     pegs = np.concatenate(bands)
     _, axes = np.linalg.eigh(np.cov(pegs.T))
-    return 1.0 + float(np.ptp(pegs @ axes[:, 0]) / np.median(links))
+    wide = float(np.ptp(pegs @ axes[:, 0]) / np.median(links))
+    return math.pi * wide if tube else 1.0 + wide
 
 
 def length_mm(x: Floats) -> float:
