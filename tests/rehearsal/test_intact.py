@@ -9,6 +9,7 @@ import pytest
 from pegwright.loom import Bight
 from pegwright.proof import prove
 from pegwright.proof.carriers import carried, carry
+from pegwright.proof.prove import decide
 from pegwright.proof.reader import Reader
 from pegwright.proof.slips import first_passed, in_use, reduced
 from pegwright.rehearsal.course import course
@@ -90,3 +91,15 @@ def test_a_word_of_bands_left_out_holds_nothing_whichever_way_it_is_read() -> No
         value = lanes.product(words.word(word))[:, :, 1]
         assert value.tolist() == [[1, 0], [0, 1]]
         assert lanes.idle(words.word(word)).all()
+
+
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("seed", range(16, 22))
+def test_a_few_bands_are_decided_as_the_whole_proof_does(seed: int, kind: str) -> None:
+    """Those that the shortest paths leave open, for such is what is asked."""
+    structure = structure_of(random_history(seed, kind).events)
+    whole = prove(structure)
+    wanted = frozenset(structure.bands) - carried(Reader(reduced(structure)), frozenset(structure.bands))
+    free, left = decide(structure, wanted)
+    assert free == wanted.intersection(whole.free)
+    assert left == wanted.intersection(whole.unproved)

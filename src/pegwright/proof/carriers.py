@@ -19,7 +19,7 @@ from operator import itemgetter
 from typing import NamedTuple
 
 from pegwright.proof.closing import Closing, closing, ties
-from pegwright.proof.reader import List, Passage, Reader, exponent
+from pegwright.proof.reader import List, Passage, Reader
 from pegwright.proof.values import Held, Step
 
 Steps = tuple[Step, ...]
@@ -114,7 +114,8 @@ def _walk(
         return walk
     walk.sort(range(len(walk.steps)))
     _lend(walk)
-    walk.sort(walk.alive)  # what is left leads to a witness
+    if wanted is None:
+        walk.sort(walk.alive)  # what is left leads to a witness
     return walk
 
 
@@ -132,8 +133,7 @@ def _spread(reader: Reader, roots: Sequence[List], closings: Mapping[int, Closin
         here, _, product = heappop(heap)
         if product in ways:
             continue
-        loops = reader.loops(product)
-        if any(map(exponent, loops.values())):
+        if reader.turned(product):
             far[product] = 0
         ways[product] = _ways(reader, product, ends.get(product))
         for edge in ways[product]:
@@ -243,14 +243,10 @@ class _Walk:
         self._bar(bands, 1)
         self._bar(aside, 1)
         number = self._add(step, Place(product, aside))
-        for band, factors in bands.items():
-            if (
-                (band in self.held and number in self.chained)
-                or not exponent(factors)
-                or self.barred[band] != 1
-            ):
+        for band in self.reader.turned(product):
+            if (band in self.held and number in self.chained) or self.barred[band] != 1:
                 continue
-            trails = self.reader.trail_bands(factors)
+            trails = self.reader.trail_bands(bands[band])
             if band not in trails and self.carrying.isdisjoint(trails):
                 witness = self._add(Step(number, witness=band), Place((), trails))
                 self.held.setdefault(band, Held(witness, witness=True))

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 
-from pegwright.proof.carriers import carry
+from pegwright.proof.carriers import carried, carry
 from pegwright.proof.parts import hold_by_parts
 from pegwright.proof.reader import Reader
 from pegwright.proof.shortest import shortened, support, written
@@ -12,7 +12,7 @@ from pegwright.proof.slips import Reduced, first_passed, in_use, reduced
 from pegwright.proof.values import Free, HeldByPart, NotProved, Proof, Slide, Verdict
 from pegwright.structure import Structure
 
-__all__ = ["kept_across", "prove"]
+__all__ = ["decide", "kept_across", "prove"]
 
 
 def prove(structure: Structure) -> Proof:
@@ -45,6 +45,26 @@ def prove(structure: Structure) -> Proof:
     if not any(isinstance(verdict, Free) and verdict.slid for verdict in verdicts.values()):
         slides = ()
     return Proof(dict(sorted(verdicts.items())), steps, tuple(parts), words.slips, slides)
+
+
+def decide(structure: Structure, wanted: Set[int]) -> tuple[set[int], set[int]]:
+    """Return which of a few bands are free and which can be proved neither way, without certificates.
+
+    The means are those of `prove`, but that the shortest paths of carriers are taken to be tried already, and
+    what lies across in plan is not looked at.
+    """
+    words = reduced(structure)
+    reader = Reader(words)
+    used = in_use(words, first_passed(structure))
+    free, left = wanted - used, set(wanted & used)
+    if left:
+        left -= carried(reader, left, 1)
+    if left and used.isdisjoint(structure.twists):
+        off, _ = _slide_off(words, used, sorted(left))
+        free, left = free | off, left - off
+    if left:
+        left -= hold_by_parts(reader, sorted(left), used, ())[0].keys()
+    return set(free), left
 
 
 def kept_across(structure: Structure, free: Iterable[int]) -> dict[int, tuple[int, ...]]:

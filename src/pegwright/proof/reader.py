@@ -28,6 +28,7 @@ class Reader:
         self.turn_to(words)
         self.between: dict[tuple[int, int], Passage] = {}
         self.by_band: dict[List, dict[int, List]] = {}
+        self.turns: dict[List, tuple[int, ...]] = {}
         self.ways: dict[tuple[List, tuple[int, int]], list[tuple[tuple[int, ...], Passage]]] = {}
 
     def turn_to(self, words: Reduced) -> None:
@@ -50,6 +51,14 @@ class Reader:
             for f in product:
                 by_band.setdefault(self.band_of[f >> 1], []).append(f)
             known = self.by_band[product] = {band: tuple(found) for band, found in by_band.items()}
+        return known
+
+    def turned(self, product: List) -> tuple[int, ...]:
+        """Return the bands that the product turns round a number of times other than 0."""
+        known = self.turns.get(product)
+        if known is None:
+            found = self.loops(product).items()
+            known = self.turns[product] = tuple(band for band, factors in found if exponent(factors))
         return known
 
     def bands_of(self, words: Iterable[int]) -> frozenset[int]:

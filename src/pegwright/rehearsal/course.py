@@ -8,7 +8,6 @@ from typing import NamedTuple
 from immutables import Map
 
 from pegwright.loom import Bight, Drawn, Event, Fastened, History, Laid, Lifted, Moved
-from pegwright.loom.state import START
 from pegwright.rehearsal.around import Around, around
 from pegwright.rehearsal.words import Words
 
@@ -162,8 +161,3 @@ def plain_holder(holder: str) -> str:
 def holders_in(events: Sequence[Event]) -> set[str]:
     """Return all holders that the events work with."""
     return {holder for event in events for holder in holders_of(event)}
-
-
-def starts(course: Course, step: int) -> bool:
-    """Say whether a step catches the first band where it lay first: that reads every stack."""
-    return START in course.holders[step]

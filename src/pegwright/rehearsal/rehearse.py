@@ -202,9 +202,13 @@ def _prove_top(
     progress: Progress,
     begun: Begun,
 ) -> set[Slip]:
-    """Prove the worst outcomes of the top troubles, and again where the proof has moved the ranking."""
+    """Prove the worst outcomes of the top troubles, and again where the proof has moved the ranking.
+
+    Those left open by quick means are looked at closer first: most of them turn out to be harmless.
+    """
     known = dict(begun.proved)
     proved: set[Slip] = set()
+    closer: set[Slip] = set()
     while True:
         outcomes = [outcome for outcome in told.values() if outcome is not None]
         top = gather(rank(outcomes, likely, history.final.bands), history.done)[:SHOWN]
@@ -212,6 +216,11 @@ def _prove_top(
         waiting = [slip for slip in shown if slip not in proved]
         if not waiting:
             return proved
+        opened = [(s,) for s in waiting if s not in closer and (o := told[s]) and o.result == "not-proved"]
+        if opened:
+            told |= {o.slip: o for some in work(_settle, opened) for o in some}
+            closer.update(slip for (slip,) in opened)
+            continue
         fresh = [slip for slip in waiting if slip not in known]
         for number, (slip, outcome) in enumerate(work(_prove, fresh)):
             known[slip] = outcome

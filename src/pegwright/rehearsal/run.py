@@ -14,6 +14,7 @@ from immutables import Map
 from msgspec.structs import replace
 
 from pegwright.loom import Applied, Bight, Done, Drawn, Event, Laid, Lifted, Stack, State, apply
+from pegwright.loom.state import START
 from pegwright.pattern import Move
 from pegwright.rehearsal.course import (
     Course,
@@ -21,7 +22,6 @@ from pegwright.rehearsal.course import (
     holders_in,
     plain_holder,
     read_events,
-    starts,
 )
 from pegwright.rehearsal.slips import Slip
 
@@ -95,14 +95,19 @@ class _Runner:
                 self.slip(slip)
                 at += slip.replaces
                 continue
-            as_meant = not (self.about or self.dirty or any(self._loop_tables()))
+            holders, loops = course.holders[at], course.loops[at]
+            as_meant = not (self.about or self.dirty or self.factors or self.inside or self.rehomed)
             if (
                 self.about
-                or not self.dirty.isdisjoint(course.holders[at])
-                or (starts(course, at) and not as_meant)
+                or not self.dirty.isdisjoint(holders)
+                or (not as_meant and START in holders)  # that reads every stack
             ):
                 self.step(at)
-            elif any(not table.keys().isdisjoint(course.loops[at]) for table in self._loop_tables()):
+            elif not (
+                self.factors.keys().isdisjoint(loops)
+                and self.inside.keys().isdisjoint(loops)
+                and self.rehomed.keys().isdisjoint(loops)
+            ):
                 self.carry(at)
             elif as_meant:
                 if not waiting:
@@ -181,9 +186,6 @@ class _Runner:
         return before._replace(
             stacks=_with(before.stacks, self.stacks), inside=_with(before.inside, self.inside)
         )
-
-    def _loop_tables(self) -> tuple[dict[Bight, Any], ...]:
-        return self.factors, self.inside, self.rehomed
 
     def carry(self, at: int) -> None:
         """Let a step happen as it was meant to; only what its loops went through before is different."""

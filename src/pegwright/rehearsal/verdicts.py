@@ -18,6 +18,7 @@ import numpy as np
 from pegwright.loom import Laid
 from pegwright.proof import check, prove
 from pegwright.proof.carriers import carried
+from pegwright.proof.prove import decide
 from pegwright.proof.reader import Reader
 from pegwright.proof.slips import in_use, reduced
 from pegwright.rehearsal.course import Course
@@ -101,10 +102,9 @@ class Judge:
         if thorough and known.unproved and len(key.laid) > FEW_BANDS:
             settled = self.settled.get(key)
             if settled is None:
-                proof = prove(structure_of(events_of(self.course, run)))
+                free, left = decide(structure_of(events_of(self.course, run)), known.unproved)
                 settled = self.settled[key] = known._replace(
-                    falls=known.falls | known.unproved.intersection(proof.free),
-                    unproved=known.unproved.intersection(proof.unproved),
+                    falls=known.falls | free, unproved=frozenset(left)
                 )
             return settled
         return known
