@@ -10,10 +10,11 @@ import pytest
 from examples.pieces import PIECES
 from pegwright.finding import Finding
 from pegwright.fit.supplies import supplies
-from pegwright.lesson import Lesson
+from pegwright.lesson import Finish, Lesson
 from pegwright.lesson.edit import disagreements, edit
 from pegwright.pattern import Maker, Pattern, Rows
 from tests.lesson.pieces import ebb, lesson, work
+from tests.lesson.test_finished import row
 
 
 def checked(pattern: Pattern, **options: Any) -> tuple[Finding, ...]:
@@ -182,6 +183,17 @@ def test_a_lesson_changed_by_hand_is_caught(how: str) -> None:
     found = list(disagreements(_spoiled(made, how), history, needs))
     assert found
     assert {f.code for f in found} == {"lesson-disagrees"}
+
+
+def test_a_size_that_is_not_the_solvers_is_found() -> None:
+    """The sentence is compared with what the portrait measures."""
+    history = work(ebb())
+    needs = supplies(ebb(), history)
+    made = lesson(ebb(), finish=Finish(portrait=row(9, (123.0, 15.0, 8.0))))
+    assert list(disagreements(made, history, needs)) == []
+    wrong = msgspec.structs.replace(made.finished, size=made.finished.size.replace("123", "132"))
+    found = list(disagreements(msgspec.structs.replace(made, finished=wrong), history, needs))
+    assert [f.facts["what"] for f in found] == ["the size of the finished piece"]
 
 
 @pytest.mark.parametrize("note", ["{0.__class__} {known}", "<script> $(x) ](", "((((", "A1" * 500])

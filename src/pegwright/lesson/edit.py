@@ -15,6 +15,7 @@ from typing import Any, NamedTuple
 from pegwright.finding import Finding, Place, finding
 from pegwright.finding.summing import sum_up
 from pegwright.fit.supplies import Supplies
+from pegwright.lesson.finished import size
 from pegwright.lesson.front import terms
 from pegwright.lesson.palette import check_palette
 from pegwright.lesson.readability import reading
@@ -193,6 +194,11 @@ def disagreements(lesson: Lesson, history: History, supplies: Supplies) -> Itera
         yield from _differ("moves taught", spans[-1].last, len(history.done))
     for step in spans:
         yield from _step(step, history)
+    finished = lesson.finished
+    if finished.portrait is not None:
+        yield from _differ(
+            "the size of the finished piece", finished.size, size(lesson.words, finished.portrait)
+        )
 
 
 def _step(step: Step, history: History) -> Iterator[Finding]:
