@@ -39,6 +39,7 @@ __all__ = [
 _GAMMA = 0.8
 _RING = 2  # half-width cells searched each way
 _LOOKS = 24
+_BARELY_MM = 1e-3  # distances below about 1e-6 drown in what smooths them
 
 
 @kernel
@@ -181,9 +182,11 @@ def _find_pairs(
 def near_bound(x: Floats, step: Floats, rods: Rods, near: Near, least_mm: float) -> float:
     """Return the largest safe α ≤ 1 for the listed pairs, as far as it can be seen in a few looks.
 
-    A neighbour along the band may start nearer than d_min where edges are short: it keeps half its gap.
+    A neighbour along the band may start nearer than d_min where edges are short: it keeps half its gap, and
+    always more than can be told from a crossing.
     """
-    floor = np.where(near.touchable, least_mm, np.minimum(least_mm, 0.5 * near.gap_mm))
+    half = np.maximum(0.5 * near.gap_mm, np.minimum(_BARELY_MM, 0.99 * near.gap_mm))
+    floor = np.where(near.touchable, least_mm, np.minimum(least_mm, half))
     short = np.flatnonzero(near.move_mm > _GAMMA * (near.gap_mm - floor))
     return float(
         _advance(x, step, rods.next, near.pairs[short], near.gap_mm[short], near.move_mm[short], floor[short])
