@@ -26,7 +26,7 @@ from pypdf import PdfReader
 
 from pegwright.cli import main
 from pegwright.workshop import example_files
-from tests.press.test_handout import _bare, _present
+from tests.press.test_handout import _bare, _figures, _present
 from tests.press.test_page import H, read, words
 
 LANGUAGES = {"en": "Step", "es": "Paso", "de": "Schritt"}
@@ -212,6 +212,34 @@ def test_all_come_from_one_pattern_and_lie_in_the_bundle(made: Finished) -> None
     del files["lesson.zip"]
     assert {name: inside[name] for name in files} == files
     assert inside.keys() - files.keys() == {"manifest.json", "LICENCE.txt", "SHA256SUMS.txt"}
+
+
+def test_the_finished_piece_has_one_size_everywhere(made: Finished, capsys: Any) -> None:
+    """What the command picture measures stands on the first page of every handout, on page and in captions.
+
+    Each handout has one figure more than it has steps' pictures, and the page shows the piece for each hand.
+    """
+    with pytest.raises(SystemExit):
+        main(["picture", str(example_files()[made.piece]), str(made.folder.parent / "x.png"), "--json"])
+    lie = json.loads(capsys.readouterr().out)["lies"][0]
+    told = [f"{round(lie[name])} mm" for name in ("length_mm", "width_mm", "height_mm")]
+    handouts = sorted(file.name for file in made.folder.glob("handout-*.pdf"))
+    assert len(handouts) == 4
+    text = next(made.editions["right"].iter(f"{H}img")).get("alt")
+    for name in handouts:
+        reader = PdfReader(made.folder / name)
+        front = _bare(reader.pages[0].extract_text())
+        assert all(_bare(size) in front for size in told), name
+        found: list[str] = []
+        _figures(reader.trailer["/Root"]["/StructTreeRoot"], found)
+        assert found.count(text) == 1
+    for edition in made.editions.values():
+        assert len(list(edition.iter(f"{H}img"))) == 1
+        assert all(size in words(next(edition.iter(f"{H}section"))) for size in told)
+    spoken = " ".join(made.cues()[:12])
+    assert all(size in spoken for size in told)
+    with Image.open(made.folder / "finished.png") as image:
+        assert image.size[0] == 1200
 
 
 def _ms(clock: str) -> int:

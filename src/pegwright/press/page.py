@@ -15,8 +15,8 @@ from pegwright.press.portrait_png import portrait_png
 from pegwright.press.svg import step_svg, swatch_svg
 
 _COVER_PX = 680
-_COVER_AREA_PX = 100_000
-"""The finished piece is seen on a phone, and must not weigh more than the steps."""
+_COVER_AREA_PX = 60_000
+"""The finished piece is seen on a phone; it must not weigh more than the steps, nor hold the page up."""
 
 
 def page_html(lesson: Lesson, other: Lesson | None = None) -> str:
@@ -114,7 +114,7 @@ def _finished(done: Finished) -> str:
         return said
     wide, tall = done.portrait.camera("front").size_mm
     width_px = int(min(_COVER_PX, math.sqrt(_COVER_AREA_PX * wide / tall)))
-    png = portrait_png(done.portrait, "front", width_px, bare=True)
+    png = portrait_png(done.portrait, "front", width_px, bare=True, samples=2)
     image = (
         f'<img src="data:image/png;base64,{base64.b64encode(png).decode()}" alt="{_attribute(done.text)}" '
         f'width="{width_px}" height="{round(width_px * tall / wide)}">'
