@@ -11,6 +11,7 @@ import sys
 
 import jsonschema
 import pytest
+from pypdf import PdfReader
 
 from pegwright.workshop import example_files, losses, open_pattern, work
 
@@ -274,5 +275,12 @@ def test_demo_writes_a_folder_for_every_piece_that_holds(run, tmp_path):
     assert {"film-excerpt.webm", "handout-letter.pdf", "lesson.zip"} <= {
         f.rsplit("/", 1)[-1] for f in pieces["herring-tail"]["files"]
     }
+    told = pieces["herring-tail"]
+    front = " ".join(PdfReader(tmp_path / "herring-tail" / "handout-a4.pdf").pages[0].extract_text().split())
+    for name in ("length_mm", "width_mm", "height_mm"):
+        assert f"{round(told[name])} mm" in front
+    low, high = told["wrists_mm"]
+    assert f"from {round(low)} mm to {round(high)} mm" in front
+    assert (told["wrist_mm"], told["worst"]["step"] in told["worst"]["steps"]) == (160, True)
     code, out, _ = run("demo", str(tmp_path), "--only", "spring-tide", "--json")
     assert (code, "spring-tide" in json.loads(out)["reason"]) == (2, True)

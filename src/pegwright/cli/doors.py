@@ -142,6 +142,8 @@ def _size_line(row: dict[str, Any]) -> str:
     if row["wrists_mm"] is not None:
         size += f"; suits wrists of {row['wrists_mm'][0] / 10:.1f} to {row['wrists_mm'][1] / 10:.1f} cm"
     match row["more_bands"]:
+        case None if row["length_mm"] > row["wrist_mm"]:
+            return f"{size}; too long for {wrist}: work fewer repeats"
         case None:
             return f"{size}; no number of bands makes it suit {wrist}"
         case 0:

@@ -1,0 +1,60 @@
+"""How a piece comes off the loom for its lesson: the other hand's, and what is not known is told."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from pegwright.pattern import Maker, Pattern, Rows
+from pegwright.pattern.mirror import mirror
+from pegwright.workshop import silent, work
+from pegwright.workshop.at_rest import at_rest
+from pegwright.workshop.finished import TooLong, finish, is_worn, mirrored_finish, within
+
+
+def skiff(clip: bool = True) -> Pattern:
+    """A chain that is not its own mirror image: a band lies to one side of it."""
+    m = Maker("Skiff", Rows(rows=2, pegs=6)).colour("A", "slate", "#34506b").colour("F", "foam", "#f2efe6")
+    with m.repeat(5, pegs=1):
+        m.place("A", "A1", "A2")
+    m.place("F", "A3", "B3")
+    m.turn()
+    with m.repeat(4, pegs=-1):
+        m.hook("A5", "A4")
+    m.bind("A", "A1")
+    if clip:
+        m.clip("end", "A6")
+    else:
+        m.knot("A6")
+    return m.pattern()
+
+
+@pytest.fixture(autouse=True)
+def kept(tmp_path_factory: Any, monkeypatch: Any) -> None:
+    monkeypatch.setenv("PEGWRIGHT_CACHE", str(tmp_path_factory.mktemp("kept")))
+
+
+def test_the_mirrored_pattern_comes_out_as_the_mirror_image() -> None:
+    """The second way: mirror the pattern, work it and bring it to rest; length and width within 2 %."""
+    found = mirrored_finish(finish(work(skiff()), fit=False)).portrait
+    again = at_rest(work(mirror(skiff())))
+    assert found is not None
+    assert found.length_mm == pytest.approx(again.length_mm, rel=0.02)
+    assert found.width_mm == pytest.approx(again.width_mm, rel=0.02)
+
+
+def test_what_is_not_worn_is_not_pulled_at() -> None:
+    assert is_worn(work(skiff()))
+    flat = work(skiff(clip=False))
+    assert not is_worn(flat)
+    assert finish(flat).measured is None
+
+
+def test_what_takes_too_long_or_is_not_there_is_told() -> None:
+    """A limit of no time at all; a pattern without a band."""
+    assert finish(work(skiff()), within(silent, -1.0)).missing == "long"
+    empty = Maker("Nothing", Rows(rows=1, pegs=3)).colour("A", "slate", "#34506b").pattern()
+    assert finish(work(empty)).missing == "nothing"
+    with pytest.raises(TooLong):
+        within(silent, -1.0)("any", 0, 1)
