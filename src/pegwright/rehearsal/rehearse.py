@@ -6,7 +6,7 @@ import gc
 import multiprocessing
 import random
 import signal
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Set
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 from itertools import accumulate
@@ -20,7 +20,7 @@ from pegwright.rehearsal.checks import Checks, choose_checks
 from pegwright.rehearsal.consequence import Outcome, outcome_of
 from pegwright.rehearsal.course import course
 from pegwright.rehearsal.likelihood import DEFAULT, Weights, chances
-from pegwright.rehearsal.ranking import Comparison, Risk, Spot, Trouble, gather, heat, rank
+from pegwright.rehearsal.ranking import Comparison, Risk, Spot, Trouble, Way, gather, heat, rank
 from pegwright.rehearsal.run import rehearse_slips
 from pegwright.rehearsal.slips import Slip, find_slips
 from pegwright.rehearsal.verdicts import Judge
@@ -39,6 +39,7 @@ __all__ = [
 
 Progress = Callable[[str, int, int], None]
 _CHUNK, _FEW = 64, 4
+_AT_ONCE = 6
 SHOWN, WAYS = 8, 2
 """So many troubles, and so many ways of each to go wrong, are shown: these are proved in full."""
 
@@ -212,15 +213,15 @@ def _prove_top(
     while True:
         outcomes = [outcome for outcome in told.values() if outcome is not None]
         top = gather(rank(outcomes, likely, history.final.bands), history.done)[:SHOWN]
-        shown = dict.fromkeys(way.worst.slip for trouble in top for way in trouble.ways[:WAYS])
-        waiting = [slip for slip in shown if slip not in proved]
+        ways = [way for trouble in top for way in trouble.ways[:WAYS]]
+        opened = dict.fromkeys(slip for way in ways for slip in _open(way, closer))
+        if opened:
+            told |= {o.slip: o for some in work(_settle, [(slip,) for slip in opened]) for o in some}
+            closer.update(opened)
+            continue
+        waiting = [slip for slip in dict.fromkeys(way.worst.slip for way in ways) if slip not in proved]
         if not waiting:
             return proved
-        opened = [(s,) for s in waiting if s not in closer and (o := told[s]) and o.result == "not-proved"]
-        if opened:
-            told |= {o.slip: o for some in work(_settle, opened) for o in some}
-            closer.update(slip for (slip,) in opened)
-            continue
         fresh = [slip for slip in waiting if slip not in known]
         for number, (slip, outcome) in enumerate(work(_prove, fresh)):
             known[slip] = outcome
@@ -229,6 +230,15 @@ def _prove_top(
         for slip in waiting:
             told[slip] = known[slip]
         proved.update(waiting)
+        closer.update(waiting)  # nothing is closer than a proof
+
+
+def _open(way: Way, closer: Set[Slip]) -> list[Slip]:
+    """Return the slips of a way to look at closer, if its worst is one: the worst of them, some at once."""
+    if way.worst.result != "not-proved" or way.worst.slip in closer:
+        return []
+    some = (risk.outcome for risk in way.risks)
+    return [o.slip for o in some if o.result == "not-proved" and o.slip not in closer][:_AT_ONCE]
 
 
 def rehearse_pairs(rehearsal: Rehearsal, *, count: int, seed: int = 0, progress: Progress = _silent) -> Pairs:
