@@ -162,7 +162,7 @@ def test_steps_are_counted_with_those_that_were_refused() -> None:
     m = chain(4)
     m.hook("A4", "A3")  # refused: bare
     m.hang("A")
-    assert [f.place.step for f in check(m.pattern())] == [8]
+    assert {f.place.step for f in check(m.pattern())} == {8}
 
 
 def test_a_finish_is_proposed_for_the_last_loops_or_the_free_end() -> None:
@@ -246,3 +246,23 @@ def _moved(history: History) -> list[tuple[int, int, str]]:
 
 def _drags(history: History) -> int:
     return sum(bool(getattr(e, "dragged", ())) for e in history.events)
+
+
+def test_more_loops_than_there_are_cannot_be_caught() -> None:
+    m = chain(clip=False)
+    m.clip("A1", catch=9)
+    (found,) = [f for f in check(m.pattern()) if f.code == "catches-more"]
+    loops = len(worked(chain(clip=False).pattern()).final.stack("A1"))
+    assert found.facts == {"kind": "clip", "loops": loops, "peg": found.facts["peg"], "wanted": 9}
+    assert found.place.step == len(m.pattern().steps)
+    assert "catches-more" not in codes(mend(m.pattern(), found))
+
+
+def test_a_band_laid_after_the_clip_is_told() -> None:
+    m = chain()
+    assert "laid-after-clip" not in codes(m.pattern())
+    m.place("A", "A1", "A2")
+    m.place("A", "A2", "A3")
+    (found,) = [f for f in check(m.pattern()) if f.code == "laid-after-clip"]
+    assert found.place.step == len(m.pattern().steps) - 1
+    assert "and 1 more" in found.message

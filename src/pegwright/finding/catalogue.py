@@ -170,6 +170,16 @@ CATALOGUE: dict[str, Entry] = {
         "the {kind} catches 1 of {loops} loops on {peg}",
         "catch them all; a single one slips off, and the rest runs out",
     ),
+    "catches-more": Entry(
+        "warning",
+        "the {kind} is to catch {wanted} loops on {peg}, where there is no more than {loops}",
+        "leave the number out to catch them all, and look whether a loop is missing there",
+    ),
+    "laid-after-clip": Entry(
+        "warning",
+        "a band is laid after the clip of step {clip} has closed the piece{more}",
+        "close the piece last",
+    ),
     "letter-twice": Entry(
         "error", "two colours have the letter {letter}; the first one counts", "give one another letter"
     ),

@@ -50,6 +50,7 @@ def check_loom(pattern: Pattern, expansion: Expansion, history: History) -> tupl
             _unworked(history, steps),
             _left(history, steps),
             _catches(steps),
+            _after_closing(steps),
             _finish(history, steps),
         )
     )
@@ -207,19 +208,29 @@ def _catches(steps: tuple[_Step, ...]) -> Iterator[Finding]:
     for step, event in _events(steps):
         if not isinstance(event, Fastened):
             continue
+        wanted = getattr(step.done.doing.move, "catch", None) or 0
+        fix = Fix("catch all the loops", ({"op": "remove", "path": f"{step.done.doing.path}/catch"},))
         for holder, count in zip(event.holders, event.counts, strict=True):
-            loops = len(step.before.stack(holder))
-            if count == 1 < loops and holder != START:
-                path = step.done.doing.path
-                fix = Fix("catch all the loops", ({"op": "remove", "path": f"{path}/catch"},))
-                yield finding(
-                    "catches-one",
-                    step.place(holder),
-                    fix=fix,
-                    kind=event.kind,
-                    loops=loops,
-                    peg=spoken(holder),
-                )
+            loops = 1 if holder == START else len(step.before.stack(holder))
+            told = {"kind": event.kind, "loops": loops, "peg": spoken(holder)}
+            if count == 1 < loops:
+                yield finding("catches-one", step.place(holder), fix=fix, **told)
+            if wanted > loops:
+                yield finding("catches-more", step.place(holder), fix=fix, wanted=wanted, **told)
+
+
+def _after_closing(steps: tuple[_Step, ...]) -> Iterator[Finding]:
+    """A clip closes the piece: a band laid after it is no longer part of what it holds together."""
+    clip = next(
+        (s for s, event in _events(steps) if isinstance(event, Fastened) and event.kind == "clip"), None
+    )
+    if clip is None:
+        return
+    later = [(s, event) for s, event in _events(steps) if isinstance(event, Laid) and s.at > clip.at]
+    if later:
+        step, event = later[0]
+        more = f", and {len(later) - 1} more" if len(later) > 1 else ""
+        yield finding("laid-after-clip", step.place(band=event.band), clip=clip.number, more=more)
 
 
 def _finish(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:

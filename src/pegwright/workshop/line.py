@@ -66,6 +66,7 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
             raise AssertionError(f"the checker rejects the proof of this pattern: {rejected}")
         progress("counting the supplies", 5, _STAGES)
         needs = supplies(pattern, history)
+        refused = any(found.severity == "error" for found in history.findings)
         findings = sum_up(
             (
                 *expansion.findings,
@@ -73,7 +74,7 @@ def work(pattern: Pattern, progress: Progress = silent) -> Work:
                 *sound_fixes(pattern, looked, proof),
                 *check_stretch(pattern, history),
                 *check_hooked(pattern, history),
-                *(() if history.findings else check_stated(pattern, expansion)),
+                *(() if refused else check_stated(pattern, expansion)),
                 *find_falling(history, proof),
             )
         )
