@@ -109,7 +109,7 @@ def _front(lesson: Lesson) -> str:
 
 def _finished(done: Finished) -> str:
     """Show the finished piece, small enough for a page that is sent to a phone, and say its size."""
-    said = tag("h3", done.heading) + "".join(tag("p", text, data_say="") for text in done.said)
+    said = tag("p", done.heading, class_="phase") + "".join(tag("p", text, data_say="") for text in done.said)
     if done.portrait is None:
         return said
     wide, tall = done.portrait.camera("front").size_mm
