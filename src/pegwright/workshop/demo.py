@@ -91,7 +91,7 @@ def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) 
             told = _rehearsed(made, report)
             found = _awaited(waiting[name], report)
             files: list[Path] = []
-            for place, order in _orders(name):
+            for place, order in _orders(name, rehearse=told is not None):
                 there = _under(place, progress)
                 taught = teach(made, order, there, finish=found)
                 files += [write_into(folder / place, *one) for one in pressed(taught, order, there)]
@@ -131,14 +131,15 @@ def _rehearsed(made: Work, report: Progress) -> Rehearsal | None:
         return None
 
 
-def _orders(name: str) -> Iterator[tuple[str, Order]]:
-    """Yield the folders of a piece and what goes into each."""
+def _orders(name: str, *, rehearse: bool) -> Iterator[tuple[str, Order]]:
+    """Yield the folders of a piece and what goes into each; with `rehearse` it warns of what was found."""
     film: tuple[Piece, ...] = ("film",) if name in FILMED else ()
     everything = Order(
         papers=("a4", "letter"),
         editions=("standard", "large", "grey"),
         parts=(*PARTS, *film, "bundle"),
         learners=12,
+        rehearse=rehearse,
         film=FilmOrder(excerpt=True),
     )
     yield name, everything
@@ -146,7 +147,8 @@ def _orders(name: str) -> Iterator[tuple[str, Order]]:
         for language in languages():
             if language != everything.language:
                 parts: tuple[Piece, ...] = ("handout", "page", "captions", "kit")
-                yield f"{name}-{language}", Order(language=language, parts=parts, learners=12)
+                order = Order(language=language, parts=parts, learners=12, rehearse=rehearse)
+                yield f"{name}-{language}", order
 
 
 def _under(name: str, progress: Progress) -> Progress:
