@@ -20,6 +20,7 @@ from pegwright.workshop import work
 from tests.cases.run import HERE, findings_of, findings_of_stash
 
 ALSO = {
+    "laid-after-clip": {"band-not-worked"},
     "band-falls": {"loop-left"},
     "catches-one": {"loop-left"},
     "more-of-the-same": {"colour-unused"},
@@ -119,6 +120,7 @@ def test_too_large() -> None:
 MENDED = {
     "band-kind-twice",
     "band-kind-unknown",
+    "catches-more",
     "catches-one",
     "colour-not-listed",
     "colour-unused",

@@ -90,7 +90,10 @@ def test_a_lesson_is_pressed_with_progress(studio: Client, chain: Document) -> N
         for name in zipped.namelist():
             if name != "SHA256SUMS.txt":
                 assert hashlib.sha256(zipped.read(name)).hexdigest() == sums[name]
-        assert 'lang="de"' in zipped.read("follow.html").decode()
+        page = zipped.read("follow.html").decode()
+        assert 'lang="de"' in page
+        assert "finished.png" in zipped.namelist(), "it shows the piece at rest"
+        assert 'class="trouble"' in page, "and what its rehearsal found"
 
 
 def test_the_page_of_a_lesson_is_shut_off_from_the_studio(studio: Client, chain: Document) -> None:

@@ -29,7 +29,11 @@ _NICE = 10  # the bench, which the maker is looking at, goes first
 
 
 class Press(msgspec.Struct, frozen=True, kw_only=True, tag="press", tag_field="do"):
-    """Press the lesson; `whole` presses everything into one zip, else the page that one follows along."""
+    """Press the lesson; `whole` presses everything into one zip, else the page that one follows along.
+
+    The whole lesson shows the piece at rest and warns of what its rehearsal found; the page alone is there at
+    once, without them.
+    """
 
     language: Literal["en", "es", "de"] = "en"
     hand: Hand = "right"
@@ -130,6 +134,9 @@ def _press(made: Work, errand: Press, progress: Progress) -> Iterator[tuple[str,
         papers=(errand.paper,),
         editions=(errand.edition,),
         learners=errand.learners,
+        rehearse=errand.whole,
+        picture=errand.whole,
+        fit=errand.whole,
         parts=Order().parts if errand.whole else ("page",),
     )
     return pressed(teach(made, order, progress), order, progress)
