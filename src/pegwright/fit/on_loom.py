@@ -114,8 +114,8 @@ def check_hooked(pattern: Pattern, history: History) -> tuple[Finding, ...]:
     """
     numbers = step_numbers(history)
     same: dict[tuple[str, float], list[tuple[Lying, BandType]]] = defaultdict(list)
-    for one, kind in _lying(pattern, history):
-        if one.folds and one.stretch >= NEAR_BREAK:
+    for one, kind in _lying(pattern, history, least=NEAR_BREAK):
+        if one.on:
             same[history.colours[one.band - 1], round(one.taut_mm, 1)].append((one, kind))
     found = []
     for (letter, _), cases in same.items():
@@ -150,8 +150,11 @@ def loads_at(loom: OnLoom, at: int) -> dict[str, PegLoad]:
     return {peg: one for peg, one in now.items() if one.load_n > _LEAST_N}
 
 
-def _lying(pattern: Pattern, history: History) -> Iterator[tuple[Lying, BandType]]:
-    """Yield every change of how a band lies, as if it were under a tension of 1 N, and the band's kind."""
+def _lying(pattern: Pattern, history: History, *, least: float = 0.0) -> Iterator[tuple[Lying, BandType]]:
+    """Yield every change of how a band lies, as if it were under a tension of 1 N, and the band's kind.
+
+    With `least` only how folded bands lie that are stretched so many times.
+    """
     kinds = {band.name: band for band in reversed(pattern.bands)}
     colours = {colour.letter: kinds.get(colour.band) for colour in reversed(pattern.colours)}
     loom = _Loom(history.board)
@@ -159,9 +162,9 @@ def _lying(pattern: Pattern, history: History) -> Iterator[tuple[Lying, BandType
     for at, done in enumerate(history.done):
         for band in sorted({band for event in done.events for band in loom.enact(event)}):
             kind = colours.get(history.colours[band - 1])
-            if kind is None:
+            if kind is None or (least and not loom.is_folded(band)):
                 continue
-            now = loom.lie(band, at, kind)
+            now = loom.lie(band, at, kind, least)
             before = last.get(band)
             if now is None and before is None:
                 continue
@@ -217,8 +220,15 @@ class _Loom:
             case _:
                 return set()
 
-    def lie(self, band: int, at: int, kind: BandType) -> Lying | None:
-        """Return how the band lies, or None where one of its loops, or one that holds it, is on no peg."""
+    def is_folded(self, band: int) -> bool:
+        """Say whether a loop of the band has been pulled through another."""
+        return any(loop in self.ribbon for loop in self.loops[band])
+
+    def lie(self, band: int, at: int, kind: BandType, least: float = 0.0) -> Lying | None:
+        """Return how the band lies, or None where one of its loops, or one that holds it, is on no peg.
+
+        It is None too where the band is stretched fewer times than `least`.
+        """
         ways = []
         for loop in self.loops[band]:
             way = [self.holder[through] for through in self.ribbon.get(loop, ())] + [self.holder[loop]]
@@ -234,6 +244,8 @@ class _Loom:
             self.board.peg_mm,
             kind.thickness_mm,
         )
+        if path.length_mm < least * rest_mm(kind):
+            return None
         pulls = tuple(zip(pegs, path.pulls, strict=True))
         folds = tuple(pegs[i] for i in path.folds)
         return Lying(band, at, True, tuple(pegs), folds, path.length_mm, rest_mm(kind), 1.0, pulls)
