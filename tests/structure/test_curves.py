@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from examples.pieces import PIECES
@@ -33,7 +33,9 @@ def test_no_two_strands_meet(seed: int, kind: str) -> None:
     made = program(seed, kind)
     drawn = curves(made.events, made.spots, 1.5)
     assert drawn.clear_mm > 0.02
-    assert smallest(strands(drawn)) >= drawn.clear_mm
+    lines = strands(drawn)
+    assume(lines)  # of a program whose every move is refused nothing is drawn
+    assert smallest(lines) >= drawn.clear_mm
 
 
 @given(seed=st.integers(0, 10**9), kind=st.sampled_from(KINDS))
