@@ -8,9 +8,9 @@ import pytest
 
 from pegwright.pattern import Maker, Pattern, Rows
 from pegwright.pattern.mirror import mirror
-from pegwright.workshop import silent, work
+from pegwright.workshop import work
 from pegwright.workshop.at_rest import at_rest
-from pegwright.workshop.finished import TooLong, finish, is_worn, mirrored_finish, within
+from pegwright.workshop.finished import finish, is_worn, mirrored_finish
 
 
 def skiff(clip: bool = True) -> Pattern:
@@ -51,10 +51,6 @@ def test_what_is_not_worn_is_not_pulled_at() -> None:
     assert finish(flat).measured is None
 
 
-def test_what_takes_too_long_or_is_not_there_is_told() -> None:
-    """A limit of no time at all; a pattern without a band."""
-    assert finish(work(skiff()), within(silent, -1.0)).missing == "long"
+def test_a_pattern_without_a_band_has_nothing_to_show() -> None:
     empty = Maker("Nothing", Rows(rows=1, pegs=3)).colour("A", "slate", "#34506b").pattern()
     assert finish(work(empty)).missing == "nothing"
-    with pytest.raises(TooLong):
-        within(silent, -1.0)("any", 0, 1)

@@ -156,7 +156,7 @@ def _size_line(row: dict[str, Any]) -> str:
 def _worst_line(row: dict[str, Any]) -> str:
     worst = row["worst"]
     if worst is None:
-        return "not rehearsed: that took too long" if row["holds"] else ""
+        return "nothing that goes wrong was found"
     first, last = worst["steps"][0], worst["steps"][-1]
     where = f"step {first}" if first == last else f"steps {first} to {last}"
     return f"goes wrong most at {where}, worst at {worst['step']}: {worst['goes_wrong']}"

@@ -41,8 +41,8 @@ class Verdict(msgspec.Struct, frozen=True, kw_only=True):
     lines: tuple[str, ...] = ()
 
 
-Missing = Literal["unasked", "nothing", "restless", "long"]
-"""Why there is no portrait: nobody asked, there is no band, it came not to rest, it took too long."""
+Missing = Literal["unasked", "nothing", "restless"]
+"""Why there is no portrait: nobody asked, there is no band, it came not to rest."""
 
 
 class Finish(msgspec.Struct, frozen=True, kw_only=True):

@@ -15,7 +15,7 @@ from pegwright.pattern import Pattern
 from pegwright.press import PARTS
 from pegwright.rehearsal import Rehearsal
 from pegwright.workshop.files import open_pattern
-from pegwright.workshop.finished import TooLong, finish, within
+from pegwright.workshop.finished import finish
 from pegwright.workshop.folder import write_into
 from pegwright.workshop.lessons import FilmOrder, Order, Piece, pressed, teach
 from pegwright.workshop.line import Work, work
@@ -25,8 +25,6 @@ from pegwright.workshop.rehearse import rehearsed
 FILMED = ("herring-tail", "riding-lights")
 TRANSLATED = "ebb-line"
 WRIST = "16 cm"
-FINISH_S, REHEARSAL_S = 60.0, 40.0
-"""So long a piece is brought to rest and pulled at, or rehearsed, before the demo goes on without."""
 _POLL_S = 0.2
 
 
@@ -34,7 +32,7 @@ class Made(NamedTuple):
     """One piece of the demo: its name, what the line made of it, and the files written.
 
     `suited` says how the piece suits the wrist of the demo, where it was pulled at; `told` is its rehearsal,
-    None where it does not hold or that took too long.
+    None where it does not hold.
     """
 
     name: str
@@ -88,10 +86,10 @@ def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) 
                 yield Made(name, made)
                 continue
             report = _under(name, progress)
-            told = _rehearsed(made, report)
+            told = rehearsed(made, progress=report, processes=1)
             found = _awaited(waiting[name], report)
             files: list[Path] = []
-            for place, order in _orders(name, rehearse=told is not None):
+            for place, order in _orders(name):
                 there = _under(place, progress)
                 taught = teach(made, order, there, finish=found)
                 files += [write_into(folder / place, *one) for one in pressed(taught, order, there)]
@@ -112,7 +110,7 @@ def _second() -> Pool:
 
 
 def _finished(path: Path) -> Finish:
-    return finish(work(_pattern(path)), within(silent, FINISH_S))
+    return finish(work(_pattern(path)))
 
 
 def _awaited(waiting: AsyncResult[Finish], report: Progress) -> Finish:
@@ -124,22 +122,15 @@ def _awaited(waiting: AsyncResult[Finish], report: Progress) -> Finish:
             continue
 
 
-def _rehearsed(made: Work, report: Progress) -> Rehearsal | None:
-    try:
-        return rehearsed(made, progress=within(report, REHEARSAL_S), processes=1)
-    except TooLong:
-        return None
-
-
-def _orders(name: str, *, rehearse: bool) -> Iterator[tuple[str, Order]]:
-    """Yield the folders of a piece and what goes into each; with `rehearse` it warns of what was found."""
+def _orders(name: str) -> Iterator[tuple[str, Order]]:
+    """Yield the folders of a piece and what goes into each."""
     film: tuple[Piece, ...] = ("film",) if name in FILMED else ()
     everything = Order(
         papers=("a4", "letter"),
         editions=("standard", "large", "grey"),
         parts=(*PARTS, *film, "bundle"),
         learners=12,
-        rehearse=rehearse,
+        rehearse=True,
         film=FilmOrder(excerpt=True),
     )
     yield name, everything
@@ -147,7 +138,7 @@ def _orders(name: str, *, rehearse: bool) -> Iterator[tuple[str, Order]]:
         for language in languages():
             if language != everything.language:
                 parts: tuple[Piece, ...] = ("handout", "page", "captions", "kit")
-                order = Order(language=language, parts=parts, learners=12, rehearse=rehearse)
+                order = Order(language=language, parts=parts, learners=12, rehearse=True)
                 yield f"{name}-{language}", order
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import time
-
 import msgspec
 
 from pegwright.lesson import Finish
@@ -12,27 +10,11 @@ from pegwright.pattern import Clip
 from pegwright.workshop.line import Work
 from pegwright.workshop.progress import Progress, silent
 
-__all__ = ["TooLong", "finish", "is_worn", "mirrored_finish", "within"]
+__all__ = ["finish", "is_worn", "mirrored_finish"]
 
 _HARDEST_PULL_N = 4.0
 """How hard a lesson pulls at a piece: a light piece then opens over the hand, and the rest of its stretch
 curve does not matter."""
-
-
-class TooLong(Exception):  # noqa: N818 - not an error: it ends a piece of work that nobody waits for
-    """Raised where work was to be done within a time, and was not."""
-
-
-def within(progress: Progress, limit_s: float) -> Progress:
-    """Return a progress that raises TooLong when it is told of a step after that many seconds."""
-    end_s = time.monotonic() + limit_s
-
-    def told(what: str, done: int, total: int) -> None:
-        if time.monotonic() > end_s:
-            raise TooLong(what)
-        progress(what, done, total)
-
-    return told
 
 
 def is_worn(made: Work) -> bool:
@@ -44,7 +26,7 @@ def is_worn(made: Work) -> bool:
 def finish(made: Work, progress: Progress = silent, *, fit: bool = True) -> Finish:
     """Bring a piece to rest and look at it; with `fit` pull at one that is worn, and see what a band adds.
 
-    What takes too long (`within`) or does not come to rest is told in the value.
+    What does not come to rest is told in the value.
     """
     from pegwright.workshop.at_rest import at_rest  # noqa: PLC0415 - the solver is slow to load
     from pegwright.workshop.lengths import lengths  # noqa: PLC0415
@@ -52,20 +34,14 @@ def finish(made: Work, progress: Progress = silent, *, fit: bool = True) -> Fini
 
     if not made.history.final.bands:
         return Finish(missing="nothing")
-    try:
-        piece = at_rest(made, progress)
-    except TooLong:
-        return Finish(missing="long")
+    piece = at_rest(made, progress)
     if not piece.relaxed.converged:
         return Finish(missing="restless")
     found = Finish(portrait=portrait_of(piece, made.pattern, made.history.colours))
     if not fit or not is_worn(made):
         return found
-    try:
-        measured = measure(made, progress, pulls_n=(_HARDEST_PULL_N,)).measured
-        longer = lengths(made, progress) if measured.extension_mm is None else None
-    except TooLong:
-        return found
+    measured = measure(made, progress, pulls_n=(_HARDEST_PULL_N,)).measured
+    longer = lengths(made, progress) if measured.extension_mm is None else None
     return Finish(portrait=found.portrait, measured=measured, lengths=longer)
 
 

@@ -84,7 +84,6 @@ finished-no-wrist = So, wie es ist, passt es um kein Handgelenk.
 finished-unasked = Bild und Größe fehlen hier: Niemand hat danach gefragt.
 finished-nothing = Bild und Größe fehlen hier: Es gibt noch kein Gummi.
 finished-restless = Bild und Größe fehlen hier: Die Rechnung kam nicht zur Ruhe.
-finished-long = Bild und Größe fehlen hier: Das Rechnen dauerte zu lange.
 shown-true = So groß, wie es ist.
 shown-twice = Doppelt so groß, wie es ist.
 shown-larger = Größer, als es ist.

@@ -84,7 +84,6 @@ finished-no-wrist = As it is, it suits no wrist.
 finished-unasked = Its picture and its size are left out: nobody asked for them.
 finished-nothing = Its picture and its size are left out: there is no band yet.
 finished-restless = Its picture and its size are left out: the sum did not come to rest.
-finished-long = Its picture and its size are left out: working them out took too long.
 shown-true = As large as it is.
 shown-twice = Twice as large as it is.
 shown-larger = Larger than it is.

@@ -83,7 +83,6 @@ finished-no-wrist = Tal como es, no va bien en ninguna muñeca.
 finished-unasked = Faltan aquí su imagen y su tamaño: nadie los pidió.
 finished-nothing = Faltan aquí su imagen y su tamaño: todavía no hay ninguna gomita.
 finished-restless = Faltan aquí su imagen y su tamaño: el cálculo no llegó al reposo.
-finished-long = Faltan aquí su imagen y su tamaño: calcularlos tardaba demasiado.
 shown-true = De su tamaño real.
 shown-twice = El doble de su tamaño real.
 shown-larger = Más grande de lo que es.
