@@ -6,6 +6,7 @@ import { origins, type Origin, type Run } from "../document/edits";
 import { docOf, type Doc, type Move } from "../document/pattern";
 import { NO_PAST, commit as into, redo as forward, undo as back, type Past } from "../document/undo";
 import { emptyLie, lieAfter, type Lie } from "../kernels/lie";
+import { share } from "../wire/share";
 import { Refused, type Finding, type Seen, type Snapped, type Wire } from "../wire/client";
 
 export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap" | "motif";
@@ -144,7 +145,7 @@ async function look(): Promise<void> {
   try {
     const seen = await wire.work(doc, page, mine, asked.signal);
     if (mine !== serial) return;
-    bench.seen = seen;
+    bench.seen = share(bench.seen, seen);
     bench.pending = [];
     bench.seenDoc = doc;
     bench.moment = Math.min(bench.moment, seen.moves?.length ?? 0);

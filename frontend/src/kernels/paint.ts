@@ -2,6 +2,7 @@
  *
  * Canvases and not a tree of shapes, because a mat of 2,000 bands must scroll: the picture is painted when
  * something changes, tile by tile, and scrolling only moves it. Lengths are mm in the drawing. */
+import type { Point } from "./around";
 import { HATCHES, inkOn } from "./hatch";
 import type { Part } from "./parts";
 import type { Box } from "./view";
@@ -37,38 +38,103 @@ export interface Scene {
   chosen: number | null;
   faded: number | null;
   /** Bands that are being laid. */
-  coming: readonly { d: string; look: Look; chosen: boolean }[];
+  coming: readonly Coming[];
   lettered: boolean;
-  you: { text: string; x: number; y: number; upwards: boolean };
+  you: You;
+}
+
+/** A band that is being laid: its line, and how far it reaches from its middle. */
+export interface Coming {
+  d: string;
+  mid: Point;
+  reach: number;
+  look: Look;
+  chosen: boolean;
+}
+
+interface You {
+  text: string;
+  x: number;
+  y: number;
+  upwards: boolean;
+}
+
+/** A line to be painted, and how. */
+interface Line {
+  d: string;
+  tint: string;
+  hatch: number;
+  falls: boolean;
+  chosen: boolean;
+  faded: boolean;
+  /** Its letter and where it stands; empty for none. */
+  letter: string;
+  x: number;
+  y: number;
+}
+
+/** All that is seen of a scene in a window, and nothing else: two that are the same look the same. */
+export interface Glimpse {
+  board: Box;
+  you: You;
+  radius: number;
+  pegs: readonly PegSpot[];
+  lines: readonly Line[];
+}
+
+/** What of a scene lies in `window` (mm). */
+export function glimpse(scene: Scene, window: Box): Glimpse {
+  const seen = (x: number, y: number, room: number) =>
+    x > window.left - room && x < window.left + window.width + room && y > window.top - room && y < window.top + window.height + room;
+  const told = new Set<number>();
+  const lines: Line[] = [];
+  const add = (d: string, [x, y]: Point, { tint, hatch }: Look, letter: string, falls: boolean, chosen: boolean, faded: boolean) =>
+    lines.push({ d, tint, hatch, falls, chosen, faded, letter, x, y });
+  for (const { band, d, mid, reach } of scene.parts) {
+    if (!seen(mid[0], mid[1], reach + THICK + 1)) continue;
+    const look = scene.look(band);
+    add(d, mid, look, scene.lettered && !told.has(band) ? look.letter : "", scene.falling.has(band), scene.chosen === band, scene.faded === band);
+    told.add(band);
+  }
+  for (const { d, mid, reach, look, chosen } of scene.coming) if (seen(mid[0], mid[1], reach + THICK + 1)) add(d, mid, look, "", false, chosen, false);
+  return { board: scene.board, you: scene.you, radius: scene.radius, pegs: scene.pegs.filter(({ x, y }) => seen(x, y, 6)), lines };
+}
+
+/** Whether two glimpses look the same. */
+export function isSame(a: Glimpse, b: Glimpse): boolean {
+  return (
+    a.radius === b.radius && alike(a.board, b.board) && alike(a.you, b.you) && allAlike(a.pegs, b.pegs) && allAlike(a.lines, b.lines)
+  );
+}
+
+function allAlike<T extends object>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((each, i) => alike(each, b[i]!));
+}
+
+function alike<T extends object>(a: T, b: T): boolean {
+  if (a === b) return true;
+  for (const key in a) if (a[key] !== b[key]) return false;
+  return true;
 }
 
 const paths = new Map<string, Path2D>();
 
-/** Paint what lies in `window` (mm), `scale` pixels a mm, the window's corner at the canvas's. */
-export function paint(ctx: CanvasRenderingContext2D, scene: Scene, window: Box, scale: number): void {
+/** Paint what is seen in `window` (mm), `scale` pixels a mm, the window's corner at the canvas's. */
+export function paint(ctx: CanvasRenderingContext2D, seen: Glimpse, window: Box, scale: number): void {
   ctx.setTransform(scale, 0, 0, scale, -window.left * scale, -window.top * scale);
   ctx.clearRect(window.left, window.top, window.width, window.height);
   ctx.lineJoin = "round";
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
-  paintBoard(ctx, scene);
-  const seen = (x: number, y: number, room: number) =>
-    x > window.left - room && x < window.left + window.width + room && y > window.top - room && y < window.top + window.height + room;
-  const pegs = scene.pegs.filter(({ x, y }) => seen(x, y, 6));
-  for (const peg of pegs) paintPeg(ctx, peg, scene.radius);
-  const parts = scene.parts.filter(({ mid, reach }) => seen(mid[0], mid[1], reach));
-  for (const { band, d } of parts)
-    paintBand(ctx, pathOf(d), scene.look(band), {
-      falls: scene.falling.has(band),
-      chosen: scene.chosen === band,
-      faded: scene.faded === band,
-    });
-  if (scene.lettered) paintLetters(ctx, parts, scene);
-  for (const { d, look, chosen } of scene.coming) paintBand(ctx, pathOf(d), look, { falls: false, chosen, faded: false });
-  if (scale * 2.3 > 5) for (const peg of pegs) paintName(ctx, peg);
+  paintBoard(ctx, seen);
+  for (const peg of seen.pegs) paintPeg(ctx, peg, seen.radius);
+  for (const line of seen.lines) paintBand(ctx, line);
+  ctx.font = `700 2.5px ${FONT}`;
+  for (const { letter, x, y } of seen.lines) if (letter) haloed(ctx, letter, x, y, GRAPHITE, 0.9);
+  if (scale * 2.3 > 5) for (const peg of seen.pegs) paintName(ctx, peg);
 }
 
-function paintBoard(ctx: CanvasRenderingContext2D, { board, you }: Scene): void {
+function paintBoard(ctx: CanvasRenderingContext2D, { board, you }: Glimpse): void {
   const rounded = (inset: number, r: number) => {
     ctx.beginPath();
     ctx.roundRect(board.left + inset, board.top + inset, board.width - 2 * inset, board.height - 2 * inset, r);
@@ -107,22 +173,17 @@ function paintName(ctx: CanvasRenderingContext2D, { at, x, y, deg, busy }: PegSp
   haloed(ctx, at, x - 0.6 * Math.cos(angle), y - 0.4 * Math.sin(angle), busy ? GRAPHITE : "#555b60", 0.7);
 }
 
-interface State {
-  falls: boolean;
-  chosen: boolean;
-  faded: boolean;
-}
-
-function paintBand(ctx: CanvasRenderingContext2D, path: Path2D, look: Look, { falls, chosen, faded }: State): void {
+function paintBand(ctx: CanvasRenderingContext2D, { d, tint, hatch, falls, chosen, faded }: Line): void {
+  const path = pathOf(d);
   ctx.globalAlpha = faded ? 0.28 : 1;
   if (chosen) stroke(ctx, ACCENT, THICK + 2.2, path);
   stroke(ctx, GRAPHITE, THICK + 0.55, path);
-  stroke(ctx, look.tint, THICK, path);
-  const dash = HATCHES[look.hatch % HATCHES.length]!;
+  stroke(ctx, tint, THICK, path);
+  const dash = HATCHES[hatch % HATCHES.length]!;
   if (dash) {
     ctx.setLineDash(dash.split(" ").map(Number));
     ctx.lineCap = "round";
-    stroke(ctx, inkOn(look.tint), THICK * 0.36, path);
+    stroke(ctx, inkOn(tint), THICK * 0.36, path);
     ctx.lineCap = "butt";
   }
   if (falls) {
@@ -131,16 +192,6 @@ function paintBand(ctx: CanvasRenderingContext2D, path: Path2D, look: Look, { fa
   }
   ctx.setLineDash([]);
   ctx.globalAlpha = 1;
-}
-
-function paintLetters(ctx: CanvasRenderingContext2D, parts: readonly Part[], scene: Scene): void {
-  ctx.font = `700 2.5px ${FONT}`;
-  const told = new Set<number>();
-  for (const { band, mid } of parts) {
-    if (told.has(band)) continue;
-    told.add(band);
-    haloed(ctx, scene.look(band).letter, mid[0], mid[1], GRAPHITE, 0.9);
-  }
 }
 
 function haloed(ctx: CanvasRenderingContext2D, text: string, x: number, y: number, ink: string, halo: number): void {

@@ -5,16 +5,19 @@
 import { around, closedPath, type Disc, type Point } from "./around";
 import { keyOf, OFF, type Lie, type Loop } from "./lie";
 
-export interface Part {
-  band: number;
-  key: string;
-  when: number;
+export interface Drawn {
   d: string;
   line: readonly Point[];
-  /** A spot on the band for its letter, on the longest straight part. */
+  /** A spot on the line for a letter, on its longest straight part. */
   mid: Point;
   /** No point of the line is farther from `mid` than this. */
   reach: number;
+}
+
+export interface Part extends Drawn {
+  band: number;
+  key: string;
+  when: number;
 }
 
 export interface Measures {
@@ -25,7 +28,7 @@ export interface Measures {
 
 export type SpotOf = (holder: string) => Point | null;
 
-const known = new Map<string, Pick<Part, "d" | "line" | "mid" | "reach">>();
+const known = new Map<string, Drawn>();
 const MOST_KNOWN = 40_000;
 
 export function partsOf(lie: Lie, spotOf: SpotOf, measures: Measures): Part[] {
@@ -51,7 +54,7 @@ export function partsOf(lie: Lie, spotOf: SpotOf, measures: Measures): Part[] {
       } else if (trail.length > 1) discs.push({ x: spot[0] + way[0] * neck, y: spot[1] + way[1] * neck, r: 0.8 });
       else discs.push({ x: spot[0], y: spot[1], r: spotIsPeg(trail[0]!) ? radius(loop) : 1.7 });
     });
-    if (discs.length) parts.push(part(band, `${band}`, laid.move, discs));
+    if (discs.length) parts.push({ band, key: `${band}`, when: laid.move, ...lineRound(discs) });
     for (const { loop } of laid.seats) {
       const trail = lie.trails.get(keyOf(loop)) ?? [];
       for (let k = 0; k + 1 < trail.length; k++) {
@@ -66,7 +69,8 @@ export function partsOf(lie: Lie, spotOf: SpotOf, measures: Measures): Part[] {
             ? { x: b[0] - way[0] * (measures.base_mm + 2.2), y: b[1] - way[1] * (measures.base_mm + 2.2), r: 1.3 }
             : { x: b[0], y: b[1], r: spotIsPeg(trail[k + 1]!) ? radius(loop) : 1.7 };
         const tip: Disc = { x: a[0] + way[0] * neck, y: a[1] + way[1] * neck, r: 0.8 };
-        parts.push(part(band, `${keyOf(loop)}:${k}`, lie.when.get(keyOf(loop)) ?? laid.move, [tip, head]));
+        const when = lie.when.get(keyOf(loop)) ?? laid.move;
+        parts.push({ band, key: `${keyOf(loop)}:${k}`, when, ...lineRound([tip, head]) });
       }
     }
   }
@@ -92,7 +96,8 @@ function spotIsPeg(holder: string): boolean {
   return /^[A-Z]/.test(holder) && !holder.includes(">");
 }
 
-function part(band: number, key: string, when: number, discs: Disc[]): Part {
+/** The line of a band that lies taut round discs; the same one, as long as it is known, for the same discs. */
+export function lineRound(discs: readonly Disc[]): Drawn {
   const name = discs.map(({ x, y, r }) => `${x.toFixed(2)},${y.toFixed(2)},${r.toFixed(2)}`).join(" ");
   let drawn = known.get(name);
   if (!drawn) {
@@ -103,7 +108,7 @@ function part(band: number, key: string, when: number, discs: Disc[]): Part {
     drawn = { d: closedPath(line), line, mid, reach };
     known.set(name, drawn);
   }
-  return { band, key, when, ...drawn };
+  return drawn;
 }
 
 function middleOf(line: readonly Point[]): Point {
