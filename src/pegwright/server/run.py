@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import secrets
 import socket
 import threading
@@ -47,5 +48,12 @@ def serve(folder: Path, *, port: int = 0, browser: bool = True, say: Callable[[s
         say(address)
         if browser:
             threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
-        threading.Thread(target=starts, daemon=True).start()  # so that the first page need not wait
+        threading.Thread(target=_warm, daemon=True).start()
         uvicorn.Server(config).run(sockets=[listening])
+
+
+def _warm() -> None:
+    """Load what the first page needs, and spare the collector from walking it again and again."""
+    starts()
+    gc.collect()
+    gc.freeze()

@@ -88,6 +88,8 @@ def _pairs(legs: Sequence[_Leg]) -> Iterator[tuple[_Leg, _Leg]]:
 def _cross(one: _Leg, other: _Leg) -> bool:
     """Say whether two legs meet elsewhere than at a peg that both have for an end."""
     sides = [_side(one.a, one.b, other.a), _side(one.a, one.b, other.b)]
+    if sides[0] * sides[1] > 0:
+        return False
     sides += [_side(other.a, other.b, one.a), _side(other.a, other.b, one.b)]
     if not any(sides):
         axis = 0 if abs(one.a[0] - one.b[0]) > abs(one.a[1] - one.b[1]) else 1
