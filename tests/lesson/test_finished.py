@@ -39,17 +39,17 @@ def measured(length_mm: float, adds_mm: float | None, now: int = 0) -> Measured:
 
 
 @pytest.mark.parametrize("language", languages())
-@pytest.mark.parametrize("missing", ["unasked", "nothing", "restless", "long"])
+@pytest.mark.parametrize("missing", ["unasked", "nothing", "restless"])
 def test_a_missing_picture_is_told_with_its_reason(language: str, missing: Missing) -> None:
     """No portrait: a sentence that says so, another one for every reason, and nothing of it is spoken."""
     made = lesson(ebb(), language=language, finish=Finish(missing=missing)).finished
     others = {
         lesson(ebb(), language=language, finish=Finish(missing=m)).finished.size
-        for m in ("unasked", "nothing", "restless", "long")
+        for m in ("unasked", "nothing", "restless")
     }
     assert made.portrait is None
     assert made.said == (made.size,)
-    assert len(others) == 4
+    assert len(others) == 3
 
 
 def test_the_size_is_the_solvers_in_the_readers_unit() -> None:

@@ -259,3 +259,62 @@ def test_no_two_stops_follow_each_other(language: str) -> None:
             continue
         assert phase.steps[-1].look is None
         assert all(any(line in told for told in phase.check.lines) for line in plain.check.lines)
+
+
+def quay() -> Pattern:
+    """A chain of five bands, bound, lifted off, and closed by a clip through both ends."""
+    m = Maker("Quay", Rows(rows=1, pegs=6)).colour("A", "slate", "#34506b")
+    for k in range(1, 6):
+        m.place("A", f"A{k}", f"A{k + 1}")
+    m.turn()
+    for k in range(5, 1, -1):
+        m.hook(f"A{k}", f"A{k - 1}")
+    m.bind("A", "A1")
+    m.extend("A", 2)
+    m.clip("end", "A6")
+    return m.pattern()
+
+
+@pytest.mark.parametrize("language", ["en", "es", "de"])
+def test_nothing_lies_on_a_peg_once_the_piece_is_off(language: str) -> None:
+    """After the piece is lifted off no check counts loops on pegs; those still needed are kept in hand."""
+    from pegwright.rehearsal import rehearse
+
+    history = work(quay())
+    told = rehearse(quay(), history, settle=0)
+    verdict = Verdict(held=True, bands=history.final.bands)
+    made = plan(
+        quay(), history, supplies(quay(), history), verdict, language=language, rehearsal=told, hand="right"
+    )
+    off = [step for step in made.steps if step.off]
+    release = made.steps[made.steps.index(off[0]) - 1]
+    assert any("A6" in line for line in release.detail)
+    assert off[-2].first == len(history.done)
+    caught = "3"  # by hand: the first band's loop on A6, and both ends of the last band
+    assert caught in off[-2].words
+    looks = [step.look for step in off if step.look]
+    assert looks
+    for look in looks:
+        assert not re.search(r"\bA[0-9]", " ".join(look.lines))
+        assert any(caught in line for line in look.lines)
+
+
+def test_a_way_back_names_the_steps_it_leads_over() -> None:
+    """No sign of our own stands for a move: its step does, with the pegs where a step has many."""
+    from tests.rehearsal.pieces import lesson_of
+
+    made = lesson_of("jetty")
+    told = [line for step in made.steps for trouble in step.troubles for line in trouble.back]
+    steps = [int(n) for line in told for n in re.findall(r"step ([0-9]+)", line)]
+    assert steps
+    assert set(steps) <= {step.number for step in made.steps}
+    assert not re.search(r"[↑↻+×]", " ".join(told))
+
+
+@pytest.mark.parametrize("language", ["en", "es", "de"])
+def test_what_is_not_worn_is_not_told_to_be_worn(language: str) -> None:
+    """A piece that no clip closes has a last step and cautions of its own."""
+    worn, used = lesson(ebb(), language=language), lesson(dinghy(), language=language)
+    assert worn.phases[-1].heading != used.phases[-1].heading
+    assert worn.phases[-1].steps[0].words != used.phases[-1].steps[0].words
+    assert set(used.cautions.lines) < set(worn.cautions.lines)

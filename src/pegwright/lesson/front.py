@@ -11,7 +11,7 @@ from pegwright.lesson.sheet import Block, Hold, Supplied, SupplyLine, Swatch
 from pegwright.lesson.verdict import Verdict
 from pegwright.lesson.words import Words, line
 from pegwright.loom import History
-from pegwright.pattern import Hang, Hook, Lift, Pattern, Place, Slide, Wind
+from pegwright.pattern import Clip, Hang, Hook, Lift, Pattern, Place, Slide, Wind
 
 _CAUTIONS = ("small", "tight", "sleep", "eyes", "pets", "latex", "old", "rules")
 _TERMS = (
@@ -142,11 +142,18 @@ def hold(speaker: Speaker, verdict: Verdict, steps: dict[int, int]) -> Hold:
     return Hold(heading=say("heading-hold"), held=verdict.held, lines=tuple(lines))
 
 
-def cautions(words: Words) -> Block:
-    """List the usual cautions."""
+def is_worn(history: History) -> bool:
+    """Say whether the piece closes round a wrist: a clip joins two of its ends."""
+    moves = (done.doing.move for done in history.done)
+    return any(isinstance(move, Clip) and len(move.at) > 1 for move in moves)
+
+
+def cautions(words: Words, worn: bool = True) -> Block:
+    """List the usual cautions; that of sleeping only for a piece that is worn."""
+    names = (name for name in _CAUTIONS if worn or name != "sleep")
     return Block(
         heading=words.say("heading-cautions"),
-        lines=tuple(words.say(f"caution-{name}") for name in _CAUTIONS),
+        lines=tuple(words.say(f"caution-{name}") for name in names),
     )
 
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from pegwright.lesson.mishap import Teller, move_label
+from pegwright.lesson.mishap import Teller
 from pegwright.lesson.sheet import Fork, Found, Guess, Phase, Reply, Step
 from pegwright.lesson.words import Words
 from pegwright.rehearsal import Diagnosis, Outcome, Rehearsal, Surgery, way_back
@@ -130,11 +130,10 @@ class _Doctor(NamedTuple):
 
     def guess(self, outcome: Outcome, after: int) -> tuple[str, tuple[str, ...]]:
         """Word a slip and where it was made, and the way back from here."""
-        slip, words = outcome.slip, self.teller.words
-        where = words.say("picture-step", n=self.teller.number(slip.at))
-        move = move_label(self.told.history.done[slip.at].doing.move)
+        slip = outcome.slip
+        where = self.teller.step(slip.at, self.told.history.done[slip.at].doing.move)
         acts = way_back(self.told.history, outcome, after, self.surgery.course).acts
-        return f"{where} ({move}): {self.teller.slip(outcome)}", self.teller.back(acts)
+        return f"{where[:1].upper()}{where[1:]}: {self.teller.slip(outcome)}", self.teller.back(acts)
 
 
 def likeliest_at(surgery: Surgery, after: int, most: int = SLIPS) -> Diagnosis:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from pegwright.lesson.rounds import pegs_of
 from pegwright.lesson.words import Words
-from pegwright.loom import HOOK, History
+from pegwright.loom import HOOK, Applied, Event, Fastened, History, apply
 from pegwright.pattern import (
     Bind,
     Clip,
@@ -88,6 +88,9 @@ class Teller(NamedTuple):
 
     def sign(self, outcome: Outcome) -> str:
         """Say how it first shows."""
+        caught = self._caught(outcome)
+        if caught is not None:
+            return caught
         sign = outcome.first or outcome.close
         if sign is None:
             return self.words.say("sign-none")
@@ -95,6 +98,21 @@ class Teller(NamedTuple):
             return self.words.say("sign-refused", step=self.number(sign.at))
         when = "now" if sign.at < outcome.slip.at + outcome.slip.replaces else "step"
         return self._seen(sign, self.words.say(f"sign-{sign.how}-{when}", step=self.number(sign.at)))
+
+    def _caught(self, outcome: Outcome) -> str | None:
+        """Say how many loops a clip or cord has missed: one looks there, not at the pegs they lay on."""
+        slip = outcome.slip
+        meant = self.history.done[slip.at]
+        if not slip.moves or not isinstance(meant.doing.move, Clip | Knot) or slip.about:
+            return None
+        made = apply(self.history.board, self.history.before(slip.at), slip.moves[-1])
+        if type(slip.moves[-1]) is not type(meant.doing.move) or not isinstance(made, Applied):
+            return None
+        wrong, right = (loops_caught(events) for events in (made.events, meant.events))
+        if wrong >= right:
+            return None
+        name = "sign-clip" if isinstance(meant.doing.move, Clip) else "sign-cord"
+        return self.words.say(name, when=self.words.say("sign-glance-now"), n=wrong, right=right)
 
     def _seen(self, sign: Sign, when: str) -> str:
         say, where = self.words.say, self.places((sign.holder,))
@@ -116,17 +134,28 @@ class Teller(NamedTuple):
     def back(self, acts: Sequence[Act]) -> tuple[str, ...]:
         """Say a way back, move by move; a long one is summed up."""
         undo = [act for act in acts if act.do == "undo"]
-        again = [move_label(act.move) for act in acts if act.do == "do"]
+        again = [self.step(act.at, act.move) for act in acts if act.do == "do"]
         lines = []
         if len(undo) > _ACTS_NAMED:
-            lines.append(self.words.say("back-undo-all", n=len(undo), move=move_label(undo[-1].move)))
+            last = self.step(undo[-1].at, undo[-1].move)
+            lines.append(self.words.say("back-undo-all", n=len(undo), move=last))
         else:
             lines += [self.undo(act.move) for act in undo]
         if len(again) > _MOVES_NAMED:
             lines.append(self.words.say("back-do-all", n=len(again), first=again[0], last=again[-1]))
         elif again:
-            lines.append(self.words.say("back-do", moves=self.words.both(again)))
+            name = "back-do" if undo else "back-only"
+            lines.append(self.words.say(name, steps=self.words.both(again)))
         return tuple(lines)
+
+    def step(self, at: int, move: Move) -> str:
+        """Name a move by its step, and its pegs and colour, of which it may have many."""
+        number = self.number(at)
+        if isinstance(move, Turn | Clip | Knot | Extend):
+            return self.words.say("back-step", n=number)
+        joint = " → " if isinstance(move, Hook | Slide | Transfer) else "–"
+        told = " ".join(part for part in (joint.join(pegs_of(move)), getattr(move, "colour", "")) if part)
+        return self.words.say("back-step-at", n=number, move=told)
 
     def undo(self, move: Move) -> str:
         """Say how a move that was the last on its loops is undone."""
@@ -205,6 +234,11 @@ class Teller(NamedTuple):
         elif pegs:
             named.append(say("peg-one", peg=pegs[0]))
         return self.words.both(list(dict.fromkeys(named)))
+
+
+def loops_caught(events: Sequence[Event]) -> int:
+    """Count the loops that clip and cord go through."""
+    return sum(len(event.caught) for event in events if isinstance(event, Fastened))
 
 
 def _kind(slip: Slip, move: Move) -> str:

@@ -11,7 +11,7 @@ from pegwright import __version__
 from pegwright.fit.supplies import Supplies
 from pegwright.lesson.closeup import closeup
 from pegwright.lesson.finished import extension, finished
-from pegwright.lesson.front import cautions, glossary, hold, key, level, supplied, tools
+from pegwright.lesson.front import cautions, glossary, hold, is_worn, key, level, supplied, tools
 from pegwright.lesson.inquiry import inquiring
 from pegwright.lesson.lie import Lie, lies
 from pegwright.lesson.overview import loom_pictures, rounds_pictures
@@ -102,7 +102,7 @@ def plan(
         hold=hold(speaker, verdict, course.steps_of_bands()),
         finished=finished(words, line(pattern.title), speaker.look, finish),
         phases=phases,
-        cautions=cautions(words),
+        cautions=cautions(words, is_worn(history)),
         extension=extension(words, finish),
         glossary=glossary(words, " ".join(t for step in course.made for t in (step.words, *step.detail))),
         units=units,
@@ -140,6 +140,7 @@ class _Course:
         self.number = 0
         self.made: list[Step] = []
         self.window: Window | None = None
+        self.off = False
 
     # --- scenes ---
 
@@ -180,7 +181,9 @@ class _Course:
             if i == last_finish and loose:
                 loops = sum(len(stack) for stack in self.history.final.stacks.values())
                 took = self.took([RELEASE_S * loops])
-                steps.append(self.add(self.say("step-release"), (self.say("detail-rough"),), **took))
+                told = (*self.kept(units[-1].taught), self.say("detail-rough"))
+                steps.append(self.add(self.say("step-release"), told, **took))
+                self.off = True
             intro = self.say(f"intro-{name}") if name in ("place", "work", "finish") else ""
             index = (
                 units[-1].taught.rounds[-1][-1] if isinstance(units[-1].taught, Again) else units[-1].taught
@@ -191,9 +194,21 @@ class _Course:
                     name=name, heading=self.say(f"phase-{name}"), intro=intro, steps=tuple(steps), check=check
                 )
             )
-        wear = self.add(self.say("wear-fit"), learner_s=WEAR_S, teacher_s=WEAR_S)
-        found.append(Phase(name="wear", heading=self.say("phase-wear"), steps=(wear,)))
+        worn = is_worn(self.history)
+        wear = self.add(self.say("wear-fit" if worn else "use-safe"), learner_s=WEAR_S, teacher_s=WEAR_S)
+        heading = self.say("phase-wear" if worn else "phase-use")
+        found.append(Phase(name="wear", heading=heading, steps=(wear,)))
         return tuple(found)
+
+    def kept(self, last: Taught) -> Iterator[str]:
+        """Say which loops are kept together as the piece is lifted off: those that are fastened after it."""
+        index = last.rounds[-1][-1] if isinstance(last, Again) else last
+        for done in self.history.done[index + 1 :]:
+            if isinstance(done.doing.move, Clip | Knot):
+                pegs = [holder for holder in done.doing.move.at if is_address(holder)]
+                count = sum(len(self.history.done[index].after.stack(peg)) for peg in pegs)
+                if count:
+                    yield self.say("detail-keep", n=count, pegs=self.speaker.places(pegs))
 
     def prepare(self, supplies: Supplies) -> Phase:
         """Write how to lay the loom and the bands ready."""
@@ -262,7 +277,7 @@ class _Course:
     def add(self, words: str, detail: tuple[str, ...] = (), **more: Any) -> Step:
         """Number a step."""
         self.number += 1
-        step = Step(number=self.number, words=words, detail=detail, **more)
+        step = Step(number=self.number, words=words, detail=detail, off=self.off, **more)
         self.made.append(step)
         return step
 
@@ -271,7 +286,7 @@ class _Course:
         if isinstance(taught, Again):
             return self.again(taught)
         moment = self.moment(taught)
-        said = say_move(self.speaker, moment.before.view, moment.before.state, moment.done)
+        said = say_move(self.speaker, moment.before.view, moment.before.state, moment.done, off=self.off)
         move = moment.done.doing.move
         if isinstance(move, Turn):
             self.window = None

@@ -115,8 +115,8 @@ def way(a: Spot, b: Spot) -> str:
     return _WAYS[eighth]
 
 
-def say_move(speaker: Speaker, view: View, before: State, done: Done) -> Said:
-    """Word one move."""
+def say_move(speaker: Speaker, view: View, before: State, done: Done, *, off: bool = False) -> Said:
+    """Word one move; `off` says that the piece has been lifted off the loom before it."""
     say = speaker.words.say
     move = done.doing.move
     match move:
@@ -163,7 +163,7 @@ def say_move(speaker: Speaker, view: View, before: State, done: Done) -> Said:
             count = sum(isinstance(event, Laid) for event in done.events)
             return Said(say("step-extend", bands=bands_of(speaker, move.colour, count)))
         case Knot() | Clip():
-            return _fasten(speaker, before, move, done)
+            return _fasten(speaker, before, move, done, off)
 
 
 def bands_of(speaker: Speaker, letter: str, count: int) -> str:
@@ -238,12 +238,17 @@ def _hook(speaker: Speaker, view: View, before: State, done: Done) -> Said:
     return Said(say("step-hook-top", taken=len(drawn), **facts), tuple(detail))
 
 
-def _fasten(speaker: Speaker, before: State, move: Knot | Clip, done: Done) -> Said:
+def _fasten(speaker: Speaker, before: State, move: Knot | Clip, done: Done, off: bool) -> Said:
     say = speaker.words.say
     event = next(event for event in done.events if isinstance(event, Fastened))
     where = speaker.places(event.holders)
     caught = len(event.caught)
-    if isinstance(move, Knot):
+    pegs = [holder for holder in event.holders if is_address(holder)]
+    ends = [holder for holder in event.holders if not is_address(holder)]
+    if off and pegs and ends and isinstance(move, Clip):
+        there = {"ends": speaker.places(ends), "pegs": speaker.places(pegs)}
+        text = say("step-clip-join-off", n=caught, **there)
+    elif isinstance(move, Knot):
         text = say("step-knot", n=caught, where=where)
     elif len(event.holders) > 1:
         text = say("step-clip-join", n=caught, where=where)
@@ -254,7 +259,7 @@ def _fasten(speaker: Speaker, before: State, move: Knot | Clip, done: Done) -> S
         len(before.stack(h)) > n for h, n in zip(event.holders, event.counts, strict=True)
     ):
         detail.append(say("detail-catch", n=move.catch))
-    if any(is_address(holder) for holder in event.holders):
+    if pegs and not off:
         detail.append(say("detail-off"))
     return Said(text, tuple(detail))
 

@@ -112,7 +112,8 @@ class Step(_Part, frozen=True, kw_only=True):
     `ticks` is a row of short entries to tick off, where the step counts rounds. `first` and `last` are the
     moves (from 1, in the order of the history) that it stands for; 0 where it stands for none. `rounds` says
     how often what it teaches is done. `learner_s` and `teacher_s` are the seconds that a learner and the
-    teacher need for all of it. `rest` says that the work can be put down after it: nothing is on the hook.
+    teacher need for all of it. `rest` says that the work can be put down after it: nothing is on
+    the hook; `off`, that the piece has been lifted off the loom before it.
     `troubles` and `look` come from a rehearsal: what goes wrong here, and a check in or after the step;
     `wrong` is what to ask a maker to whom something looks wrong now.
     """
@@ -132,6 +133,7 @@ class Step(_Part, frozen=True, kw_only=True):
     learner_s: float = 0.0
     teacher_s: float = 0.0
     rest: bool = True
+    off: bool = False
     troubles: tuple[Trouble, ...] = ()
     look: Check | None = None
     wrong: Fork | None = None

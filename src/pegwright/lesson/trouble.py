@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from pegwright.lesson.closeup import GAP_MM, THICK_MM, WIDTH_MM, closeup
 from pegwright.lesson.lie import Lie, lies
-from pegwright.lesson.mishap import Teller
+from pegwright.lesson.mishap import Teller, loops_caught
 from pegwright.lesson.picture import BadgeMark, BarMark, LabelMark, Mark, Picture, PostMark, Window
 from pegwright.lesson.say import Speaker
 from pegwright.lesson.scene import PLAIN_TINT, Scene
@@ -18,7 +18,7 @@ from pegwright.lesson.sheet import Check, Phase, Step, Trouble
 from pegwright.lesson.show import CARD_MM, Moment, step_pictures
 from pegwright.lesson.view import view_of
 from pegwright.loom import HOOK, Applied, Done, History, State, apply
-from pegwright.pattern import Hook, Lift, Place, Slide, Transfer
+from pegwright.pattern import Clip, Hook, Knot, Lift, Place, Slide, Transfer
 from pegwright.pattern.address import is_address
 from pegwright.rehearsal import Outcome, Rehearsal, Way, way_back
 from pegwright.rehearsal.course import Course, course
@@ -113,7 +113,8 @@ class _Stage(NamedTuple):
         say = self.speaker.words.say
         teller = Teller(self.speaker.words, self.history, lambda at: self.numbers.get(at, 0))
         slip = teller.slip(model)
-        pair = self.action(model) or self.stacks(model)
+        shut = isinstance(self.history.done[model.slip.at].doing.move, Clip | Knot)
+        pair = None if shut else self.action(model) or self.stacks(model)
         wrong = right = None
         if pair is not None:
             wrong = replace(
@@ -223,7 +224,12 @@ class _Stage(NamedTuple):
             if is_address(holder) and sum(map(len, by_count.values())) < _PEGS_NAMED:
                 by_count.setdefault(len(state.stack(holder)), []).append(holder)
         lines = [say("look-why")]
-        for count, pegs in sorted(by_count.items()):
+        move = self.history.done[at].doing.move
+        if isinstance(move, Clip | Knot):
+            name = "check-clip" if isinstance(move, Clip) else "check-cord"
+            lines.append(say(name, n=loops_caught(self.history.done[at].events)))
+        on_loom = not (step.off or isinstance(move, Clip | Knot))
+        for count, pegs in sorted(by_count.items() if on_loom else ()):
             named = self.speaker.pegs(pegs)
             named = say("peg-one", peg=named) if len(pegs) == 1 else say("peg-many", pegs=named)
             lines.append(say("check-loops", pegs=named[:1].upper() + named[1:], many=len(pegs), n=count))

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import msgspec
 
-from pegwright.lesson import Finish
+from pegwright.lesson import Finish, front
 from pegwright.lesson.portrait import mirrored, portrait_of
-from pegwright.pattern import Clip
 from pegwright.workshop.line import Work
 from pegwright.workshop.progress import Progress, silent
 
@@ -19,8 +18,7 @@ curve does not matter."""
 
 def is_worn(made: Work) -> bool:
     """Say whether the piece closes round a wrist: a clip joins two of its ends."""
-    moves = (done.doing.move for done in made.history.done)
-    return any(isinstance(move, Clip) and len(move.at) > 1 for move in moves)
+    return front.is_worn(made.history)
 
 
 def finish(made: Work, progress: Progress = silent, *, fit: bool = True) -> Finish:

@@ -225,6 +225,7 @@ phase-finish = Abschließen
 phase-extend = Verlängern
 phase-close = Schließen
 phase-wear = Sicher tragen
+phase-use = Sicher benutzen
 
 intro-place = Jedes neue Gummi kommt oben auf die anderen. Drück es ein wenig hinunter, bevor du das nächste nimmst.
 intro-work = Das kleine Bild zeigt den Stift von der Seite: welche Schlaufe du nimmst und welche darüber liegen.
@@ -305,6 +306,7 @@ step-clip = Häng einen Clip durch { $n ->
    *[other] alle { $n } Schlaufen
 } ({ $where }).
 step-clip-join = Bring die Schlaufen zusammen ({ $where }) und häng einen Clip durch alle { $n }.
+step-clip-join-off = Bring die Schlaufen zusammen ({ $ends } mit denen, die vorher hier lagen: { $pegs }). Häng einen Clip durch alle { $n }.
 detail-catch = Nimm nur { $n ->
     [one] die oberste Schlaufe
    *[other] die { $n } obersten Schlaufen
@@ -312,6 +314,10 @@ detail-catch = Nimm nur { $n ->
 detail-off = Nimm dann die Schlaufen ab.
 step-release = Heb das Stück vom Webrahmen, von einem Ende zum anderen, Schlaufe um Schlaufe. Reiß es nicht ab.
 detail-rough = Zuerst sieht es krumm aus. Zieh es ein paarmal sanft in die Länge, dann legt es sich.
+detail-keep = Behalt { $n ->
+    [one] diese Schlaufe
+   *[other] diese { $n } Schlaufen zusammen
+} auf einem Finger: { $pegs }. Du brauchst sie zum Schließen.
 
 step-again = Mach { $steps } noch { $times ->
     [one] einmal
@@ -357,9 +363,18 @@ check-loops = { $pegs }: { $many ->
     [one] {""}
    *[other] je{" "}
 }{ $n ->
+    [0] keine Schlaufe
     [one] 1 Schlaufe
    *[other] { $n } Schlaufen
 }.
+check-clip = { $n ->
+    [one] Der Clip geht durch 1 Schlaufe.
+   *[other] Der Clip geht durch { $n } Schlaufen. Zähl sie.
+}
+check-cord = { $n ->
+    [one] Die Schnur geht durch 1 Schlaufe.
+   *[other] Die Schnur geht durch { $n } Schlaufen. Zähl sie.
+}
 check-bare = Keine Schlaufe ist mehr auf dem Webrahmen.
 check-left = Alle anderen Stifte sind leer.
 check-cure-place = Hat ein Stift zu wenige Schlaufen, so ging ein Gummi daneben. Nimm die Gummis bis dorthin ab und mach von da weiter.
@@ -368,6 +383,7 @@ check-cure-work = Hat ein Stift mehr oder weniger Schlaufen, so blieb eine liege
 ## Tragen
 
 wear-fit = Am Handgelenk muss ein Finger leicht darunter passen. Wenn nicht, ist das Stück zu eng: Mach es länger.
+use-safe = Dieses Stück ist nicht für das Handgelenk gemacht: Zieh es nie über Hand, Finger oder Hals. Halt es fern von Hitze, von kleinen Kindern und von Tieren. Wirf es weg, wenn die Gummis kleben oder reißen.
 
 ## Hält es
 
@@ -668,6 +684,16 @@ sign-loops = { $when }: { $n ->
     [one] es soll 1 sein
    *[other] es sollen { $right } sein
 }.
+sign-clip = { $when }: { $n ->
+    [0] keine Schlaufe
+    [one] 1 Schlaufe
+   *[other] { $n } Schlaufen
+} im Clip; es sollen { $right } sein.
+sign-cord = { $when }: { $n ->
+    [0] keine Schlaufe
+    [one] 1 Schlaufe
+   *[other] { $n } Schlaufen
+} an der Schnur; es sollen { $right } sein.
 sign-colours = { $when }: Die Schlaufen auf { $where } sind von unten nach oben { $wrong }, nicht { $right }.
 sign-strands = { $when }: { $n ->
     [0] Eine Schlaufe auf { $where } ist leer; { $right ->
@@ -732,7 +758,10 @@ back-undo-all = Nimm { $n ->
     [one] den letzten Zug
    *[other] die letzten { $n } Züge
 } zurück, den neuesten zuerst, bis { $move }.
-back-do = Dann mach es, wie es im Bild steht: { $moves }.
+back-step = Schritt { $n }
+back-step-at = Schritt { $n } ({ $move })
+back-only = Mach { $steps }, wie es im Bild steht.
+back-do = Mach dann { $steps }, wie es im Bild steht.
 back-do-all = Dann mach { $n ->
     [one] den Zug
    *[other] die { $n } Züge

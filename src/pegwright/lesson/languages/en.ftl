@@ -225,6 +225,7 @@ phase-finish = Finish
 phase-extend = Make it longer
 phase-close = Close it
 phase-wear = Wear it safely
+phase-use = Use it safely
 
 intro-place = Each new band goes on top of the bands already there. Push it down a little before you take the next one.
 intro-work = The small picture shows the peg from the side: which loop to take, and which loops lie above it.
@@ -326,6 +327,7 @@ step-clip = Hook a clip through { $n ->
    *[other] all { $n } loops
 } on { $where }.
 step-clip-join = Bring the loops of { $where } together and hook one clip through all { $n } of them.
+step-clip-join-off = Bring the loops of { $ends } together with those that lay on { $pegs }. Hook one clip through all { $n } of them.
 detail-catch = Take the top { $n ->
     [one] loop
    *[other] { $n } loops
@@ -333,6 +335,13 @@ detail-catch = Take the top { $n ->
 detail-off = Then slip the loops off.
 step-release = Lift the piece off the loom, from one end to the other, loop by loop. Do not tear it off.
 detail-rough = It looks rough at first. Pull it gently along its length, a few times, and it settles.
+detail-keep = Keep the { $n ->
+    [one] loop
+   *[other] { $n } loops
+} of { $pegs } together on a finger. You need { $n ->
+    [one] it
+   *[other] them
+} to close the piece.
 
 step-again = Do { $steps } again, { $times ->
     [one] once more
@@ -378,9 +387,18 @@ check-loops = { $pegs } { $many ->
     [one] holds
    *[other] each hold
 } { $n ->
+    [0] no loop
     [one] 1 loop
    *[other] { $n } loops
 }.
+check-clip = { $n ->
+    [one] The clip goes through 1 loop.
+   *[other] The clip goes through { $n } loops. Count them.
+}
+check-cord = { $n ->
+    [one] The cord goes through 1 loop.
+   *[other] The cord goes through { $n } loops. Count them.
+}
 check-bare = No loop is left on the loom.
 check-left = Every other peg is empty.
 check-cure-place = If a peg holds too few loops, a band missed it. Take the bands off back to that place and go on from there.
@@ -389,6 +407,7 @@ check-cure-work = If a peg holds more or fewer loops than this, one was left beh
 ## Wearing
 
 wear-fit = Round a wrist, one finger must slip under it easily. If it does not, the piece is too tight: make it longer.
+use-safe = This piece is not made for a wrist: never pull it over a hand, a finger or a neck. Keep it away from heat, from small children and from pets. Throw it away when its bands get sticky or crack.
 
 ## Hold
 
@@ -689,6 +708,16 @@ sign-loops = { $when }: { $n ->
     [0] none
    *[other] { $right }
 }.
+sign-clip = { $when }: the clip holds { $n ->
+    [0] no loop
+    [one] 1 loop
+   *[other] { $n } loops
+}; there should be { $right }.
+sign-cord = { $when }: the cord holds { $n ->
+    [0] no loop
+    [one] 1 loop
+   *[other] { $n } loops
+}; there should be { $right }.
 sign-colours = { $when }: the loops on { $where } are { $wrong } from the bottom up, not { $right }.
 sign-strands = { $when }: { $n ->
     [0] a loop on { $where } is empty; { $right ->
@@ -752,7 +781,10 @@ back-undo-all = Take back the last { $n ->
     [one] move
    *[other] { $n } moves
 }, the newest first, down to { $move }.
-back-do = Then do it as shown: { $moves }.
+back-step = step { $n }
+back-step-at = step { $n } ({ $move })
+back-only = Do { $steps } as shown.
+back-do = Then do { $steps } as shown.
 back-do-all = Then do the { $n ->
     [one] move
    *[other] { $n } moves

@@ -224,6 +224,7 @@ phase-finish = Acaba
 phase-extend = Alarga
 phase-close = Cierra
 phase-wear = Llévala sin peligro
+phase-use = Úsala sin peligro
 
 intro-place = Cada gomita nueva va encima de las que ya están. Bájala un poco antes de tomar la siguiente.
 intro-work = El dibujo pequeño muestra la clavija de lado: qué lazo tomas y qué lazos están encima.
@@ -322,6 +323,7 @@ step-clip = Engancha un cierre en { $n ->
    *[other] los { $n } lazos
 } ({ $where }).
 step-clip-join = Junta los lazos ({ $where }) y engancha un cierre en los { $n }.
+step-clip-join-off = Junta los lazos ({ $ends } con los que antes estaban aquí: { $pegs }). Engancha un cierre en los { $n }.
 detail-catch = Toma solo { $n ->
     [one] el lazo más alto
    *[other] los { $n } lazos más altos
@@ -329,6 +331,13 @@ detail-catch = Toma solo { $n ->
 detail-off = Después saca los lazos.
 step-release = Saca la pieza del telar, de una punta a la otra, lazo a lazo. No la arranques.
 detail-rough = Al principio se ve torcida. Estírala con suavidad a lo largo, unas cuantas veces, y se coloca.
+detail-keep = Guarda en un dedo { $n ->
+    [one] el lazo
+   *[other] juntos los { $n } lazos
+} de { $pegs }. { $n ->
+    [one] Lo
+   *[other] Los
+} necesitas para cerrar la pieza.
 
 step-again = Repite { $steps }: { $times ->
     [one] una vez más
@@ -371,12 +380,21 @@ check-bands = { $n ->
    *[other] Hasta aquí se han usado { $n } gomitas.
 }
 check-loops = { $pegs }: { $n ->
+    [0] ningún lazo
     [one] 1 lazo
    *[other] { $n } lazos
 }{ $many ->
     [one] {""}
    *[other] {" "}cada una
 }.
+check-clip = { $n ->
+    [one] El cierre pasa por 1 lazo.
+   *[other] El cierre pasa por { $n } lazos. Cuéntalos.
+}
+check-cord = { $n ->
+    [one] El cordón pasa por 1 lazo.
+   *[other] El cordón pasa por { $n } lazos. Cuéntalos.
+}
 check-bare = No queda ningún lazo en el telar.
 check-left = Todas las demás clavijas están vacías.
 check-cure-place = Si una clavija tiene pocos lazos, una gomita no llegó a ella. Quita las gomitas hasta ese punto y sigue desde ahí.
@@ -385,6 +403,7 @@ check-cure-work = Si una clavija tiene más o menos lazos, uno se quedó atrás 
 ## Llevarla
 
 wear-fit = En la muñeca, un dedo tiene que pasar por debajo con facilidad. Si no pasa, la pieza aprieta: hazla más larga.
+use-safe = Esta pieza no es para la muñeca: no la pases nunca por la mano, por un dedo ni por el cuello. No la dejes cerca del calor, de niños pequeños ni de animales. Tírala si las gomitas se pegan o se agrietan.
 
 ## Si aguanta
 
@@ -684,6 +703,16 @@ sign-loops = { $when }: { $n ->
     [0] no debe haber ninguno
    *[other] debe haber { $right }
 }.
+sign-clip = { $when }: { $n ->
+    [0] ningún lazo
+    [one] 1 lazo
+   *[other] { $n } lazos
+} en el cierre; debe haber { $right }.
+sign-cord = { $when }: { $n ->
+    [0] ningún lazo
+    [one] 1 lazo
+   *[other] { $n } lazos
+} en el cordón; debe haber { $right }.
 sign-colours = { $when }: los lazos de { $where } son { $wrong } de abajo arriba, no { $right }.
 sign-strands = { $when }: { $n ->
     [0] un lazo de { $where } está vacío; por dentro { $right ->
@@ -745,14 +774,17 @@ back-bind = Saca otra vez la última gomita.
 back-clip = Abre el cierre y sácalo.
 back-knot = Desata el cordón y sácalo.
 back-undo-all = Deshaz { $n ->
-    [one] el último paso
-   *[other] los últimos { $n } pasos
+    [one] el último movimiento
+   *[other] los últimos { $n } movimientos
 }, primero el más nuevo, hasta { $move }.
-back-do = Luego hazlo como en el dibujo: { $moves }.
+back-step = el paso { $n }
+back-step-at = el paso { $n } ({ $move })
+back-only = Haz { $steps } como en el dibujo.
+back-do = Luego haz { $steps } como en el dibujo.
 back-do-all = Luego haz otra vez { $n ->
-    [one] el paso
-   *[other] los { $n } pasos
-} de { $first } a { $last }, como en el dibujo.
+    [one] el movimiento
+   *[other] los { $n } movimientos
+} desde { $first } hasta { $last }, como en el dibujo.
 
 ## Preguntas
 
