@@ -81,32 +81,13 @@ def test_a_long_piece_is_printed_as_wide_as_the_paper_allows() -> None:
     assert (made.shown_mm, made.caption) == (WIDEST_MM, "Smaller than it is.")
 
 
-@pytest.mark.parametrize(("units", "wrists"), [("metric", range(130, 200, 10)), ("inches", range(10, 16))])
-def test_the_extension_table_by_trying_every_count(units: Any, wrists: range) -> None:
-    """Naive: of all lengths at rest from 0.85 to 1.0 of the wrist, the one nearest to the middle."""
-    long, adds, now = 118.0, 6.5, 4
-    finish = Finish(portrait=row(9), measured=measured(long, adds, now))
-    table = lesson(ebb(), finish=finish, units=units).extension
-    assert table is not None
-    found = []
-    for each in wrists:
-        wrist = float(each) if units == "metric" else 25.4 * each / 2
-        lengths = {n: long + adds * (n - now) for n in range(60)}
-        suiting = [n for n, mm in lengths.items() if 0.85 * wrist <= mm <= wrist]
-        best = min(suiting, key=lambda n: abs(lengths[n] - 0.925 * wrist))
-        told = f"{each} mm" if units == "metric" else f"{each // 2}{' 1/2' if each % 2 else ''} in"
-        count = "no extension." if not best else f"an extension of {best} band{'s' if best > 1 else ''}."
-        found.append(f"For a wrist of {told}: {count}")
-    assert table.lines == ("As shown here, it has an extension of 4 bands.", *found)
-
-
 def test_no_table_where_nothing_can_be_added_and_no_wrists_where_nobody_pulled() -> None:
-    assert lesson(ebb()).extension is None
+    assert lesson(ebb()).sizes is None
     shown = Finish(portrait=row(9))
-    assert lesson(ebb(), finish=shown).extension is None
+    assert lesson(ebb(), finish=shown).sizes is None
     assert lesson(ebb(), finish=shown).finished.wrists == ""
     fixed = Finish(portrait=row(9), measured=measured(118.0, None))
-    assert lesson(ebb(), finish=fixed).extension is None
+    assert lesson(ebb(), finish=fixed).sizes is None
     high = math.floor(118 / 0.85 + 0.5)
     assert lesson(ebb(), finish=fixed).finished.wrists == f"Closed, it suits wrists from 118 mm to {high} mm."
 

@@ -1,10 +1,10 @@
-"""The finished piece in the lesson: its picture, its size, the wrists it suits, the table of extensions."""
+"""The finished piece in the lesson: its picture, its size, the wrists it suits."""
 
 from __future__ import annotations
 
 from pegwright.lesson.portrait import Portrait
 from pegwright.lesson.scene import Look
-from pegwright.lesson.sheet import Block, Finished
+from pegwright.lesson.sheet import Finished
 from pegwright.lesson.verdict import Finish
 from pegwright.lesson.words import Words, line
 
@@ -13,8 +13,6 @@ WIDEST_MM = 181.0
 TALLEST_MM = 100.0
 _SMALL_MM = 72.0
 """A piece shorter than that is shown twice as large as it is."""
-_WRISTS = {"metric": tuple(range(130, 200, 10)), "inches": tuple(25.4 * n / 2 for n in range(10, 16))}
-"""Wrists in mm that the table is made for, in round numbers of the reader's unit."""
 
 
 def finished(words: Words, title: str, look: Look, finish: Finish) -> Finished:
@@ -62,31 +60,3 @@ def _wrists(words: Words, finish: Finish) -> str:
         return words.say("finished-no-wrist")
     low, high = (words.length(round(mm) if words.units == "metric" else mm) for mm in fit.wrists_mm)
     return words.say("finished-wrists", low=low, high=high)
-
-
-def extension(words: Words, finish: Finish) -> Block | None:
-    """Say which extension, or without one which repeats, each wrist asks for, where one of them suits it."""
-    from pegwright.fit.grading import plan_for  # noqa: PLC0415 - slow to load, and seldom asked
-    from pegwright.fit.measured import gauge_of  # noqa: PLC0415
-    from pegwright.fit.wrist import Wrist  # noqa: PLC0415
-
-    measured, lengths = finish.measured, finish.lengths
-    gauge = gauge_of(measured, lengths) if measured else None
-    if measured is None or gauge is None:
-        return None
-    if lengths is None:
-        least, most = 0, 0
-        lines = [words.say("extension-now", bands=measured.extension)]
-    else:
-        least, most = lengths.least, lengths.most
-        lines = [words.say("repeats-now", times=lengths.now, bands=lengths.bands)]
-    for mm in _WRISTS[words.units]:
-        wrist = Wrist(girth_mm=mm, low_mm=mm, high_mm=mm, said="")
-        plan = plan_for(wrist, gauge, least_repeats=least, most_repeats=most)
-        if plan.findings:
-            continue
-        if lengths is None:
-            lines.append(words.say("extension-line", wrist=words.length(mm), bands=plan.extension))
-        else:
-            lines.append(words.say("repeats-line", wrist=words.length(mm), times=plan.repeats))
-    return Block(heading=words.say("heading-extension"), lines=tuple(lines)) if len(lines) > 1 else None

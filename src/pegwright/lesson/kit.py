@@ -11,6 +11,7 @@ from pegwright.lesson.filming import clock, minutes
 from pegwright.lesson.leaf import Grid, Leaf
 from pegwright.lesson.script import Script
 from pegwright.lesson.sheet import Block, Lesson
+from pegwright.lesson.sizes import grid
 from pegwright.lesson.words import Words, line
 
 SLOWEST = 1.5
@@ -37,6 +38,8 @@ def kit(
     words = lesson.words
     say = words.say
     parts: list[Grid | Block] = [_bag(words, one), _whole(words, one, needs, learners)]
+    if lesson.sizes is not None:
+        parts += [grid(words, lesson.sizes), Block(heading="", lines=(lesson.sizes.now,))]
     parts.append(Block(heading=say("heading-tick"), lines=tuple(_things(words, needs, learners))))
     if shopping is not None:
         parts.append(_buy(words, needs, shopping))

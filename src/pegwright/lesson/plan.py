@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 from pegwright import __version__
 from pegwright.fit.supplies import Supplies
 from pegwright.lesson.closeup import closeup
-from pegwright.lesson.finished import extension, finished
+from pegwright.lesson.finished import finished
 from pegwright.lesson.front import cautions, glossary, hold, is_worn, key, level, supplied, tools
 from pegwright.lesson.inquiry import inquiring
 from pegwright.lesson.lie import Lie, lies
@@ -21,6 +21,7 @@ from pegwright.lesson.say import Speaker, bands_of, channel, nearest, say_move, 
 from pegwright.lesson.scene import Scene, look_of
 from pegwright.lesson.sheet import Check, Hand, Lesson, Phase, PhaseName, Step
 from pegwright.lesson.show import Moment, step_pictures
+from pegwright.lesson.sizes import sizes
 from pegwright.lesson.times import COUNT_OUT_S, PREPARE_S, RELEASE_S, WEAR_S, Pace, floor_s, rounds_s
 from pegwright.lesson.trouble import troubled
 from pegwright.lesson.verdict import UNASKED, Finish, Verdict
@@ -103,7 +104,7 @@ def plan(
         finished=finished(words, line(pattern.title), speaker.look, finish),
         phases=phases,
         cautions=cautions(words, is_worn(history)),
-        extension=extension(words, finish),
+        sizes=sizes(words, pattern, finish),
         glossary=glossary(words, " ".join(t for step in course.made for t in (step.words, *step.detail))),
         units=units,
         mark=mark,

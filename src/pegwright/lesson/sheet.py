@@ -164,6 +164,47 @@ class Block(_Part, frozen=True, kw_only=True):
     lines: tuple[str, ...]
 
 
+class Size(_Part, frozen=True, kw_only=True):
+    """The piece for one wrist: in a sentence, and in numbers; `counts` are bands, colour by colour.
+
+    `own` says that it is made as shown in the lesson.
+    """
+
+    wrist: str
+    said: str
+    repeats: int
+    extension: int
+    counts: tuple[int, ...]
+    bands: int
+    own: bool = False
+
+    def cells(self, table: Sizes) -> tuple[str, ...]:
+        """Return the row under the columns of its table."""
+        made = [self.repeats] if table.repeats else []
+        made += [self.extension] if table.extension else []
+        return (self.wrist, *map(str, (*made, *self.counts, self.bands)))
+
+
+class Sizes(_Part, frozen=True, kw_only=True):
+    """How the piece is made for each wrist: `now` says how it is made here.
+
+    `repeats` and `extension` say which of the two changes and has a column, between the wrist and the bands
+    of each colour; the last column is that of all bands.
+    """
+
+    heading: str
+    now: str
+    columns: tuple[str, ...]
+    rows: tuple[Size, ...]
+    repeats: bool
+    extension: bool
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The table in sentences."""
+        return (self.now, *(row.said for row in self.rows))
+
+
 class Finished(_Part, frozen=True, kw_only=True):
     """The piece as it comes off the loom: its portrait and what is said of it.
 
@@ -212,7 +253,7 @@ class Lesson(_Part, frozen=True, kw_only=True):
     colophon: tuple[str, ...]
     labels: dict[str, str]
     glossary: Block
-    extension: Block | None = None
+    sizes: Sizes | None = None
     mark: str = ""
     licence: str = ""
     units: Units = "metric"

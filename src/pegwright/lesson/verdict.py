@@ -49,7 +49,7 @@ class Finish(msgspec.Struct, frozen=True, kw_only=True):
     """How the finished piece comes out: its portrait, with its size, and what pulling at it told.
 
     Without a portrait, `missing` says why. `measured` is there where the piece closes round a wrist and was
-    pulled at; then `lengths` too, where no extension but another number of repeats makes it fit.
+    pulled at; then `lengths` too, where another number of repeats is what makes it fit.
     """
 
     portrait: Portrait | None = None

@@ -232,7 +232,8 @@ def _check(phase: Phase, check: Check) -> str:
 
 def _back(lesson: Lesson) -> str:
     first = _heading(lesson.glossary.heading) + _list(lesson.glossary.lines)
-    extension = _block(lesson.extension) if lesson.extension else ""
+    table = lesson.sizes
+    extension = _block(Block(heading=table.heading, lines=table.lines)) if table else ""
     return _leaf(
         lesson.glossary.heading,
         first

@@ -111,6 +111,8 @@ def _flat(lesson: Lesson, inks: Inks) -> dict[str, Any]:
                 for side in ("wrong", "right"):
                     picture = getattr(trouble, side)
                     plain_trouble[side] = _painted(picture, inks) if picture else None
+    if lesson.sizes is not None:
+        flat["sizes"]["cells"] = [row.cells(lesson.sizes) for row in lesson.sizes.rows]
     for row in flat["supplies"]["bands"]:
         row["swatch"] = _swatch(row, inks)
     for row in flat["key"]:

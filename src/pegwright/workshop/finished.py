@@ -6,6 +6,7 @@ import msgspec
 
 from pegwright.lesson import Finish, front
 from pegwright.lesson.portrait import mirrored, portrait_of
+from pegwright.lesson.sizes import SMALLEST_MM
 from pegwright.workshop.line import Work
 from pegwright.workshop.progress import Progress, silent
 
@@ -39,7 +40,10 @@ def finish(made: Work, progress: Progress = silent, *, fit: bool = True) -> Fini
     if not fit or not is_worn(made):
         return found
     measured = measure(made, progress, pulls_n=(_HARDEST_PULL_N,)).measured
-    longer = lengths(made, progress) if measured.extension_mm is None else None
+    bare_mm = measured.length_mm - measured.extension * (measured.extension_mm or 0.0)
+    # Without a free end only repeats make it longer, and only fewer of them make it shorter.
+    changes = measured.extension_mm is None or bare_mm > SMALLEST_MM
+    longer = lengths(made, progress) if changes else None
     return Finish(portrait=found.portrait, measured=measured, lengths=longer)
 
 

@@ -105,6 +105,21 @@ repeats-now = So, wie es hier steht, wird der Rapport insgesamt { $times }-mal g
    *[other] Jedes Mal braucht { $bands } Gummis.
 }
 repeats-line = Handgelenk { $wrist }: insgesamt { $times }-mal.
+sizes-line = Für ein Handgelenk von { $wrist }: Arbeite den Rapport insgesamt { $times }-mal, { $bands ->
+    [0] ohne Verlängerung.
+    [one] mit 1 Gummi Verlängerung.
+   *[other] mit { $bands } Gummis Verlängerung.
+}
+sizes-count = { $n } von { $letter }
+sizes-bands = Dafür brauchst du { $list }, zusammen { $n ->
+    [one] 1 Gummi
+   *[other] { $n } Gummis
+}.
+sizes-pegs = Mit mehr oder weniger Rapporten liegt das ferne Ende auf anderen Stiften. Was hier am fernen Ende beginnt, beginnt dann dort.
+heading-sizes = Gummis für jedes Handgelenk
+column-wrist = Handgelenk
+column-times = Rapporte
+column-extension = Verlängerung
 label-page = Seite { $page } von { $pages }
 label-ruler = Prüf den Druck: Dieser Balken ist 50 mm lang, der darunter 2 Zoll.
 label-ruler-metric = 50 mm

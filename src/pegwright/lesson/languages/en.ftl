@@ -104,7 +104,28 @@ repeats-now = As shown here, the repeat is worked { $times } times in all. { $ba
     [one] Each time takes 1 band.
    *[other] Each time takes { $bands } bands.
 }
-repeats-line = For a wrist of { $wrist }: { $times } times in all.
+repeats-line = For a wrist of { $wrist }: { $times ->
+    [one] 1 time
+   *[other] { $times } times
+} in all.
+sizes-line = For a wrist of { $wrist }: work the repeat { $times ->
+    [one] 1 time
+   *[other] { $times } times
+} in all, with { $bands ->
+    [0] no extension.
+    [one] an extension of 1 band.
+   *[other] an extension of { $bands } bands.
+}
+sizes-count = { $n } of { $letter }
+sizes-bands = It takes { $list }, { $n ->
+    [one] 1 band
+   *[other] { $n } bands
+} in all.
+sizes-pegs = With another number of repeats the far end lies on other pegs. Begin there what is shown here at the far end.
+heading-sizes = Bands for each wrist
+column-wrist = Wrist
+column-times = Repeats
+column-extension = Extension
 label-page = Page { $page } of { $pages }
 label-ruler = Check the print: this bar is 50 mm long, the one below it 2 in.
 label-ruler-metric = 50 mm

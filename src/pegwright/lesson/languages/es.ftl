@@ -103,7 +103,28 @@ repeats-now = Tal como se muestra aquí, la repetición se hace { $times } veces
     [one] Cada vez lleva 1 gomita.
    *[other] Cada vez lleva { $bands } gomitas.
 }
-repeats-line = Para una muñeca de { $wrist }: { $times } veces en total.
+repeats-line = Para una muñeca de { $wrist }: { $times ->
+    [one] 1 vez
+   *[other] { $times } veces
+} en total.
+sizes-line = Para una muñeca de { $wrist }: haz la repetición { $times ->
+    [one] 1 vez
+   *[other] { $times } veces
+} en total, { $bands ->
+    [0] sin alargar.
+    [one] con 1 gomita para alargar.
+   *[other] con { $bands } gomitas para alargar.
+}
+sizes-count = { $n } de { $letter }
+sizes-bands = Hacen falta { $list }, { $n ->
+    [one] 1 gomita
+   *[other] { $n } gomitas
+} en total.
+sizes-pegs = Con otro número de repeticiones, la punta lejana queda en otras clavijas. Empieza allí lo que aquí empieza en la punta lejana.
+heading-sizes = Gomitas para cada muñeca
+column-wrist = Muñeca
+column-times = Repeticiones
+column-extension = Alargue
 label-page = Página { $page } de { $pages }
 label-ruler = Comprueba la impresión: esta barra mide 50 mm; la de abajo, 2 pulgadas.
 label-ruler-metric = 50 mm

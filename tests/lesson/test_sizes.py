@@ -1,0 +1,94 @@
+"""The table of sizes: lengths tried one by one, bands counted by hand, and read back from the files."""
+
+from __future__ import annotations
+
+import io
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+
+from pegwright.fit.measured import Lengths
+from pegwright.fit.supplies import supplies
+from pegwright.lesson import Finish, kit, script
+from pegwright.lesson.sizes import supplies_of
+from pegwright.press import handout_pdf, leaf_pdf, page_html
+from tests.lesson.pieces import dinghy, ebb, lesson, work
+from tests.lesson.test_finished import measured, row
+
+LONG = Finish(
+    portrait=row(9),
+    measured=measured(150.0, 6.0, 3),
+    lengths=Lengths(now=7, least=3, most=7, one_mm=11.0, bands=1),
+)
+"""A chain too long for small wrists: seven repeats of 11 mm, three extension bands of 6 mm."""
+
+
+@pytest.mark.parametrize(("units", "wrists"), [("metric", range(130, 200, 10)), ("inches", range(10, 16))])
+def test_the_extension_by_trying_every_count(units: Any, wrists: range) -> None:
+    """Naive: of all lengths at rest from 0.85 to 1.0 of the wrist, the one nearest to the middle."""
+    long, adds, now = 118.0, 6.5, 4
+    finish = Finish(portrait=row(9), measured=measured(long, adds, now))
+    table = lesson(ebb(), finish=finish, units=units).sizes
+    assert table is not None
+    found = []
+    for each in wrists:
+        wrist = float(each) if units == "metric" else 25.4 * each / 2
+        lengths = {n: long + adds * (n - now) for n in range(60)}
+        suiting = [n for n, mm in lengths.items() if 0.85 * wrist <= mm <= wrist]
+        best = min(suiting, key=lambda n: abs(lengths[n] - 0.925 * wrist))
+        told = f"{each} mm" if units == "metric" else f"{each // 2}{' 1/2' if each % 2 else ''} in"
+        count = "no extension." if not best else f"an extension of {best} band{'s' if best > 1 else ''}."
+        # By hand: eight placed of A; of B the band that binds the end, and the extension.
+        bands = f"It takes 8 of A and {1 + best} of B, {9 + best} bands in all."
+        found.append(f"For a wrist of {told}: {count} {bands}")
+    assert table.lines == ("As shown here, it has an extension of 4 bands.", *found)
+
+
+def test_a_piece_that_is_too_long_is_worked_with_fewer_repeats() -> None:
+    """Naive: as many repeats as fit, no more than there are; then the extension nearest to the middle."""
+    table = lesson(ebb(), finish=LONG).sizes
+    assert table is not None
+    for wrist, line in zip(range(130, 200, 10), table.rows, strict=True):
+        tried = {(r, e): 150.0 + 11.0 * (r - 7) + 6.0 * (e - 3) for r in range(3, 8) for e in range(60)}
+        fit = [made for made, mm in tried.items() if 0.85 * wrist <= mm <= wrist]
+        most = max(r for r, _ in fit)
+        best = min((e for r, e in fit if r == most), key=lambda e: abs(tried[most, e] - 0.925 * wrist))
+        assert (line.repeats, line.extension) == (most, best)
+        assert sum(line.counts) == line.bands
+    fewer = [line for line in table.rows if line.repeats < 7]
+    assert fewer
+    for line in fewer:
+        assert f"work the repeat {line.repeats} times in all" in line.said
+    assert [line.own for line in table.rows].count(True) <= 1
+
+
+def test_bands_of_a_size_are_those_of_the_pattern_spelled_out() -> None:
+    """The second way: a chain of the other length, written move by move, and its bands counted."""
+    for repeats, extension in ((7, 3), (5, 0), (3, 2)):
+        counted = supplies_of(ebb(), repeats, extension)
+        assert counted is not None
+        # Repeats of seven pulled loops have eight bands placed; both change together.
+        assert [heap.worked for heap in counted.heaps] == [repeats + 1, 1 + extension]
+    own = supplies_of(ebb(), None, None)
+    assert own == supplies(ebb(), work(ebb()))
+    assert supplies_of(dinghy(), None, 4) is None  # nothing ends free
+    assert supplies_of(ebb(), 0, 0) is None
+
+
+@pytest.mark.parametrize("edition", ["standard", "large", "grey"])
+@pytest.mark.parametrize("language", ["en", "es", "de"])
+def test_sizes_are_read_back_from_handout_kit_and_page(language: str, edition: Any) -> None:
+    """Row by row, the same numbers in both PDF files, and the same sentences on the page."""
+    made = lesson(ebb(), finish=LONG, language=language)
+    table = made.sizes
+    assert table is not None
+    sheet = kit(made, script(made), supplies(ebb(), work(ebb())), 12)
+    for pdf in (handout_pdf(made, edition=edition), leaf_pdf(sheet)):
+        text = "\n".join(page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages)
+        words = text.split()
+        for line in table.rows:
+            cells = " ".join(line.cells(table)).split()
+            assert any(words[i : i + len(cells)] == cells for i in range(len(words))), cells
+    page = page_html(made)
+    assert all(line in page for line in table.lines)
