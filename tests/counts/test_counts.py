@@ -38,7 +38,7 @@ def count(board: Board, state: State, depth: int) -> int:
     return total
 
 
-Heights = tuple[tuple[int, ...], int, bool]  # loops on each peg, loops on the hook, is the end taken
+Heights = tuple[tuple[int, ...], int, int]  # loops on each peg, on the hook, at the free end
 
 
 def tally(position: Heights, depth: int) -> int:
@@ -49,24 +49,29 @@ def tally(position: Heights, depth: int) -> int:
 
 
 def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
-    pegs, hung, ended = position
+    pegs, hung, end = position
     yield 1, position  # turn
-    yield 1, (pegs, hung + 2, ended)
+    yield 1, (pegs, hung + 2, end)
+    if end:
+        yield 1, (pegs, hung, 2)  # one band more of extension
+        for caught in range(1, end + 1):
+            yield 2, (pegs, hung, end - caught)
     for i in range(len(pegs) - 1):
-        yield 2, (_plus(pegs, {i: 1, i + 1: 1}), hung, ended)
+        yield 2, (_plus(pegs, {i: 1, i + 1: 1}), hung, end)
     for i, h in enumerate(pegs):
-        yield 1, (_plus(pegs, {i: 2}), hung, ended)
-        if not h:
-            continue
-        if not ended:
-            yield 1, (_plus(pegs, {i: -h}), hung, True)
-        yield 2, (_plus(pegs, {i: -h}), hung, ended)
-        yield h - 1, (_plus(pegs, {i: -1}), hung, ended)
-        for j in range(len(pegs)):
-            if j != i:
-                moved = _plus(pegs, {i: -1, j: 1})
-                yield h * (h + 1) // 2 + 1, (moved, hung, ended)
-                yield (h * (h + 1) // 2 if hung else 0), (moved, 0, ended)
+        yield 1, (_plus(pegs, {i: 2}), hung, end)
+        if h and not end:
+            yield 1, (_plus(pegs, {i: -h}), hung, 2)
+        for some in range(1, h + 1):  # so many caught, lifted, carried or hooked at once
+            fewer = _plus(pegs, {i: -some})
+            yield 2, (fewer, hung, end)
+            yield h - some, (fewer, hung, end)
+            ways = (h - some + 1) * (h - some + 2) // 2
+            for j in range(len(pegs)):
+                if j != i:
+                    moved = _plus(fewer, {j: some})
+                    yield ways + 1, (moved, hung, end)
+                    yield (ways if hung and some == 1 else 0), (moved, 0, end)
 
 
 def _plus(pegs: tuple[int, ...], change: dict[int, int]) -> tuple[int, ...]:
@@ -81,8 +86,8 @@ def test_the_number_of_move_sequences(position):
     state = loom.parse_state(" | ".join(parts))
     expected = [int(n) for n in counts.split()]
     heights = tuple(len(state.stack(f"A{k + 1}")) for k in range(pegs))
-    ended = any(holder.startswith("end.") for holder in state.stacks)
-    start: Heights = (heights, len(state.stack("hook")), ended)
+    end = next((len(loops) for holder, loops in state.stacks.items() if holder.startswith("end.")), 0)
+    start: Heights = (heights, len(state.stack("hook")), end)
     depths = range(1, len(expected) + 1)
     assert [tally(start, d) for d in depths] == expected
     assert [count(board, state, d) for d in depths] == expected
