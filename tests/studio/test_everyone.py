@@ -117,7 +117,7 @@ def test_a_chain_by_keyboard_alone(bench: Bench) -> None:
     assert page.evaluate("document.activeElement.dataset.peg") == "A1"
     away = (
         "ArrowRight"
-        if page.get_by_role("button", name="Lay it on its side").get_attribute("aria-pressed") == "true"
+        if page.get_by_role("button", name="On its side").get_attribute("aria-pressed") == "true"
         else "ArrowUp"
     )
     back = {"ArrowRight": "ArrowLeft", "ArrowUp": "ArrowDown"}[away]

@@ -2,14 +2,14 @@
  *
  * Everything the views show is read from here, and every change goes through `commit`. */
 import type { Edit } from "../document/edit";
-import { origins, type Origin, type Run } from "../document/edits";
+import { origins, type Mirror, type Origin, type Run } from "../document/edits";
 import { docOf, type Doc, type Move } from "../document/pattern";
 import { NO_PAST, commit as into, redo as forward, undo as back, type Past } from "../document/undo";
 import { emptyLie, lieAfter, type Lie } from "../kernels/lie";
 import { share } from "../wire/share";
 import { Refused, type Finding, type Seen, type Snapped, type Wire } from "../wire/client";
 
-export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap" | "motif";
+export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap" | "motif" | "move" | "copy";
 export type Saving = "saved" | "saving" | "lost" | "refused" | "changed";
 
 const NOTHING: Seen = { readable: false };
@@ -35,8 +35,15 @@ class Bench {
   /** The peg whose stack is open beside it. */
   peg = $state<string | null>(null);
   band = $state<number | null>(null);
-  /** The motif that the hand lays. */
+  /** The motif that the hand lays, and how it is mirrored. */
   motif = $state<string | null>(null);
+  mirror = $state.raw<readonly Mirror[]>([]);
+  /** A press takes in one more peg and waits for others, as with Shift. */
+  several = $state(false);
+  /** A press on a step marks all from the one shown to it, as with Shift. */
+  marking = $state(false);
+  /** The peg that was pressed or reached last. */
+  at = $state("");
   /** Steps of the document that are marked, to be worked with together. */
   run = $state.raw<Run | null>(null);
   snapped = $state.raw<Snapped | null>(null);
@@ -80,6 +87,10 @@ export async function open(name: string): Promise<void> {
     peg: null,
     band: null,
     motif: null,
+    mirror: [],
+    several: false,
+    marking: false,
+    at: "",
     run: null,
     snapped: null,
     slipped: null,
@@ -123,13 +134,13 @@ function show(doc: Doc, past: Past, moment?: number): void {
   bench.doc = doc;
   bench.past = past;
   bench.run = null;
+  bench.marking = false;
   bench.snapped = bench.slipped = null;
   if (moment !== undefined) bench.moment = moment;
   else if (atEnd) bench.moment = Number.MAX_SAFE_INTEGER;
   if (bench.saving !== "changed") {
     bench.saving = "saving";
-    clearTimeout(timer);
-    timer = setTimeout(saveNow, SAVE_AFTER_MS);
+    timer ??= setTimeout(saveNow, SAVE_AFTER_MS); // counted from the first edit: a busy hand does not put it off
   }
   void look();
 }
@@ -162,6 +173,7 @@ async function look(): Promise<void> {
 /** Save what is not saved yet; one save at a time. */
 export function saveNow(): Promise<void> {
   clearTimeout(timer);
+  timer = undefined;
   underWay = underWay.then(async () => {
     const { doc, name } = bench;
     if (!doc || !name || doc === savedDoc || bench.saving === "changed") return;
@@ -169,13 +181,13 @@ export function saveNow(): Promise<void> {
       edition = (await wire.save(name, doc, edition)).edition;
       savedDoc = doc;
       bench.saving = bench.doc === doc ? "saved" : "saving";
-      if (bench.doc !== doc) timer = setTimeout(saveNow, SAVE_AFTER_MS);
+      if (bench.doc !== doc) timer ??= setTimeout(saveNow, SAVE_AFTER_MS);
     } catch (error) {
       if (error instanceof Refused && error.status === 409) bench.saving = "changed";
       else if (error instanceof Refused && error.status === 422) bench.saving = "refused";
       else {
         bench.saving = "lost";
-        timer = setTimeout(saveNow, 1000);
+        timer ??= setTimeout(saveNow, 1000);
       }
     }
   });
@@ -237,6 +249,11 @@ export function mend(finding: Finding): void {
   if (!finding.fix || bench.doc !== bench.seenDoc) return;
   commit({ label: finding.fix.label, ops: finding.fix.patch as unknown as Edit["ops"] });
 }
+
+/** What is found of any piece that is still being made: no fault of the maker's yet. */
+export const UNFINISHED: ReadonlySet<string> = new Set(["band-falls", "band-not-worked"]);
+
+export const isClosed = (): boolean => bench.seen.moves?.some((move) => move.do === "clip" || move.do === "knot") ?? false;
 
 // --- what follows from it ------------------------------------------------------------------------------
 

@@ -2,7 +2,7 @@
 import { expand } from "../document/expand";
 import type { Doc } from "../document/pattern";
 import type { AtRest, Measured } from "../wire/client";
-import { bench } from "./bench.svelte";
+import { bench, isClosed } from "./bench.svelte";
 import { Task } from "./task.svelte";
 
 const PAUSE_MS = 900;
@@ -34,8 +34,6 @@ export function shapeKey(doc: Doc): string {
     .map((move) => (move && "colour" in move ? { ...move, colour: kinds.get(move.colour as string) ?? "" } : move));
   return JSON.stringify([doc.loom, doc.bands ?? [], moves], (name, value: unknown) => (name === "note" || name === "warning" ? undefined : value));
 }
-
-export const isClosed = (): boolean => bench.seen.moves?.some((move) => move.do === "clip" || move.do === "knot") ?? false;
 
 /** Heed that the piece at hand was worked anew. */
 export function heed(): void {

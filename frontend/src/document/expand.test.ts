@@ -125,7 +125,7 @@ describe("runs of steps", () => {
 
   it("a mirror image names the same pegs, and mirrored again it is as it was", () => {
     for (const way of ["rows", "pegs"] as const) {
-      const made = apply(plain, mirrorRun(plain, run, way, "rim", 0, 0, "")).doc;
+      const made = apply(plain, mirrorRun(plain, run, [way], "rim", 0, 0, "")).doc;
       const [first, image] = expand(made);
       const named = (each: (Move | null)[]) => new Set(addresses(each as Move[]));
       expect(named(image!)).toStrictEqual(named(first!));
@@ -141,7 +141,7 @@ describe("runs of steps", () => {
 
   it("a motif is laid with its first peg where one presses, in the colour at hand", () => {
     const outline = lantern.motifs.find((motif) => motif.name === "outline")!;
-    const use = useAt(outline, "B5", "R")!;
+    const use = useAt(lantern, outline, "B5", "R")!;
     expect(use).toStrictEqual({ do: "motif", name: "outline", pegs: 4, colours: { rim: "R" } });
     const [made] = expand({ ...lantern, steps: [use] });
     expect(made![0]).toMatchObject({ do: "place", colour: "R", over: ["B5", "A6"] });
