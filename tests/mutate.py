@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import json
 import random
+import re
 from copy import deepcopy
 from typing import Any
+
+_PEG = re.compile(r"[A-Y][1-9][0-9]*")
 
 ODD: tuple[Any, ...] = (
     None,
@@ -40,12 +43,16 @@ ODD: tuple[Any, ...] = (
 
 
 def mutate(document: bytes, rng: random.Random) -> bytes:
-    """Return a spoiled document; one in three is spoiled as bytes, the others as JSON, one to four times."""
-    if rng.random() < 0.33:
+    """Return a spoiled document: one in four as bytes, one in four as JSON, and two muddled as a maker might.
+
+    Those that are muddled are mostly still patterns, so that what comes after reading is tried too.
+    """
+    way = rng.randrange(4)
+    if way == 0:
         return _spoil_bytes(document, rng)
     value = json.loads(document)
-    for _ in range(rng.randint(1, 4)):
-        _spoil_value(value, rng)
+    for _ in range(rng.randint(1, 4) if way == 1 else rng.randint(1, 12)):
+        (_spoil_value if way == 1 else _muddle)(value, rng)
     return json.dumps(value).encode()
 
 
@@ -88,6 +95,40 @@ def _spoil_value(value: Any, rng: random.Random) -> None:
             parent[key] = parent[key] * rng.choice((-1, 2, 1000)) + rng.choice((0, 1, 0.5))
         case 5 if isinstance(parent, list):
             rng.shuffle(parent)
+
+
+def _muddle(document: dict[str, Any], rng: random.Random) -> None:
+    """Change a peg, a number or a letter for another of its kind; or leave out, double or swap a step."""
+    spots = list(_spots(document))
+    if rng.random() < 0.4:
+        steps = [parent[key] for parent, key in spots if key == "steps" and parent[key]]
+        among = rng.choice(steps)
+        at, other = rng.randrange(len(among)), rng.randrange(len(among))
+        match rng.randrange(4):
+            case 0 if len(among) > 1:
+                del among[at]
+            case 1:
+                among.insert(other, deepcopy(among[at]))
+            case 2:
+                among.insert(other, deepcopy(rng.choice(rng.choice(steps))))
+            case _:
+                among[at], among[other] = among[other], among[at]
+        return
+    parent, key = rng.choice([(p, k) for p, k in spots if not isinstance(p[k], dict | list)])
+    match parent[key]:
+        case bool(flag):
+            parent[key] = not flag
+        case int(number) if key != "pegwright":
+            parent[key] = max(0, number + rng.choice((-2, -1, 1, 2, 7)))
+        case float(size):
+            parent[key] = size * rng.choice((0.5, 0.9, 1.1, 3.0))
+        case str(text) if _PEG.fullmatch(text):
+            row, number = text[0], int(text[1:])
+            row = rng.choice((row, row, chr(ord(row) + 1)))
+            parent[key] = f"{row}{max(1, number + rng.randint(-3, 3))}"
+        case str(text):
+            like = [p[k] for p, k in spots if k == key and isinstance(p[k], str)]
+            parent[key] = rng.choice(like)
 
 
 def _keys(parent: Any) -> Any:
