@@ -55,7 +55,7 @@ def long_piece(tmp_path_factory):
         ("numpy._core.multiarray", 0),  # the line is
         ("pegwright.lesson.words", 0.05),
         ("pegwright.fit.packs", 0.5),  # the piece is being worked
-        ("pegwright.fit.packs", 2.5),
+        ("pegwright.fit.packs", 1.5),
     ],
 )
 def test_ctrl_c_ends_with_a_sentence(long_piece, loaded, wait_s):

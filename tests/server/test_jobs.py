@@ -62,7 +62,7 @@ def is_alive(pid: int) -> bool:
     return True
 
 
-def wait_for(what: Any, seconds: float = 30.0) -> None:
+def wait_for(what: Any, seconds: float = 120.0) -> None:
     end = time.monotonic() + seconds
     while not what():
         assert time.monotonic() < end, "it did not come about"

@@ -100,7 +100,7 @@ def _kill_after(pid: int, seconds: float) -> None:
 
 
 def _wait_for(address: str) -> None:
-    for _ in range(400):
+    for _ in range(3000):
         try:
             httpx.get(address, timeout=20)
         except httpx.HTTPError:

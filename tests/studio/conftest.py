@@ -192,7 +192,7 @@ def open_page(browser: Browser, address: str) -> Iterator[Page]:
     )
     try:
         opened = context.new_page()
-        opened.set_default_timeout(20_000)
+        opened.set_default_timeout(60_000)
         opened.goto(address, timeout=60_000)  # the first page of a browser on a busy machine is slow
         yield opened
     finally:
@@ -207,7 +207,7 @@ def bench(page: Page) -> Iterator[Bench]:
     assert made.faults == []
 
 
-def wait_until(what: Any, seconds: float = 10.0) -> None:
+def wait_until(what: Any, seconds: float = 60.0) -> None:
     """Wait until a question is answered with yes."""
     end = time.monotonic() + seconds
     while time.monotonic() < end:
