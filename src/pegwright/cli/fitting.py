@@ -110,7 +110,7 @@ def fit_(
     _say(made.pattern.title, measured, found)
     if longer is not None:
         say(
-            f"one repeat is {longer.bands} bands and {longer.one_mm:.0f} mm; from {longer.least} to"
+            f"one repeat is {_count(longer.bands, 'band')} and {longer.one_mm:.0f} mm; from {longer.least} to"
             f" {longer.most} of them are proved to hold"
         )
     if plan is not None:
@@ -146,13 +146,17 @@ def _plan(plan: Plan, longer: Lengths | None) -> dict[str, Any]:
 
 def _making(plan: Plan, longer: Lengths | None, extension: int | None = None) -> str:
     """Say how a piece is made, with what it is now in brackets where that is given."""
-    now, bands = "", f"{plan.extension} extension {'band' if plan.extension == 1 else 'bands'}"
+    now, bands = "", _count(plan.extension, "extension band")
     if extension is not None:
         bands += f" (now {extension})"
         now = f" (now {longer.now})" if longer else ""
     if longer is None:
         return bands
-    return f"{plan.repeats} {'repeat' if plan.repeats == 1 else 'repeats'}{now}, {bands}"
+    return f"{_count(plan.repeats, 'repeat')}{now}, {bands}"
+
+
+def _count(number: int, thing: str) -> str:
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
 
 
 def _only(findings: tuple[Finding, ...]) -> int:
