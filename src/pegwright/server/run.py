@@ -53,7 +53,12 @@ def serve(folder: Path, *, port: int = 0, browser: bool = True, say: Callable[[s
 
 
 def _warm() -> None:
-    """Load what the first page needs, and spare the collector from walking it again and again."""
+    """Load what the first page needs, and keep the collector from walking all of it at every edit.
+
+    A worked piece is tens of thousands of small values without a cycle. Measured at 300 bands: 14 ms of each
+    answer went into three young collections.
+    """
     starts()
     gc.collect()
     gc.freeze()
+    gc.set_threshold(200_000, 10, 10)
