@@ -18,7 +18,8 @@ from pegwright.pattern import Hook, Place, Slide, Transfer, Wind
 
 STRIP_MM = 122.0
 STRIP_WIDE_MM = 112.0
-BARE_SCALE = 0.8
+BARE_SCALE = 0.7
+BARE_STRIP_MM = 100.0
 _NUMBERS_AT_MOST = 150
 _STRIPS_AT_MOST = 10
 
@@ -33,7 +34,7 @@ class Overview(NamedTuple):
 def loom_pictures(speaker: Speaker, scene: Scene) -> Overview:
     """Show the whole loom in strips that fit a page."""
     pegs = [scene.view.spot(at) for at in scene.view.board.pegs]
-    frames = strips(scene.view, STRIP_MM / BARE_SCALE, STRIP_WIDE_MM / BARE_SCALE, pegs, 20.0)
+    frames = strips(scene.view, BARE_STRIP_MM / BARE_SCALE, STRIP_WIDE_MM / BARE_SCALE, pegs, 20.0)
     found = []
     shown = _shown(len(frames))
     for k in shown:
