@@ -1,7 +1,7 @@
 /** The piece off the loom: asked for when the maker pauses, dropped as soon as the design changes. */
 import { expand } from "../document/expand";
 import type { Doc } from "../document/pattern";
-import type { AtRest, Measured } from "../wire/client";
+import type { AtRest, Lengths, Measured } from "../wire/client";
 import { bench, isClosed } from "./bench.svelte";
 import { Task } from "./task.svelte";
 
@@ -20,6 +20,12 @@ class Rest {
   made = $state("");
   wanted = $state("");
   measured = $state.raw<Measured | null>(null);
+  trying = new Task();
+  /** The lengths that it can be made in. */
+  lengths = $state.raw<Lengths | null>(null);
+  wearing = new Task();
+  /** The piece closed round a wrist, by the solver. */
+  worn = $state.raw<{ girth: number; shape: AtRest } | null>(null);
   readonly stale = $derived(this.shape !== null && this.made !== this.wanted);
 }
 
@@ -59,8 +65,8 @@ export function forget(): void {
 function drop(): void {
   clearTimeout(timer);
   rest.task.end();
-  rest.measuring.end();
-  rest.measured = null;
+  for (const task of [rest.measuring, rest.trying, rest.wearing]) task.end();
+  rest.measured = rest.lengths = rest.worn = null;
 }
 
 /** Bring the piece to rest now. */
@@ -76,11 +82,32 @@ export async function settle(): Promise<void> {
   if (letters.length <= MOST_MEASURED_UNASKED) await measure();
 }
 
-/** Measure how it stretches. */
+/** Measure how it stretches, and then what other numbers of repeats would come to. */
 export async function measure(): Promise<void> {
   const wanted = rest.wanted;
   const told = await rest.measuring.run({ do: "measure" });
   if (told?.state !== "done") return;
   const measured = JSON.parse(await (await rest.measuring.file("measured.json")).text()) as Measured;
-  if (rest.wanted === wanted) rest.measured = measured;
+  if (rest.wanted !== wanted) return;
+  rest.measured = measured;
+  const tried = await rest.trying.run({ do: "lengthen" });
+  if (tried?.state !== "done") return;
+  const lengths = JSON.parse(await (await rest.trying.file("lengths.json")).text()) as Lengths | null;
+  if (rest.wanted === wanted) rest.lengths = lengths;
+}
+
+/** Close it round a wrist of that girth, in whole mm. Until that is done, and where it cannot be, the flat piece is bent. */
+export async function wear(girth: number): Promise<void> {
+  const [wanted, girth_mm] = [rest.wanted, Math.round(girth)];
+  if (rest.made !== wanted || rest.worn?.girth === girth_mm) return;
+  rest.worn = null;
+  const told = await rest.wearing.run({ do: "worn", girth_mm });
+  if (told?.state !== "done") return;
+  const shape = JSON.parse(await (await rest.wearing.file("worn.json")).text()) as AtRest;
+  if (rest.wanted === wanted && shape.settled) rest.worn = { girth: girth_mm, shape };
+}
+
+/** Nobody looks at it worn any more. */
+export function takeOff(): void {
+  rest.wearing.end();
 }

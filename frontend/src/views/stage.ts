@@ -17,7 +17,7 @@ import {
   WebGLRenderer,
 } from "three";
 import { tube } from "../kernels/tube";
-import { bent, flatOf, wornRadius } from "../kernels/wrist";
+import { bent, flatOf, wornRadius, type Flat } from "../kernels/wrist";
 import type { Strand } from "../wire/client";
 
 export type Rgb = readonly [number, number, number];
@@ -63,15 +63,26 @@ export class Stage {
     this.#scene.add(this.#camera);
   }
 
-  /** Put a piece on the stage: flat on the table, or round a wrist of that girth in mm. */
+  /** Put a piece on the stage: flat on the table, or bent round a wrist of that girth in mm. */
   show(strands: readonly Strand[], girth: number | null): void {
-    this.#clear();
     const flat = flatOf(strands.map((strand) => strand.points_mm));
+    const lie = (strand: Strand) => (girth === null ? strand.points_mm : bent(strand.points_mm, flat, girth, strand.radius_mm));
+    this.#put(strands, lie, flat, girth);
+  }
+
+  /** Put a piece on the stage that lies round a wrist of that girth; `laid` are its strands lying flat.
+   * Its ends meet where z is greatest; half a turn brings its middle to the front, as when it is bent. */
+  showWorn(strands: readonly Strand[], laid: readonly Strand[], girth: number): void {
+    this.#put(strands, (strand) => strand.points_mm.map((v, i) => (i % 3 === 1 ? v : -v)), flatOf(laid.map((strand) => strand.points_mm)), girth);
+  }
+
+  #put(strands: readonly Strand[], lie: (strand: Strand) => readonly number[], flat: Flat, girth: number | null): void {
+    this.#clear();
     const points = strands.reduce((sum, strand) => sum + strand.points_mm.length / 3, 0);
     const detail = [0, 1, 2].find((k) => points * WIDE[k]![0] * WIDE[k]![1] <= MOST_CORNERS) ?? 2;
     const [sides, parts] = WIDE[detail]!;
     const tubes = strands.map((strand) =>
-      tube(girth === null ? strand.points_mm : bent(strand.points_mm, flat, girth, strand.radius_mm), strand.closed, strand.radius_mm, sides, parts),
+      tube(lie(strand), strand.closed, strand.radius_mm, sides, parts),
     );
     const geometry = new BufferGeometry();
     const corners = tubes.reduce((sum, each) => sum + each.positions.length, 0);

@@ -17,6 +17,7 @@ export type Errand = components["schemas"]["Sending"]["errand"];
 export type AtRest = components["schemas"]["AtRest"];
 export type Strand = components["schemas"]["Strand"];
 export type Measured = components["schemas"]["Measured"];
+export type Lengths = components["schemas"]["Lengths"];
 export type Fitted = components["schemas"]["Fitted"];
 export type Rehearsed = components["schemas"]["Rehearsed"];
 export type Slipped = components["schemas"]["Slipped"];
@@ -84,8 +85,8 @@ export function connect(token: string) {
       answer<Seen>(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
     snap: (document: object, band: number) =>
       answer<Snapped>(client.POST("/api/snap", { body: { document: { ...document }, band } })),
-    fit: (document: object, measured: Measured, wrist: string) =>
-      answer<Fitted>(client.POST("/api/fit", { body: { document: { ...document }, measured, wrist } })),
+    fit: (document: object, measured: Measured, lengths: Lengths | null, wrist: string) =>
+      answer<Fitted>(client.POST("/api/fit", { body: { document: { ...document }, measured, lengths, wrist } })),
     start: (piece: string, errand: Errand, document: object) =>
       answer<Told>(client.POST("/api/jobs", { body: { piece, errand, document: { ...document } } })),
     /** Comes back as soon as there is more to tell than at `seen`, or after a while. */

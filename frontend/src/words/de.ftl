@@ -261,11 +261,28 @@ feel-loose = an diesem locker
 feel-easy = an diesem bequem
 feel-snug = an diesem anliegend
 feel-tight = an diesem eng
-mend-fit = Passend machen: { $count ->
-    [0] keine Bänder zum Verlängern
-    [one] 1 Band zum Verlängern
-   *[other] { $count } Bänder zum Verlängern
-}, { $length }
+trying-lengths = Andere Längen werden versucht…
+one-repeat = Ein Rapport hat { $count ->
+    [one] 1 Gummi
+   *[other] { $count } Gummis
+}, { $length }.
+repeats-more = { $count ->
+    [one] ein Rapport mehr
+   *[other] { $count } Rapporte mehr
+} ({ $all } im Ganzen)
+repeats-fewer = { $count ->
+    [one] ein Rapport weniger
+   *[other] { $count } Rapporte weniger
+} ({ $all } im Ganzen)
+extension-bands = { $count ->
+    [0] keine Verlängerung
+    [one] 1 Gummi Verlängerung
+   *[other] { $count } Gummis Verlängerung
+}
+mend-fit = Passend machen: { $what }, { $length }
+wearing = Es wird um das Handgelenk geschlossen…
+worn-bent = Um das Handgelenk gebogen gezeichnet, dort nicht zur Ruhe gekommen.
+worn-closed = Um das Handgelenk geschlossen und dort zur Ruhe gekommen.
 edit-fit = Passend machen für { $wrist }
 care = Was eng sitzt, ist nichts zum Schlafen und nichts für kleine Kinder. Halte dich an die Regeln deines Ortes.
 

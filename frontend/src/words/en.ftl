@@ -270,11 +270,28 @@ feel-loose = loose on this one
 feel-easy = easy on this one
 feel-snug = snug on this one
 feel-tight = tight on this one
-mend-fit = Make it fit: { $count ->
+trying-lengths = Trying other lengths…
+one-repeat = One repeat is { $count ->
+    [one] 1 band
+   *[other] { $count } bands
+}, { $length }.
+repeats-more = { $count ->
+    [one] one repeat more
+   *[other] { $count } repeats more
+} ({ $all } in all)
+repeats-fewer = { $count ->
+    [one] one repeat fewer
+   *[other] { $count } repeats fewer
+} ({ $all } in all)
+extension-bands = { $count ->
     [0] no extension bands
     [one] 1 extension band
    *[other] { $count } extension bands
-}, { $length }
+}
+mend-fit = Make it fit: { $what }, { $length }
+wearing = Closing it round the wrist…
+worn-bent = Drawn bent round the wrist, not settled there.
+worn-closed = Closed round the wrist and settled there.
 edit-fit = Make it fit { $wrist }
 care = A band that is tight is not for sleeping in, nor for small children. Follow your local rules.
 

@@ -261,11 +261,28 @@ feel-loose = suelta en esta
 feel-easy = cómoda en esta
 feel-snug = ceñida en esta
 feel-tight = apretada en esta
-mend-fit = Hacer que ajuste: { $count ->
-    [0] sin gomas de alargue
-    [one] 1 goma de alargue
-   *[other] { $count } gomas de alargue
-}, { $length }
+trying-lengths = Probando otros largos…
+one-repeat = Una repetición lleva { $count ->
+    [one] 1 gomita
+   *[other] { $count } gomitas
+}, { $length }.
+repeats-more = { $count ->
+    [one] una repetición más
+   *[other] { $count } repeticiones más
+} ({ $all } en total)
+repeats-fewer = { $count ->
+    [one] una repetición menos
+   *[other] { $count } repeticiones menos
+} ({ $all } en total)
+extension-bands = { $count ->
+    [0] sin gomitas de alargue
+    [one] 1 gomita de alargue
+   *[other] { $count } gomitas de alargue
+}
+mend-fit = Ajustarla: { $what }, { $length }
+wearing = Cerrándola en la muñeca…
+worn-bent = Dibujada doblada alrededor de la muñeca, sin asentarse en ella.
+worn-closed = Cerrada en la muñeca y asentada en ella.
 edit-fit = Hacer que ajuste a { $wrist }
 care = Lo que aprieta no es para dormir ni para niños pequeños. Sigue las normas de tu lugar.
 

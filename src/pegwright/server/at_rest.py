@@ -10,13 +10,13 @@ from pegwright.workshop import Progress, Work
 from pegwright.workshop.at_rest import at_rest as settle
 
 
-def at_rest(work: Work, progress: Progress) -> AtRest:
-    """Bring a worked piece to rest.
+def at_rest(work: Work, progress: Progress, *, girth_mm: float | None = None) -> AtRest:
+    """Bring a worked piece to rest: flat, or closed round a wrist of that girth in mm.
 
     Raises:
-        ValueError: there are no bands, or they make no sense.
+        ValueError: there are no bands, or they make no sense; no clip closes a piece that is to be worn.
     """
-    return _told(settle(work, progress))
+    return _told(settle(work, progress, girth_mm=girth_mm))
 
 
 def _told(piece: Piece) -> AtRest:

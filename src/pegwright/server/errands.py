@@ -48,8 +48,18 @@ class Rest(msgspec.Struct, frozen=True, kw_only=True, tag="rest", tag_field="do"
     """Bring the piece to rest: `rest.json` is an `AtRest`."""
 
 
+class Worn(msgspec.Struct, frozen=True, kw_only=True, tag="worn", tag_field="do"):
+    """Close the piece round a wrist of that girth in mm: `worn.json` is an `AtRest`."""
+
+    girth_mm: Annotated[float, msgspec.Meta(ge=50, le=400)]
+
+
 class Measure(msgspec.Struct, frozen=True, kw_only=True, tag="measure", tag_field="do"):
     """Measure how the piece stretches: `measured.json` is a `Measured`."""
+
+
+class Lengthen(msgspec.Struct, frozen=True, kw_only=True, tag="lengthen", tag_field="do"):
+    """Try other numbers of repeats: `lengths.json` is a `Lengths`, or null where there are no repeats."""
 
 
 class Rehearse(msgspec.Struct, frozen=True, kw_only=True, tag="rehearse", tag_field="do"):
@@ -58,7 +68,7 @@ class Rehearse(msgspec.Struct, frozen=True, kw_only=True, tag="rehearse", tag_fi
     language: Literal["en", "es", "de"] = "en"
 
 
-Errand = Press | Rest | Measure | Rehearse
+Errand = Press | Rest | Worn | Measure | Lengthen | Rehearse
 
 
 class Step(msgspec.Struct, frozen=True, tag="step"):
@@ -118,10 +128,18 @@ def _made(made: Work, errand: Errand, progress: Progress) -> Iterator[tuple[str,
             from pegwright.server.at_rest import at_rest  # noqa: PLC0415 - the solver is slow to load
 
             yield "rest.json", msgspec.json.encode(at_rest(made, progress))
+        case Worn(girth_mm=girth_mm):
+            from pegwright.server.at_rest import at_rest  # noqa: PLC0415 - the same
+
+            yield "worn.json", msgspec.json.encode(at_rest(made, progress, girth_mm=girth_mm))
         case Measure():
             from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the same
 
             yield "measured.json", msgspec.json.encode(measure(made, progress).measured)
+        case Lengthen():
+            from pegwright.workshop.lengths import lengths  # noqa: PLC0415 - the same
+
+            yield "lengths.json", msgspec.json.encode(lengths(made, progress))
         case Rehearse(language=language):
             yield "rehearsal.json", msgspec.json.encode(rehearsed_piece(made, language, progress))
 

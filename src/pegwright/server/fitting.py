@@ -8,48 +8,62 @@ import msgspec
 
 from pegwright.finding import Finding
 from pegwright.fit.grading import with_extension
-from pegwright.fit.measured import Measured, suit
+from pegwright.fit.measured import Lengths, Measured, suit
 from pegwright.fit.sizing import Fit
 from pegwright.pattern import Pattern, write
+from pegwright.pattern.lengthen import with_repeats
 
 
 class Fitting(msgspec.Struct, frozen=True, kw_only=True):
-    """A document, what was measured of it, and a wrist: `16 cm`, `6 1/4 in`, `M`, `age 8`."""
+    """A document, what was measured of it, and a wrist: `16 cm`, `6 1/4 in`, `M`, `age 8`.
+
+    Without `lengths` its repeats stay as they are.
+    """
 
     document: dict[str, Any]
     measured: Measured
+    lengths: Lengths | None = None
     wrist: Annotated[str, msgspec.Meta(max_length=60)]
 
 
 class Fitted(msgspec.Struct, frozen=True, kw_only=True):
     """How a piece fits a wrist; `fit` alone where the wrist cannot be read.
 
-    `extension` is the number of extension bands that would suit, with the length they would give and the
-    document that has them; None where nothing need be changed, or nothing can.
+    `extension` is the number of extension bands that would suit, `more` how many repeats more than now (fewer
+    below 0), `repeats` how many that makes; with the length that they would give and the document that has
+    them. None where nothing need be changed, or nothing can.
     """
 
     fit: Fit | None = None
     wrist_mm: float | None = None
     extension: int | None = None
+    repeats: int | None = None
+    more: int = 0
     length_mm: float | None = None
     document: dict[str, Any] | None = None
     findings: tuple[Finding, ...] = ()
 
 
-def fitted(pattern: Pattern, measured: Measured, wrist: str) -> Fitted:
+def fitted(pattern: Pattern, measured: Measured, wrist: str, lengths: Lengths | None = None) -> Fitted:
     """Say whom a measured piece fits, and what would make it fit that wrist."""
-    suited = suit(measured, wrist)
+    suited = suit(measured, wrist, lengths)
     fit, plan = suited.fit, suited.plan
     girth_mm = suited.wrist.girth_mm if suited.wrist and fit else None
     found = Fitted(fit=fit, wrist_mm=girth_mm, findings=suited.findings)
     low, high = (fit and fit.wrists_mm) or (0.0, 0.0)
     suits = girth_mm is not None and low <= girth_mm <= high
-    if plan is None or suits or plan.extension == measured.extension:
+    more = plan.repeats - lengths.now if plan and lengths else 0
+    if plan is None or suits or (not more and plan.extension == measured.extension):
         return found
-    longer = with_extension(pattern, plan.extension)
+    try:
+        longer = with_extension(with_repeats(pattern, plan.repeats) if more else pattern, plan.extension)
+    except ValueError:  # the lengths are those of another piece
+        return found
     return msgspec.structs.replace(
         found,
         extension=plan.extension,
+        repeats=plan.repeats if lengths else None,
+        more=more,
         length_mm=plan.length_mm,
         document=None if longer is None else msgspec.json.decode(write(longer)),
     )

@@ -215,7 +215,7 @@ def snap_band(studio: NamedDependency[Studio], data: JSONBody[Snapping]) -> Snap
 @post("/fit", sync_to_thread=True, status_code=200)
 def fit_wrist(data: JSONBody[Fitting]) -> Fitted:
     """Say whom a measured piece fits, and what would make it fit a wrist."""
-    return fitted(_pattern(data.document), data.measured, data.wrist)
+    return fitted(_pattern(data.document), data.measured, data.wrist, data.lengths)
 
 
 ROUTES = (

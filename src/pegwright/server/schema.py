@@ -13,7 +13,7 @@ from typing import Any
 
 import msgspec
 
-from pegwright.fit.measured import Measured
+from pegwright.fit.measured import Lengths, Measured
 from pegwright.pattern import Pattern
 from pegwright.server import routes
 from pegwright.server.app import make_litestar
@@ -42,6 +42,7 @@ _VALUES = (
     Sending,
     AtRest,
     Measured,
+    Lengths,
     Fitting,
     Fitted,
     Rehearsed,

@@ -23,6 +23,8 @@ class Strand(msgspec.Struct, frozen=True, kw_only=True):
 class AtRest(msgspec.Struct, frozen=True, kw_only=True):
     """The piece laid flat: x along it, y across, z towards the maker, its middle at the origin.
 
+    Round a wrist the arm runs along y through the origin; the lengths are those of the piece laid flat.
+
     `settled` says whether it came to rest, `crossings` how often strands passed each other on the way there
     (never, unless something is wrong); `findings` say more.
     """
