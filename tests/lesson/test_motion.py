@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from itertools import pairwise
 
 import pytest
 
@@ -146,11 +147,19 @@ def test_the_left_hand_holds_the_hook_on_its_own_side() -> None:
     assert right[0] == -left[0] > 0
 
 
-def test_an_excerpt_is_twenty_seconds_from_the_first_pulled_loop() -> None:
-    """It carries its own captions and chapters, all inside it."""
+def test_an_excerpt_is_the_opening_and_then_the_first_pulled_loop() -> None:
+    """Twenty seconds without a gap, with its own captions and chapters, all inside it."""
     _, film = board(ebb())
     short = excerpt(film)
     assert short.length_s == pytest.approx(20.0)
+    assert short.cuts[0].opening
+    assert short.cuts[0].counted
+    assert short.cuts[0].lines == film.cuts[0].lines
+    assert all(a.end_s == pytest.approx(b.start_s) for a, b in pairwise(short.cuts))
+    first = next(c for c in film.cuts if c.motion is not None and c.motion.hook)
+    assert first.number in {c.number for c in short.cuts}
+    assert all(a.end_s <= b.start_s for a, b in pairwise(short.chapters))
+    assert all(a.end_s <= b.start_s + 1e-9 for a, b in pairwise(short.captions))
     assert any(c.motion is not None and c.motion.hook for c in short.cuts)
     assert short.captions
     assert all(0 <= c.start_s < c.end_s <= 20.0 for c in (*short.captions, *short.chapters, *short.lines))

@@ -146,3 +146,8 @@ def test_the_prompter_says_the_script_at_its_times(name: str) -> None:
     pauses = [d for d in main.iter(f"{H}div") if d.get("class") == "pause"]
     assert len(pauses) == sum(shot.pause for shot in told.shots)
     assert main.get("data-wpm") == "120"
+    shown = [d for d in main.iter(f"{H}div") if d.get("class") == "see"]
+    assert [words(d.find(f"{H}b")) for d in shown] == [f"Step {step.number}" for step in made.steps]
+    for each, step in zip(shown, made.steps, strict=True):
+        pictures = list(each.iter("{http://www.w3.org/2000/svg}svg"))
+        assert len(pictures) == min(3, len(step.pictures)) + bool(step.closeup)

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from pegwright.lesson.script import script
+from pegwright.lesson.sheet import Fork, Found
 from pegwright.press.page import page_html
 from pegwright.press.prompter import prompter_html
 from tests.lesson.pieces import dinghy, ebb, lesson
@@ -216,6 +217,33 @@ def test_something_looks_wrong_is_asked_and_answered_by_keys_alone(rehearsed_pag
     page.keyboard.press("Enter")
     assert _focused(page) == "Something looks wrong?"
     assert not page.is_visible(".found")
+
+
+def test_the_script_unfolds_the_questions_of_every_step(rehearsed_page) -> None:  # type: ignore[no-untyped-def]
+    """Leaf by leaf the questions, answers, slips and ways back are the lesson's, in its order."""
+    from tests.rehearsal.pieces import lesson_of
+
+    def told(fork: Fork | Found) -> list[str]:
+        if isinstance(fork, Found):
+            guesses = [
+                [*guess.slips, *(["The way back:", *guess.back] if guess.back else [])]
+                for guess in fork.guesses
+            ]
+            return [fork.text, *(text for guess in guesses for text in guess), "Start again"]
+        return [fork.ask, *(text for r in fork.replies for text in (r.text, *told(r.then)))]
+
+    page = rehearsed_page
+    made = lesson_of("jetty")
+    assert made.labels["wrong-back"] == "The way back"
+    seen = 0
+    for step in made.steps:
+        while f"Step {step.number}" != page.inner_text("h2:visible >> nth=0"):
+            page.keyboard.press("ArrowRight")
+        if step.wrong:
+            parts = page.query_selector_all(".leaf:not([hidden]) .wrong :is(p, li, .reply > summary, button)")
+            assert [part.text_content() for part in parts] == told(step.wrong)
+            seen += 1
+    assert seen > 5
 
 
 def test_the_questions_are_open_to_all(rehearsed_page) -> None:  # type: ignore[no-untyped-def]

@@ -39,7 +39,7 @@ _OWN_LABELS = (
     *(f"view-{name}" for name in ("piece", "cautions", "bench", "check")),
     *(f"page-{name}" for name in ("next", "back", "first", "goto", "left", "right", "large", "read", "stop")),
     *(f"label-{name}" for name in ("trouble", "right", "wrong", "back")),
-    *(f"wrong-{name}" for name in ("open", "back", "again")),
+    *(f"wrong-{name}" for name in ("open", "back", "again", "lost")),
     *(f"page-{name}" for name in ("keys", "what", "tools", "moving")),
     *(f"prompter-{name}" for name in ("start", "stop", "again", "slower", "faster", "smaller", "larger")),
     *(f"prompter-{name}" for name in ("mirror", "pause", "keys")),

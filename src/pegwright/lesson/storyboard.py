@@ -32,6 +32,8 @@ from pegwright.pattern import Clip, Knot, Pattern, Turn
 PAN = 0.15
 """The share of a cut in which the camera goes to its place."""
 EXCERPT_S = 20.0
+CARD_S = 6.0
+"""An excerpt shows the opening for so long at most."""
 _SHORTEST_PLAY_S, _LONGEST_PLAY_S = 2.2, 6.0
 _HOLD_S = 2.5
 _SHORTEST_CUT_S = 0.16
@@ -42,7 +44,8 @@ _ASPECT = (PICTURE.right - PICTURE.left) / (PICTURE.bottom - PICTURE.top)
 class Cut(msgspec.Struct, frozen=True, kw_only=True):
     """A stretch of film: a motion, or pictures side by side, or words alone.
 
-    `opening` says that the finished piece is to be seen. `window` is what the camera sees of a motion; it
+    `opening` says that the finished piece is to be seen, `counted`, how many bands of each colour it takes.
+    `window` is what the camera sees of a motion; it
     comes from `came_from`. `side` stands beside it; where there is none, the key does. Of `lines` the one
     numbered `strong` is being said. `speed` is how much faster than the teacher works it is shown; `number`
     is the step's, 0 for none. `sound` says of each picture whether it shows the work right or wrong, where
@@ -54,6 +57,7 @@ class Cut(msgspec.Struct, frozen=True, kw_only=True):
     heading: str
     number: int = 0
     opening: bool = False
+    counted: bool = False
     speed: float = 1.0
     pictures: tuple[Picture, ...] = ()
     sound: tuple[bool, ...] = ()
@@ -68,7 +72,8 @@ class Cut(msgspec.Struct, frozen=True, kw_only=True):
 class Storyboard(msgspec.Struct, frozen=True, kw_only=True):
     """A film before it is painted, in seconds from its start. Cuts follow each other without a gap.
 
-    `portrait` is the finished piece, which is seen at the opening.
+    `portrait` is the finished piece, which is seen at the opening; `counts` are the bands of each entry of
+    the key.
     """
 
     title: str
@@ -80,6 +85,7 @@ class Storyboard(msgspec.Struct, frozen=True, kw_only=True):
     captions: tuple[Caption, ...]
     chapters: tuple[Chapter, ...]
     portrait: Portrait | None = None
+    counts: tuple[int, ...] = ()
 
     @property
     def length_s(self) -> float:
@@ -91,6 +97,7 @@ def storyboard(pattern: Pattern, history: History, lesson: Lesson, script: Scrip
     """Lay a lesson out as a film: `pattern` and `history` are those the lesson was planned from."""
     reel = _Reel(pattern, history, lesson, script)
     steps = {step.number: step for step in lesson.steps}
+    counted = {row.letter: row.count for row in lesson.supplies.bands}
     cuts: list[Cut] = []
     for shot in script.shots:
         step = steps.get(shot.step)
@@ -105,17 +112,32 @@ def storyboard(pattern: Pattern, history: History, lesson: Lesson, script: Scrip
         captions=captions(script),
         chapters=script.chapters,
         portrait=lesson.finished.portrait,
+        counts=tuple(counted[swatch.letter] for swatch in lesson.key),
     )
 
 
 def excerpt(board: Storyboard, length_s: float = EXCERPT_S) -> Storyboard:
-    """Cut the most telling stretch out: from the first loop that is pulled, or else from the first step."""
+    """Join the opening and the most telling stretch: from the first loop pulled, or else the first step."""
     pulled = (cut for cut in board.cuts if cut.motion is not None and cut.motion.hook)
     shown = (cut for cut in board.cuts if cut.motion is not None)
     first = next(pulled, None) or next(shown, board.cuts[0])
     own = next(cut for cut in board.cuts if cut.number == first.number)
-    start = min(own.start_s, max(0.0, board.length_s - length_s))
-    return clipped(board, start, min(start + length_s, board.length_s))
+    head_s = min(CARD_S, board.cuts[0].end_s, length_s)
+    rest_s = length_s - head_s
+    start = min(own.start_s, max(0.0, board.length_s - rest_s))
+    if start < head_s:
+        return clipped(board, start, min(start + length_s, board.length_s))
+    card, told = clipped(board, 0.0, head_s), clipped(board, start, min(start + rest_s, board.length_s))
+    return msgspec.structs.replace(
+        told,
+        cuts=(*card.cuts, *_later(told.cuts, head_s)),
+        chapters=(*card.chapters, *_later(told.chapters, head_s)),
+        lines=(*card.lines, *_later(told.lines, head_s)),
+        captions=(
+            *card.captions,
+            *(Caption(c.start_s + head_s, c.end_s + head_s, c.lines) for c in told.captions),
+        ),
+    )
 
 
 def clipped(board: Storyboard, start_s: float, end_s: float) -> Storyboard:
@@ -132,6 +154,12 @@ def clipped(board: Storyboard, start_s: float, end_s: float) -> Storyboard:
 
 
 _Timed = TypeVar("_Timed", Cut, Chapter, Line)
+
+
+def _later(parts: tuple[_Timed, ...], by_s: float) -> tuple[_Timed, ...]:
+    return tuple(
+        msgspec.structs.replace(part, start_s=part.start_s + by_s, end_s=part.end_s + by_s) for part in parts
+    )
 
 
 def _clip(parts: tuple[_Timed, ...], start_s: float, end_s: float) -> tuple[_Timed, ...]:
@@ -174,6 +202,7 @@ class _Reel:
         told = [line for line in told if line.text.rstrip(".") != heading.rstrip(".")]
         facts = {
             "opening": opening,
+            "counted": opening or (step is not None and not pictures and step in self.lesson.phases[0].steps),
             "heading": heading,
             "number": shot.step,
             "pictures": pictures,

@@ -61,15 +61,7 @@ class Painter:
         same = (
             self.cut is not None
             and self.furniture is not None
-            and (cut.heading, cut.number, cut.speed, cut.side, cut.lines, cut.strong)
-            == (
-                self.cut.heading,
-                self.cut.number,
-                self.cut.speed,
-                self.cut.side,
-                self.cut.lines,
-                self.cut.strong,
-            )
+            and _told(cut) == _told(self.cut)
             and bool(cut.pictures or cut.motion) == bool(self.cut.pictures or self.cut.motion)
         )
         self.cut = cut
@@ -168,22 +160,36 @@ class Painter:
     def _furniture(self, cut: Cut) -> Iterable[Paint]:
         yield from _heading(cut)
         shown = bool(cut.pictures or cut.motion or (cut.opening and self.board.portrait))
+        key = SIDE
         if cut.lines:
-            box = SIDE if shown else PICTURE if cut.number else WHOLE
+            box = SIDE if shown else PICTURE if cut.number or cut.counted else WHOLE
+            if box is SIDE and cut.counted:
+                half = (SIDE.top + SIDE.bottom) / 2
+                box, key = (
+                    Box(SIDE.left, SIDE.top, SIDE.right, half),
+                    Box(SIDE.left, half, SIDE.right, SIDE.bottom),
+                )
             yield from _lines(cut, box, 32.0 if shown else 44.0)
-        if cut.side is None and (cut.number or not cut.lines):
-            yield from self._key(SIDE)
+        if cut.side is None and (cut.number or cut.counted or not cut.lines):
+            yield from self._key(key, cut.counted)
 
-    def _key(self, box: Box) -> Iterable[Paint]:
-        """Lay out the colours that are used: a piece of band, its letter, its name."""
+    def _key(self, box: Box, counted: bool) -> Iterable[Paint]:
+        """Lay out the colours that are used: a piece of band, its letter, its name, and how many if asked."""
         room = min(92.0, (box.bottom - box.top) / max(1, len(self.board.key)))
         y = box.top + room / 2
-        for entry in self.board.key:
+        for entry, count in zip(self.board.key, self.board.counts, strict=True):
             for paint in swatch(entry.tint, entry.hatch):
                 assert isinstance(paint, Stroke)
                 yield _scaled(paint, box.left, y - 2.5 * 9.0, 9.0)
-            yield from _at_left(f"{entry.letter}  {entry.name}", box.left + 160, y, 32.0, end=box.right)
+            named = f"{entry.letter}  {entry.name}"
+            text = f"{count} × {named}" if counted else named
+            yield from _at_left(text, box.left + 160, y, 32.0, end=box.right, bold=counted)
             y += room
+
+
+def _told(cut: Cut) -> tuple[object, ...]:
+    """Return all that is set beside the picture."""
+    return (cut.heading, cut.number, cut.speed, cut.side, cut.lines, cut.strong, cut.counted)
 
 
 def _camera(cut: Cut, window: Window, share: float) -> Window:

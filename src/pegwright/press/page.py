@@ -9,7 +9,8 @@ from itertools import chain
 
 from pegwright.lesson import Lesson, Picture
 from pegwright.lesson.picture import BandMark, BarMark
-from pegwright.lesson.sheet import Block, Check, Finished, Fork, Found, Phase, Reply, Step, Swatch, Trouble
+from pegwright.lesson.sheet import Block, Check, Finished, Phase, Step, Swatch, Trouble
+from pegwright.press.asked import Asked
 from pegwright.press.html import tag, whole
 from pegwright.press.portrait_png import portrait_png
 from pegwright.press.svg import step_svg, swatch_svg
@@ -29,7 +30,8 @@ def page_html(lesson: Lesson, other: Lesson | None = None) -> str:
         raise ValueError(f"one page, one language; not {lesson.language} and {other.language}")
     label = lesson.labels
     swap = label["page-left" if lesson.hand == "right" else "page-right"]
-    editions = [_edition(each) for each in (lesson, *([other] if other else []))]
+    asked = Asked()
+    editions = [_edition(each, asked) for each in (lesson, *([other] if other else []))]
     body = (
         f"<header>{tag('h1', lesson.title)}"
         f'<details class="desk" hidden>{tag("summary", label["page-tools"])}<div class="tools">'
@@ -50,7 +52,8 @@ def page_html(lesson: Lesson, other: Lesson | None = None) -> str:
         f'<main data-mark="{_attribute(lesson.mark)}">{"".join(editions)}'
         + tag("p", label["page-keys"], class_="keys", hidden="hidden")
         + "</main>"
-        f'<nav class="bar" aria-label="{_attribute(label["page-moving"])}" hidden>'
+        + tag("div", asked.written, id="asked", hidden="hidden")
+        + f'<nav class="bar" aria-label="{_attribute(label["page-moving"])}" hidden>'
         f"{tag('button', label['page-back'], id='back', type='button')}"
         f"{tag('output', '', id='progress', data_words=label['page-progress'])}"
         f"{tag('button', label['page-next'], id='next', type='button', class_='go')}</nav>"
@@ -58,12 +61,12 @@ def page_html(lesson: Lesson, other: Lesson | None = None) -> str:
     return whole(language=lesson.language, title=lesson.title, name="page", body=body)
 
 
-def _edition(lesson: Lesson) -> str:
+def _edition(lesson: Lesson, asked: Asked) -> str:
     key = {swatch.letter: swatch for swatch in lesson.key}
     leaves = [_front(lesson)]
     for phase in lesson.phases:
         for step in phase.steps:
-            leaves.append(_step(lesson, phase, step, key))
+            leaves.append(_step(lesson, phase, step, key, asked))
             if step.look:
                 leaves.append(_check(phase, step.look))
         if phase.check:
@@ -108,10 +111,15 @@ def _front(lesson: Lesson) -> str:
 
 
 def _finished(done: Finished) -> str:
-    """Show the finished piece, small enough for a page that is sent to a phone, and say its size."""
+    """Show the finished piece and say its size."""
     said = tag("p", done.heading, class_="phase") + "".join(tag("p", text, data_say="") for text in done.said)
+    return f"{cover(done)}{said}"
+
+
+def cover(done: Finished) -> str:
+    """Return the finished piece as an image, small enough for a page that is sent to a phone."""
     if done.portrait is None:
-        return said
+        return ""
     wide, tall = done.portrait.camera("front").size_mm
     width_px = int(min(_COVER_PX, math.sqrt(_COVER_AREA_PX * wide / tall)))
     png = portrait_png(done.portrait, "front", width_px, bare=True, samples=2)
@@ -119,10 +127,10 @@ def _finished(done: Finished) -> str:
         f'<img src="data:image/png;base64,{base64.b64encode(png).decode()}" alt="{_attribute(done.text)}" '
         f'width="{width_px}" height="{round(width_px * tall / wide)}">'
     )
-    return f'<p class="cover">{image}</p>{said}'
+    return f'<div class="cover">{image}</div>'
 
 
-def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch]) -> str:
+def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch], asked: Asked) -> str:
     label = lesson.labels
     name = label["shot-step"].replace("{n}", str(step.number))
     intro = (
@@ -156,40 +164,17 @@ def _step(lesson: Lesson, phase: Phase, step: Step, key: dict[str, Swatch]) -> s
         parts.append(f'{tag("h3", label["tick"])}<ul class="ticks">{boxes}</ul>')
     parts += [_trouble(lesson, trouble) for trouble in step.troubles]
     if step.wrong:
-        parts.append(_wrong(lesson, step.wrong, f"{lesson.hand[0]}{step.number}"))
+        parts.append(_wrong(lesson, asked.fork(step.wrong)))
     return _leaf(f"{name}: {phase.heading}", "".join(parts))
 
 
-def _wrong(lesson: Lesson, fork: Fork, name: str) -> str:
-    again, what = _attribute(lesson.labels["wrong-again"]), tag("summary", lesson.labels["wrong-open"])
-    return f'<details class="wrong" data-again="{again}">{what}{_fork(lesson, fork, name)}</details>'
-
-
-def _fork(lesson: Lesson, fork: Fork, name: str) -> str:
-    """Fold what comes of each answer up under it: it works without the script, and one answer is open."""
-    answers = "".join(
-        f'<details class="reply" name="{_attribute(name)}">{tag("summary", reply.text)}'
-        f"{_then(lesson, reply, f'{name}-{at}')}</details>"
-        for at, reply in enumerate(fork.replies)
+def _wrong(lesson: Lesson, asked: int) -> str:
+    """Leave room for what is asked, which the script puts there; without it stands the usual way back."""
+    again, back = (_attribute(lesson.labels[name]) for name in ("wrong-again", "wrong-back"))
+    return (
+        f'<details class="wrong" data-asked="{asked}" data-again="{again}" data-back="{back}">'
+        f"{tag('summary', lesson.labels['wrong-open'])}{tag('p', lesson.labels['wrong-lost'])}</details>"
     )
-    return tag("p", fork.ask, class_="ask") + answers
-
-
-def _then(lesson: Lesson, reply: Reply, name: str) -> str:
-    if isinstance(reply.then, Fork):
-        return _fork(lesson, reply.then, name)
-    return _found(lesson, reply.then)
-
-
-def _found(lesson: Lesson, found: Found) -> str:
-    guesses = "".join(
-        '<div class="guess">'
-        + "".join(tag("p", slip, class_="slip") for slip in guess.slips)
-        + (tag("p", lesson.labels["wrong-back"] + ":") + _list(guess.back) if guess.back else "")
-        + "</div>"
-        for guess in found.guesses
-    )
-    return f'<div class="found">{tag("p", found.text)}{guesses}</div>'
 
 
 def _trouble(lesson: Lesson, trouble: Trouble) -> str:

@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from pegwright.lesson import Lesson
 from pegwright.lesson.script import Script
+from pegwright.lesson.sheet import Step
 from pegwright.press.html import tag, whole
+from pegwright.press.page import cover
+from pegwright.press.svg import step_svg
 
+_PICTURES = 3
+"""So many pictures of a step are shown; of a long loom the other parts look alike."""
 _BUTTONS = ("again", "slower", "faster", "smaller", "larger")
 
 
@@ -26,7 +31,9 @@ def prompter_html(lesson: Lesson, script: Script) -> str:
 
 
 def _text(lesson: Lesson, script: Script) -> str:
-    parts = []
+    parts: list[str] = []
+    seen = 0
+    steps = {step.number: step for step in lesson.steps}
     chapters = {chapter.start_s: chapter.title for chapter in script.chapters}
     pauses = {shot.end_s for shot in script.shots if shot.pause}
     shots = iter(script.shots)
@@ -38,6 +45,18 @@ def _text(lesson: Lesson, script: Script) -> str:
             shot = next(shots)
         if line.start_s in chapters:
             parts.append(tag("h2", chapters[line.start_s]))
+        if line.step != seen and line.step in steps:
+            parts.append(_seen(lesson, steps[line.step]))
+        seen = line.step or seen
         start, end = f"{line.start_s:.3f}", f"{line.end_s:.3f}"
         parts.append(tag("p", line.text, data_start=start, data_end=end))
+        if line is script.lines[0]:
+            parts.append(cover(lesson.finished))
     return "".join(parts)
+
+
+def _seen(lesson: Lesson, step: Step) -> str:
+    """Show the number of a step and what is in view, small, before it is said."""
+    name = tag("b", lesson.labels["shot-step"].replace("{n}", str(step.number)))
+    pictures = (*step.pictures[:_PICTURES], *([step.closeup] if step.closeup else []))
+    return f'<div class="see">{name}{"".join(step_svg(picture) for picture in pictures)}</div>'

@@ -14,6 +14,56 @@
   const left = one("#left"), large = one("#large"), read = one("#read");
   const leaves = () => all(".leaf", editions[kept.edition]);
 
+  const make = (name, kind, text) => {
+    const part = document.createElement(name);
+    if (kind) part.className = kind;
+    if (text !== undefined) part.textContent = text;
+    return part;
+  };
+  const asked = JSON.parse(one("#asked").textContent);
+  const again = (whole) => {
+    const button = make("button", "", whole.dataset.again);
+    button.type = "button";
+    button.addEventListener("click", () => {
+      for (const reply of all(".reply", whole)) reply.open = false;
+      one("summary", whole).focus();
+    });
+    return button;
+  };
+  const list = (texts) => {
+    const whole = make("ul");
+    whole.append(...texts.map((text) => make("li", "", asked.texts[text])));
+    return whole;
+  };
+  const found = (whole, [text, guesses]) => {
+    const part = make("div", "found");
+    part.append(make("p", "", asked.texts[text]));
+    for (const [slips, back] of guesses) {
+      const guess = make("div", "guess");
+      guess.append(...slips.map((slip) => make("p", "slip", asked.texts[slip])));
+      if (back.length) guess.append(make("p", "", whole.dataset.back + ":"), list(back));
+      part.append(guess);
+    }
+    part.append(again(whole));
+    return [part];
+  };
+  // What comes of each answer is folded up under it; of answers to one question one is open.
+  const fork = (whole, number, name) => {
+    const entry = asked.entries[number];
+    if (entry.length > 2) return found(whole, entry);
+    const [ask, replies] = entry;
+    return [make("p", "ask", asked.texts[ask]), ...replies.map(([text, then], at) => {
+      const reply = make("details", "reply");
+      reply.name = name;
+      reply.append(make("summary", "", asked.texts[text]), ...fork(whole, then, name + "-" + at));
+      return reply;
+    })];
+  };
+  const ask = (whole) => {
+    if (!whole || whole.dataset.ready) return;
+    whole.dataset.ready = "1";
+    one("p", whole).replaceWith(...fork(whole, Number(whole.dataset.asked), "a" + kept.edition + "-" + kept.at));
+  };
   const hush = () => { if (voice) voice.cancel(); read.setAttribute("aria-pressed", "false"); read.textContent = read.dataset.read; };
   const show = (focus) => {
     hush();
@@ -22,6 +72,7 @@
     kept.at = Math.min(Math.max(0, kept.at | 0), row.length - 1);
     for (const edition of editions) edition.hidden = edition !== editions[kept.edition];
     row.forEach((leaf, i) => { leaf.hidden = i !== kept.at; });
+    ask(one(".wrong", row[kept.at]));
     back.disabled = kept.at === 0;
     next.disabled = kept.at === row.length - 1;
     progress.textContent = progress.dataset.words.replace("{n}", kept.at + 1).replace("{count}", row.length);
@@ -72,16 +123,6 @@
       kept.ticks[box.name] = box.checked;
       keep();
     });
-  }
-  for (const found of all(".found")) {
-    const whole = found.closest(".wrong"), again = document.createElement("button");
-    again.type = "button";
-    again.textContent = whole.dataset.again;
-    again.addEventListener("click", () => {
-      for (const reply of all(".reply", whole)) reply.open = false;
-      one("summary", whole).focus();
-    });
-    found.append(again);
   }
   root.classList.add("told");
   for (const part of all(".desk, .bar, .keys")) part.hidden = false;
