@@ -251,7 +251,7 @@ export function mend(finding: Finding): void {
 }
 
 /** What is found of any piece that is still being made: no fault of the maker's yet. */
-export const UNFINISHED: ReadonlySet<string> = new Set(["band-falls", "band-not-worked"]);
+export const UNFINISHED: ReadonlySet<string> = new Set(["band-falls", "band-not-worked", "colour-unused"]);
 
 export const isClosed = (): boolean => bench.seen.moves?.some((move) => move.do === "clip" || move.do === "knot") ?? false;
 

@@ -19,6 +19,9 @@ export type Strand = components["schemas"]["Strand"];
 export type Measured = components["schemas"]["Measured"];
 export type Lengths = components["schemas"]["Lengths"];
 export type Fitted = components["schemas"]["Fitted"];
+export type ShelvedMotif = components["schemas"]["ShelvedMotif"];
+export type Stash = components["schemas"]["Stash"];
+export type Stashed = components["schemas"]["Stashed"];
 export type Rehearsed = components["schemas"]["Rehearsed"];
 export type Slipped = components["schemas"]["Slipped"];
 export type Snapped = components["schemas"]["Snapped"];
@@ -68,6 +71,9 @@ export function connect(token: string) {
 
   return {
     shelf: () => answer<Shelf>(client.GET("/api/pieces")),
+    motifs: () => answer<ShelvedMotif[]>(client.GET("/api/motifs")),
+    stash: () => answer<Stashed>(client.GET("/api/stash")),
+    saveStash: (stashed: Stashed) => answer<Stashed>(client.PUT("/api/stash", { body: stashed })),
     starts: () => answer<Start[]>(client.GET("/api/starts")),
     open: (name: string) => answer<Piece>(client.GET("/api/pieces/{name}", { params: { path: { name } } })),
     add: (document: object) => answer<Saved>(client.POST("/api/pieces", { body: { document: { ...document } } })),

@@ -313,3 +313,14 @@ slip-falls = { $count ->
 slip-back = Der Weg zurück
 look-after = Halt und schau nach Schritt { $steps }: das deckt das meiste auf.
 often-wrong = geht oft schief
+
+# The library of motifs, and the stash
+motif-of = aus { $title }
+no-motifs-found = Kein Motiv dieses Namens.
+motifs-more = Fang mit einem an, oder hol es in ein Stück.
+from-shelf = Aus dem Regal
+edit-bring = Motiv { $name } holen
+at-hand = Vorrat
+from-stash = Aus deinem Vorrat
+stash-short = { $count } fehlen
+stash-has = { $count } da

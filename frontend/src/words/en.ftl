@@ -322,3 +322,14 @@ slip-falls = { $count ->
 slip-back = The way back
 look-after = Stop and look after step { $steps }: that catches most.
 often-wrong = often goes wrong
+
+# The library of motifs, and the stash
+motif-of = of { $title }
+no-motifs-found = No motif of that name.
+motifs-more = Begin with one, or bring it into a piece.
+from-shelf = From the shelf
+edit-bring = Bring the motif { $name }
+at-hand = At hand
+from-stash = From your stash
+stash-short = { $count } short
+stash-has = { $count } at hand

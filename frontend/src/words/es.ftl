@@ -313,3 +313,14 @@ slip-falls = { $count ->
 slip-back = Cómo arreglarlo
 look-after = Para y mira después del paso { $steps }: así se descubre la mayoría.
 often-wrong = falla a menudo
+
+# The library of motifs, and the stash
+motif-of = de { $title }
+no-motifs-found = Ningún motivo con ese nombre.
+motifs-more = Empieza con uno, o tráelo a una pieza.
+from-shelf = Del estante
+edit-bring = Traer el motivo { $name }
+at-hand = Tienes
+from-stash = De tus gomitas
+stash-short = faltan { $count }
+stash-has = tienes { $count }

@@ -17,6 +17,7 @@ from pegwright.server.guard import App, guarded
 from pegwright.server.job_routes import JOB_ROUTES, preview_page
 from pegwright.server.jobs import Jobs
 from pegwright.server.routes import ROUTES, Studio, refuse
+from pegwright.server.shelf_routes import SHELF_ROUTES
 
 PAGE = Path(__file__).parent / "page"
 _MOST_BYTES = LIMIT_BYTES + 100_000
@@ -36,7 +37,7 @@ def make_app(folder: Path, token: str, hosts: frozenset[str], page: Path = PAGE)
 def make_litestar(folder: Path, page: Path | None = None) -> Litestar:
     """Return the routes without their guard, for the guard to stand before and for the schema's sake."""
     studio = Studio(Folder(folder), Desk(), Jobs())
-    api = Router("/api", route_handlers=[*ROUTES, *JOB_ROUTES])
+    api = Router("/api", route_handlers=[*ROUTES, *SHELF_ROUTES, *JOB_ROUTES])
     statics = [] if page is None else [create_static_files_router("/", [page], html_mode=True)]
     return Litestar(
         [api, preview_page, *statics],

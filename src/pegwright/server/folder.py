@@ -22,6 +22,7 @@ from pegwright.workshop import write_whole
 MOST_PIECES = 2000
 MOST_VERSIONS = 200
 _NAME = re.compile(r"[^\W_](?:[\w ()+-]|\.(?!\.)){0,79}", re.UNICODE)
+STASH = "stash"  # of this name there is no piece
 _VERSIONS = ".versions"
 _HALF_WRITTEN_S = 60.0
 _STAMP = "%Y%m%dT%H%M%S%fZ"
@@ -54,7 +55,7 @@ class Folder:
         """Return the names of the pieces, the latest changed first."""
         found = []
         for path in self.root.glob("*.json"):
-            if _NAME.fullmatch(path.stem) and path.is_file() and not path.is_symlink():
+            if _is_name(path.stem) and path.is_file() and not path.is_symlink():
                 found.append((-path.stat().st_mtime, path.stem))
         return [name for _, name in sorted(found)[:MOST_PIECES]]
 
@@ -98,7 +99,7 @@ class Folder:
         words = (
             re.sub(r"[^\w]+", "-", unicodedata.normalize("NFKC", title).lower()).strip("-_")[:60] or "piece"
         )
-        taken = {path.stem.casefold() for path in self.root.glob("*.json")}
+        taken = {path.stem.casefold() for path in self.root.glob("*.json")} | {STASH}
         name, number = words, 2
         while name.casefold() in taken:
             name, number = f"{words}-{number}", number + 1
@@ -142,6 +143,32 @@ class Folder:
             raise NoPieceError(name)
         return _read(self.root / _VERSIONS / name / f"{version}.json", name)
 
+    def open_stash(self) -> tuple[bytes, str]:
+        """Return what the stash's file holds and its edition; both are empty where there is none.
+
+        Raises:
+            NoPieceError: it is no file, or larger than it may be.
+        """
+        path = self.root / f"{STASH}.json"
+        if not path.exists():
+            return b"", ""
+        data = _read(path, STASH)
+        return data, edition_of(data)
+
+    def save_stash(self, data: bytes, edition: str) -> str:
+        """Replace the stash whole and return its new edition; the empty edition makes a new one.
+
+        Raises:
+            ChangedError: the file is not of that edition any more.
+            NoPieceError: what is there is no file, or larger than it may be.
+            OSError: the folder cannot be written to.
+        """
+        with self._lock:
+            if self.open_stash()[1] != edition:
+                raise ChangedError(STASH)
+            write_whole(self.root / f"{STASH}.json", data, follow=False)
+        return edition_of(data)
+
     def _sweep(self) -> None:
         """Remove half-written files that a killed studio left; one that is being written now is younger."""
         for path in self.root.glob(".*.json.*"):
@@ -149,12 +176,16 @@ class Folder:
                 path.unlink(missing_ok=True)
 
     def _path(self, name: str) -> Path:
-        if not _NAME.fullmatch(name):
+        if not _is_name(name):
             raise NoPieceError(name)
         path = self.root / f"{name}.json"
         if path.parent != self.root or path.is_symlink():
             raise NoPieceError(name)
         return path
+
+
+def _is_name(name: str) -> bool:
+    return _NAME.fullmatch(name) is not None and name.casefold() != STASH
 
 
 def edition_of(data: bytes) -> str:

@@ -20,8 +20,10 @@ from pegwright.server.app import make_litestar
 from pegwright.server.fitting import Fitted, Fitting
 from pegwright.server.job_routes import Sending
 from pegwright.server.jobs import Told
+from pegwright.server.motifs import ShelvedMotif
 from pegwright.server.rehearsing import Rehearsed
 from pegwright.server.seen import Seen
+from pegwright.server.shelf_routes import Stashed
 from pegwright.server.solid import AtRest
 from pegwright.server.starts import Start
 
@@ -46,6 +48,8 @@ _VALUES = (
     Fitting,
     Fitted,
     Rehearsed,
+    ShelvedMotif,
+    Stashed,
     Told,
 )
 

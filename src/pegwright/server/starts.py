@@ -20,10 +20,14 @@ class GlanceBand(msgspec.Struct, frozen=True):
 
 
 class Glance(msgspec.Struct, frozen=True):
-    """A small picture of a piece: its pegs in mm (x to the right, y away), and the bands as they are laid."""
+    """A small picture of a piece: its pegs in mm (x to the right, y away), and the bands as they are laid.
+
+    `arrows` go from peg to peg as loops are carried, where that is shown.
+    """
 
     pegs: tuple[tuple[float, float], ...]
     bands: tuple[GlanceBand, ...]
+    arrows: tuple[tuple[int, int], ...] = ()
 
 
 class Start(msgspec.Struct, frozen=True, kw_only=True):

@@ -1,0 +1,134 @@
+"""The motifs of the pieces at hand, each with a small picture and all that it takes to work it elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+import msgspec
+
+from pegwright.loom import board
+from pegwright.pattern import Pattern, expand, write
+from pegwright.pattern.moves import AnyStep, Hook, Move, Place, Repeat, Slide, Transfer, Use, Wind
+from pegwright.server.starts import Glance, GlanceBand
+
+MOST_MOTIFS = 500
+_ABOUT_MM = 17.0  # so far from the pegs that a motif uses, others are shown too
+
+
+class ShelvedMotif(msgspec.Struct, frozen=True, kw_only=True):
+    """A motif of a piece on the shelf; `piece` is empty where it is of a built-in one.
+
+    `motifs` are itself, first, and those that it works within; `colours` those of the letters it names.
+    `slots` fills in its colours as the piece does.
+    """
+
+    piece: str
+    title: str
+    name: str
+    bands: int
+    glance: Glance
+    loom: dict[str, Any]
+    motifs: tuple[dict[str, Any], ...]
+    colours: tuple[dict[str, Any], ...]
+    slots: dict[str, str]
+
+
+def all_motifs(pieces: Iterable[tuple[str, Pattern]]) -> tuple[ShelvedMotif, ...]:
+    """Return the motifs of pieces (name, pattern) in turn; the same motif is told once."""
+    found: dict[bytes, ShelvedMotif] = {}
+    for piece, pattern in pieces:
+        for one in motifs_of(piece, pattern):
+            found.setdefault(msgspec.json.encode((one.name, one.motifs)), one)
+            if len(found) >= MOST_MOTIFS:
+                return tuple(found.values())
+    return tuple(found.values())
+
+
+def motifs_of(piece: str, pattern: Pattern) -> Iterator[ShelvedMotif]:
+    """Yield the motifs of a pattern, those that name no peg left out."""
+    document = msgspec.json.decode(write(pattern))
+    documents = {motif["name"]: motif for motif in reversed(document.get("motifs", []))}
+    for motif in pattern.motifs:
+        slots = _slots(pattern, motif.name)
+        use = Use(name=motif.name, colours=slots)
+        moves = [
+            doing.move for doing in expand(msgspec.structs.replace(pattern, steps=(use,), stated=None)).doings
+        ]
+        seen = _glance(pattern, moves)
+        if seen is None:
+            continue
+        letters = {move.colour for move in moves if isinstance(move, Place | Wind)} | set(slots.values())
+        yield ShelvedMotif(
+            piece=piece,
+            title=pattern.title,
+            name=motif.name,
+            bands=sum(isinstance(move, Place | Wind) for move in moves),
+            glance=seen,
+            loom=document["loom"],
+            motifs=tuple(documents[name] for name in _within(pattern, motif.name)),
+            colours=tuple(each for each in document.get("colours", []) if each["letter"] in letters),
+            slots=slots,
+        )
+
+
+def _slots(pattern: Pattern, name: str) -> dict[str, str]:
+    """Fill in a motif's colours as the piece does where it works it first."""
+    motif = next(each for each in pattern.motifs if each.name == name)
+    every = (pattern.steps, *(each.steps for each in pattern.motifs))
+    given = next((use.colours for steps in every for use in _uses(steps) if use.name == name), {})
+    usual = pattern.colours[0].letter if pattern.colours else "A"
+    known = {colour.letter for colour in pattern.colours}
+    return {slot: given[slot] if given.get(slot) in known else usual for slot in motif.colours}
+
+
+def _within(pattern: Pattern, name: str) -> list[str]:
+    """Return a motif's name and those of all motifs that it works, each once."""
+    steps = {motif.name: motif.steps for motif in reversed(pattern.motifs)}
+    found, open_ = [], [name]
+    while open_:
+        now = open_.pop(0)
+        if now in found or now not in steps:
+            continue
+        found.append(now)
+        open_ += [use.name for use in _uses(steps[now])]
+    return found
+
+
+def _uses(steps: Iterable[AnyStep]) -> Iterator[Use]:
+    for step in steps:
+        if isinstance(step, Use):
+            yield step
+        elif isinstance(step, Repeat):
+            yield from _uses(step.steps)
+
+
+def _glance(pattern: Pattern, moves: list[Move]) -> Glance | None:
+    """Return the picture of some moves: bands laid, loops carried as arrows; None where they name no peg."""
+    pegs = board(pattern.loom).pegs
+    tints = {colour.letter: colour.hex for colour in pattern.colours}
+    laid: list[tuple[str, list[str]]] = []
+    carried: list[tuple[str, str]] = []
+    for move in moves:
+        match move:
+            case Place(colour=colour, over=over):
+                laid.append((tints.get(colour, "#b9b4a8"), [at for at in over if at in pegs]))
+            case Wind(colour=colour, on=on):
+                laid.append((tints.get(colour, "#b9b4a8"), [at for at in (on,) if at in pegs]))
+            case Hook() | Transfer() | Slide():
+                if move.source in pegs and move.target in pegs:
+                    carried.append((move.source, move.target))
+            case _:
+                pass
+    used = [pegs[at] for _, over in laid for at in over] + [pegs[at] for pair in carried for at in pair]
+    if not used:
+        return None
+    left, right = min(p.x_mm for p in used) - _ABOUT_MM, max(p.x_mm for p in used) + _ABOUT_MM
+    near, far = min(p.y_mm for p in used) - _ABOUT_MM, max(p.y_mm for p in used) + _ABOUT_MM
+    shown = [at for at, p in pegs.items() if left < p.x_mm < right and near < p.y_mm < far]
+    index = {at: i for i, at in enumerate(shown)}
+    return Glance(
+        pegs=tuple((round(pegs[at].x_mm, 2), round(pegs[at].y_mm, 2)) for at in shown),
+        bands=tuple(GlanceBand(tint, tuple(index[at] for at in over)) for tint, over in laid if over),
+        arrows=tuple((index[a], index[b]) for a, b in carried),
+    )

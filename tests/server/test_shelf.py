@@ -1,0 +1,154 @@
+"""Beside the pieces: the motifs in them, with pictures, and the maker's own stash."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import msgspec
+import pytest
+
+from pegwright.fit.stash import read_stash
+from pegwright.pattern import Maker, Rows, expand, read, write
+from pegwright.pattern.moves import Place
+from tests.server.conftest import Client
+
+Document = dict[str, Any]
+
+
+def lights(title: str = "Quay lights", pitch_mm: float = 16.0) -> Document:
+    """A strip of two lanterns: a motif that works another one and is given its colour where it is worked."""
+    m = Maker(title, Rows(rows=3, pegs=13, pitch_mm=pitch_mm))
+    m.colour("A", "slate blue", "#34506b").colour("L", "lamp yellow", "#d9a520")
+    with m.motif("spoke", "glass"):
+        m.place("glass", "B2", "A2")
+    with m.motif("lantern", "glass"):
+        m.place("A", "B1", "A2")
+        m.use("spoke", colours={"glass": "glass"})
+    m.use("lantern", pegs=0, colours={"glass": "L"})
+    m.use("lantern", pegs=2, colours={"glass": "L"})
+    return dict(msgspec.json.decode(write(m.pattern())))
+
+
+def own(studio: Client) -> list[Document]:
+    return [each for each in studio.get("/api/motifs").json() if each["piece"]]
+
+
+def test_motifs_bring_all_that_they_take(studio: Client) -> None:
+    """What is told of a motif makes a piece of its own, with the same bands over the same pegs."""
+    document = lights()
+    studio.post("/api/pieces", {"document": document})
+    found = {each["name"]: each for each in own(studio)}
+    assert found.keys() == {"spoke", "lantern"}
+    lantern = found["lantern"]
+    assert (lantern["title"], lantern["bands"], lantern["slots"]) == ("Quay lights", 2, {"glass": "L"})
+    assert [motif["name"] for motif in lantern["motifs"]] == ["lantern", "spoke"]
+    assert [colour["letter"] for colour in lantern["colours"]] == ["A", "L"]
+    made = {
+        "pegwright": document["pegwright"],
+        "title": "One lantern",
+        "loom": lantern["loom"],
+        "colours": lantern["colours"],
+        "motifs": lantern["motifs"],
+        "steps": [{"do": "motif", "name": "lantern", "colours": lantern["slots"]}],
+    }
+    pattern = read(json.dumps(made).encode()).pattern
+    assert pattern is not None
+    expansion = expand(pattern)
+    assert expansion.findings == ()
+    places = [doing.move for doing in expansion.doings]
+    assert places == [Place(colour="A", over=("B1", "A2")), Place(colour="L", over=("B2", "A2"))]
+
+
+def test_the_picture_shows_the_bands_where_they_lie(studio: Client) -> None:
+    """Each band of the picture names pegs as far apart as the loom's are: Pythagoras on pitch and row gap."""
+    studio.post("/api/pieces", {"document": lights(pitch_mm=20.0)})
+    glance = next(each for each in own(studio) if each["name"] == "lantern")["glance"]
+    assert [band["tint"] for band in glance["bands"]] == ["#34506b", "#d9a520"]
+    apart = []
+    for band in glance["bands"]:
+        (ax, ay), (bx, by) = (glance["pegs"][i] for i in band["over"])
+        apart.append(((ax - bx) ** 2 + (ay - by) ** 2) ** 0.5)
+    assert apart == pytest.approx([(20**2 + 14**2) ** 0.5, 14.0])
+    assert len(glance["pegs"]) < 39  # not the whole loom, only what lies about it
+
+
+def test_the_same_motif_is_told_once(studio: Client) -> None:
+    """A copy of a piece brings no second lantern; another one of that name is told apart."""
+    studio.post("/api/pieces", {"document": lights()})
+    studio.post("/api/pieces", {"document": lights("Quay lights once more")})
+    assert sorted(each["name"] for each in own(studio)) == ["lantern", "spoke"]
+    other = lights("Other lights")
+    other["motifs"][1]["steps"][0]["over"] = ["B1", "C2"]
+    studio.post("/api/pieces", {"document": other})
+    assert sorted(each["name"] for each in own(studio)) == ["lantern", "lantern", "spoke"]
+
+
+def test_built_in_motifs_are_there_from_the_start(studio: Client) -> None:
+    """There is something to lay before anything was made; a broken file on the shelf is passed over."""
+    names = {each["name"] for each in studio.get("/api/motifs").json() if not each["piece"]}
+    assert {"outline", "light"} <= names
+
+
+def test_a_file_that_is_no_pattern_is_passed_over(studio: Client, folder: Path) -> None:
+    """The motifs of the others are told all the same."""
+    (folder / "torn.json").write_text('{"pegwright": 2, "title"')
+    studio.post("/api/pieces", {"document": lights()})
+    assert len(own(studio)) == 2
+
+
+def test_the_stash_goes_round(studio: Client, folder: Path) -> None:
+    """There is none at first; what is saved is a stash file beside the pieces, and no piece."""
+    told = studio.get("/api/stash").json()
+    assert told["edition"] == ""
+    bands = [
+        {"colour": "slate blue", "tint": "#34506b", "have": 40, "packs": [{"size": 300, "price": "2.40"}]}
+    ]
+    saved = studio.put("/api/stash", {"stash": {"stash": 1, "bands": bands}, "edition": ""})
+    assert saved.status_code == 200
+    kept = read_stash((folder / "stash.json").read_bytes()).stash
+    assert kept is not None
+    assert (kept.bands[0].colour, kept.bands[0].have, kept.bands[0].tint) == ("slate blue", 40, "#34506b")
+    again = studio.get("/api/stash").json()
+    assert again["edition"] == saved.json()["edition"]
+    assert again["stash"]["bands"][0]["packs"] == [{"size": 300, "price": "2.40"}]
+    assert studio.get("/api/pieces").json()["pieces"] == []
+    assert studio.get("/api/pieces/stash").status_code == 404
+
+
+def test_two_windows_never_overwrite_the_stash(studio: Client, folder: Path) -> None:
+    """The second to save from one edition is told so; so is one that knows of no file where there is one."""
+    first = studio.put("/api/stash", {"stash": {"stash": 1}, "edition": ""}).json()
+    body = {
+        "stash": {"stash": 1, "bands": [{"colour": "weed green", "have": 1}]},
+        "edition": first["edition"],
+    }
+    assert studio.put("/api/stash", body).status_code == 200
+    assert studio.put("/api/stash", body).status_code == 409
+    assert studio.put("/api/stash", {"stash": {"stash": 1}, "edition": ""}).status_code == 409
+    assert b"weed green" in (folder / "stash.json").read_bytes()
+
+
+def test_a_torn_stash_is_left_alone(studio: Client, folder: Path) -> None:
+    """It is not taken for an empty one, which a save would then put in its place."""
+    (folder / "stash.json").write_text('{"stash": 1, "bands": 7}')
+    told = studio.get("/api/stash")
+    assert told.status_code == 422
+    assert told.json()["findings"]
+    assert studio.put("/api/stash", {"stash": {"stash": 1}, "edition": ""}).status_code == 409
+    assert json.loads((folder / "stash.json").read_text())["bands"] == 7
+
+
+@pytest.mark.parametrize("tint", ["red", "#12345", "#1234567", "url(x)", "#34506b\n"])
+def test_a_tint_is_a_tint(studio: Client, tint: str) -> None:
+    """Nothing else comes into the page as a colour."""
+    body = {"stash": {"stash": 1, "bands": [{"colour": "x", "tint": tint}]}, "edition": ""}
+    assert studio.put("/api/stash", body).status_code == 400
+
+
+def test_no_piece_takes_the_name_of_the_stash(studio: Client, chain: Document) -> None:
+    """A piece called Stash gets another file, and the stash stays what it is."""
+    saved = studio.post("/api/pieces", {"document": {**chain, "title": "Stash"}}).json()
+    assert saved["name"] == "stash-2"
+    assert studio.get("/api/stash").json()["edition"] == ""
