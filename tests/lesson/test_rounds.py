@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from pegwright.lesson.rounds import Again, Shift, shift_between, teach
 from pegwright.loom import board, replay
-from pegwright.pattern import Maker, Place, Rows, expand
+from pegwright.pattern import Maker, Place, Round, Rows, expand
 
 LOOM = Rows(rows=2, pegs=40)
 
@@ -94,3 +94,35 @@ def test_colours_may_change_from_round_to_round_but_consistently() -> None:
     other = Place(colour="B", over=("A2", "A3"))
     assert shift_between([one], [other]) == Shift(0, 1)
     assert shift_between([one, one], [other, two]) is None
+
+
+def test_on_a_ring_the_first_peg_comes_after_the_last() -> None:
+    """Twelve bands from peg to peg, the last one back to the first: one step, and eleven times again."""
+    m = Maker("Ring", Round(pegs=12, diameter_mm=62.0)).colour("A", "slate", "#445566")
+    with m.repeat(11, pegs=1):
+        m.place("A", "A1", "A2")
+    m.place("A", "A12", "A1")
+    done = replay(board(m.pattern().loom), expand(m.pattern()).doings).done
+    assert teach(done, 12) == [0, Again((0,), tuple((k,) for k in range(1, 12)))]
+    assert len(teach(done)) == 3
+    one, two = Place(colour="A", over=("A12", "A1")), Place(colour="A", over=("A1", "A2"))
+    assert shift_between([one], [two], 12) == Shift(0, 1)
+    assert shift_between([two], [one], 12) == Shift(0, -1)
+    assert shift_between([one], [two]) is None
+
+
+def test_a_course_of_rounds_that_comes_again_is_taught_once() -> None:
+    """Courses of four placings and four lifts, colours changing: only the first of them is taught."""
+    m = Maker("Courses", Rows(rows=2, pegs=6))
+    m.colour("A", "slate", "#445566").colour("B", "foam", "#ddeeee")
+    for k in range(6):
+        with m.repeat(4, pegs=1):
+            m.place("AB"[k % 2], "A1", "B1")
+        with m.repeat(4, pegs=1):
+            m.lift("A1") if k else m.place("B", "A2", "A3")
+    done = replay(board(m.pattern().loom), expand(m.pattern()).doings).done
+    taught = teach(done)
+    spans = [span for span in taught if isinstance(span, Again) and len(span.model) == 8]
+    assert [len(span.rounds) for span in spans] == [4]
+    assert spans[0].model == tuple(range(8, 16))
+    assert [index for each in spans[0].rounds for index in each] == list(range(16, 48))

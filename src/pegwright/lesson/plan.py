@@ -142,6 +142,7 @@ class _Course:
         self.made: list[Step] = []
         self.window: Window | None = None
         self.off = False
+        self.ring = pattern.loom.pegs if isinstance(pattern.loom, Round) else 0
 
     # --- scenes ---
 
@@ -170,7 +171,7 @@ class _Course:
     def phases(self, supplies: Supplies) -> tuple[Phase, ...]:
         """Write every phase in order."""
         found = [self.prepare(supplies)]
-        groups = list(_by_phase(self.history.done))
+        groups = list(_by_phase(self.history.done, self.ring))
         last_finish = max((i for i, (name, _) in enumerate(groups) if name == "finish"), default=-1)
         if last_finish < 0:
             last_finish = max((i for i, (name, _) in enumerate(groups) if name == "close"), default=-1)
@@ -323,7 +324,8 @@ class _Course:
             detail.append(self.say("detail-colours"))
         if len(rounds) > _TICKS_AT_MOST:
             detail.append(self.say("detail-list-short", last=_TICKS_AT_MOST))
-        still = shift_between([d.doing.move for d in rounds[0]], [d.doing.move for d in rounds[1]]) == (0, 0)
+        moves = [[d.doing.move for d in each] for each in rounds]
+        still = shift_between(moves[0], moves[1], self.ring) == (0, 0)
         self.window = None
         overview = rounds_pictures(self.speaker, scene, rounds)
         return self.add(
@@ -346,7 +348,7 @@ class _Course:
     def _again_words(self, scene: Scene, rounds: list[list[Done]], steps: str) -> str:
         times = len(rounds) - 1
         moves = [[d.doing.move for d in each] for each in rounds]
-        shifts = {shift_between(a, b) for a, b in pairwise(moves)}
+        shifts = {shift_between(a, b, self.ring) for a, b in pairwise(moves)}
         shift = shifts.pop() if len(shifts) == 1 else None
         if shift is None:
             return self.say("step-again-counted", steps=steps, times=times)
@@ -382,9 +384,9 @@ def _pegs(move: Move) -> str:
     return joint.join(pegs_of(move))
 
 
-def _by_phase(done: tuple[Done, ...]) -> Iterator[tuple[PhaseName, list[_Unit]]]:
+def _by_phase(done: tuple[Done, ...], ring: int) -> Iterator[tuple[PhaseName, list[_Unit]]]:
     """Gather what is taught into phases; a lone placing between other work is part of the work."""
-    units = [_Unit(t, _phase(done, t)) for t in teach(done)]
+    units = [_Unit(t, _phase(done, t)) for t in teach(done, ring)]
     worked = False
     group: list[_Unit] = []
     for i, unit in enumerate(units):

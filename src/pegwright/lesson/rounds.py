@@ -12,6 +12,8 @@ from pegwright.pattern.address import Address, is_address, parse_address
 LONGEST_ROUND = 48
 FEWEST_ROUNDS = {1: 4, 2: 3, 3: 3, 4: 3}
 """How often a run must come to be counted, by the moves in it; longer ones count from twice on."""
+LONGEST_RUN = 12
+"""So many chunks at most make up a run that repeats as a whole."""
 
 
 class Again(NamedTuple):
@@ -31,13 +33,24 @@ class Shift(NamedTuple):
     pegs: int
 
 
-def teach(done: Sequence[Done]) -> list[Taught]:
-    """Return what to teach in order: a move by its index, or rounds to be counted."""
-    return _lay(done, tuple(range(len(done))), 0)
+Chunk = list[Taught]
+"""What belongs together: one move, or moves and the rounds of them that are counted."""
 
 
-def _lay(done: Sequence[Done], indices: tuple[int, ...], depth: int) -> list[Taught]:
-    out: list[Taught] = []
+def teach(done: Sequence[Done], ring: int = 0) -> list[Taught]:
+    """Return what to teach in order: a move by its index, or rounds to be counted.
+
+    On a round loom `ring` is the number of its pegs: after the last one comes the first.
+    """
+    return _flat(_lay(done, tuple(range(len(done))), 0, ring))
+
+
+def _flat(chunks: Sequence[Chunk]) -> list[Taught]:
+    return [taught for chunk in chunks for taught in chunk]
+
+
+def _lay(done: Sequence[Done], indices: tuple[int, ...], depth: int, ring: int) -> list[Chunk]:
+    out: list[Chunk] = []
     plain: list[int] = []
     i = 0
     while i < len(indices):
@@ -46,7 +59,7 @@ def _lay(done: Sequence[Done], indices: tuple[int, ...], depth: int) -> list[Tau
             plain.append(indices[i])
             i += 1
             continue
-        out += _counted(done, plain)
+        out += _counted(done, plain, ring)
         plain = []
         path, last, _ = rounds[depth]
         groups: list[list[int]] = [[]]
@@ -59,42 +72,84 @@ def _lay(done: Sequence[Done], indices: tuple[int, ...], depth: int) -> list[Tau
                 last = here[depth][1]
             groups[-1].append(indices[i])
             i += 1
-        out += _lay(done, tuple(groups[0]), depth + 1)
+        first = _lay(done, tuple(groups[0]), depth + 1, ring)
         if len(groups) > 1:
-            out.append(Again(tuple(groups[0]), tuple(map(tuple, groups[1:]))))
-    return out + _counted(done, plain)
+            first = [[*_flat(first), Again(tuple(groups[0]), tuple(map(tuple, groups[1:])))]]
+        out += first
+    out += _counted(done, plain, ring)
+    return _folded(done, _closed(done, out, ring), ring)
 
 
-def _counted(done: Sequence[Done], indices: list[int]) -> list[Taught]:
+def _counted(done: Sequence[Done], indices: list[int], ring: int) -> list[Chunk]:
     """Find the runs in a plain row of moves that repeat, shifted evenly or changing colours only."""
-    out: list[Taught] = []
+    out: list[Chunk] = []
     i = 0
     while i < len(indices):
         best = (0, 0)
         for size in range(1, min(LONGEST_ROUND, (len(indices) - i) // 2) + 1):
-            times = _times(done, indices, i, size)
+            times = _times(done, [[index] for index in indices], i, size, ring)
             if times >= FEWEST_ROUNDS.get(size, 2) and times * size > best[0] * best[1]:
                 best = (times, size)
         times, size = best
         if not times:
-            out.append(indices[i])
+            out.append([indices[i]])
             i += 1
             continue
         groups = [tuple(indices[i + k * size : i + (k + 1) * size]) for k in range(times)]
-        out += groups[0]
-        out.append(Again(groups[0], tuple(groups[1:])))
+        out.append([*groups[0], Again(groups[0], tuple(groups[1:]))])
         i += times * size
     return out
 
 
-def _times(done: Sequence[Done], indices: list[int], start: int, size: int) -> int:
+def _closed(done: Sequence[Done], chunks: list[Chunk], ring: int) -> list[Chunk]:
+    """Add to counted rounds the one that closes the ring, where it is written by itself."""
+    out: list[Chunk] = []
+    for chunk in chunks if ring else ():
+        out.append(chunk)
+        for before in range(len(out) - 1, max(len(out) - LONGEST_ROUND, 0) - 1, -1):
+            last, single = out[before][-1], out[before + 1 :]
+            if isinstance(last, Again):
+                more = _moves(_flat(single))
+                if len(more) == len(last.model) and all(len(each) == 1 for each in single):
+                    step = _shift(done, last.model, last.rounds[0], ring)
+                    if step not in (None, (0, 0)) and _shift(done, last.rounds[-1], more, ring) == step:
+                        out[before:] = [[*out[before][:-1], Again(last.model, (*last.rounds, more))]]
+                break
+    return out if ring else chunks
+
+
+def _folded(done: Sequence[Done], chunks: list[Chunk], ring: int) -> list[Chunk]:
+    """Count runs that repeat as a whole and have counted rounds in them."""
+    out: list[Chunk] = []
+    i = 0
+    while i < len(chunks):
+        best = (0, 0)
+        for size in range(1, min(LONGEST_RUN, (len(chunks) - i) // 2) + 1):
+            if any(len(chunk) > 1 for chunk in chunks[i : i + size]):
+                times = _times(done, chunks, i, size, ring)
+                if times > 1 and times * size > best[0] * best[1]:
+                    best = (times, size)
+        times, size = best
+        if not times:
+            out.append(chunks[i])
+            i += 1
+            continue
+        groups = [_moves(_flat(chunks[i + k * size : i + (k + 1) * size])) for k in range(times)]
+        out.append([*_flat(chunks[i : i + size]), Again(groups[0], tuple(groups[1:]))])
+        i += times * size
+    return out
+
+
+def _times(done: Sequence[Done], chunks: list[Chunk], start: int, size: int, ring: int) -> int:
     """Count how often the run of that size comes, each time shifted by the same amount."""
     times = 1
     shift: Shift | None = None
-    while start + (times + 1) * size <= len(indices):
-        a = indices[start + (times - 1) * size : start + times * size]
-        b = indices[start + times * size : start + (times + 1) * size]
-        found = shift_between([done[k].doing.move for k in a], [done[k].doing.move for k in b])
+    while start + (times + 1) * size <= len(chunks):
+        a = chunks[start + (times - 1) * size : start + times * size]
+        b = chunks[start + times * size : start + (times + 1) * size]
+        if [_form(chunk) for chunk in a] != [_form(chunk) for chunk in b]:
+            break
+        found = _shift(done, _moves(_flat(a)), _moves(_flat(b)), ring)
         if found is None or (shift is not None and found != shift):
             break
         shift = found
@@ -102,10 +157,27 @@ def _times(done: Sequence[Done], indices: list[int], start: int, size: int) -> i
     return times
 
 
-def shift_between(a: Sequence[Move], b: Sequence[Move]) -> Shift | None:
+def _form(chunk: Chunk) -> tuple[int, ...]:
+    """Tell chunks apart that are taught in another way: 0 is a move, else the number of rounds."""
+    return tuple(len(taught.rounds) if isinstance(taught, Again) else 0 for taught in chunk)
+
+
+def _moves(taught: Sequence[Taught]) -> tuple[int, ...]:
+    found: list[int] = []
+    for each in taught:
+        found += [index for one in each.rounds for index in one] if isinstance(each, Again) else [each]
+    return tuple(found)
+
+
+def _shift(done: Sequence[Done], a: Sequence[int], b: Sequence[int], ring: int) -> Shift | None:
+    return shift_between([done[k].doing.move for k in a], [done[k].doing.move for k in b], ring)
+
+
+def shift_between(a: Sequence[Move], b: Sequence[Move], ring: int = 0) -> Shift | None:
     """Return the one shift that takes every address of the moves `a` to that of `b`; None if there is none.
 
-    Colours may be exchanged for others, the same for the same; everything else must agree.
+    Colours may be exchanged for others, the same for the same; everything else must agree. On a round loom
+    of `ring` pegs it is the shorter way round.
     """
     shift: Shift | None = None
     colours: dict[str, str] = {}
@@ -126,7 +198,8 @@ def shift_between(a: Sequence[Move], b: Sequence[Move]) -> Shift | None:
                     return None
                 continue
             for p, q in pairs:
-                step = Shift(q.row - p.row, q.number - p.number)
+                on = q.number - p.number
+                step = Shift(q.row - p.row, (on + ring // 2) % ring - ring // 2 if ring else on)
                 shift = step if shift is None else shift
                 if step != shift:
                     return None

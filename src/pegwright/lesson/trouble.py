@@ -209,8 +209,11 @@ class _Stage(NamedTuple):
         )
 
     def look(self, phase: Phase, step: Step, at: int) -> Check | None:
-        """Write what must be seen after the move of that index, on the pegs where most shows then."""
+        """Write what must be seen after the round that the move of that index falls in, where most shows."""
         say = self.speaker.words.say
+        moves = (step.last - step.first + 1) // step.rounds
+        number = (at - step.first + 1) // moves
+        at = step.first - 2 + (number + 1) * moves
         if phase.check is not None and step is phase.steps[-1] and at == step.last - 1:
             return None
         weights: Counter[str] = Counter()
@@ -236,6 +239,5 @@ class _Stage(NamedTuple):
         lines.append(say("check-bands", n=state.bands))
         heading = say("look-heading")
         if step.rounds > 1:
-            moves = (step.last - step.first + 1) // step.rounds
-            heading = say("look-heading-round", n=(at - step.first + 1) // moves + 2)
+            heading = say("look-heading-round", n=number + 2)
         return Check(heading=heading, lines=tuple(lines), cure=say("look-cure"))
