@@ -8,7 +8,7 @@ import msgspec
 import pytest
 
 from examples.pieces import PIECES
-from pegwright.finding import Finding
+from pegwright.finding import Finding, phrase
 from pegwright.fit.supplies import supplies
 from pegwright.lesson import Finish, Lesson
 from pegwright.lesson.edit import disagreements, edit
@@ -114,7 +114,11 @@ def test_a_level_that_is_too_low() -> None:
     m.place("A", "A1", "A2", twists=(1,))
     m.knot("A1", "A2")
     (only,) = checked(m.pattern())
-    assert (only.code, only.facts["reckoned"], only.facts["reasons"]) == ("level-low", "easy", "half-turns")
+    assert (only.code, only.facts["reckoned"], only.facts["reasons"]) == (
+        "level-low",
+        "easy",
+        (phrase("level-twists"),),
+    )
     easy = msgspec.structs.replace(m.pattern(), level="easy")
     assert codes(easy) == []
 
@@ -193,7 +197,7 @@ def test_a_size_that_is_not_the_solvers_is_found() -> None:
     assert list(disagreements(made, history, needs)) == []
     wrong = msgspec.structs.replace(made.finished, size=made.finished.size.replace("123", "132"))
     found = list(disagreements(msgspec.structs.replace(made, finished=wrong), history, needs))
-    assert [f.facts["what"] for f in found] == ["the size of the finished piece"]
+    assert [f.facts["what"] for f in found] == [phrase("what-size")]
 
 
 @pytest.mark.parametrize("note", ["{0.__class__} {known}", "<script> $(x) ](", "((((", "A1" * 500])

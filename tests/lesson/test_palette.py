@@ -117,7 +117,7 @@ def test_colours_that_look_alike_are_found_and_the_cure_cures(a: str, b: str, wh
     pattern = _pattern(a, b, "#f0f0f0")
     (found,) = check_palette(pattern)
     assert found.code == "colours-alike"
-    assert who in found.facts["who"]
+    assert who in found.message
     assert found.place.path == "/colours/1/hex"
     assert found.fix is not None
     mended = read(

@@ -75,9 +75,9 @@ def test_a_move_reads_back_from_its_line(move):
 def test_any_move_is_applied_or_refused_with_a_known_code(move):
     outcome = loom.apply(SMALL, worked("place A over A1 A2", "place B over A2 A3"), move)
     if isinstance(outcome, Refused):
-        from pegwright.finding import CATALOGUE
+        from pegwright.finding import finding
 
-        CATALOGUE[outcome.code].message.format_map({"move": "", **outcome.facts})
+        assert finding(outcome.code, move="", **outcome.facts).message
 
 
 def test_a_loop_hooked_in_the_right_order_drags_nothing():

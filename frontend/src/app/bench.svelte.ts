@@ -170,6 +170,11 @@ async function look(): Promise<void> {
   }
 }
 
+/** Ask for the same once more, in the language that is set by now. */
+export function reword(): void {
+  if (bench.seenDoc) void look();
+}
+
 /** Save what is not saved yet; one save at a time. */
 export function saveNow(): Promise<void> {
   clearTimeout(timer);

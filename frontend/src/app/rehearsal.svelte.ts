@@ -1,6 +1,5 @@
 /** The rehearsal of the piece at hand: asked for by the maker, let go of as soon as the design changes. */
 import type { Doc } from "../document/pattern";
-import { spoken } from "../words/words.svelte";
 import type { Rehearsed, Slipped } from "../wire/client";
 import { bench } from "./bench.svelte";
 import { Task } from "./task.svelte";
@@ -24,7 +23,7 @@ export async function rehearse(): Promise<void> {
   const doc = bench.doc;
   rehearsal.told = null;
   rehearsal.doc = doc;
-  const told = await rehearsal.task.run({ do: "rehearse", language: spoken.language });
+  const told = await rehearsal.task.run({ do: "rehearse" });
   if (told?.state !== "done" || rehearsal.doc !== doc) return;
   rehearsal.told = JSON.parse(await (await rehearsal.task.file("rehearsal.json")).text()) as Rehearsed;
 }

@@ -1,5 +1,6 @@
 /** Work in the background, as the page follows it: begun, heard of, ended; newer work takes the place of older. */
 import { Refused, type Errand, type Told } from "../wire/client";
+import { spoken } from "../words/words.svelte";
 import { bench, wireNow } from "./bench.svelte";
 
 const AGAIN_MS = 1000;
@@ -21,7 +22,7 @@ export class Task {
     const follow = (this.#follow = new AbortController());
     this.said = "";
     try {
-      this.told = await wireNow().start(name, errand, doc);
+      this.told = await wireNow().start(name, { language: spoken.language, ...errand }, doc);
       while (!follow.signal.aborted && this.running) {
         try {
           const told = await wireNow().look(this.told.job, this.told.serial ?? 0, follow.signal);

@@ -1,11 +1,11 @@
 /** The typed client: every path and value comes from the server's own description. */
-import createClient from "openapi-fetch";
+import createClient, { createQuerySerializer } from "openapi-fetch";
 import type { components, paths } from "./types";
 
 export type Seen = components["schemas"]["Seen"];
 export type SeenMove = components["schemas"]["SeenMove"];
 export type LoomEvent = SeenMove["events"][number];
-export type Finding = components["schemas"]["Finding"];
+export type Finding = components["schemas"]["Worded"];
 export type Start = components["schemas"]["Start"];
 export type Shelf = components["schemas"]["Shelf"];
 export type Glance = components["schemas"]["Glance"];
@@ -51,8 +51,14 @@ export function takeToken(place: Location, keep: Storage): string {
 
 export type Wire = ReturnType<typeof connect>;
 
-export function connect(token: string) {
-  const client = createClient<paths>({ baseUrl: "/", headers: { "X-Pegwright-Token": token } });
+/** `language` tells, at each request, in which language the server is to answer. */
+export function connect(token: string, language: () => string) {
+  const serialize = createQuerySerializer();
+  const client = createClient<paths>({
+    baseUrl: "/",
+    headers: { "X-Pegwright-Token": token },
+    querySerializer: (query) => serialize({ ...query, language: language() }),
+  });
 
   /** The client has checked the path and the body; what comes back has the type that the server names for it. */
   async function answer<T>(asked: Promise<{ data?: unknown; error?: unknown; response: Response }>): Promise<T> {

@@ -9,7 +9,7 @@ import msgspec
 
 from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
-from pegwright.finding import Finding
+from pegwright.finding import Finding, Language
 from pegwright.fit.stash import Stash, read_stash
 from pegwright.workshop import (
     Codec,
@@ -25,7 +25,6 @@ from pegwright.workshop import (
     write_into,
 )
 
-Language = Literal["en", "es", "de"]
 _PIECES: tuple[Piece, ...] = tuple(p for group in get_args(Piece) for p in get_args(group) or (group,))
 
 
@@ -70,7 +69,7 @@ def lesson_(
         some of handout, page, script, prompter, captions, filming, kit, pictures, stills, film and bundle,
         with commas between; without it, all but film.
     language
-        en, es or de.
+        of the lesson and of what was found: en, es or de.
     hand
         right, or left: the mirrored pattern, worked and proved again.
     units
@@ -116,8 +115,8 @@ def lesson_(
     """
     table = weights_from(likelihood, seen)
     if table.weights is None:
-        return refuse(table.findings, json)
-    made = worked(file, json)
+        return refuse(table.findings, json, language)
+    made = worked(file, json, language)
     prices: Stash | None = None
     findings: tuple[Finding, ...] = ()
     if stash is not None:
@@ -126,7 +125,7 @@ def lesson_(
         findings = reading.findings
         prices = getattr(reading, "stash", None)
         if prices is None:
-            return refuse(findings, json)
+            return refuse(findings, json, language)
     target = folder or file.with_name(f"{file.stem}-lesson")
     written: list[dict[str, str | int]] = []
     try:
@@ -162,11 +161,11 @@ def lesson_(
     if json:
         facts = {"folder": str(target), "title": taught.lesson.title, "language": language, "hand": hand}
         more = {"steps": steps, "film_s": round(taught.script.length_s, 1), "files": written}
-        return answer({**facts, **more}, findings)
+        return answer({**facts, **more}, findings, language=language)
     say(f"{target}: {taught.lesson.title}, {steps} steps, {len(written)} files")
     for name in _summary([str(one["name"]) for one in written]):
         say(f"  {name}")
-    say_findings(findings)
+    say_findings(findings, language)
     return exit_code(findings)
 
 
@@ -178,16 +177,16 @@ def edit_(file: Path, *, language: Language = "en", json: Json = False) -> int:
     file
         the pattern document.
     language
-        the language the designer's own texts are written in: en, es or de.
+        the language the designer's own texts are written in, and of what was found: en, es or de.
     """
-    made = worked(file, json)
+    made = worked(file, json, language)
     with progress(json) as report:
         report("reading it as an editor would", 0, 1)
         findings = edited(made, language)
     if json:
-        return answer({"title": made.pattern.title}, findings)
+        return answer({"title": made.pattern.title}, findings, language=language)
     say(made.pattern.title, style="bold")
-    say_findings(findings)
+    say_findings(findings, language)
     if not findings:
         say("nothing to mend")
     return exit_code(findings)

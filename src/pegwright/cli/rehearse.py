@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any
 
 from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
+from pegwright.finding import Language
 from pegwright.lesson import Teller, Words, move_label
 from pegwright.loom.steps import step_numbers
 from pegwright.pattern import (
@@ -56,7 +57,7 @@ def rehearse_(
     pairs: int = 0,
     seed: int = 0,
     picture: int = 0,
-    language: Literal["en", "es", "de"] = "en",
+    language: Language = "en",
     keep: bool = True,
     json: Json = False,
 ) -> int:
@@ -84,7 +85,7 @@ def rehearse_(
         the number of a trouble spot: the right piece beside the wrong one, at rest if it comes to rest, else
         on the loom, goes into an SVG beside the pattern.
     language
-        the language of the trouble spots: en, es or de.
+        the language of the trouble spots and of what was found: en, es or de.
     keep
         keep what was found on this machine, and read it again while the piece is the same.
     """
@@ -92,9 +93,9 @@ def rehearse_(
         return cannot("checks go from 0 to 1000, top from 1 to 1000, pairs from 0 to 1,000,000", json)
     table = weights_from(likelihood, seen)
     if table.weights is None:
-        return refuse(table.findings, json)
-    made = worked(file, json)
-    other = worked(against, json) if against else None
+        return refuse(table.findings, json, language)
+    made = worked(file, json, language)
+    other = worked(against, json, language) if against else None
     with progress(json) as report:
         told = rehearsed(made, table.weights, checks=checks, progress=report, kept=keep)
         second = rehearsed(other, table.weights, checks=checks, progress=report, kept=keep) if other else None
@@ -117,7 +118,7 @@ def rehearse_(
             value["pairs"] = _pairs(sampled, numbers)
         if shown:
             value["picture"] = {"name": str(shown[0]), "at_rest": shown[1]}
-        return answer(value, findings)
+        return answer(value, findings, language=language)
     say(told.title, style="bold")
     for line in _lines(told, numbers):
         say(line)
@@ -134,7 +135,7 @@ def rehearse_(
     if shown:
         say()
         say(f"trouble {picture}, {'at rest' if shown[1] else 'on the loom'}: {shown[0]}")
-    say_findings(findings)
+    say_findings(findings, language)
     return exit_code(findings)
 
 

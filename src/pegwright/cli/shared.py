@@ -10,7 +10,7 @@ from rich.table import Table
 from rich.text import Text
 
 from pegwright.cli.terminal import FAILED, FINE, err, exit_code, progress, say_findings, say_json
-from pegwright.finding import Finding
+from pegwright.finding import Finding, Language
 from pegwright.pattern import Pattern
 from pegwright.workshop import open_pattern
 
@@ -27,38 +27,45 @@ class Stop(Exception):  # noqa: N818 - not an error: it carries an exit code
         self.code = code
 
 
-def patterned(file: Path, json: bool) -> Pattern:
+def patterned(file: Path, json: bool, language: Language = "en") -> Pattern:
     """Return the pattern in a file, or stop with what is wrong with it."""
     reading = open_pattern(file)
     if reading.pattern is None:
-        raise Stop(refuse(reading.findings, json))
+        raise Stop(refuse(reading.findings, json, language))
     return reading.pattern
 
 
-def worked(file: Path, json: bool) -> Work:
+def worked(file: Path, json: bool, language: Language = "en") -> Work:
     """Return the pattern in a file, worked."""
     from pegwright.workshop import work  # noqa: PLC0415 - what works nothing starts without the line
 
-    pattern = patterned(file, json)
+    pattern = patterned(file, json, language)
     with progress(json) as report:
         return work(pattern, report)
 
 
-def answer(value: dict[str, Any], findings: tuple[Finding, ...] = (), code: int | None = None) -> int:
+def answer(
+    value: dict[str, Any],
+    findings: tuple[Finding, ...] = (),
+    code: int | None = None,
+    language: Language = "en",
+) -> int:
     """Print the one JSON value of a command and return its exit code, by the gravest finding if not given.
 
     `ok` is true exactly where the exit code is 0.
     """
+    from pegwright.finding.wording import worded  # noqa: PLC0415 - slow to load
+
     code = exit_code(findings) if code is None else code
-    say_json({"ok": code == FINE, **value, "findings": findings})
+    say_json({"ok": code == FINE, **value, "findings": [worded(each, language) for each in findings]})
     return code
 
 
-def refuse(findings: tuple[Finding, ...], json: bool) -> int:
+def refuse(findings: tuple[Finding, ...], json: bool, language: Language = "en") -> int:
     """Say why there was nothing to work on: the document could not be read."""
     if json:
-        return answer({}, findings, FAILED)
-    say_findings(findings)
+        return answer({}, findings, FAILED, language)
+    say_findings(findings, language)
     return FAILED
 
 

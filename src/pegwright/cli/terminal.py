@@ -13,7 +13,7 @@ from rich.console import Console
 from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 from rich.text import Text
 
-from pegwright.finding import Finding, worst
+from pegwright.finding import Finding, Language, phrase, worst
 from pegwright.workshop import Progress as Report
 
 FINE, FOUND, FAILED = 0, 1, 2
@@ -34,18 +34,21 @@ def say(text: str = "", style: str = "") -> None:
     out.print(Text(_harmless(text), style=style))
 
 
-def say_findings(findings: Iterable[Finding]) -> None:
-    """Print every finding with its place and cure."""
-    for found in findings:
+def say_findings(findings: Iterable[Finding], language: Language = "en") -> None:
+    """Print every finding with its place and cure, in a language."""
+    from pegwright.finding.wording import where, word, worded  # noqa: PLC0415 - slow to load
+
+    for found in (worded(each, language) for each in findings):
         head = Text(f"{found.severity}", style=_STYLE[found.severity])
         head.append(f"[{found.code}] ", style="dim")
         head.append(_harmless(found.message), style="")
         out.print(head)
-        out.print(Text(_harmless(f"  at {found.place}"), style="dim"))
-        if found.hint:
-            out.print(Text(_harmless(f"  hint: {found.hint}")))
+        lines = [(phrase("place-at", place=where(found.place, language)), "dim")]
+        lines.append((phrase("hint-is", hint=found.hint), ""))
         if found.fix:
-            out.print(Text(_harmless(f"  fix: {found.fix.label}"), style="green"))
+            lines.append((phrase("fix-is", label=found.fix.label), "green"))
+        for line, style in lines:
+            out.print(Text(_harmless(f"  {word(line, language)}"), style=style))
 
 
 def say_json(value: Any) -> None:

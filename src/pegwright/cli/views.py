@@ -179,7 +179,7 @@ def supplies(needs: Supplies, shopping: Shopping | None) -> dict[str, Any]:
             "complete": shopping.complete,
             "lines": [
                 {
-                    "what": line.what,
+                    "what": str(line.what),
                     "needed": line.needed,
                     "have": line.have,
                     "packs": [{"packs": n, "of": pack.size} for n, pack in line.packs],
@@ -246,7 +246,7 @@ def shopping_rows(shopping: Shopping) -> list[dict[str, str]]:
     """Return a row for each thing to buy."""
     return [
         {
-            "buy": line.what,
+            "buy": str(line.what),
             "needed": str(line.needed),
             "have": str(line.have),
             "packs": " + ".join(f"{n} of {pack.size}" for n, pack in line.packs) or "—",

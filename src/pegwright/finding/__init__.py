@@ -1,7 +1,8 @@
 """One finding: what is wrong or worth knowing, where, and how to mend it.
 
-A user's mistake is a `Finding`; a programmer's mistake is an exception. The words live in one place,
-`pegwright.finding.catalogue`; every other room names a code and hands over the facts.
+A user's mistake is a `Finding`; a programmer's mistake is an exception. A finding is data: a code and facts.
+Every room names a code and hands over the facts; they are put in words, in any language, by
+`pegwright.finding.wording`, and only where somebody reads them.
 """
 
 from __future__ import annotations
@@ -10,12 +11,42 @@ from typing import Any, Literal
 
 import msgspec
 
-from pegwright.finding.catalogue import CATALOGUE
+from pegwright.finding.catalogue import CATALOGUE, PHRASES
 
-__all__ = ["CATALOGUE", "Finding", "Fix", "Place", "Severity", "finding", "spoken", "worst"]
+__all__ = [
+    "CATALOGUE",
+    "PHRASES",
+    "Fact",
+    "Finding",
+    "Fix",
+    "Language",
+    "Phrase",
+    "Place",
+    "Severity",
+    "finding",
+    "phrase",
+    "worst",
+]
 
+Language = Literal["en", "es", "de"]
 Severity = Literal["error", "warning", "note"]
 _ORDER: dict[str, int] = {"error": 0, "warning": 1, "note": 2}
+
+
+class Phrase(msgspec.Struct, frozen=True):
+    """A part of a sentence that is worded where the whole is: its name in the catalogue, and its facts."""
+
+    phrase: str
+    facts: dict[str, Fact] = {}
+
+    def __str__(self) -> str:
+        from pegwright.finding.wording import word  # noqa: PLC0415 - slow to load, and seldom asked for
+
+        return word(self)
+
+
+Fact = str | int | float | Phrase | tuple[str | int | float | Phrase, ...]
+"""What a wording is made of. A holder of loops is named as the loom names it: a peg, `hook`, `end.3`."""
 
 
 class Place(msgspec.Struct, frozen=True, omit_defaults=True):
@@ -33,71 +64,69 @@ class Place(msgspec.Struct, frozen=True, omit_defaults=True):
     band: int | None = None
 
     def __str__(self) -> str:
-        if self.line is not None:
-            return f"line {self.line}, column {self.column}"
-        parts = []
-        if self.step is not None:
-            parts.append(f"move {self.step}")
-        if self.peg is not None:
-            parts.append(spoken(self.peg) if _is_no_peg(self.peg) else f"peg {self.peg}")
-        if self.band is not None:
-            parts.append(f"band {self.band}")
-        said = ", ".join(parts)
-        if said and self.path:
-            return f"{said} ({self.path})"
-        return said or self.path or "the whole pattern"
+        from pegwright.finding.wording import where  # noqa: PLC0415 - as above
 
-
-def spoken(holder: str) -> str:
-    """Return what carries loops in words: a peg, the hook, a free end (`end.3`) by its name."""
-    if holder == "hook":
-        return "the hook"
-    return f"the free end called {holder.rpartition('.')[0]}" if _is_no_peg(holder) else holder
-
-
-def _is_no_peg(holder: str) -> bool:
-    return holder == "hook" or "." in holder
+        return where(self)
 
 
 class Fix(msgspec.Struct, frozen=True):
-    """A cure that can be carried out by itself: a label and a JSON Patch (RFC 6902) on the document."""
+    """A cure that can be carried out by itself: what it does and a JSON Patch (RFC 6902) on the document."""
 
-    label: str
+    label: Phrase
     patch: tuple[dict[str, Any], ...]
 
 
 class Finding(msgspec.Struct, frozen=True, omit_defaults=True):
-    """What is wrong or worth knowing. `facts` are the values the message was worded from."""
+    """What is wrong or worth knowing; `message` and `hint` say it in English."""
 
     code: str
     severity: Severity
-    message: str
     place: Place
-    hint: str = ""
     fix: Fix | None = None
-    facts: dict[str, Any] = {}
+    facts: dict[str, Fact] = {}
+
+    @property
+    def message(self) -> str:
+        """What is wrong."""
+        from pegwright.finding.wording import worded  # noqa: PLC0415 - as above
+
+        return worded(self).message
+
+    @property
+    def hint(self) -> str:
+        """What to do about it."""
+        from pegwright.finding.wording import worded  # noqa: PLC0415 - as above
+
+        return worded(self).hint
 
     def __str__(self) -> str:
-        text = f"{self.severity}[{self.code}] {self.message}\n  at {self.place}"
-        return f"{text}\n  hint: {self.hint}" if self.hint else text
+        return f"{self.severity}[{self.code}] {self.message}\n  at {self.place}\n  hint: {self.hint}"
 
 
-def finding(code: str, place: Place | None = None, *, fix: Fix | None = None, **facts: Any) -> Finding:
-    """Word the finding `code` from its facts.
+def finding(code: str, place: Place | None = None, *, fix: Fix | None = None, **facts: Fact) -> Finding:
+    """Return the finding `code` with its facts.
 
     Raises:
         KeyError: no such code, or a fact that its wording needs is missing.
     """
     entry = CATALOGUE[code]
-    return Finding(
-        code=code,
-        severity=entry.severity,
-        message=entry.message.format_map(facts),
-        place=place or Place(),
-        hint=entry.hint.format_map(facts),
-        fix=fix,
-        facts=facts,
-    )
+    _complete(code, entry.facts, facts)
+    return Finding(code=code, severity=entry.severity, place=place or Place(), fix=fix, facts=facts)
+
+
+def phrase(name: str, /, **facts: Fact) -> Phrase:
+    """Return a phrase with its facts.
+
+    Raises:
+        KeyError: no such phrase, or a fact that its wording needs is missing.
+    """
+    _complete(name, PHRASES[name], facts)
+    return Phrase(name, facts)
+
+
+def _complete(name: str, needed: frozenset[str], facts: dict[str, Fact]) -> None:
+    if not needed <= facts.keys():
+        raise KeyError(f"{name} lacks {', '.join(sorted(needed - facts.keys()))}")
 
 
 def worst(findings: tuple[Finding, ...] | list[Finding]) -> Severity | None:

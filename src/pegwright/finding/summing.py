@@ -16,7 +16,7 @@ def sum_up(findings: Iterable[Finding], most: int = MOST_OF_A_CODE) -> tuple[Fin
     kept = []
     for one in findings:
         if one.code == "more-of-the-same":  # a run summed up before
-            seen[one.facts["of"]] += one.facts["count"]
+            seen[str(one.facts["of"])] += int(str(one.facts["count"]))
             continue
         seen[one.code] += 1
         if seen[one.code] <= most:

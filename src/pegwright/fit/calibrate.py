@@ -22,7 +22,7 @@ import numpy as np
 import numpy.typing as npt
 from scipy.optimize import least_squares, nnls
 
-from pegwright.finding import Finding, Place, finding
+from pegwright.finding import Finding, Place, finding, phrase
 from pegwright.fit.measurements import (
     G_N_PER_G,
     MOST_STRETCH,
@@ -322,8 +322,8 @@ def _remarks(
         )
     weights = len({h.mass_g for h in m.hung})
     if weights < 3:
-        what, needed = ("the rubber", 1) if weights == 0 else ("both Mooney–Rivlin constants", 3)
-        yield finding("measure-few", Place(path="/hung"), count=weights, what=what, needed=needed)
+        what, needed = ("few-for-rubber", 1) if weights == 0 else ("few-for-both", 3)
+        yield finding("measure-few", Place(path="/hung"), count=weights, what=phrase(what), needed=needed)
     if best is None:
         return
     low, high = SHEAR_RANGE

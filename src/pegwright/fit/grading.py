@@ -13,7 +13,7 @@ from typing import Any, NamedTuple
 import msgspec
 import numpy as np
 
-from pegwright.finding import Finding, finding
+from pegwright.finding import Finding, finding, phrase
 from pegwright.fit.sizing import EASE
 from pegwright.fit.supplies import Supplies, supplies
 from pegwright.fit.wrist import Wrist, read_wrist
@@ -101,8 +101,10 @@ def gauge(
         repeat_mm=found.get(1, repeat_mm or 0.0),
         extension_mm=found.get(2, extension_mm or 0.0),
     )
-    named = (("repeat", one.repeat_mm), ("extension band", one.extension_mm))
-    wrong = tuple(finding("gauge-nonsense", what=what, value_mm=mm) for what, mm in named if not mm > 0)
+    named = (("gauge-repeat", one.repeat_mm), ("gauge-extension", one.extension_mm))
+    wrong = tuple(
+        finding("gauge-nonsense", what=phrase(what), value_mm=mm) for what, mm in named if not mm > 0
+    )
     return GaugeReading(None if wrong else one, wrong)
 
 
@@ -148,8 +150,9 @@ def plan_for(
     }
     found: tuple[Finding, ...] = ()
     if not suiting:
-        loose = best[2] > high
-        found = (finding("fit-loose", **facts) if loose else finding("fit-tight", **facts, pulls=""),)
+        unknown = phrase("pulls-unknown")
+        tight = finding("fit-tight", **facts, pulls=unknown)
+        found = (finding("fit-loose", **facts) if best[2] > high else tight,)
     return Plan(wrist=wrist, repeats=best[0], extension=best[1], length_mm=best[2], findings=found)
 
 

@@ -9,12 +9,13 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator
+from typing import Any
 
 import msgspec
 import numpy as np
 import numpy.typing as npt
 
-from pegwright.finding import Finding, Place, finding
+from pegwright.finding import Finding, Phrase, Place, finding, phrase
 from pegwright.pattern.document import Material
 
 __all__ = ["G_N_PER_G", "Hung", "Measurements", "bore_mm", "check_measurements", "hung_mm", "rest_mm"]
@@ -83,83 +84,61 @@ def check_measurements(measured: Measurements) -> tuple[Finding, ...]:
 
 def _nonsense(m: Measurements) -> Iterator[Finding]:
     sound = True
-    for path, what, value, (low, high), unit, cure in (
-        (
-            "flat_mm",
-            "a flat length",
-            m.flat_mm,
-            _FLAT_MM,
-            "mm",
-            "lay the band flat, press, and read mm end to end",
-        ),
-        (
-            "thickness_mm",
-            "a thickness",
-            m.thickness_mm,
-            _THICKNESS_MM,
-            "mm",
-            "lay ten bands side by side, read mm across, and take a tenth",
-        ),
-        (
-            "weight_100_g",
-            "a weight of a hundred",
-            m.weight_100_g,
-            _WEIGHT_100_G,
-            "g",
-            "count a hundred bands on to the scales and read grams",
-        ),
+    for path, what, value, (low, high), unit in (
+        ("flat_mm", "flat", m.flat_mm, _FLAT_MM, "mm"),
+        ("thickness_mm", "thickness", m.thickness_mm, _THICKNESS_MM, "mm"),
+        ("weight_100_g", "weight-100", m.weight_100_g, _WEIGHT_100_G, "g"),
     ):
         if value is not None and not low <= value <= high:
             sound = False
-            yield _wrong(path, what, value, unit, f"it should be between {low:g} and {high:g}", cure)
+            yield _wrong(path, _measured(what), value, unit, phrase("between", low=low, high=high), what)
     if sound and m.flat_mm <= 4 * m.thickness_mm:
         sound = False
-        reason = f"at a flat length of {m.flat_mm:g} mm nothing would be left of the hole"
-        yield _wrong("thickness_mm", "a thickness", m.thickness_mm, "mm", reason, "measure both once more")
+        reason = phrase("no-hole", flat_mm=m.flat_mm)
+        yield _wrong("thickness_mm", _measured("thickness"), m.thickness_mm, "mm", reason, "both")
     if not 0 <= m.hook_mm <= 10:
         sound = False
-        yield _wrong(
-            "hook_mm", "a hook", m.hook_mm, "mm", "it should be a thin wire", "give its thickness in mm"
-        )
+        yield _wrong("hook_mm", _measured("hook"), m.hook_mm, "mm", phrase("thin-wire"), "hook")
     for name in ("flat_error_mm", "thickness_error_mm", "weight_error_g", "length_error_mm"):
         error = getattr(m, name)
         if not 0 < error <= 100:
             sound = False
             unit = name.rpartition("_")[2]
-            reason = "no reading is without error, and none so far out is of use"
-            yield _wrong(name, "a reading error", error, unit, reason, "give about half of the finest mark")
+            yield _wrong(name, _measured("error"), error, unit, phrase("error-useless"), "error")
     yield from _hung(m, sound)
 
 
 def _hung(m: Measurements, sound: bool) -> Iterator[Finding]:
     for i, one in enumerate(m.hung):
-        path = f"hung/{i}"
+        path = f"hung/{i}/length_mm"
         if not 0 < one.mass_g <= 100_000:
-            cure = "weigh what hangs below in grams, its hook included"
-            yield _wrong(f"{path}/mass_g", "a weight", one.mass_g, "g", "it should be above 0", cure)
+            at = f"hung/{i}/mass_g"
+            yield _wrong(at, _measured("weight"), one.mass_g, "g", phrase("above-nought"), "weight")
         elif not math.isfinite(one.length_mm) or one.length_mm <= 0:
-            cure = "read mm, outside, end to end"
-            yield _wrong(f"{path}/length_mm", "a length", one.length_mm, "mm", "it should be above 0", cure)
+            yield _wrong(path, _measured("length"), one.length_mm, "mm", phrase("above-nought"), "length")
         elif sound:
             short, long = hung_mm(np.array([1.0, MOST_STRETCH]), m.flat_mm, m.thickness_mm, m.hook_mm)
-            what = f"under {one.mass_g:g} g, a length"
+            what = phrase("measured-under", mass_g=one.mass_g)
             if one.length_mm < short - 3 * m.length_error_mm:
-                reason = f"laid flat the band is {m.flat_mm:g} mm long already"
-                cure = "measure flat length and hung length alike, outside, end to end"
-                yield _wrong(f"{path}/length_mm", what, one.length_mm, "mm", reason, cure)
+                reason = phrase("flat-already", flat_mm=m.flat_mm)
+                yield _wrong(path, what, one.length_mm, "mm", reason, "alike")
             elif one.length_mm > long:
-                reason = f"that is more than {MOST_STRETCH:g} times, where every band has snapped"
-                yield _wrong(f"{path}/length_mm", what, one.length_mm, "mm", reason, "look at the unit: mm")
+                reason = phrase("all-snapped", times=MOST_STRETCH)
+                yield _wrong(path, what, one.length_mm, "mm", reason, "unit")
     order = sorted((h for h in m.hung if h.mass_g > 0), key=lambda h: (h.mass_g, h.length_mm))
     for less, more in itertools.pairwise(order):
         if more.mass_g > less.mass_g and more.length_mm < less.length_mm - 3 * m.length_error_mm:
-            what = f"under {more.mass_g:g} g, a length"
-            reason = f"under {less.mass_g:g} g it was {less.length_mm:g} mm already"
+            what = phrase("measured-under", mass_g=more.mass_g)
+            reason = phrase("longer-before", mass_g=less.mass_g, length_mm=less.length_mm)
             path = f"hung/{m.hung.index(more)}/length_mm"
-            yield _wrong(path, what, more.length_mm, "mm", reason, "measure both weights once more")
+            yield _wrong(path, what, more.length_mm, "mm", reason, "weights")
 
 
-def _wrong(path: str, what: str, value: float, unit: str, *why: str) -> Finding:
+def _measured(what: str) -> Phrase:
+    return phrase("measured", what=what)
+
+
+def _wrong(path: str, what: Phrase, value: float, unit: str, *why: Any) -> Finding:
     reason, cure = why
     return finding(
         "measure-nonsense",
@@ -168,5 +147,5 @@ def _wrong(path: str, what: str, value: float, unit: str, *why: str) -> Finding:
         value=value,
         unit=unit,
         reason=reason,
-        cure=cure,
+        cure=phrase("cure", how=cure),
     )

@@ -128,11 +128,11 @@ def check_hooked(pattern: Pattern, history: History) -> tuple[Finding, ...]:
                 "band-near-breaking",
                 place,
                 name=next(colour.name for colour in pattern.colours if colour.letter == letter),
-                pegs=" and ".join(filter(None, (", ".join(one.pegs[:-1]), one.pegs[-1]))),
+                pegs=one.pegs,
                 stretch=one.stretch,
                 force_n=one.tension_n,
                 breaks=BREAK_STRETCH,
-                more=f", and {len(cases) - 1} more like it" if len(cases) > 1 else "",
+                more=len(cases) - 1,
             )
         )
     return sum_up(found)

@@ -11,7 +11,7 @@ from typing import Literal
 
 import msgspec
 
-from pegwright.finding import Finding, finding
+from pegwright.finding import Finding, Phrase, finding, phrase
 from pegwright.fit.stash import BandGoods, Goods, LoomGoods, Pack, Stash
 from pegwright.fit.supplies import Supplies
 
@@ -29,7 +29,7 @@ class Buying(msgspec.Struct, frozen=True, kw_only=True):
     """
 
     kind: Literal["bands", "clips", "loom", "hooks", "scissors"]
-    what: str
+    what: Phrase
     needed: int
     have: int = 0
     packs: tuple[tuple[int, Pack], ...] = ()
@@ -79,16 +79,21 @@ def packs(needs: Supplies, stash: Stash) -> Shopping:
     for heap in needs.heaps:
         suited = [g for g in stash.bands if g.suits(heap)]
         suited.sort(key=lambda goods: (not goods.colour, not goods.band))
-        what = f"{heap.name} ({heap.letter}), {heap.band}" if heap.name else f"colour {heap.letter}"
+        named = phrase("goods-bands", name=heap.name, letter=heap.letter, band=heap.band)
+        what = named if heap.name else phrase("goods-unlisted", letter=heap.letter)
         lines.append(_line("bands", what, heap.total, suited, at_hand))
-    lines.append(_line("clips", "clips", needs.clips + needs.spare_clips, [stash.clips], at_hand))
+    lines.append(
+        _line("clips", phrase("goods", kind="clips"), needs.clips + needs.spare_clips, [stash.clips], at_hand)
+    )
     for loom in needs.looms:
         fitting = sorted(
             (g for g in stash.looms if g.suits(loom)), key=lambda g: (not g.kind, not g.rows, not g.pegs)
         )
-        lines.append(_line("loom", f"{loom.kind}, {loom.rows} × {loom.pegs}", loom.count, fitting, at_hand))
-    lines.append(_line("hooks", "hooks", needs.hooks, [stash.hooks], at_hand))
-    lines.append(_line("scissors", "scissors", needs.scissors, [stash.scissors], at_hand))
+        what = phrase("goods-loom", kind=loom.kind, rows=loom.rows, pegs=loom.pegs)
+        lines.append(_line("loom", what, loom.count, fitting, at_hand))
+    lines.append(_line("hooks", phrase("goods", kind="hooks"), needs.hooks, [stash.hooks], at_hand))
+    scissors = phrase("goods", kind="scissors")
+    lines.append(_line("scissors", scissors, needs.scissors, [stash.scissors], at_hand))
     lines = [line for line in lines if line.needed]
     findings = [
         finding("stash-lacks", what=line.what, missing=line.missing)
@@ -102,7 +107,7 @@ def packs(needs: Supplies, stash: Stash) -> Shopping:
 
 def _line(
     kind: Literal["bands", "clips", "loom", "hooks", "scissors"],
-    what: str,
+    what: Phrase,
     needed: int,
     goods: Sequence[Goods | BandGoods | LoomGoods],
     at_hand: Counter[int],

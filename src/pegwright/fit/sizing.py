@@ -17,7 +17,7 @@ import msgspec
 from scipy.interpolate import PchipInterpolator
 from scipy.optimize import brentq
 
-from pegwright.finding import Finding, finding
+from pegwright.finding import Finding, finding, phrase
 from pegwright.fit.wrist import PASSES_99, hand_mm
 
 __all__ = ["EASE", "HAND_PULL_N", "Curve", "CurveReading", "Fit", "Worn", "fit_of", "stretch_curve"]
@@ -100,15 +100,15 @@ class Fit(msgspec.Struct, frozen=True, kw_only=True):
 def stretch_curve(points: Sequence[tuple[float, float]]) -> CurveReading:
     """Read a stretch curve from pairs of force in N and length in mm, in any order."""
     ordered = sorted(points, key=lambda pair: pair[1])
-    reason = ""
+    reason = None
     if len(ordered) < 2:
-        reason = "it takes at least two points"
+        reason = phrase("curve-few")
     elif not all(math.isfinite(f) and math.isfinite(mm) and f >= 0 and mm > 0 for f, mm in ordered):
-        reason = "a force or length is negative or no number"
+        reason = phrase("curve-negative")
     elif any(b[0] <= a[0] or b[1] <= a[1] for a, b in itertools.pairwise(ordered)):
         less, more = next((a, b) for a, b in itertools.pairwise(ordered) if b[0] <= a[0] or b[1] <= a[1])
-        reason = f"{less[0]:g} N at {less[1]:g} mm, but {more[0]:g} N at {more[1]:g} mm"
-    if reason:
+        reason = phrase("curve-falls", less_n=less[0], less_mm=less[1], more_n=more[0], more_mm=more[1])
+    if reason is not None:
         return CurveReading(None, (finding("stretch-curve-nonsense", reason=reason),))
     return CurveReading(Curve(tuple(mm for _, mm in ordered), tuple(f for f, _ in ordered)), ())
 
@@ -197,9 +197,10 @@ def _findings(length_mm: float, worn: Worn, known_mm: float, hand_pull_n: float)
     if worn.feel == "loose":
         yield finding("fit-loose", **facts)
     elif worn.feel == "tight":
-        pulls = "" if worn.tension_n is None else f", and pulls with {worn.tension_n:.1f} N"
+        force_n = worn.tension_n
+        pulls = phrase("pulls-unknown") if force_n is None else phrase("pulls-with", force_n=force_n)
         yield finding("fit-tight", **facts, pulls=pulls)
     if worn.pull_n is None:
-        yield finding("fit-unmeasured", known_mm=known_mm, what="the hand", needed_mm=worn.hand_mm)
+        yield finding("fit-unmeasured", known_mm=known_mm, needed_mm=worn.hand_mm)
     elif worn.pull_n > hand_pull_n:
         yield finding("fit-hand", hand_mm=worn.hand_mm, pull_n=worn.pull_n)

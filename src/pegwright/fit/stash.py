@@ -17,7 +17,7 @@ from typing import Annotated, Any, Literal, NamedTuple
 
 import msgspec
 
-from pegwright.finding import Finding, Place, finding
+from pegwright.finding import Finding, Phrase, Place, finding
 from pegwright.fit.supplies import Heap, Loom, LoomKind
 from pegwright.pattern.read import LIMIT_BYTES, MOST_FINDINGS, not_json, place_of_byte, problems
 
@@ -143,5 +143,5 @@ def stash_schema() -> dict[str, Any]:
     }
 
 
-def _unfit(path: str, reason: str) -> Finding:
+def _unfit(path: str, reason: Phrase) -> Finding:
     return finding("not-a-stash", Place(path=path), reason=reason)

@@ -16,7 +16,7 @@ from typing import Any, NamedTuple
 
 import msgspec
 
-from pegwright.finding import Finding, Fix, Place, finding
+from pegwright.finding import Finding, Fix, Phrase, Place, finding, phrase
 from pegwright.finding.summing import sum_up
 from pegwright.pattern import (
     AnyStep,
@@ -112,15 +112,20 @@ def _stated(pattern: Pattern, whole: Counter[str]) -> Iterator[Finding]:
     names = {colour.letter: colour.name for colour in pattern.colours}
     for letter, number in pattern.stated.bands.items():
         if number != whole[letter]:
-            what = f"{letter} ({names[letter]}) bands" if letter in names else f"{letter} bands"
+            listed = letter in names
+            what = (
+                phrase("stated-bands", letter=letter, name=names[letter])
+                if listed
+                else phrase("stated-bands-unlisted", letter=letter)
+            )
             yield _wrong(f"/stated/bands/{letter}", number, what, whole[letter])
     clips = pattern.stated.clips
     if clips is not None and clips != whole[_CLIP]:
-        yield _wrong("/stated/clips", clips, "clips", whole[_CLIP])
+        yield _wrong("/stated/clips", clips, phrase("stated-clips"), whole[_CLIP])
 
 
-def _wrong(path: str, stated: int, what: str, counted: int) -> Finding:
-    fix = Fix(f"write {counted}", ({"op": "replace", "path": path, "value": counted},))
+def _wrong(path: str, stated: int, what: Phrase, counted: int) -> Finding:
+    fix = Fix(phrase("fix-write", number=counted), ({"op": "replace", "path": path, "value": counted},))
     return finding("stated-count-wrong", Place(path=path), fix=fix, stated=stated, what=what, counted=counted)
 
 
@@ -149,7 +154,9 @@ def _texts(pattern: Pattern, expansion: Expansion, whole: Counter[str]) -> Itera
             if one.number in accepted[one.what]:
                 continue
             corrected = f"{text[: one.start]}{counted}{text[one.end :]}"
-            fix = Fix(f"write {counted}", ({"op": "replace", "path": path, "value": corrected},))
+            fix = Fix(
+                phrase("fix-write", number=counted), ({"op": "replace", "path": path, "value": corrected},)
+            )
             yield finding(
                 "text-count-wrong",
                 Place(path=path),

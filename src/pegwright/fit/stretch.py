@@ -114,12 +114,12 @@ def check_stretch(pattern: Pattern, history: History) -> tuple[Finding, ...]:
                 code,
                 Place(path=path, step=numbers[one.at], peg=one.pegs[0], band=one.band),
                 name=name,
-                pegs=_pegs(one.pegs),
+                pegs=one.pegs,
                 taut_mm=one.taut_mm,
                 rest_mm=one.rest_mm,
                 stretch=one.stretch,
                 count=len(cases),
-                more=f", and {len(cases) - 1} more like it" if len(cases) > 1 else "",
+                more=len(cases) - 1,
             )
         )
     return sum_up(found)
@@ -131,10 +131,6 @@ def _code(one: Tautness) -> str:
     if one.stretch > WORK_STRETCH:
         return "band-taut"
     return "band-slack" if one.placed and one.taut_mm <= one.rest_mm * (1 + 1e-9) else ""
-
-
-def _pegs(pegs: tuple[str, ...]) -> str:
-    return pegs[0] if len(pegs) == 1 else f"{', '.join(pegs[:-1])} and {pegs[-1]}"
 
 
 def _round_mm(spots: Sequence[tuple[float, float]]) -> float:

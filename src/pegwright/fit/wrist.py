@@ -20,7 +20,7 @@ from typing import Literal, NamedTuple
 
 import msgspec
 
-from pegwright.finding import Finding, finding
+from pegwright.finding import Finding, finding, phrase
 
 __all__ = [
     "ADULTS",
@@ -199,9 +199,7 @@ def read_wrist(text: str) -> WristReading:
         told = age["who"] or age["also"] or ""
         who: Table = "girls" if told[:1] == "g" else "boys" if told else "both"
         return wrist_of_age(float(age["years"].replace(",", ".")), who)
-    return WristReading(
-        None, (finding("wrist-unreadable", said=said, sizes=", ".join(s.name for s in SIZES)),)
-    )
+    return WristReading(None, (finding("wrist-unreadable", said=said, sizes=tuple(s.name for s in SIZES)),))
 
 
 def wrist_of_size(size: Size) -> Wrist:
@@ -221,7 +219,7 @@ def wrist_of_age(years: float, table: Table = "both") -> WristReading:
     From 18 years on it is that of adults.
     """
     if not 0 <= years <= _OLDEST:
-        return WristReading(None, (finding("wrist-nonsense", what=f"an age of {years:g} years"),))
+        return WristReading(None, (finding("wrist-nonsense", what=phrase("wrist-of-age", years=years)),))
     if years < _TOO_YOUNG:
         return WristReading(None, (finding("wrist-too-young", years=years),))
     after = next((i for i, age in enumerate(CHILDREN) if age.years > years), len(CHILDREN))
@@ -264,7 +262,7 @@ def _value(match: re.Match[str]) -> float | None:
 def _measured(girth_mm: float, said: str) -> WristReading:
     low, high = _SENSIBLE_MM
     if not low <= girth_mm <= high or not math.isfinite(girth_mm):
-        return WristReading(None, (finding("wrist-nonsense", what=f"a wrist of {said}"),))
+        return WristReading(None, (finding("wrist-nonsense", what=phrase("wrist-of-girth", said=said)),))
     wrist = Wrist(girth_mm=girth_mm, low_mm=girth_mm, high_mm=girth_mm, said=said)
     if not _MEASURED_MM[0] <= girth_mm <= _MEASURED_MM[1]:
         low, high = _MEASURED_MM

@@ -10,9 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from itertools import chain, pairwise
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-from pegwright.finding import Finding, Place, finding
+from pegwright.finding import Fact, Finding, Phrase, Place, finding, phrase
 from pegwright.finding.summing import sum_up
 from pegwright.fit.supplies import Supplies
 from pegwright.lesson.finished import size
@@ -103,8 +103,8 @@ def _level(pattern: Pattern, history: History) -> Iterator[Finding]:
         "intermediate" if caps and tall else "easy" if caps or wide or twist or hung or tall else "basic"
     )
     if _LEVELS.index(pattern.level) < _LEVELS.index(reckoned):
-        why = {"caps": caps, "wide bands": wide, "half-turns": twist, "hung bands": hung, "tall stacks": tall}
-        reasons = ", ".join(name for name, so in why.items() if so)
+        why = {"caps": caps, "wide": wide, "twists": twist, "hung": hung, "tall": tall}
+        reasons = tuple(phrase(f"level-{name}") for name, so in why.items() if so)
         yield finding(
             "level-low", Place(path="/level"), level=pattern.level, reckoned=reckoned, reasons=reasons
         )
@@ -177,37 +177,35 @@ def disagreements(lesson: Lesson, history: History, supplies: Supplies) -> Itera
     """
     laid = [event.band for event in history.events if isinstance(event, Laid)]
     table = {row.letter: row.count for row in lesson.supplies.bands}
-    yield from _differ("bands in all", lesson.supplies.total_count, sum(table.values()))
-    yield from _differ("bands in all", lesson.supplies.total_count, supplies.bands)
+    yield from _differ(phrase("what-bands"), lesson.supplies.total_count, sum(table.values()))
+    yield from _differ(phrase("what-bands"), lesson.supplies.total_count, supplies.bands)
     for letter, count in table.items():
         counted = sum(history.colours[band - 1] == letter for band in laid)
         spares = sum(heap.spares for heap in supplies.heaps if heap.letter == letter)
-        yield from _differ(f"bands of colour {letter}", count, counted * supplies.pieces + spares)
-    yield from _differ("colours in the key", len(lesson.key), len(table))
+        yield from _differ(phrase("what-bands-of", letter=letter), count, counted * supplies.pieces + spares)
+    yield from _differ(phrase("what-key"), len(lesson.key), len(table))
     numbers = [step.number for step in lesson.steps]
     for a, b in pairwise([0, *numbers]):
-        yield from _differ("the number of a step", b, a + 1)
+        yield from _differ(phrase("what-number"), b, a + 1)
     spans = [step for step in lesson.steps if step.first]
     for one, other in pairwise(spans):
-        yield from _differ(f"the first move of step {other.number}", other.first, one.last + 1)
+        yield from _differ(phrase("what-first", step=other.number), other.first, one.last + 1)
     if spans:
-        yield from _differ("moves taught", spans[-1].last, len(history.done))
+        yield from _differ(phrase("what-moves"), spans[-1].last, len(history.done))
     for step in spans:
         yield from _step(step, history)
     finished = lesson.finished
     if finished.portrait is not None:
-        yield from _differ(
-            "the size of the finished piece", finished.size, size(lesson.words, finished.portrait)
-        )
+        yield from _differ(phrase("what-size"), finished.size, size(lesson.words, finished.portrait))
 
 
 def _step(step: Step, history: History) -> Iterator[Finding]:
     """Compare a step's rounds, boxes and strong bands with its moves."""
     moves = history.done[step.first - 1 : step.last]
     if step.rounds > 1 and len(moves) % step.rounds:
-        yield from _differ(f"rounds of step {step.number}", step.rounds, len(moves))
+        yield from _differ(phrase("what-rounds", step=step.number), step.rounds, len(moves))
     if step.ticks and len(step.ticks) < 95:
-        yield from _differ(f"boxes of step {step.number}", len(step.ticks), step.rounds)
+        yield from _differ(phrase("what-boxes", step=step.number), len(step.ticks), step.rounds)
     if step.rounds == 1 and step.pictures:
         # Of a long chain the picture shows the end only.
         placed = [done for done in moves if not isinstance(done.doing.move, Extend)]
@@ -219,9 +217,11 @@ def _step(step: Step, history: History) -> Iterator[Finding]:
             if getattr(m, "strong", False) and hasattr(m, "band")
         }
         if fresh and strong and not fresh <= strong:
-            yield from _differ(f"bands shown strong in step {step.number}", sorted(strong), sorted(fresh))
+            yield from _differ(
+                phrase("what-strong", step=step.number), tuple(sorted(strong)), tuple(sorted(fresh))
+            )
 
 
-def _differ(what: str, said: Any, counted: Any) -> Iterator[Finding]:
+def _differ(what: Phrase, said: Fact, counted: Fact) -> Iterator[Finding]:
     if said != counted:
         yield finding("lesson-disagrees", what=what, said=said, counted=counted)

@@ -13,7 +13,7 @@ from itertools import combinations
 
 from coloraide import Color
 
-from pegwright.finding import Finding, Fix, Place, finding
+from pegwright.finding import Finding, Fix, Place, finding, phrase
 from pegwright.finding.summing import sum_up
 from pegwright.pattern import Pattern
 
@@ -22,12 +22,7 @@ ALIKE = 10.0
 APART = 16.0
 """A suggested tint keeps at least this distance from all others, for everybody."""
 MOST_COLOURS = 40
-SIGHTS = {
-    "everybody": "",
-    "eyes that see little red": "protan",
-    "eyes that see little green": "deutan",
-    "eyes that see little blue": "tritan",
-}
+SIGHTS = {"everybody": "", "protan": "protan", "deutan": "deutan", "tritan": "tritan"}
 
 
 def check_palette(pattern: Pattern) -> tuple[Finding, ...]:
@@ -41,13 +36,13 @@ def _pairs(pattern: Pattern) -> Iterator[Finding]:
         close = [who for who, sight in SIGHTS.items() if distance(a.hex, b.hex, sight) < ALIKE]
         if not close:
             continue
-        who = close[0] if close[0] == "everybody" else " and ".join(close)
+        who = tuple(phrase(f"sight-{one}") for one in (close[:1] if close[0] == "everybody" else close))
         others = [c.hex for i, c in enumerate(colours) if i != j]
         better = suggest(b.hex, others)
         fix = None
         if better:
             patch = {"op": "replace", "path": f"/colours/{j}/hex", "value": better}
-            fix = Fix(f"make {b.letter} {better}", (patch,))
+            fix = Fix(phrase("fix-tint", letter=b.letter, tint=better), (patch,))
         place = Place(path=f"/colours/{j}/hex")
         yield finding("colours-alike", place, fix=fix, one=a.letter, other=b.letter, who=who)
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import Any, NamedTuple
 
+from pegwright.finding import phrase
 from pegwright.loom.board import Board, hull, inside
 from pegwright.loom.events import (
     Bight,
@@ -295,23 +296,22 @@ def _fasten(board: Board, state: State, move: Knot | Clip) -> Fastened:
 
 def _peg(board: Board, name: str) -> str:
     if name not in board.pegs:
-        raise _NoError("peg-unknown", peg=name, pegs=_known(board))
+        raise _NoError("peg-unknown", peg=name, **_known(board))
     return name
 
 
-def _known(board: Board) -> str:
+def _known(board: Board) -> dict[str, Any]:
     rows = groupby(board.pegs, key=lambda at: at.rstrip("0123456789"))
     spans = [(row, [int(at[len(row) :]) for at in members]) for row, members in rows]
-    return ", ".join(f"{row}{min(n)} to {row}{max(n)}" for row, n in spans[:6]) + (
-        "…" if len(spans) > 6 else ""
-    )
+    pegs = (phrase("row-span", first=f"{row}{min(n)}", last=f"{row}{max(n)}") for row, n in spans[:6])
+    return {"pegs": tuple(pegs), "more": max(0, len(spans) - 6)}
 
 
 def _holder(board: Board, state: State, name: str) -> str:
     if name in board.pegs:
         return name
     if name[0].isupper():
-        raise _NoError("peg-unknown", peg=name, pegs=_known(board))
+        raise _NoError("peg-unknown", peg=name, **_known(board))
     if name == START and first_loop_is_off(state):
         return START
     holder = end_holder(state, name)

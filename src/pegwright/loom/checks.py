@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import chain
 from typing import NamedTuple
 
-from pegwright.finding import Finding, Fix, Place, finding, spoken
+from pegwright.finding import Fact, Finding, Fix, Phrase, Place, finding, phrase
 from pegwright.finding.summing import MOST_OF_A_CODE, sum_up
 from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
 from pegwright.loom.history import Done, History
@@ -85,9 +85,8 @@ def _starts(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
             # A cap on top must leave the number of the loop as it is.
             if counted > 0 and not step.done.doing.rounds and not step.done.doing.motif:
                 cap = {"do": "wind", "colour": colour, "on": peg}
-                fix = Fix(
-                    f"wind a cap on {peg} first", ({"op": "add", "path": step.place().path, "value": cap},)
-                )
+                patch = {"op": "add", "path": step.place().path, "value": cap}
+                fix = Fix(phrase("fix-cap", peg=peg), (patch,))
             yield finding("start-not-held", step.place(peg, band), fix=fix, band=band, colour=colour, peg=peg)
         touched.update(_holders(event))
 
@@ -106,6 +105,7 @@ def _dragged(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> It
             if told < MOST_OF_A_CODE:
                 fix = top_first(pattern, history, start, step.at)
             told += 1
+            bands = list(dict.fromkeys(b.band for b in shown))
             band = event.bight.band
             peg = event.holder if isinstance(event, Lifted) else event.source
             yield finding(
@@ -115,19 +115,17 @@ def _dragged(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> It
                 band=band,
                 colour=history.colours[band - 1],
                 peg=peg,
-                others=_passing(history, shown),
+                others=_named("band-named", history, bands),
+                count=len(bands),
             )
         drawn_at[event.bight] = step.at
 
 
-def _passing(history: History, ribbons: tuple[Bight, ...]) -> str:
-    bands = list(dict.fromkeys(b.band for b in ribbons))
-    names = [f"{band} ({history.colours[band - 1]})" for band in bands[:_NAMED]]
-    if len(bands) > _NAMED:
-        names.append(f"{len(bands) - _NAMED} more")
-    if len(names) == 1:
-        return f"band {names[0]} passes"
-    return f"bands {', '.join(names[:-1])} and {names[-1]} pass"
+def _named(how: str, history: History, bands: list[int]) -> tuple[Phrase, ...]:
+    """Name the first few bands, and say how many more there are."""
+    named = [phrase(how, band=band, colour=history.colours[band - 1]) for band in bands[:_NAMED]]
+    more = len(bands) - len(named)
+    return (*named, phrase("so-many-more", count=more)) if more else tuple(named)
 
 
 def _high(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
@@ -192,15 +190,12 @@ def _left(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
         empty = [b for b in final.stack(peg) if not final.inside.get(b)]
         if empty and peg in history.board.pegs:
             bands = list(dict.fromkeys(b.band for b in empty))
-            named = [f"band {band} ({history.colours[band - 1]})" for band in bands[:_NAMED]]
-            more = [f"{len(bands) - _NAMED} more"] if len(bands) > _NAMED else []
-            count = "a loop is" if len(empty) == 1 else f"{len(empty)} loops are"
             yield finding(
                 "loop-left",
                 step.place(peg, empty[0].band),
-                count=count,
+                count=len(empty),
                 peg=peg,
-                loops=", ".join(named + more),
+                loops=_named("the-band", history, bands),
             )
 
 
@@ -209,10 +204,11 @@ def _catches(steps: tuple[_Step, ...]) -> Iterator[Finding]:
         if not isinstance(event, Fastened):
             continue
         wanted = getattr(step.done.doing.move, "catch", None) or 0
-        fix = Fix("catch all the loops", ({"op": "remove", "path": f"{step.done.doing.path}/catch"},))
+        patch = {"op": "remove", "path": f"{step.done.doing.path}/catch"}
+        fix = Fix(phrase("fix-catch-all"), (patch,))
         for holder, count in zip(event.holders, event.counts, strict=True):
             loops = 1 if holder == START else len(step.before.stack(holder))
-            told = {"kind": event.kind, "loops": loops, "peg": spoken(holder)}
+            told: dict[str, Fact] = {"kind": event.kind, "loops": loops, "peg": holder}
             if count == 1 < loops:
                 yield finding("catches-one", step.place(holder), fix=fix, **told)
             if wanted > loops:
@@ -229,7 +225,7 @@ def _after_closing(steps: tuple[_Step, ...]) -> Iterator[Finding]:
     later = [(s, event) for s, event in _events(steps) if isinstance(event, Laid) and s.at > clip.at]
     if later:
         step, event = later[0]
-        more = f", and {len(later) - 1} more" if len(later) > 1 else ""
+        more = len(later) - 1
         yield finding("laid-after-clip", step.place(band=event.band), clip=clip.number, more=more)
 
 
@@ -242,7 +238,7 @@ def _finish(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     at = end.rpartition(".")[0] if end else last
     if at is not None:
         clip = {"do": "clip", "at": [at]}
-        fix = Fix(f"clip the loops of {at}", ({"op": "add", "path": "/steps/-", "value": clip},))
+        fix = Fix(phrase("fix-clip", at=at), ({"op": "add", "path": "/steps/-", "value": clip},))
     yield finding("no-finish", Place(path="/steps"), fix=fix)
 
 

@@ -9,7 +9,7 @@ from difflib import get_close_matches
 
 import msgspec
 
-from pegwright.finding import Finding, Fix, Place, finding
+from pegwright.finding import Finding, Fix, Phrase, Place, finding, phrase
 from pegwright.pattern import Expansion, Pattern
 
 
@@ -28,12 +28,12 @@ def check_listed(pattern: Pattern, expansion: Expansion) -> Iterator[Finding]:
         step, doing = first[letter]
         other = letter.swapcase()
         if other in listed and not doing.motif and used[letter] == 1:
-            fix = _put(f"call it {other}", "replace", f"{doing.path}/colour", other)
+            fix = _put(phrase("fix-call-it", letter=other), "replace", f"{doing.path}/colour", other)
         else:
             new = {"letter": letter, "name": f"colour {letter}", "hex": "#808080"}
             # A list left out of the document has no end to add to.
             where, value = ("/colours/-", new) if pattern.colours else ("/colours", [new])
-            fix = _put(f"list colour {letter}", "add", where, value)
+            fix = _put(phrase("fix-list-colour", letter=letter), "add", where, value)
         yield finding(
             "colour-not-listed", Place(path=doing.path, step=step), fix=fix, letter=letter, count=used[letter]
         )
@@ -41,7 +41,8 @@ def check_listed(pattern: Pattern, expansion: Expansion) -> Iterator[Finding]:
         return  # steps are missing, so a colour may only seem to be unused
     for i, colour in enumerate(pattern.colours):
         if colour.letter not in used:
-            fix = Fix(f"take {colour.letter} off the list", ({"op": "remove", "path": f"/colours/{i}"},))
+            label = phrase("fix-take-off", letter=colour.letter)
+            fix = Fix(label, ({"op": "remove", "path": f"/colours/{i}"},))
             place = Place(path=f"/colours/{i}")
             yield finding("colour-unused", place, fix=fix, letter=colour.letter, name=colour.name)
 
@@ -55,22 +56,24 @@ def _letters(pattern: Pattern) -> Iterator[Finding]:
         if colour.letter in letters[:i]:
             where = f"/colours/{i}"
             if colour == pattern.colours[letters.index(colour.letter)]:
-                fix = Fix("take the second one off the list", ({"op": "remove", "path": where},))
+                fix = Fix(phrase("fix-take-second"), ({"op": "remove", "path": where},))
             else:
                 new = next(free, "")
-                fix = _put(f"call the second one {new}", "replace", f"{where}/letter", new) if new else None
+                label = phrase("fix-call-second", letter=new)
+                fix = _put(label, "replace", f"{where}/letter", new) if new else None
             yield finding("letter-twice", Place(path=f"{where}/letter"), fix=fix, letter=colour.letter)
         if colour.band not in kinds:
             near = kinds if len(kinds) == 1 else get_close_matches(colour.band, kinds, n=1)
             where = f"/colours/{i}/band"  # the field may be left out; to add is right either way
-            fix = _put(f"use {near[0]}", "add", where, near[0]) if near else None
+            fix = _put(phrase("fix-use-kind", name=near[0]), "add", where, near[0]) if near else None
             yield finding(
                 "band-kind-unknown",
                 Place(path=where),
                 fix=fix,
                 letter=colour.letter,
                 band=colour.band,
-                known=", ".join(kinds) or "none",
+                known=tuple(kinds),
+                count=len(kinds),
             )
 
 
@@ -79,11 +82,11 @@ def _kinds(pattern: Pattern) -> Iterator[Finding]:
     for i, band in enumerate(pattern.bands):
         if band.name in names[:i]:
             same = band == pattern.bands[names.index(band.name)]
-            fix = Fix("take the second one off the list", ({"op": "remove", "path": f"/bands/{i}"},))
+            fix = Fix(phrase("fix-take-second"), ({"op": "remove", "path": f"/bands/{i}"},))
             yield finding(
                 "band-kind-twice", Place(path=f"/bands/{i}"), fix=fix if same else None, name=band.name
             )
 
 
-def _put(label: str, op: str, path: str, value: object) -> Fix:
+def _put(label: Phrase, op: str, path: str, value: object) -> Fix:
     return Fix(label, ({"op": op, "path": path, "value": msgspec.to_builtins(value)},))

@@ -7,7 +7,7 @@ from typing import Any
 
 import msgspec
 
-from pegwright.finding import Fix
+from pegwright.finding import Fix, phrase
 from pegwright.loom.apply import Applied, apply
 from pegwright.loom.events import Bight, Drawn, Event
 from pegwright.loom.history import Done, History
@@ -62,7 +62,7 @@ def top_first(pattern: Pattern, history: History, first: int, last: int) -> Fix 
         for path, step in zip(paths, steps, strict=True)
         if step != _step_at(pattern, path)
     )
-    return Fix(f"work the upper loops of {source} first", patch)
+    return Fix(phrase("fix-upper-first", peg=source), patch)
 
 
 def _neighbours(window: Sequence[Done]) -> list[str] | None:

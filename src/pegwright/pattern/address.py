@@ -13,6 +13,10 @@ from typing import NamedTuple
 _FORM = re.compile(r"([A-Z]{1,2})([1-9][0-9]{0,4})")
 
 
+LAST_ROW = 26 + 26 * 26 - 1
+"""Row ZZ; rows count from 0."""
+
+
 class Address(NamedTuple):
     """A peg's row (0 for A) and number (from 1)."""
 
@@ -29,8 +33,8 @@ def row_letter(row: int) -> str:
     Raises:
         ValueError: the row is negative or past ZZ.
     """
-    if not 0 <= row < 702:
-        raise ValueError(f"no letter for row {row}; rows go from 0 to 701")
+    if not 0 <= row <= LAST_ROW:
+        raise ValueError(f"no letter for row {row}; rows go from 0 to {LAST_ROW}")
     return chr(65 + row) if row < 26 else chr(65 + row // 26 - 1) + chr(65 + row % 26)
 
 

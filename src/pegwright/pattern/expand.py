@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
-from pegwright.finding import Finding, Place, finding
-from pegwright.pattern.address import Address, is_address, parse_address
+from pegwright.finding import Finding, Place, finding, phrase
+from pegwright.pattern.address import LAST_ROW, Address, is_address, parse_address
 from pegwright.pattern.document import Motif, Pattern
 from pegwright.pattern.holders import holders, with_holders
 from pegwright.pattern.layout import peg_count
@@ -105,7 +105,7 @@ class _Worker:
         try:
             moved = _relocate(step, scope)
         except ValueError as error:
-            self.find("off-the-rows", path, reason=str(error))
+            self.find("off-the-rows", path, reason=error.args[0])
             return
         self.doings.append(Doing(moved, path, scope.rounds, scope.motif))
 
@@ -115,7 +115,7 @@ class _Worker:
             return
         times = scope.counts.get(step.times) if isinstance(step.times, str) else step.times
         if times is None:
-            self.find("count-unknown", f"{path}/times", name=step.times)
+            self.find("count-unknown", f"{path}/times", name=str(step.times))
             return
         for k in range(times):
             self.run(
@@ -130,8 +130,8 @@ class _Worker:
 
     def use(self, step: Use, path: str, scope: _Scope) -> None:
         if step.name not in self.motifs:
-            known = ", ".join(sorted(self.motifs)) or "none"
-            self.find("motif-unknown", f"{path}/name", name=step.name, known=known)
+            known = tuple(sorted(self.motifs))
+            self.find("motif-unknown", f"{path}/name", name=step.name, known=known, count=len(known))
             return
         if step.name in scope.calls or len(scope.calls) >= DEEPEST:
             self.find("motif-in-itself", path, name=step.name)
@@ -283,8 +283,9 @@ def _put(holder: str, scope: _Scope) -> str:
         return holder
     row, number = parse_address(holder)
     row, number = scope.rows.sign * row + scope.rows.offset, scope.pegs.sign * number + scope.pegs.offset
-    if row < 0 or number < 1:
-        raise ValueError(f"{holder} moved here lies {'before row A' if row < 0 else 'before peg 1'}")
+    why = "moved-before-row" if row < 0 else "moved-past-rows" if row > LAST_ROW else ""
+    if why or number < 1:
+        raise ValueError(phrase(why or "moved-before-peg", peg=holder))
     return str(Address(row, number))
 
 

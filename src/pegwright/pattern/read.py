@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import types
 import typing
 from collections.abc import Iterator
@@ -10,7 +11,7 @@ from typing import Any, NamedTuple
 
 import msgspec
 
-from pegwright.finding import Finding, Place, finding
+from pegwright.finding import Finding, Phrase, Place, finding, phrase
 from pegwright.pattern.document import VERSION, Pattern
 from pegwright.pattern.migrate import migrate
 from pegwright.pattern.reasons import SCHEMA_HINT, Reason, why
@@ -39,13 +40,11 @@ def read(data: bytes) -> Reading:
     except (msgspec.DecodeError, RecursionError) as error:
         return Reading(None, (not_json(text.encode(), error),))
     if not isinstance(raw, dict):
-        return Reading(
-            None, (finding("not-a-pattern", reason="a pattern is an object in braces", hint=SCHEMA_HINT),)
-        )
+        return Reading(None, (finding("not-a-pattern", reason=phrase("pattern-braces"), hint=SCHEMA_HINT),))
     try:
         raw = migrate(raw)
     except ValueError:
-        shown = _short(raw.get("pegwright", "missing"))
+        shown = _short(raw["pegwright"]) if "pegwright" in raw else "missing"
         return Reading(
             None, (finding("unknown-version", Place(path="/pegwright"), version=shown, newest=VERSION),)
         )
@@ -86,8 +85,8 @@ def _given_twice(text: str) -> tuple[Finding, ...]:
         finding(
             "not-a-pattern",
             Place(path=f"{path}/{_escape(key)}"),
-            reason=f"the field {_short(key)} is given twice",
-            hint="take one of the two out",
+            reason=phrase("given-twice", field=_short(key)),
+            hint=phrase("take-one-out"),
         )
         for path, key in _paths(whole, wanted)
     )
@@ -109,10 +108,22 @@ def _paths(whole: Any, wanted: dict[int, str]) -> Iterator[tuple[str, str]]:
 def not_json(data: bytes, error: Exception) -> Finding:
     """Return the finding that says where and why a text is no JSON."""
     if isinstance(error, RecursionError):
-        return finding("not-json", Place(), reason="brackets are nested too deeply")
+        return finding("not-json", Place(), reason=phrase("nested-deeply"))
     reason, _, tail = str(error).partition(" (byte ")
     position = int(tail.rstrip(")")) if tail.rstrip(")").isdigit() else len(data)
-    return finding("not-json", place_of_byte(data, position), reason=reason)
+    return finding("not-json", place_of_byte(data, position), reason=_broken(reason))
+
+
+def _broken(reason: str) -> Phrase:
+    """Name the fault that the reader found by its sort; `signs` are those that it expected."""
+    told = reason.removeprefix("JSON is malformed: ").removeprefix("Input data was ")
+    signs = tuple(re.findall(r"'(.)'", told))
+    sort = re.sub(r"[^a-z]+", "-", told.casefold()).strip("-")
+    if signs:
+        sort = "expected"
+    elif "escape" in sort or "surrogate" in sort:
+        sort = "invalid-escape"
+    return phrase("json-reason", kind=sort, signs=signs, text=reason)
 
 
 def place_of_byte(data: bytes, position: int) -> Place:
@@ -131,7 +142,7 @@ def _short(value: object) -> str:
 # --- all problems, not the first ---------------------------------------------------------------------
 
 
-def problems(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
+def problems(raw: Any, kind: Any, path: str) -> list[tuple[str, Phrase]]:
     """List (JSON Pointer, reason) for each smallest part of `raw` that does not fit the type `kind`."""
     return [(where, found.reason) for where, found in _problems(raw, kind, path)]
 
@@ -141,7 +152,7 @@ def _problems(raw: Any, kind: Any, path: str) -> list[tuple[str, Reason]]:
     try:
         msgspec.convert(raw, kind)
     except RecursionError:
-        return [(path, Reason("nested too deeply"))]
+        return [(path, Reason(phrase("nested-deeply")))]
     except msgspec.ValidationError as error:
         if path.count("/") > 60:
             return [(path, why(raw, kind, error))]
@@ -170,20 +181,22 @@ def _children(raw: Any, kind: Any) -> Iterator[tuple[Any, Any, Any]]:
             yield key, value, typing.get_args(kind)[1]
 
 
-def _unknown_or_missing(raw: Any, kind: Any, path: str) -> list[tuple[str, str]]:
+def _unknown_or_missing(raw: Any, kind: Any, path: str) -> list[tuple[str, Phrase]]:
     struct = _struct_for(raw, _bare(kind))
     if struct is None or not isinstance(raw, dict):
         return []
     fields = {f.encode_name: f for f in msgspec.structs.fields(struct)}
     tag = struct.__struct_config__.tag_field
-    known = ", ".join(fields)
+    known = tuple(fields)
     found = [
-        (f"{path}/{_escape(key)}", f"there is no field {_short(key)} here; there may be {known}")
+        (f"{path}/{_escape(key)}", phrase("no-such-field", field=_short(key), known=known))
         for key in raw
         if key not in fields and key != tag
     ]
     found += [
-        (path, f"the field {name} is missing") for name, f in fields.items() if f.required and name not in raw
+        (path, phrase("field-missing", field=name))
+        for name, f in fields.items()
+        if f.required and name not in raw
     ]
     return found[:MOST_FINDINGS]
 

@@ -9,36 +9,37 @@ from typing import Any, NamedTuple
 
 import msgspec
 
+from pegwright.finding import Phrase, phrase
 from pegwright.pattern.document import SEEN_IF_ANY, TINT
 from pegwright.pattern.moves import ADDRESS, END, HOLDER, LETTER, MIRROR, VISIBLE
 
-SCHEMA_HINT = "see the schema: pegwright schema"
+SCHEMA_HINT = phrase("see-schema")
 
 
 class Reason(NamedTuple):
     """What is wrong with a value, and what to do about it."""
 
-    reason: str
-    hint: str = SCHEMA_HINT
+    reason: Phrase
+    hint: Phrase = SCHEMA_HINT
 
 
 _FORMS = {
-    ADDRESS: ("is not a peg address", "give the row in capitals, then the number from the maker, as in B3"),
-    END: ("is not the name of an end", "small letters, digits and hyphens, as in end or tail-1"),
-    HOLDER: ("is neither a peg nor an end", "name a peg, as in B3, or an end, as in start or end"),
-    LETTER: ("is not a colour letter", "one to six letters or digits, beginning with a letter, as in A"),
-    MIRROR: ("is not a way to mirror", "choose rows or pegs"),
-    TINT: ("is not a tint", "a # and six of 0-9 and a-f: red, green, blue, as in #34506b"),
-    VISIBLE: ("shows nothing", "give at least one character that can be seen"),
-    SEEN_IF_ANY: ("shows nothing", "leave it out, or give a character that can be seen"),
+    ADDRESS: ("is-no-address", "write-address"),
+    END: ("is-no-end", "write-end"),
+    HOLDER: ("is-no-holder", "write-holder"),
+    LETTER: ("is-no-letter", "write-letter"),
+    MIRROR: ("is-no-mirror", "write-mirror"),
+    TINT: ("is-no-tint", "write-tint"),
+    VISIBLE: ("shows-nothing", "write-visible"),
+    SEEN_IF_ANY: ("shows-nothing", "write-visible-or-none"),
 }
 _TYPES: tuple[tuple[Any, str, str], ...] = (
-    (str, "a text", "put it in double quotes"),
-    (bool, "true or false", "write true or false, without quotes"),
-    (int, "a whole number", "write it in digits, without quotes"),
-    (float, "a number", "write it in digits, without quotes"),
-    (dict, "an object in braces", 'write it as {"…": …}'),
-    (tuple, "a list in brackets", "write it as […], also where it holds one thing only"),
+    (str, "a-text", "quote-it"),
+    (bool, "true-or-false", "write-true"),
+    (int, "a-whole-number", "write-digits"),
+    (float, "a-number", "write-digits"),
+    (dict, "an-object", "write-braces"),
+    (tuple, "a-list", "write-brackets"),
 )
 
 
@@ -53,39 +54,43 @@ def why(raw: Any, kind: Any, error: Exception) -> Reason:
         fitting = [option for option in options if _is(raw, _bare(option))]
         if len(fitting or options) == 1:
             return why(raw, (fitting or options)[0], error)
-        return Reason(f"{_said(raw)} is not {' or '.join(_named(_bare(o))[0] for o in options)}")
+        return Reason(phrase("is-not", said=_said(raw), types=tuple(_named(_bare(o))[0] for o in options)))
     if typing.get_origin(kind) is typing.Literal:
         return _not_among(raw, [str(choice) for choice in typing.get_args(kind)])
     if not _is(raw, kind):
         name, hint = _named(kind)
-        return Reason(f"{_said(raw)} is not {name}", hint)
+        return Reason(phrase("is-not", said=_said(raw), types=(name,)), hint)
     for meta in metas:
         found = _outside(raw, meta)
         if found:
             return found
+    told = error.__cause__.args[:1] if isinstance(error.__cause__, ValueError) else ()
+    if told and isinstance(told[0], Phrase):  # said by the document's own rules
+        return Reason(told[0])
     reason = str(error).partition(" - at `")[0]
-    return Reason(reason[:1].lower() + reason[1:])
+    return Reason(phrase("as-told", text=reason[:1].lower() + reason[1:]))
 
 
 def _outside(raw: Any, meta: msgspec.Meta) -> Reason | None:
     if isinstance(raw, int | float):
-        low, high = meta.ge if meta.ge is not None else meta.gt, meta.le
+        low: Any = meta.ge if meta.ge is not None else meta.gt
+        high: Any = meta.le  # every bound in a document has two ends
         if (
             (meta.ge is not None and raw < meta.ge)
             or (meta.gt is not None and raw <= meta.gt)
             or (high is not None and raw > high)
         ):
-            least = f"more than {low:,}" if meta.gt is not None else f"at least {low:,}"
-            return Reason(f"{_said(raw)} is out of bounds", f"take {least} and at most {high:,}")
+            hint = "take-more-than" if meta.gt is not None else "take-at-least"
+            return Reason(phrase("out-of-bounds", said=_said(raw)), phrase(hint, least=low, most=high))
         return None
     size, what = len(raw), "characters" if isinstance(raw, str) else "entries"
     if meta.max_length is not None and size > meta.max_length:
-        return Reason(f"{size:,} {what} are too many", f"at most {meta.max_length:,} fit here")
+        return Reason(phrase("too-many", size=size, what=what), phrase("at-most", most=meta.max_length))
     if meta.min_length is not None and size < meta.min_length:
-        return Reason(f"{size:,} {what} are too few", f"at least {meta.min_length:,} are needed here")
+        return Reason(phrase("too-few", size=size, what=what), phrase("at-least", least=meta.min_length))
     if isinstance(raw, str) and meta.pattern in _FORMS:
         form, hint = _FORMS[meta.pattern]
-        return Reason(f"{_said(raw)} {form}", hint)
+        return Reason(phrase(form, said=_said(raw)), phrase(hint))
     return None
 
 
@@ -93,18 +98,22 @@ def _no_choice(raw: Any, structs: list[Any]) -> Reason:
     tag = structs[0].__struct_config__.tag_field
     choices = [str(struct.__struct_config__.tag) for struct in structs]
     if not isinstance(raw, dict):
-        return Reason(
-            f"{_said(raw)} is not an object in braces", f'write it as {{"{tag}": "{choices[0]}", …}}'
-        )
+        wrong = phrase("is-not", said=_said(raw), types=(phrase("an-object"),))
+        return Reason(wrong, phrase("write-tag", tag=str(tag), choice=choices[0]))
     if tag not in raw:
-        return Reason(f"the field {tag} is missing", f"it is one of {', '.join(choices)}")
-    return _not_among(raw[tag], choices, f" for {tag}")
+        return Reason(phrase("field-missing", field=str(tag)), phrase("one-of", choices=tuple(choices)))
+    return _not_among(raw[tag], choices, str(tag))
 
 
-def _not_among(raw: Any, choices: list[str], what: str = "") -> Reason:
+def _not_among(raw: Any, choices: list[str], field: str = "") -> Reason:
     near = difflib.get_close_matches(raw[:40], choices, 1) if isinstance(raw, str) else []
-    perhaps = f"perhaps {near[0]}; " if near else ""
-    return Reason(f"{_said(raw)} is not a choice{what}", f"{perhaps}there are {', '.join(choices)}")
+    said, all_of_them = _said(raw), tuple(choices)
+    return Reason(
+        phrase("no-choice-for", said=said, field=field) if field else phrase("no-choice", said=said),
+        phrase("choices-near", near=near[0], choices=all_of_them)
+        if near
+        else phrase("choices", choices=all_of_them),
+    )
 
 
 def _taken_apart(kind: Any) -> tuple[Any, list[Any]]:
@@ -131,19 +140,20 @@ def _is(raw: Any, kind: Any) -> bool:
     return isinstance(raw, (int, float) if kind is float else kind)
 
 
-def _named(kind: Any) -> tuple[str, str]:
+def _named(kind: Any) -> tuple[Phrase, Phrase]:
     kind = typing.get_origin(kind) or kind
     if isinstance(kind, type) and issubclass(kind, msgspec.Struct):
         kind = dict
-    return next(((name, hint) for each, name, hint in _TYPES if each is kind), (str(kind), SCHEMA_HINT))
+    known = ((phrase(name), phrase(hint)) for each, name, hint in _TYPES if each is kind)
+    return next(known, (phrase("as-told", text=str(kind)), SCHEMA_HINT))
 
 
-def _said(raw: Any) -> str:
+def _said(raw: Any) -> Phrase | str:
     if isinstance(raw, dict | list):
-        return "an object in braces" if isinstance(raw, dict) else "a list in brackets"
+        return phrase("an-object" if isinstance(raw, dict) else "a-list")
     if raw is None or isinstance(raw, bool):
         return {None: "null", True: "true", False: "false"}[raw]
     if isinstance(raw, int) and abs(raw) >= 10**40:
-        return "so great a number"
+        return phrase("great-number")
     text = repr(raw)
     return text if len(text) <= 60 else text[:57] + "…"

@@ -9,6 +9,8 @@ from typing import Annotated
 
 import msgspec
 
+from pegwright.finding import phrase
+
 __all__ = ["Law", "MooneyRivlin", "NeoHookean", "Yeoh"]
 
 Positive = Annotated[float, msgspec.Meta(gt=0, le=100)]
@@ -31,7 +33,7 @@ class MooneyRivlin(_Law, frozen=True, kw_only=True, tag="mooney-rivlin"):
     def __post_init__(self) -> None:
         """Refuse a rubber that does not pull back at all."""
         if self.c10_mpa + self.c01_mpa <= 0:
-            raise ValueError("C10 and C01 are both zero: such a band would not pull")
+            raise ValueError(phrase("rubber-never-pulls"))
 
 
 class NeoHookean(_Law, frozen=True, kw_only=True, tag="neo-hookean"):
@@ -50,7 +52,7 @@ class Yeoh(_Law, frozen=True, kw_only=True, tag="yeoh"):
     def __post_init__(self) -> None:
         """Refuse a rubber that pushes somewhere: dW/dI₁ = C1 + 2 C2 x + 3 C3 x² is to stay above 0."""
         if self.c2_mpa < 0 and self.c2_mpa**2 >= 3 * self.c1_mpa * self.c3_mpa:
-            raise ValueError("C2 is too far below zero: such a band would push where it should pull")
+            raise ValueError(phrase("rubber-pushes"))
 
 
 Law = MooneyRivlin | NeoHookean | Yeoh

@@ -160,12 +160,12 @@ def weights_schema() -> dict[str, Any]:
 
 
 def _unknown(weights: Weights) -> Iterable[Finding]:
-    kinds, classes = ", ".join(KINDS), _CLASSES | weights.classes
+    kinds, classes = tuple(KINDS), _CLASSES | weights.classes
     for kind, given in weights.slips.items():
         if kind not in KINDS:
             yield finding("slip-unknown", Place(path="/slips"), slip=kind, known=kinds)
         if given not in classes:
-            yield finding("slip-class-unknown", Place(path="/slips"), given=given, known=", ".join(classes))
+            yield finding("slip-class-unknown", Place(path="/slips"), given=given, known=tuple(classes))
     for i, seen in enumerate(weights.seen):
         if seen.slip not in KINDS:
             yield finding("slip-unknown", Place(path=f"/seen/{i}/slip"), slip=seen.slip, known=kinds)

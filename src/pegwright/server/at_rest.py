@@ -4,22 +4,26 @@ from __future__ import annotations
 
 import numpy as np
 
+from pegwright.finding import Language
+from pegwright.finding.wording import worded
 from pegwright.server.solid import AtRest, Strand
 from pegwright.shape import Piece
 from pegwright.workshop import Progress, Work
 from pegwright.workshop.at_rest import at_rest as settle
 
 
-def at_rest(work: Work, progress: Progress, *, girth_mm: float | None = None) -> AtRest:
+def at_rest(
+    work: Work, progress: Progress, *, girth_mm: float | None = None, language: Language = "en"
+) -> AtRest:
     """Bring a worked piece to rest: flat, or closed round a wrist of that girth in mm.
 
     Raises:
         ValueError: there are no bands, or they make no sense; no clip closes a piece that is to be worn.
     """
-    return _told(settle(work, progress, girth_mm=girth_mm))
+    return _told(settle(work, progress, girth_mm=girth_mm), language)
 
 
-def _told(piece: Piece) -> AtRest:
+def _told(piece: Piece, language: Language) -> AtRest:
     rest = piece.relaxed
     strands = tuple(
         Strand(
@@ -38,5 +42,5 @@ def _told(piece: Piece) -> AtRest:
         settled=rest.converged,
         crossings=piece.certified.crossings,
         strands=strands,
-        findings=rest.findings,
+        findings=tuple(worded(each, language) for each in rest.findings),
     )

@@ -12,11 +12,12 @@ import sys
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import suppress
-from typing import Annotated, Any, BinaryIO, Literal
+from typing import Annotated, Any, BinaryIO
 
 import msgspec
 
-from pegwright.finding import Finding
+from pegwright.finding import Language, Phrase, phrase
+from pegwright.finding.wording import Worded, word, worded
 from pegwright.lesson import Hand, Units
 from pegwright.pattern import read
 from pegwright.press import Edition, Paper
@@ -28,14 +29,19 @@ _LENGTH = struct.Struct(">I")
 _NICE = 10  # the bench, which the maker is looking at, goes first
 
 
-class Press(msgspec.Struct, frozen=True, kw_only=True, tag="press", tag_field="do"):
+class _InWords(msgspec.Struct, frozen=True, kw_only=True):
+    """An errand whose words, and findings, are in a language."""
+
+    language: Language = "en"
+
+
+class Press(_InWords, frozen=True, kw_only=True, tag="press", tag_field="do"):
     """Press the lesson; `whole` presses everything into one zip, else the page that one follows along.
 
     The whole lesson shows the piece at rest and warns of what its rehearsal found; the page alone is there at
     once, without them.
     """
 
-    language: Literal["en", "es", "de"] = "en"
     hand: Hand = "right"
     units: Units = "metric"
     paper: Paper = "a4"
@@ -44,28 +50,26 @@ class Press(msgspec.Struct, frozen=True, kw_only=True, tag="press", tag_field="d
     whole: bool = False
 
 
-class Rest(msgspec.Struct, frozen=True, kw_only=True, tag="rest", tag_field="do"):
+class Rest(_InWords, frozen=True, kw_only=True, tag="rest", tag_field="do"):
     """Bring the piece to rest: `rest.json` is an `AtRest`."""
 
 
-class Worn(msgspec.Struct, frozen=True, kw_only=True, tag="worn", tag_field="do"):
+class Worn(_InWords, frozen=True, kw_only=True, tag="worn", tag_field="do"):
     """Close the piece round a wrist of that girth in mm: `worn.json` is an `AtRest`."""
 
     girth_mm: Annotated[float, msgspec.Meta(ge=50, le=400)]
 
 
-class Measure(msgspec.Struct, frozen=True, kw_only=True, tag="measure", tag_field="do"):
+class Measure(_InWords, frozen=True, kw_only=True, tag="measure", tag_field="do"):
     """Measure how the piece stretches: `measured.json` is a `Measured`."""
 
 
-class Lengthen(msgspec.Struct, frozen=True, kw_only=True, tag="lengthen", tag_field="do"):
+class Lengthen(_InWords, frozen=True, kw_only=True, tag="lengthen", tag_field="do"):
     """Try other numbers of repeats: `lengths.json` is a `Lengths`, or null where there are no repeats."""
 
 
-class Rehearse(msgspec.Struct, frozen=True, kw_only=True, tag="rehearse", tag_field="do"):
+class Rehearse(_InWords, frozen=True, kw_only=True, tag="rehearse", tag_field="do"):
     """Make every likely slip at every step: `rehearsal.json` is a `Rehearsed`."""
-
-    language: Literal["en", "es", "de"] = "en"
 
 
 Errand = Press | Rest | Worn | Measure | Lengthen | Rehearse
@@ -90,7 +94,7 @@ class Ended(msgspec.Struct, frozen=True, tag="ended"):
     """The errand is done; with a reason it was not."""
 
     reason: str = ""
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Worded, ...] = ()
 
 
 Frame = Step | File | Ended
@@ -106,16 +110,19 @@ class Sent(msgspec.Struct, frozen=True):
 
 def run(sent: Sent, send: Send) -> None:
     """Do an errand and send on what comes of it; the last frame is `Ended`."""
+    language = sent.errand.language
     reading = read(msgspec.json.encode(sent.document))
     if reading.pattern is None:
-        send(Ended("this is no pattern", reading.findings))
+        found = tuple(worded(each, language) for each in reading.findings)
+        send(Ended(word(phrase("no-pattern"), language), found))
         return
     try:
         made = work(reading.pattern)
         for name, data in _made(made, sent.errand, lambda *how: send(Step(*how))):
             send(File(name, data))
     except ValueError as error:
-        send(Ended(str(error)))
+        told = error.args[0] if error.args else ""
+        send(Ended(word(told, language) if isinstance(told, Phrase) else str(error)))
     else:
         send(Ended())
 
@@ -127,11 +134,14 @@ def _made(made: Work, errand: Errand, progress: Progress) -> Iterator[tuple[str,
         case Rest():
             from pegwright.server.at_rest import at_rest  # noqa: PLC0415 - the solver is slow to load
 
-            yield "rest.json", msgspec.json.encode(at_rest(made, progress))
+            yield "rest.json", msgspec.json.encode(at_rest(made, progress, language=errand.language))
         case Worn(girth_mm=girth_mm):
             from pegwright.server.at_rest import at_rest  # noqa: PLC0415 - the same
 
-            yield "worn.json", msgspec.json.encode(at_rest(made, progress, girth_mm=girth_mm))
+            yield (
+                "worn.json",
+                msgspec.json.encode(at_rest(made, progress, girth_mm=girth_mm, language=errand.language)),
+            )
         case Measure():
             from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the same
 

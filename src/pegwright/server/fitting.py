@@ -6,7 +6,8 @@ from typing import Annotated, Any
 
 import msgspec
 
-from pegwright.finding import Finding
+from pegwright.finding import Language
+from pegwright.finding.wording import Worded, worded
 from pegwright.fit.grading import with_extension
 from pegwright.fit.measured import Lengths, Measured, suit
 from pegwright.fit.sizing import Fit
@@ -41,15 +42,22 @@ class Fitted(msgspec.Struct, frozen=True, kw_only=True):
     more: int = 0
     length_mm: float | None = None
     document: dict[str, Any] | None = None
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Worded, ...] = ()
 
 
-def fitted(pattern: Pattern, measured: Measured, wrist: str, lengths: Lengths | None = None) -> Fitted:
-    """Say whom a measured piece fits, and what would make it fit that wrist."""
+def fitted(
+    pattern: Pattern,
+    measured: Measured,
+    wrist: str,
+    lengths: Lengths | None = None,
+    language: Language = "en",
+) -> Fitted:
+    """Say whom a measured piece fits, and what would make it fit that wrist; the findings in a language."""
     suited = suit(measured, wrist, lengths)
     fit, plan = suited.fit, suited.plan
     girth_mm = suited.wrist.girth_mm if suited.wrist and fit else None
-    found = Fitted(fit=fit, wrist_mm=girth_mm, findings=suited.findings)
+    told = tuple(worded(each, language) for each in suited.findings)
+    found = Fitted(fit=fit, wrist_mm=girth_mm, findings=told)
     low, high = (fit and fit.wrists_mm) or (0.0, 0.0)
     suits = girth_mm is not None and low <= girth_mm <= high
     more = plan.repeats - lengths.now if plan and lengths else 0

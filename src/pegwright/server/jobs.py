@@ -13,7 +13,7 @@ from typing import IO, Literal
 
 import msgspec
 
-from pegwright.finding import Finding
+from pegwright.finding.wording import Worded
 from pegwright.server.errands import Ended, Errand, File, Frame, Sent, Step, read_frame, write_frame
 
 AT_ONCE = 2
@@ -51,7 +51,7 @@ class Told(msgspec.Struct, frozen=True, kw_only=True):
     total: int = 0
     files: tuple[str, ...] = ()
     reason: str = ""
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Worded, ...] = ()
 
 
 class _Job:

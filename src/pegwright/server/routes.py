@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from typing import Annotated, Any
 
 import msgspec
-from litestar import Response, get, post, put
+from litestar import Request, Response, get, post, put
 from litestar.di import NamedDependency
 from litestar.exceptions import HTTPException
-from litestar.params import FromPath, JSONBody
+from litestar.params import FromPath, FromQuery, JSONBody
 
-from pegwright.finding import Finding
+from pegwright.finding import Finding, Language, Phrase, phrase
+from pegwright.finding.wording import LANGUAGES, Worded, word, worded
 from pegwright.loom import board, replay
 from pegwright.pattern import Pattern, Reading, expand, read, write
 from pegwright.server.desk import Desk, OvertakenError
@@ -104,7 +105,7 @@ class Refusal(msgspec.Struct, frozen=True, kw_only=True):
     """Why something was not done, in a sentence, with the findings that say where."""
 
     reason: str
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Worded, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -117,12 +118,17 @@ class Studio:
 
 
 class RefusedError(Exception):
-    """Ends a request with its status and a refusal."""
+    """Ends a request with its status and the reason; without one, the first finding is the reason."""
 
-    def __init__(self, status: int, reason: str, findings: tuple[Finding, ...] = ()) -> None:
+    def __init__(self, status: int, reason: Phrase | None, findings: tuple[Finding, ...] = ()) -> None:
         super().__init__(reason)
-        self.status = status
-        self.refusal = Refusal(reason=reason, findings=findings)
+        self.status, self.reason, self.findings = status, reason, findings
+
+    def refusal(self, language: Language) -> Refusal:
+        """Put the refusal in words."""
+        told = tuple(worded(each, language) for each in self.findings)
+        reason = told[0].message if self.reason is None else word(self.reason, language)
+        return Refusal(reason=reason, findings=told)
 
 
 # --- pieces -------------------------------------------------------------------------------------------
@@ -151,7 +157,7 @@ def add_piece(studio: NamedDependency[Studio], data: JSONBody[NewPiece]) -> Save
             return Saved(name=name, edition=studio.folder.save(name, write(pattern), None))
         except ChangedError:  # someone took the name just now
             continue
-    raise RefusedError(409, "no name is free for this piece")
+    raise RefusedError(409, phrase("no-name-free"))
 
 
 @get("/pieces/{name:str}", sync_to_thread=True)
@@ -197,10 +203,14 @@ def list_starts() -> tuple[Start, ...]:
 
 
 @post("/work", sync_to_thread=True, status_code=200)
-def work_pattern(studio: NamedDependency[Studio], data: JSONBody[Working]) -> Seen:
+def work_pattern(
+    studio: NamedDependency[Studio], data: JSONBody[Working], language: FromQuery[Language] = "en"
+) -> Seen:
     """Take a document through the line."""
     made = studio.desk.work(msgspec.json.encode(data.document), data.page, data.serial)
-    return Seen(readable=False, findings=made.findings) if isinstance(made, Reading) else seen(made)
+    if isinstance(made, Reading):
+        return Seen(readable=False, findings=tuple(worded(each, language) for each in made.findings))
+    return seen(made, language)
 
 
 @post("/snap", sync_to_thread=True, status_code=200)
@@ -208,14 +218,14 @@ def snap_band(studio: NamedDependency[Studio], data: JSONBody[Snapping]) -> Snap
     """Say what falls if one band snaps."""
     falls = studio.desk.lost_with(msgspec.json.encode(data.document), data.band)
     if isinstance(falls, Finding):
-        raise RefusedError(422, falls.message, (falls,))
+        raise RefusedError(422, None, (falls,))
     return Snapped(band=data.band, held=falls is not None, falls=falls or ())
 
 
 @post("/fit", sync_to_thread=True, status_code=200)
-def fit_wrist(data: JSONBody[Fitting]) -> Fitted:
+def fit_wrist(data: JSONBody[Fitting], language: FromQuery[Language] = "en") -> Fitted:
     """Say whom a measured piece fits, and what would make it fit a wrist."""
-    return fitted(_pattern(data.document), data.measured, data.wrist, data.lengths)
+    return fitted(_pattern(data.document), data.measured, data.wrist, data.lengths, language)
 
 
 ROUTES = (
@@ -236,27 +246,33 @@ ROUTES = (
 # --- refusals -----------------------------------------------------------------------------------------
 
 
-def refuse(_request: object, error: Exception) -> Response[Refusal]:
-    """Answer an error with a sentence; what is no one's business stays inside."""
+def refuse(request: Request[Any, Any, Any], error: Exception) -> Response[Refusal]:
+    """Answer an error with a sentence, in the language of the request; what is our own stays inside."""
+    asked = request.query_params.get("language")
+    language: Language = next((each for each in LANGUAGES if each == asked), "en")
+
+    def told(status: int, reason: Phrase) -> Response[Refusal]:
+        return _answer(status, Refusal(reason=word(reason, language)))
+
     match error:
         case RefusedError():
-            return _answer(error.status, error.refusal)
+            return _answer(error.status, error.refusal(language))
         case NoPieceError():
-            return _answer(404, Refusal(reason="there is no such piece here"))
+            return told(404, phrase("no-such-piece"))
         case NoJobError():
-            return _answer(404, Refusal(reason="there is no such work"))
+            return told(404, phrase("no-such-work"))
         case BusyError():
-            return _answer(429, Refusal(reason="too much is under way already"))
+            return told(429, phrase("too-much-under-way"))
         case ChangedError():
-            return _answer(409, Refusal(reason="this piece was changed elsewhere in the meantime"))
+            return told(409, phrase("changed-elsewhere"))
         case OvertakenError():
-            return _answer(409, Refusal(reason="overtaken by newer work"))
+            return told(409, phrase("overtaken"))
         case OSError():
-            return _answer(507, Refusal(reason=f"the folder cannot be written to: {error.strerror}"))
+            return told(507, phrase("folder-read-only", reason=str(error.strerror)))
         case HTTPException():
             return _answer(error.status_code, Refusal(reason=error.detail[:200]))
         case _:
-            return _answer(500, Refusal(reason="something went wrong inside pegwright"))
+            return told(500, phrase("wrong-inside"))
 
 
 def _answer(status: int, refusal: Refusal) -> Response[Refusal]:
@@ -266,14 +282,14 @@ def _answer(status: int, refusal: Refusal) -> Response[Refusal]:
 def _pattern(document: dict[str, Any]) -> Pattern:
     reading = read(msgspec.json.encode(document))
     if reading.pattern is None:
-        raise RefusedError(422, "this is no pattern", reading.findings)
+        raise RefusedError(422, phrase("no-pattern"), reading.findings)
     return reading.pattern
 
 
 def _opened(name: str, data: JSONBody[bytes]) -> Piece:
     reading = read(data)
     if reading.pattern is None:
-        raise RefusedError(422, "this file holds no pattern", reading.findings)
+        raise RefusedError(422, phrase("file-no-pattern"), reading.findings)
     return Piece(name=name, edition=edition_of(data), document=msgspec.json.decode(write(reading.pattern)))
 
 

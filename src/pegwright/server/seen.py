@@ -6,7 +6,8 @@ from typing import Literal
 
 import msgspec
 
-from pegwright.finding import Finding
+from pegwright.finding import Language
+from pegwright.finding.wording import Worded, worded
 from pegwright.loom import Event, print_move
 from pegwright.loom.steps import step_numbers
 from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Peg, Place, Turn, Wind
@@ -58,7 +59,7 @@ class Seen(msgspec.Struct, frozen=True, kw_only=True):
     height_mm: float = 16.0
     moves: tuple[SeenMove, ...] = ()
     colours: tuple[str, ...] = ()
-    findings: tuple[Finding, ...] = ()
+    findings: tuple[Worded, ...] = ()
     holds: bool = False
     falls: tuple[int, ...] = ()
     unproved: tuple[int, ...] = ()
@@ -66,8 +67,8 @@ class Seen(msgspec.Struct, frozen=True, kw_only=True):
     clips: int = 0
 
 
-def seen(work: Work) -> Seen:
-    """Tell what the line made of a pattern."""
+def seen(work: Work, language: Language = "en") -> Seen:
+    """Tell what the line made of a pattern, its findings in a language."""
     history = work.history
     moves = [
         SeenMove(
@@ -90,7 +91,7 @@ def seen(work: Work) -> Seen:
         height_mm=history.board.height_mm,
         moves=tuple(moves),
         colours=history.colours,
-        findings=work.findings,
+        findings=tuple(worded(each, language) for each in work.findings),
         holds=work.holds,
         falls=work.proof.free,
         unproved=work.proof.unproved,

@@ -9,6 +9,7 @@ from litestar import get, put
 from litestar.di import NamedDependency
 from litestar.params import JSONBody
 
+from pegwright.finding import phrase
 from pegwright.fit.stash import Stash, read_stash, write_stash
 from pegwright.pattern import Pattern, read
 from pegwright.server.folder import NoPieceError
@@ -52,7 +53,7 @@ def open_stash(studio: NamedDependency[Studio]) -> Stashed:
         return Stashed(stash=Stash(), edition="")
     reading = read_stash(data)
     if reading.stash is None:
-        raise RefusedError(422, "the file stash.json holds no stash", reading.findings)
+        raise RefusedError(422, phrase("file-no-stash"), reading.findings)
     return Stashed(stash=reading.stash, edition=edition)
 
 

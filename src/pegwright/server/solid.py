@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import msgspec
 
-from pegwright.finding import Finding
+from pegwright.finding.wording import Worded
 
 
 class Strand(msgspec.Struct, frozen=True, kw_only=True):
@@ -35,4 +35,4 @@ class AtRest(msgspec.Struct, frozen=True, kw_only=True):
     settled: bool
     crossings: int
     strands: tuple[Strand, ...]
-    findings: tuple[Finding, ...]
+    findings: tuple[Worded, ...]

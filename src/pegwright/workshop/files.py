@@ -8,7 +8,7 @@ import stat
 import tempfile
 from pathlib import Path
 
-from pegwright.finding import Place, finding
+from pegwright.finding import Place, finding, phrase
 from pegwright.pattern import Reading, read
 from pegwright.pattern.read import LIMIT_BYTES
 
@@ -25,7 +25,8 @@ def read_bytes(path: Path) -> bytes | Reading:
         with path.open("rb") as file:
             return file.read(LIMIT_BYTES + 1)
     except OSError as error:
-        reason = error.strerror or type(error).__name__
+        known = errno.errorcode.get(error.errno or 0, "")
+        reason = phrase("os-reason", errno=known, text=error.strerror or type(error).__name__)
         return Reading(
             None, (finding("file-unreadable", Place(path=str(path)), file=str(path), reason=reason),)
         )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pegwright.finding import Finding, Place, finding
+from pegwright.finding import Finding, Phrase, Place, finding, phrase
 from pegwright.finding.summing import sum_up
 from pegwright.lesson import Snap, Verdict
 from pegwright.loom import Fastened, History
@@ -17,11 +17,8 @@ if TYPE_CHECKING:
 MOST_BANDS_SNAPPED = 600
 """Above this many bands the lesson and the check leave out what happens when one snaps."""
 
-_OPEN = {
-    "twist": "bands in it carry a twist of their own, which may cling",
-    "across": "a band that lies across it may keep it",
-    "too-long": "it is too tangled to decide",
-}
+_OPEN = {"twist": "open-twist", "across": "open-across", "too-long": "open-tangled"}
+_NAMED = 4
 
 
 def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
@@ -36,14 +33,10 @@ def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
         colour = history.colours[band - 1]
         given = proof.verdicts[band]
         if isinstance(given, NotProved):
-            reason = _OPEN[given.reason]
-            found.append(finding("band-not-proved", place, band=band, colour=colour, reason=reason))
+            code, reason = "band-not-proved", phrase(_OPEN[given.reason])
         else:
-            found.append(
-                finding(
-                    "band-falls", place, band=band, colour=colour, reason=_why(history, proof, band, fastened)
-                )
-            )
+            code, reason = "band-falls", _why(history, proof, band, fastened)
+        found.append(finding(code, place, band=band, colour=colour, reason=reason))
     return sum_up(found)
 
 
@@ -86,28 +79,13 @@ def _hanging(history: History, proof: Proof) -> set[int]:
     return {band for band in proof.free if passing.get(band) and passing[band] <= falling}
 
 
-def _why(history: History, proof: Proof, band: int, fastened: bool) -> str:
+def _why(history: History, proof: Proof, band: int, fastened: bool) -> Phrase:
     if not fastened:
-        return "nothing fastens the piece: tie, clip or bind its last loops"
+        return phrase("falls-unfastened")
     inside = history.final.inside
     passing = sorted({b.band for loop, ribbons in inside.items() if loop.band == band for b in ribbons})
     if not passing:
-        return "nothing passes through any of its loops"
-    falling = set(proof.free)
-    if falling.issuperset(passing):
-        return f"only {_bands(passing)} {_agree(passing)} through it, and {_falls(passing)} off too"
-    over = "that one" if len(passing) == 1 else "them"
-    return f"{_bands(passing)} {_agree(passing)} through it, yet it slides off over {over}"
-
-
-def _bands(bands: list[int]) -> str:
-    named = ", ".join(str(b) for b in bands[:4]) + (" …" if len(bands) > 4 else "")
-    return f"band {named}" if len(bands) == 1 else f"bands {named}"
-
-
-def _agree(bands: list[int]) -> str:
-    return "passes" if len(bands) == 1 else "pass"
-
-
-def _falls(bands: list[int]) -> str:
-    return "that falls" if len(bands) == 1 else "those fall"
+        return phrase("falls-passed-by-none")
+    how = "falls-with" if set(proof.free).issuperset(passing) else "falls-off"
+    more = max(0, len(passing) - _NAMED)
+    return phrase(how, bands=tuple(passing[:_NAMED]), count=len(passing), more=more)

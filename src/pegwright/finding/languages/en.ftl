@@ -1,0 +1,539 @@
+# What the checks say, in English. Lower case, no full stop, a maker's words.
+
+## Reading the document
+
+file-unreadable = { $file } cannot be read: { $reason }
+    .hint = look at the name and at who may read the file
+not-text = this is not a text file
+    .hint = a pattern is a JSON text in UTF-8
+too-large = the file holds { FIXED($size) } bytes; a pattern may hold { FIXED($limit) }
+    .hint = take out what is not a pattern
+not-json = the text is not valid JSON: { $reason }
+    .hint = mend the text at that place
+not-a-pattern = { $reason }
+    .hint = { $hint }
+unknown-version = { $version ->
+    [missing] this pattern does not say its version; this program reads versions 1 to { $newest }
+   *[other] this pattern is of version { $version }; this program reads versions 1 to { $newest }
+}
+    .hint = use a newer pegwright, or correct the field pegwright
+
+## Motifs and repeats
+
+motif-twice = two motifs are called { $name }; the first one is worked
+    .hint = give the second a name of its own
+motif-unknown = there is no motif called { $name }
+    .hint = { $count ->
+    [0] there are no motifs here
+   *[other] the motifs here are: { $known }
+}
+motif-in-itself = the motif { $name } is worked within itself
+    .hint = write a repeat instead; a motif cannot hold itself
+slot-empty = the motif { $name } is not told which colour { $slot } stands for
+    .hint = name a colour for { $slot }
+slot-unknown = the motif { $name } has nothing called { $slot } to fill in
+    .hint = look at what the motif lists
+count-unknown = the repeat asks for { $name } rounds, and nothing says how many that is
+    .hint = write a number, or list { $name } among the counts of the motif
+nested-too-deeply = repeats lie inside repeats more than { $limit } deep
+    .hint = make motifs of the inner ones
+too-many-moves = the pattern comes to more than { FIXED($limit) } moves, so none of them is made
+    .hint = repeat less often
+too-many-passes = so many loops run through loops here that the record of them would not fit
+    .hint = make the piece in parts; no maker could work this one
+too-many-refused = { $count } moves have been refused, so the { $left } after them are not tried
+    .hint = mend the first ones and look again
+stack-full = { HOLDER($peg) } would carry more than { $limit } loops: { $move }
+    .hint = work some loops off the peg first, or share them out over more pegs
+too-many-pegs = the loom has { FIXED($pegs) } pegs; { FIXED($limit) } is the most that can be worked
+    .hint = take a smaller loom
+off-the-rows = { $reason }
+    .hint = start the repeat further in, or move it on by fewer rows or pegs
+
+## Moves that cannot be made
+
+peg-unknown = there is no peg { $peg } on this loom: { $move }
+    .hint = the loom has { $pegs }{ $more ->
+    [0] {""}
+   *[other] …
+}
+peg-double = two pegs are called { $peg }; only the first one is used
+    .hint = give one of them another address
+peg-twice = { $peg } is named twice in one move: { $move }
+    .hint = name each place once
+peg-bare = there is no loop on { HOLDER($peg) } to take: { $move }
+    .hint = place or hook a band there first
+peg-inside-band = the band would run round the outside of { $peg } without making a loop on it: { $move }
+    .hint = leave { $peg } out, or place the band over fewer pegs
+peg-enclosed = the band would close round { $peg }, which it does not name: { $move }
+    .hint = name { $peg } too where the band turns there, or place it over pegs with none in between
+turns-mismatch = turns are given for { $given } pegs, but the band goes over { $pegs }: { $move }
+    .hint = give one number of turns for each peg, or none at all
+twists-mismatch = half-twists are given for { $given } legs, but over { $pegs } pegs there is one leg fewer: { $move }
+    .hint = give one number for each leg from a peg to the next, or none at all
+loop-missing = there is no loop { $loop } on peg { $peg }, which carries { $loops }: { $move }
+    .hint = count the loops from 1 at the bottom, or from −1 at the top
+not-so-many-above = the hook cannot go through { $through } loops above on peg { $peg }, where there are { $above }: { $move }
+    .hint = leave the number out to go through all of them
+same-peg = the loop would go back on to { $peg }, where it comes from: { $move }
+    .hint = name another peg
+nothing-to-lift-over = nothing lies above the loop on peg { $peg } to lift it over: { $move }
+    .hint = place a band there first
+hook-empty = nothing hangs on the hook to slide on: { $move }
+    .hint = hang a band on it first
+end-unknown = there is no free end called { $end } at this point: { $move }
+    .hint = finish with a last band first
+end-taken = there is a free end called { $end } already: { $move }
+    .hint = give this end another name
+
+## What a craft editor would say
+
+loop-dragged = the loop of band { $band } ({ $colour }) on { HOLDER($peg) } is moved while { $count ->
+    [one] band { $others } passes
+   *[other] bands { AND($others) } pass
+} through it
+    .hint = work the upper loop first; then nothing is dragged along
+band-not-worked = band { $band } ({ $colour }) is never worked: nothing is hooked, lifted or caught of it
+    .hint = work it, or leave it out
+loop-left = { $count ->
+    [one] a loop is
+   *[other] { $count } loops are
+} left behind on peg { $peg } with nothing through: { $loops }
+    .hint = see whether a move is missing there, or whether the loop above was taken instead
+start-not-held = the loop of band { $band } ({ $colour }) is pulled through nothing: no loop lies above it on { HOLDER($peg) }
+    .hint = put a cap or a first band on { HOLDER($peg) }, or start one peg further on
+stack-too-high = { $loops } loops on peg { $peg } stand { FIXED($stack_mm, digits: 1) } mm high; the peg holds { FIXED($room_mm, digits: 1) } mm
+    .hint = work some of them before more are added, or use a loom with taller pegs
+no-finish = nothing closes the piece: there is no clip and no knot
+    .hint = end with a clip or a knot through the last loops
+catches-one = the { $kind ->
+    [clip] clip
+   *[knot] knot
+} catches 1 of { $loops } loops on { HOLDER($peg) }
+    .hint = catch them all; a single one slips off, and the rest runs out
+catches-more = the { $kind ->
+    [clip] clip
+   *[knot] knot
+} is to catch { $wanted } loops on { HOLDER($peg) }, where there is no more than { $loops }
+    .hint = leave the number out to catch them all, and look whether a loop is missing there
+laid-after-clip = a band is laid after the clip of step { $clip } has closed the piece{ $more ->
+    [0] {""}
+   *[other] , and { $more } more
+}
+    .hint = close the piece last
+letter-twice = two colours have the letter { $letter }; the first one counts
+    .hint = give one another letter
+colour-not-listed = colour { $letter } is used but not listed among the colours
+    .hint = list it, so that its bands can be named, weighed and bought
+colour-unused = colour { $letter } ({ $name }) is listed but never used
+    .hint = take it off the list, or use it
+band-kind-twice = two kinds of band are called { $name }; the first one counts
+    .hint = give one another name
+band-kind-unknown = colour { $letter } is of a kind of band called { $band }, which is not listed
+    .hint = { $count ->
+    [0] no kind of band is listed
+   *[other] listed are: { $known }
+}
+
+## What a technical editor would say of the lesson
+
+contact-missing = nobody is named to whom mistakes can be told
+    .hint = name yourself or your workshop as the designer
+licence-missing = nothing says who may copy or teach the piece
+    .hint = name a licence, such as CC BY 4.0
+about-missing = nothing says what the piece is and whom it suits
+    .hint = write a sentence or two in the notes
+level-low = the level is { $level ->
+    [basic] basic
+    [easy] easy
+   *[intermediate] intermediate
+}, but the piece has what makes it { $reckoned ->
+    [easy] easy
+   *[intermediate] intermediate
+}: { $reasons }
+    .hint = raise the level, or keep it if you teach these moves first
+motif-unused = the motif { $name } is never worked
+    .hint = work it, or take it out
+repeat-of-none = a repeat is done no times, so its steps can never be reached
+    .hint = write how often, or take the repeat out
+side-named = the text says “{ $word }”; in the mirrored edition that is the other side
+    .hint = name pegs instead of sides, or change the text for the other hand
+term-mixed = the text says “{ $word }” where the lesson says “{ $term }”
+    .hint = use one word for one thing, or make “{ $word }” your own word for it throughout
+text-peg-unknown = the text names { $peg }, and no such peg is on the loom
+    .hint = correct the peg
+text-peg-moves = the text names { $peg }, but its step is repeated on other pegs
+    .hint = say it so that it holds for every round
+text-step-unknown = the text speaks of step { $number }, and the lesson has { $steps }
+    .hint = correct the number
+text-hard = the text is hard to read for a child of twelve ({ $words } words a sentence, or long words)
+    .hint = write shorter sentences with everyday words
+colours-alike = colours { $one } and { $other } are hard to tell apart for { AND($who) }
+    .hint = make one of them lighter or darker; letters and patterns help on paper, not in the heap
+lesson-disagrees = the lesson and the working disagree on { $what }: { $said } said, { $counted } counted
+    .hint = plan the lesson again from the pattern
+
+## Is it held?
+
+band-falls = band { $band } ({ $colour }) falls off: { $reason }
+    .hint = see that a loop passes through it, and that the last ones are caught
+band-not-proved = band { $band } ({ $colour }) could be neither proved held nor proved free: { $reason }
+    .hint = try it on the loom before you teach it
+losses-left-out = what falls if one band snaps is worked out for up to { $limit } bands; this piece has { $bands }
+    .hint = ask for a shorter piece with the same repeat
+
+## Size and counts
+
+band-slack = a { $name } band hangs slack over { AND($pegs) }: { FIXED($taut_mm, digits: 1) } mm round, { FIXED($rest_mm, digits: 1) } mm at rest{ $more ->
+    [0] {""}
+   *[other] , and { $more } more like it
+}
+    .hint = use smaller bands, a loom with wider pitch, or wind the band once more
+band-taut = a { $name } band is stretched { FIXED($stretch, digits: 1) } times over { AND($pegs) }{ $more ->
+    [0] {""}
+   *[other] , and { $more } more like it
+}
+    .hint = bands are worked up to about three times; try it with one of your own, eyes guarded
+band-overstretched = a { $name } band is stretched { FIXED($stretch, digits: 1) } times over { AND($pegs) }, and may snap{ $more ->
+    [0] {""}
+   *[other] , and { $more } more like it
+}
+    .hint = use pegs closer together or larger bands; a snapping band can hurt an eye
+stated-count-wrong = { $what }: { $stated } stated, but the pattern takes { $counted }
+    .hint = correct the number or the steps
+text-count-wrong = the text says “{ $quote }”, but the pattern takes { $counted }
+    .hint = correct the number, or say which part of the piece is meant
+
+## Wrists
+
+wrist-unreadable = “{ $said }” is not understood as a wrist
+    .hint = write a girth with its unit (16.5 cm, 6 1/2 in), a size ({ $sizes }) or an age (age 8)
+wrist-nonsense = { $what } cannot be right
+    .hint = measure round the wrist just past its bone, and look at the unit
+wrist-unusual = a wrist of { $said } lies outside { FIXED($low_cm, digits: 1) } to { FIXED($high_cm, digits: 1) } cm, where the surveys found wrists
+    .hint = measure once more, and look at the unit
+wrist-too-young = no wrist is worked out for an age of { SHORT($years) } years: small bands are not for children under 3
+    .hint = small bands and clips can choke; keep them away, and follow the rules where you live
+
+## On the loom
+
+band-near-breaking = a { $name } band over { AND($pegs) } is at { FIXED($stretch, digits: 1) } times its length and pulls with { FIXED($force_n, digits: 1) } N{ $more ->
+    [0] {""}
+   *[other] , and { $more } more like it
+}; bands break from about { SHORT($breaks) } times
+    .hint = point it down and away from faces, wear glasses; better take pegs closer together or larger bands
+
+## How the piece fits
+
+fit-loose = at { FIXED($length_mm) } mm the piece hangs loose on a wrist of { FIXED($wrist_mm) } mm
+    .hint = leave out extension bands or a repeat: { FIXED($low_mm) } to { FIXED($high_mm) } mm at rest would lie close
+fit-tight = { FIXED($length_mm) } mm long the piece is tight on a wrist of { FIXED($wrist_mm) } mm{ $pulls }
+    .hint = add extension bands until it is { FIXED($low_mm) } to { FIXED($high_mm) } mm at rest; a finger must slip under it easily, and it must come off at once where skin turns pale, puffy or numb
+fit-hand = to pass a hand of { FIXED($hand_mm) } mm the piece must be pulled open with { FIXED($pull_n) } N
+    .hint = add extension bands, or put it on open and clip it on the wrist
+fit-unmeasured = how the piece pulls is known up to { FIXED($known_mm) } mm; the hand needs { FIXED($needed_mm) } mm
+    .hint = stretch it further, in the model or with weights, eyes guarded
+extension-nowhere = { $bands } extension bands would be needed, and the pattern has no free end to put them on
+    .hint = finish with a last band whose two ends stay free, and clip there
+stretch-curve-nonsense = the stretch curve makes no sense: { $reason }
+    .hint = list lengths with the force that holds each, from rest upwards
+gauge-nonsense = { $what } comes out at { FIXED($value_mm, digits: 1) } mm
+    .hint = measure both pieces at rest in the same way, and count again what they differ in
+
+## Calibration
+
+measure-nonsense = { $what } of { SHORT($value) } { $unit } makes no sense: { $reason }
+    .hint = { $cure }
+measure-few = { $count ->
+    [0] no weights are too few
+    [one] 1 weight is too few
+   *[other] { $count } different weights are too few
+} for { $what }, which takes { $needed }
+    .hint = hang more weights, from slack to about three times the length
+density-odd = from flat length, thickness and weight of 100 the density is { FIXED($density_g_cm3, digits: 2) } g/cm³; bands of silicone, rubber or TPE have { FIXED($low, digits: 2) } to { FIXED($high, digits: 2) }
+    .hint = thickness tells most: measure it on several bands laid side by side; then weigh and count again
+modulus-odd = the shear modulus comes out at { FIXED($shear_mpa, digits: 3) } MPa; small bands have { FIXED($low, digits: 2) } to { FIXED($high, digits: 2) }
+    .hint = look at the unit of the weights (grams), at the thickness, and whether a single band hung there
+moduli-tangled = the weights stretch the band from { FIXED($low, digits: 1) } to { FIXED($high, digits: 1) } times, which does not tell C10 from C01
+    .hint = their sum is well known and enough up to there; to part them, hang weights up to about three times
+stretch-misfit = under { SHORT($mass_g) } g the band was { FIXED($length_mm, digits: 1) } mm long; the fitted rubber says { FIXED($fitted_mm, digits: 1) } mm
+    .hint = measure that weight again; the ruler was taken to be good to { SHORT($reading_mm) } mm
+
+## The stash
+
+not-a-stash = { $reason }
+    .hint = a stash lists packs with their size and price
+stash-lacks = the stash has no pack of { $what } to buy, so the cost is left open
+    .hint = add a pack with its price to the entry
+currency-missing = prices are given without a currency
+    .hint = name one, such as your bank writes it
+
+## The table of slips
+
+not-a-slip-table = { $reason }
+    .hint = a table gives chances to classes and classes to slips
+slip-unknown = there is no slip called { $slip }
+    .hint = the slips are: { $known }
+slip-class-unknown = there is no class of chance called { $given }
+    .hint = name one of these, or list it: { $known }
+
+## Many of the same
+
+more-of-the-same = and { $count } more of the same: { $of }
+    .hint = mend the first ones and look again
+
+## The shape at rest
+
+bands-drawn-crossing = a strand of this band is drawn through another, with { FIXED($gap_mm, digits: 3) } mm between them
+    .hint = draw the strands apart; nothing can say which side they belong on
+rest-not-reached = the piece had not come to rest after { $iterations } steps: forces are at { PERCENT($drop, digits: 2) } of what they were
+    .hint = look at the picture with care, or allow more steps
+rest-interrupted = the work was stopped after { $iterations } steps; the shape is the one reached so far
+    .hint = let it run on for the shape at rest
+
+## What every wording draws on
+
+list-and = { $initial ->
+   *[other] { $head } and { $last }
+}
+list-or = { $initial ->
+   *[other] { $head } or { $last }
+}
+holder = { $kind ->
+    [hook] the hook
+    [end] the free end called { $name }
+    [start] the start
+   *[peg] { $name }
+}
+place-line = line { $line }, column { $column }
+place-step = move { $step }
+place-peg = { $kind ->
+    [hook] the hook
+    [end] the free end called { $name }
+    [start] the start
+   *[peg] peg { $name }
+}
+place-band = band { $band }
+place-whole = the whole pattern
+place-at = at { $place }
+hint-is = hint: { $hint }
+fix-is = fix: { $label }
+as-told = { $text }
+band-named = { $band } ({ $colour })
+the-band = band { $band } ({ $colour })
+so-many-more = { $count } more
+
+## Reading
+
+os-reason = { $errno ->
+    [ENOENT] there is no such file
+    [EACCES] it may not be read
+    [EISDIR] it is a folder
+   *[other] { $text }
+}
+json-reason = { $kind ->
+    [truncated] it ends too early
+    [trailing-characters] something follows after its end
+    [trailing-comma-in-object] a comma stands after the last field
+    [trailing-comma-in-array] a comma stands after the last entry
+    [object-keys-must-be-strings] the name of a field must be in double quotes
+    [invalid-character] a character is out of place
+    [invalid-number] a number is badly written
+    [number-out-of-range] a number is too great
+    [invalid-escape] a backslash is followed by what means nothing
+    [expected] expected { OR($signs) }
+   *[other] { $text }
+}
+pattern-braces = a pattern is an object in braces
+nested-deeply = brackets are nested too deeply
+given-twice = the field { $field } is given twice
+take-one-out = take one of the two out
+no-such-field = there is no field { $field } here; there may be { $known }
+field-missing = the field { $field } is missing
+see-schema = see the schema: pegwright schema
+is-not = { $said } is not { OR($types) }
+a-text = a text
+true-or-false = true or false
+a-whole-number = a whole number
+a-number = a number
+an-object = an object in braces
+a-list = a list in brackets
+great-number = so great a number
+quote-it = put it in double quotes
+write-true = write true or false, without quotes
+write-digits = write it in digits, without quotes
+write-braces = write it as {"{"}"…": …{"}"}
+write-brackets = write it as […], also where it holds one thing only
+write-tag = write it as {"{"}"{ $tag }": "{ $choice }", …{"}"}
+is-no-address = { $said } is not a peg address
+write-address = give the row in capitals, then the number from the maker, as in B3
+is-no-end = { $said } is not the name of an end
+write-end = small letters, digits and hyphens, as in end or tail-1
+is-no-holder = { $said } is neither a peg nor an end
+write-holder = name a peg, as in B3, or an end, as in start or end
+is-no-letter = { $said } is not a colour letter
+write-letter = one to six letters or digits, beginning with a letter, as in A
+is-no-mirror = { $said } is not a way to mirror
+write-mirror = choose rows or pegs
+is-no-tint = { $said } is not a tint
+write-tint = a # and six of 0-9 and a-f: red, green, blue, as in #34506b
+shows-nothing = { $said } shows nothing
+write-visible = give at least one character that can be seen
+write-visible-or-none = leave it out, or give a character that can be seen
+out-of-bounds = { $said } is out of bounds
+take-at-least = take at least { SHORT($least) } and at most { SHORT($most) }
+take-more-than = take more than { SHORT($least) } and at most { SHORT($most) }
+too-many = { FIXED($size) } { $what ->
+    [characters] characters
+   *[entries] entries
+} are too many
+at-most = at most { FIXED($most) } fit here
+too-few = { FIXED($size) } { $what ->
+    [characters] characters
+   *[entries] entries
+} are too few
+at-least = at least { FIXED($least) } are needed here
+no-choice = { $said } is not a choice
+no-choice-for = { $said } is not a choice for { $field }
+choices = there are { $choices }
+choices-near = perhaps { $near }; there are { $choices }
+one-of = it is one of { $choices }
+rubber-never-pulls = C10 and C01 are both zero: such a band would not pull
+rubber-pushes = C2 is too far below zero: such a band would push where it should pull
+moved-before-row = { $peg } moved here lies before row A
+moved-before-peg = { $peg } moved here lies before peg 1
+moved-past-rows = { $peg } moved here lies past the last row there can be
+row-span = { $first } to { $last }
+
+## The loom and the proof
+
+open-twist = bands in it carry a twist of their own, which may cling
+open-across = a band that lies across it may keep it
+open-tangled = it is too tangled to decide
+falls-unfastened = nothing fastens the piece: tie, clip or bind its last loops
+falls-passed-by-none = nothing passes through any of its loops
+falls-with = { $count ->
+    [one] only band { $bands } passes through it, and that falls off too
+   *[other] only bands { $bands }{ $more ->
+        [0] {""}
+       *[other] {" "}…
+    } pass through it, and those fall off too
+}
+falls-off = { $count ->
+    [one] band { $bands } passes through it, yet it slides off over that one
+   *[other] bands { $bands }{ $more ->
+        [0] {""}
+       *[other] {" "}…
+    } pass through it, yet it slides off over them
+}
+
+## The lesson
+
+level-caps = caps
+level-wide = wide bands
+level-twists = half-turns
+level-hung = hung bands
+level-tall = tall stacks
+sight-everybody = everybody
+sight-protan = eyes that see little red
+sight-deutan = eyes that see little green
+sight-tritan = eyes that see little blue
+what-bands = bands in all
+what-bands-of = bands of colour { $letter }
+what-key = colours in the key
+what-number = the number of a step
+what-first = the first move of step { $step }
+what-moves = moves taught
+what-rounds = rounds of step { $step }
+what-boxes = boxes of step { $step }
+what-strong = bands shown strong in step { $step }
+what-size = the size of the finished piece
+
+## Size, counts and measures
+
+stated-bands = { $letter } ({ $name }) bands
+stated-bands-unlisted = { $letter } bands
+stated-clips = clips
+wrist-of-age = an age of { SHORT($years) } years
+wrist-of-girth = a wrist of { $said }
+pulls-with = , and pulls with { FIXED($force_n, digits: 1) } N
+pulls-unknown = {""}
+curve-few = it takes at least two points
+curve-negative = a force or length is negative or no number
+curve-falls = { SHORT($less_n) } N at { SHORT($less_mm) } mm, but { SHORT($more_n) } N at { SHORT($more_mm) } mm
+gauge-repeat = a repeat
+gauge-extension = an extension band
+few-for-rubber = the rubber
+few-for-both = both Mooney–Rivlin constants
+goods-bands = { $name } ({ $letter }), { $band }
+goods-unlisted = colour { $letter }
+goods-loom = { $kind ->
+    [straight] straight
+    [round] round
+   *[pegs] pegs
+}, { $rows } × { $pegs }
+goods = { $kind ->
+    [clips] clips
+    [hooks] hooks
+   *[scissors] scissors
+}
+measured = { $what ->
+    [flat] a flat length
+    [thickness] a thickness
+    [weight-100] a weight of a hundred
+    [hook] a hook
+    [error] a reading error
+    [weight] a weight
+   *[length] a length
+}
+measured-under = under { SHORT($mass_g) } g, a length
+between = it should be between { SHORT($low) } and { SHORT($high) }
+above-nought = it should be above 0
+no-hole = at a flat length of { SHORT($flat_mm) } mm nothing would be left of the hole
+thin-wire = it should be a thin wire
+error-useless = no reading is without error, and none so far out is of use
+flat-already = laid flat the band is { SHORT($flat_mm) } mm long already
+all-snapped = that is more than { SHORT($times) } times, where every band has snapped
+longer-before = under { SHORT($mass_g) } g it was { SHORT($length_mm) } mm already
+cure = { $how ->
+    [flat] lay the band flat, press, and read mm end to end
+    [thickness] lay ten bands side by side, read mm across, and take a tenth
+    [weight-100] count a hundred bands on to the scales and read grams
+    [both] measure both once more
+    [hook] give its thickness in mm
+    [error] give about half of the finest mark
+    [weight] weigh what hangs below in grams, its hook included
+    [length] read mm, outside, end to end
+    [alike] measure flat length and hung length alike, outside, end to end
+    [unit] look at the unit: mm
+   *[weights] measure both weights once more
+}
+
+## What the studio does not do
+
+no-pattern = this is no pattern
+file-no-pattern = this file holds no pattern
+file-no-stash = the file stash.json holds no stash
+no-name-free = no name is free for this piece
+no-such-piece = there is no such piece here
+no-such-work = there is no such work
+too-much-under-way = too much is under way already
+changed-elsewhere = this piece was changed elsewhere in the meantime
+overtaken = overtaken by newer work
+folder-read-only = the folder cannot be written to: { $reason }
+wrong-inside = something went wrong inside pegwright
+
+## Fixes
+
+fix-cap = wind a cap on { $peg } first
+fix-upper-first = work the upper loops of { $peg } first
+fix-catch-all = catch all the loops
+fix-clip = clip the loops of { $at }
+fix-list-colour = list colour { $letter }
+fix-call-it = call it { $letter }
+fix-call-second = call the second one { $letter }
+fix-take-off = take { $letter } off the list
+fix-take-second = take the second one off the list
+fix-use-kind = use { $name }
+fix-write = write { $number }
+fix-tint = make { $letter } { $tint }

@@ -1,0 +1,548 @@
+# Lo que dicen las comprobaciones, en español. Minúsculas, sin punto final, palabras de taller.
+# Lo que lleva lazos va siempre después de «en», para que ninguna contracción quede mal.
+
+## Leer el documento
+
+file-unreadable = no se puede leer { $file }: { $reason }
+    .hint = mira el nombre y quién puede leer el archivo
+not-text = esto no es un archivo de texto
+    .hint = un patrón es un texto JSON en UTF-8
+too-large = el archivo tiene { FIXED($size) } bytes; un patrón puede tener { FIXED($limit) }
+    .hint = quita lo que no es del patrón
+not-json = el texto no es JSON válido: { $reason }
+    .hint = arregla el texto en ese sitio
+not-a-pattern = { $reason }
+    .hint = { $hint }
+unknown-version = { $version ->
+    [missing] este patrón no dice su versión; este programa lee las versiones 1 a { $newest }
+   *[other] este patrón es de la versión { $version }; este programa lee las versiones 1 a { $newest }
+}
+    .hint = usa un pegwright más nuevo, o corrige el campo pegwright
+
+## Motivos y repeticiones
+
+motif-twice = dos motivos se llaman { $name }; se trabaja el primero
+    .hint = da al segundo un nombre propio
+motif-unknown = no hay ningún motivo llamado { $name }
+    .hint = { $count ->
+    [0] aquí no hay motivos
+   *[other] los motivos de aquí son: { $known }
+}
+motif-in-itself = el motivo { $name } se trabaja dentro de sí mismo
+    .hint = escribe en su lugar una repetición; un motivo no puede contenerse a sí mismo
+slot-empty = al motivo { $name } no se le dice qué color es { $slot }
+    .hint = nombra un color para { $slot }
+slot-unknown = el motivo { $name } no tiene nada llamado { $slot } que rellenar
+    .hint = mira lo que enumera el motivo
+count-unknown = la repetición pide { $name } vueltas, y nada dice cuántas son
+    .hint = escribe un número, o pon { $name } entre las cuentas del motivo
+nested-too-deeply = hay repeticiones dentro de repeticiones a más de { $limit } niveles
+    .hint = haz motivos de las de dentro
+too-many-moves = el patrón pasa de { FIXED($limit) } movimientos, así que no se hace ninguno
+    .hint = repite menos veces
+too-many-passes = aquí pasan tantos lazos por lazos que no cabe llevar la cuenta
+    .hint = haz la pieza por partes; nadie podría trabajarla así
+too-many-refused = { $count } movimientos no se pudieron hacer, así que los { $left } siguientes no se prueban
+    .hint = arregla los primeros y mira otra vez
+stack-full = en { HOLDER($peg) } habría más de { $limit } lazos: { $move }
+    .hint = trabaja antes algunos lazos, o repártelos en más clavijas
+too-many-pegs = el telar tiene { FIXED($pegs) } clavijas; como mucho se puede trabajar con { FIXED($limit) }
+    .hint = toma un telar más pequeño
+off-the-rows = { $reason }
+    .hint = empieza la repetición más adentro, o avánzala menos filas o clavijas
+
+## Movimientos que no se pueden hacer
+
+peg-unknown = no hay ninguna clavija { $peg } en este telar: { $move }
+    .hint = el telar tiene { $pegs }{ $more ->
+    [0] {""}
+   *[other] …
+}
+peg-double = dos clavijas se llaman { $peg }; solo se usa la primera
+    .hint = da a una de ellas otra dirección
+peg-twice = { $peg } aparece dos veces en un movimiento: { $move }
+    .hint = nombra cada sitio una vez
+peg-bare = no hay ningún lazo en { HOLDER($peg) } que tomar: { $move }
+    .hint = coloca o engancha antes una gomita ahí
+peg-inside-band = la gomita rodearía { $peg } por fuera sin hacer ahí un lazo: { $move }
+    .hint = deja fuera { $peg }, o coloca la gomita en menos clavijas
+peg-enclosed = la gomita se cerraría alrededor de { $peg }, que no nombra: { $move }
+    .hint = nombra también { $peg } donde la gomita da la vuelta, o colócala en clavijas sin ninguna en medio
+turns-mismatch = se dan vueltas para { $given } clavijas, pero la gomita va en { $pegs }: { $move }
+    .hint = da un número de vueltas por clavija, o ninguno
+twists-mismatch = se dan medias vueltas para { $given } tramos, pero entre { $pegs } clavijas hay un tramo menos: { $move }
+    .hint = da un número por cada tramo de clavija a clavija, o ninguno
+loop-missing = no hay lazo { $loop } en la clavija { $peg }, que lleva { $loops }: { $move }
+    .hint = cuenta los lazos desde 1 empezando abajo, o desde −1 empezando arriba
+not-so-many-above = el gancho no puede pasar por { $through } lazos de encima en la clavija { $peg }, donde hay { $above }: { $move }
+    .hint = quita el número para pasar por todos
+same-peg = el lazo volvería a { $peg }, de donde viene: { $move }
+    .hint = nombra otra clavija
+nothing-to-lift-over = no hay nada encima del lazo en la clavija { $peg } sobre lo que pasarlo: { $move }
+    .hint = coloca antes una gomita ahí
+hook-empty = no cuelga nada del gancho que deslizar: { $move }
+    .hint = cuelga antes una gomita
+end-unknown = todavía no hay aquí un extremo libre llamado { $end }: { $move }
+    .hint = acaba antes con una última gomita
+end-taken = ya hay un extremo libre llamado { $end }: { $move }
+    .hint = da otro nombre a este extremo
+
+## Lo que se ve en el trabajo
+
+loop-dragged = el lazo de la gomita { $band } ({ $colour }) en { HOLDER($peg) } se mueve mientras { $count ->
+    [one] la gomita { $others } pasa
+   *[other] las gomitas { AND($others) } pasan
+} por él
+    .hint = trabaja primero el lazo de arriba; así no se arrastra nada
+band-not-worked = la gomita { $band } ({ $colour }) nunca se trabaja: nada de ella se engancha, se pasa por encima ni se sujeta
+    .hint = trabájala, o déjala fuera
+loop-left = { $count ->
+    [one] queda un lazo
+   *[other] quedan { $count } lazos
+} en la clavija { $peg } sin nada que pase por dentro: { $loops }
+    .hint = mira si falta ahí un movimiento, o si se tomó el lazo de encima
+start-not-held = el lazo de la gomita { $band } ({ $colour }) no pasa por nada: no hay ningún lazo encima en { HOLDER($peg) }
+    .hint = pon un remate o una primera gomita en { HOLDER($peg) }, o empieza una clavija más adelante
+stack-too-high = { $loops } lazos en la clavija { $peg } alcanzan { FIXED($stack_mm, digits: 1) } mm; en la clavija caben { FIXED($room_mm, digits: 1) } mm
+    .hint = trabaja algunos antes de añadir más, o usa un telar de clavijas más altas
+no-finish = nada cierra la pieza: no hay cierre ni nudo
+    .hint = acaba con un cierre o un nudo en los últimos lazos
+catches-one = { $kind ->
+    [clip] el cierre
+   *[knot] el nudo
+} sujeta 1 de { $loops } lazos en { HOLDER($peg) }
+    .hint = sujétalos todos; uno solo se suelta, y el resto se deshace
+catches-more = { $kind ->
+    [clip] el cierre
+   *[knot] el nudo
+} debe sujetar { $wanted } lazos en { HOLDER($peg) }, donde no hay más que { $loops }
+    .hint = quita el número para sujetarlos todos, y mira si falta ahí un lazo
+laid-after-clip = se coloca una gomita después de que el cierre del paso { $clip } haya cerrado la pieza{ $more ->
+    [0] {""}
+   *[other] , y { $more } más
+}
+    .hint = cierra la pieza al final
+letter-twice = dos colores tienen la letra { $letter }; vale el primero
+    .hint = da a uno otra letra
+colour-not-listed = el color { $letter } se usa pero no está en la lista de colores
+    .hint = ponlo en la lista, para que sus gomitas se puedan nombrar, pesar y comprar
+colour-unused = el color { $letter } ({ $name }) está en la lista pero nunca se usa
+    .hint = quítalo de la lista, o úsalo
+band-kind-twice = dos clases de gomita se llaman { $name }; vale la primera
+    .hint = da a una otro nombre
+band-kind-unknown = el color { $letter } es de una clase de gomita llamada { $band }, que no está en la lista
+    .hint = { $count ->
+    [0] no hay ninguna clase de gomita en la lista
+   *[other] están en la lista: { $known }
+}
+
+## Lo que se ve en la lección
+
+contact-missing = no se nombra a nadie a quien avisar de los errores
+    .hint = pon tu nombre o el de tu taller como autoría
+licence-missing = nada dice quién puede copiar o enseñar la pieza
+    .hint = nombra una licencia, como CC BY 4.0
+about-missing = nada dice qué es la pieza ni a quién le va bien
+    .hint = escribe una frase o dos en las notas
+level-low = el nivel es { $level ->
+    [basic] «básico»
+    [easy] «fácil»
+   *[intermediate] «medio»
+}, pero la pieza tiene lo que la hace { $reckoned ->
+    [easy] de nivel «fácil»
+   *[intermediate] de nivel «medio»
+}: { $reasons }
+    .hint = sube el nivel, o déjalo si enseñas antes estos gestos
+motif-unused = el motivo { $name } nunca se trabaja
+    .hint = trabájalo, o quítalo
+repeat-of-none = una repetición se hace cero veces, así que nunca se llega a sus pasos
+    .hint = escribe cuántas veces, o quita la repetición
+side-named = el texto dice «{ $word }»; en la edición en espejo es el otro lado
+    .hint = nombra clavijas en lugar de lados, o cambia el texto para la otra mano
+term-mixed = el texto dice «{ $word }» donde la lección dice «{ $term }»
+    .hint = usa una palabra para cada cosa, o haz de «{ $word }» tu palabra en toda la lección
+text-peg-unknown = el texto nombra { $peg }, y esa clavija no está en el telar
+    .hint = corrige la clavija
+text-peg-moves = el texto nombra { $peg }, pero su paso se repite en otras clavijas
+    .hint = dilo de modo que valga para todas las vueltas
+text-step-unknown = el texto habla del paso { $number }, y la lección tiene { $steps }
+    .hint = corrige el número
+text-hard = el texto es difícil de leer para alguien de doce años ({ $words } palabras por frase, o palabras largas)
+    .hint = escribe frases más cortas con palabras de todos los días
+colours-alike = los colores { $one } y { $other } cuesta distinguirlos; así los ven { AND($who) }
+    .hint = haz uno de ellos más claro o más oscuro; las letras y las tramas ayudan en el papel, no en el montón
+lesson-disagrees = la lección y el trabajo no coinciden ({ $what }): dice { $said }, se cuentan { $counted }
+    .hint = planea otra vez la lección a partir del patrón
+
+## ¿Aguanta?
+
+band-falls = la gomita { $band } ({ $colour }) se cae: { $reason }
+    .hint = haz que pase un lazo por ella y que los últimos queden sujetos
+band-not-proved = de la gomita { $band } ({ $colour }) no se pudo demostrar ni que aguanta ni que se suelta: { $reason }
+    .hint = pruébalo en el telar antes de enseñarlo
+losses-left-out = lo que cae si se rompe una gomita se calcula hasta con { $limit } gomitas; esta pieza tiene { $bands }
+    .hint = pregunta por una pieza más corta con la misma repetición
+
+## Tamaño y cuentas
+
+band-slack = una gomita ({ $name }) queda floja en { AND($pegs) }: { FIXED($taut_mm, digits: 1) } mm de vuelta, { FIXED($rest_mm, digits: 1) } mm en reposo{ $more ->
+    [0] {""}
+   *[other] , y { $more } más como esta
+}
+    .hint = usa gomitas más pequeñas o un telar de clavijas más separadas, o enrolla la gomita una vez más
+band-taut = una gomita ({ $name }) se estira { FIXED($stretch, digits: 1) } veces en { AND($pegs) }{ $more ->
+    [0] {""}
+   *[other] , y { $more } más como esta
+}
+    .hint = las gomitas se trabajan hasta unas tres veces; prueba con una tuya, con los ojos protegidos
+band-overstretched = una gomita ({ $name }) se estira { FIXED($stretch, digits: 1) } veces en { AND($pegs) } y puede romperse{ $more ->
+    [0] {""}
+   *[other] , y { $more } más como esta
+}
+    .hint = usa clavijas más juntas o gomitas más grandes; una gomita que se rompe puede dañar un ojo
+stated-count-wrong = { $what }: se declaran { $stated }, pero el patrón lleva { $counted }
+    .hint = corrige el número o los pasos
+text-count-wrong = el texto dice «{ $quote }», pero el patrón lleva { $counted }
+    .hint = corrige el número, o di de qué parte de la pieza se habla
+
+## Muñecas
+
+wrist-unreadable = «{ $said }» no se entiende como muñeca
+    .hint = escribe un contorno con su unidad (16.5 cm, 6 1/2 in), una talla ({ $sizes }) o una edad (age 8)
+wrist-nonsense = { $what } no puede ser
+    .hint = mide alrededor de la muñeca, justo pasado el hueso, y mira la unidad
+wrist-unusual = una muñeca de { $said } queda fuera de { FIXED($low_cm, digits: 1) } a { FIXED($high_cm, digits: 1) } cm, donde los estudios encontraron muñecas
+    .hint = mide otra vez, y mira la unidad
+wrist-too-young = no se calcula ninguna muñeca para una edad de { SHORT($years) } años: las gomitas pequeñas no son para menores de 3
+    .hint = con gomitas y cierres pequeños uno puede atragantarse; mantenlos lejos, y sigue las normas de tu lugar
+
+## En el telar
+
+band-near-breaking = una gomita ({ $name }) en { AND($pegs) } está a { FIXED($stretch, digits: 1) } veces su largo y tira con { FIXED($force_n, digits: 1) } N{ $more ->
+    [0] {""}
+   *[other] , y { $more } más como esta
+}; las gomitas se rompen a partir de unas { SHORT($breaks) } veces
+    .hint = apúntala hacia abajo y lejos de las caras, ponte gafas; mejor usa clavijas más juntas o gomitas más grandes
+
+## Cómo sienta la pieza
+
+fit-loose = con { FIXED($length_mm) } mm la pieza queda suelta en una muñeca de { FIXED($wrist_mm) } mm
+    .hint = quita gomitas de alargue o una repetición: de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo quedaría ajustada
+fit-tight = con { FIXED($length_mm) } mm de largo la pieza aprieta en una muñeca de { FIXED($wrist_mm) } mm{ $pulls }
+    .hint = añade gomitas de alargue hasta que mida de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo; un dedo tiene que pasar por debajo con facilidad, y hay que quitarla enseguida si la piel se pone pálida, hinchada o dormida
+fit-hand = para pasar una mano de { FIXED($hand_mm) } mm hay que abrir la pieza tirando con { FIXED($pull_n) } N
+    .hint = añade gomitas de alargue, o póntela abierta y ciérrala en la muñeca
+fit-unmeasured = se sabe cómo tira la pieza hasta { FIXED($known_mm) } mm; la mano necesita { FIXED($needed_mm) } mm
+    .hint = estírala más, en el modelo o con pesos, con los ojos protegidos
+extension-nowhere = { $bands ->
+    [one] haría falta 1 gomita
+   *[other] harían falta { $bands } gomitas
+} de alargue, y el patrón no tiene un extremo libre donde ponerlas
+    .hint = acaba con una última gomita de puntas libres, y pon ahí el cierre
+stretch-curve-nonsense = la curva de estiramiento no tiene sentido: { $reason }
+    .hint = enumera largos con la fuerza que sostiene cada uno, desde el reposo hacia arriba
+gauge-nonsense = { $what } sale de { FIXED($value_mm, digits: 1) } mm
+    .hint = mide las dos piezas en reposo del mismo modo, y cuenta otra vez en qué se diferencian
+
+## Calibrar
+
+measure-nonsense = { $what } de { SHORT($value) } { $unit } no tiene sentido: { $reason }
+    .hint = { $cure }
+measure-few = { $count ->
+    [0] ningún peso es muy poco
+    [one] 1 peso es muy poco
+   *[other] { $count } pesos distintos son muy pocos
+} para { $what }; { $needed ->
+    [one] hace falta 1
+   *[other] hacen falta { $needed }
+}
+    .hint = cuelga más pesos, desde floja hasta unas tres veces el largo
+density-odd = del largo plano, el grosor y el peso de 100 sale una densidad de { FIXED($density_g_cm3, digits: 2) } g/cm³; las gomitas de silicona, goma o TPE tienen de { FIXED($low, digits: 2) } a { FIXED($high, digits: 2) }
+    .hint = lo que más pesa es el grosor: mídelo en varias gomitas juntas; después pesa y cuenta otra vez
+modulus-odd = el módulo de cizalla sale de { FIXED($shear_mpa, digits: 3) } MPa; las gomitas pequeñas tienen de { FIXED($low, digits: 2) } a { FIXED($high, digits: 2) }
+    .hint = mira la unidad de los pesos (gramos), el grosor, y si colgaba una sola gomita
+moduli-tangled = los pesos estiran la gomita de { FIXED($low, digits: 1) } a { FIXED($high, digits: 1) } veces, y eso no separa C10 de C01
+    .hint = su suma se conoce bien y basta hasta ahí; para separarlos, cuelga pesos hasta unas tres veces
+stretch-misfit = con { SHORT($mass_g) } g la gomita medía { FIXED($length_mm, digits: 1) } mm; la goma ajustada dice { FIXED($fitted_mm, digits: 1) } mm
+    .hint = mide otra vez ese peso; se tomó la regla por exacta hasta { SHORT($reading_mm) } mm
+
+## Las existencias
+
+not-a-stash = { $reason }
+    .hint = las existencias enumeran paquetes con su tamaño y su precio
+stash-lacks = en las existencias no hay paquete que comprar ({ $what }), así que el coste queda abierto
+    .hint = añade un paquete con su precio
+currency-missing = hay precios sin moneda
+    .hint = nombra una, tal como la escribe tu banco
+
+## La tabla de errores
+
+not-a-slip-table = { $reason }
+    .hint = una tabla da probabilidades a las clases y clases a los errores
+slip-unknown = no hay ningún error llamado { $slip }
+    .hint = los errores son: { $known }
+slip-class-unknown = no hay ninguna clase llamada { $given }
+    .hint = nombra una de estas, o ponla en la lista: { $known }
+
+## Muchos iguales
+
+more-of-the-same = y { $count } más de lo mismo: { $of }
+    .hint = arregla los primeros y mira otra vez
+
+## La forma en reposo
+
+bands-drawn-crossing = una hebra de esta gomita está dibujada a través de otra, con { FIXED($gap_mm, digits: 3) } mm entre ellas
+    .hint = dibuja las hebras separadas; nada dice a qué lado va cada una
+rest-not-reached = la pieza no llegó al reposo tras { $iterations } pasos: las fuerzas son { PERCENT($drop, digits: 2) } de lo que eran
+    .hint = mira la imagen con cuidado, o permite más pasos
+rest-interrupted = el cálculo se paró tras { $iterations } pasos; la forma es la alcanzada hasta ahí
+    .hint = déjalo seguir hasta la forma en reposo
+
+## De lo que todo se sirve
+
+list-and = { $initial ->
+    [i] { $head } e { $last }
+   *[other] { $head } y { $last }
+}
+list-or = { $initial ->
+    [o] { $head } u { $last }
+   *[other] { $head } o { $last }
+}
+holder = { $kind ->
+    [hook] el gancho
+    [end] el extremo libre «{ $name }»
+    [start] el comienzo
+   *[peg] { $name }
+}
+place-line = línea { $line }, columna { $column }
+place-step = movimiento { $step }
+place-peg = { $kind ->
+    [hook] el gancho
+    [end] el extremo libre «{ $name }»
+    [start] el comienzo
+   *[peg] clavija { $name }
+}
+place-band = gomita { $band }
+place-whole = todo el patrón
+place-at = dónde: { $place }
+hint-is = consejo: { $hint }
+fix-is = arreglo: { $label }
+as-told = { $text }
+band-named = { $band } ({ $colour })
+the-band = gomita { $band } ({ $colour })
+so-many-more = { $count } más
+
+## Leer
+
+os-reason = { $errno ->
+    [ENOENT] no existe
+    [EACCES] no se permite leerlo
+    [EISDIR] es una carpeta
+   *[other] { $text }
+}
+json-reason = { $kind ->
+    [truncated] acaba demasiado pronto
+    [trailing-characters] sigue algo después de su final
+    [trailing-comma-in-object] hay una coma después del último campo
+    [trailing-comma-in-array] hay una coma después del último elemento
+    [object-keys-must-be-strings] el nombre de un campo va entre comillas dobles
+    [invalid-character] hay un carácter fuera de lugar
+    [invalid-number] hay un número mal escrito
+    [number-out-of-range] hay un número demasiado grande
+    [invalid-escape] a una barra invertida le sigue algo que no significa nada
+    [expected] se espera { OR($signs) }
+   *[other] { $text }
+}
+pattern-braces = un patrón es un objeto entre llaves
+nested-deeply = hay demasiados paréntesis unos dentro de otros
+given-twice = el campo { $field } aparece dos veces
+take-one-out = quita uno de los dos
+no-such-field = aquí no hay ningún campo { $field }; puede haber { $known }
+field-missing = falta el campo { $field }
+see-schema = mira el esquema: pegwright schema
+is-not = se espera { OR($types) }, no { $said }
+a-text = un texto
+true-or-false = true o false
+a-whole-number = un número entero
+a-number = un número
+an-object = un objeto entre llaves
+a-list = una lista entre corchetes
+great-number = un número tan grande
+quote-it = ponlo entre comillas dobles
+write-true = escribe true o false, sin comillas
+write-digits = escríbelo en cifras, sin comillas
+write-braces = escríbelo como {"{"}"…": …{"}"}
+write-brackets = escríbelo como […], también si hay una sola cosa
+write-tag = escríbelo como {"{"}"{ $tag }": "{ $choice }", …{"}"}
+is-no-address = { $said } no es la dirección de una clavija
+write-address = da la fila en mayúsculas y luego el número contado desde ti, como en B3
+is-no-end = { $said } no es nombre de un extremo
+write-end = minúsculas, cifras y guiones, como en end o tail-1
+is-no-holder = { $said } no es ni una clavija ni un extremo
+write-holder = nombra una clavija, como B3, o un extremo, como start o end
+is-no-letter = { $said } no es la letra de un color
+write-letter = de una a seis letras o cifras, la primera una letra, como en A
+is-no-mirror = { $said } no es un modo de reflejar
+write-mirror = elige rows o pegs
+is-no-tint = { $said } no es un tono
+write-tint = un # y seis de 0-9 y a-f: rojo, verde, azul, como en #34506b
+shows-nothing = { $said } no muestra nada
+write-visible = da al menos un carácter que se vea
+write-visible-or-none = quítalo, o da un carácter que se vea
+out-of-bounds = { $said } está fuera de los límites
+take-at-least = pon como mínimo { SHORT($least) } y como máximo { SHORT($most) }
+take-more-than = pon más de { SHORT($least) } y como máximo { SHORT($most) }
+too-many = { FIXED($size) } { $what ->
+    [characters] caracteres
+   *[entries] elementos
+} son demasiados
+at-most = aquí caben como máximo { FIXED($most) }
+too-few = { FIXED($size) } { $what ->
+    [characters] caracteres
+   *[entries] elementos
+} son muy pocos
+at-least = aquí hacen falta como mínimo { FIXED($least) }
+no-choice = { $said } no se puede elegir
+no-choice-for = { $said } no se puede elegir para { $field }
+choices = hay { $choices }
+choices-near = quizá { $near }; hay { $choices }
+one-of = es uno de { $choices }
+rubber-never-pulls = C10 y C01 son cero los dos: una gomita así no tiraría
+rubber-pushes = C2 está demasiado por debajo de cero: una gomita así empujaría donde debe tirar
+moved-before-row = { $peg }, movida aquí, quedaría antes de la fila A
+moved-before-peg = { $peg }, movida aquí, quedaría antes de la clavija 1
+moved-past-rows = { $peg }, movida aquí, quedaría después de la última fila que puede haber
+row-span = { $first } a { $last }
+
+## El telar y la prueba
+
+open-twist = hay gomitas con un giro propio, que podrían agarrarse
+open-across = una gomita que la cruza podría sujetarla
+open-tangled = está demasiado enredada para decidirlo
+falls-unfastened = nada cierra la pieza: ata los últimos lazos, o ponles un cierre o una última gomita
+falls-passed-by-none = nada pasa por ninguno de sus lazos
+falls-with = { $count ->
+    [one] solo la gomita { $bands } pasa por ella, y esa también se cae
+   *[other] solo las gomitas { $bands }{ $more ->
+        [0] {""}
+       *[other] {" "}…
+    } pasan por ella, y esas también se caen
+}
+falls-off = { $count ->
+    [one] la gomita { $bands } pasa por ella, pero se suelta por encima de esa
+   *[other] las gomitas { $bands }{ $more ->
+        [0] {""}
+       *[other] {" "}…
+    } pasan por ella, pero se suelta por encima de ellas
+}
+
+## La lección
+
+level-caps = remates
+level-wide = gomitas anchas
+level-twists = medias vueltas
+level-hung = gomitas colgadas
+level-tall = muchos lazos en una clavija
+sight-everybody = todos los ojos
+sight-protan = ojos que ven poco rojo
+sight-deutan = ojos que ven poco verde
+sight-tritan = ojos que ven poco azul
+what-bands = gomitas en total
+what-bands-of = gomitas de color { $letter }
+what-key = colores de la clave
+what-number = número de un paso
+what-first = primer movimiento del paso { $step }
+what-moves = movimientos enseñados
+what-rounds = vueltas del paso { $step }
+what-boxes = casillas del paso { $step }
+what-strong = gomitas dibujadas con fuerza en el paso { $step }
+what-size = tamaño de la pieza acabada
+
+## Tamaño, cuentas y medidas
+
+stated-bands = gomitas { $letter } ({ $name })
+stated-bands-unlisted = gomitas { $letter }
+stated-clips = cierres
+wrist-of-age = una edad de { SHORT($years) } años
+wrist-of-girth = una muñeca de { $said }
+pulls-with = {" "}y tira con { FIXED($force_n, digits: 1) } N
+pulls-unknown = {""}
+curve-few = hacen falta al menos dos puntos
+curve-negative = una fuerza o un largo es negativo o no es un número
+curve-falls = { SHORT($less_n) } N a { SHORT($less_mm) } mm, pero { SHORT($more_n) } N a { SHORT($more_mm) } mm
+gauge-repeat = una repetición
+gauge-extension = una gomita de alargue
+few-for-rubber = la goma
+few-for-both = las dos constantes de Mooney-Rivlin
+goods-bands = { $name } ({ $letter }), { $band }
+goods-unlisted = color { $letter }
+goods-loom = { $kind ->
+    [straight] telar recto
+    [round] telar redondo
+   *[pegs] telar de clavijas sueltas
+}, { $rows } × { $pegs }
+goods = { $kind ->
+    [clips] cierres
+    [hooks] ganchos
+   *[scissors] tijeras
+}
+measured = { $what ->
+    [flat] un largo plano
+    [thickness] un grosor
+    [weight-100] un peso de cien
+    [hook] un gancho
+    [error] un error de lectura
+    [weight] un peso
+   *[length] un largo
+}
+measured-under = con { SHORT($mass_g) } g, un largo
+between = debería estar entre { SHORT($low) } y { SHORT($high) }
+above-nought = debería ser mayor que 0
+no-hole = con un largo plano de { SHORT($flat_mm) } mm no quedaría nada del agujero
+thin-wire = debería ser un alambre fino
+error-useless = ninguna lectura carece de error, y una tan desviada no sirve
+flat-already = tendida, la gomita ya mide { SHORT($flat_mm) } mm
+all-snapped = eso es más de { SHORT($times) } veces, donde toda gomita se ha roto
+longer-before = con { SHORT($mass_g) } g ya medía { SHORT($length_mm) } mm
+cure = { $how ->
+    [flat] tiende la gomita, apriétala y lee los mm de punta a punta
+    [thickness] pon diez gomitas juntas, lee los mm a lo ancho y toma la décima parte
+    [weight-100] cuenta cien gomitas en la balanza y lee los gramos
+    [both] mide las dos cosas otra vez
+    [hook] da su grosor en mm
+    [error] da más o menos la mitad de la marca más fina
+    [weight] pesa en gramos lo que cuelga debajo, con su gancho
+    [length] lee los mm por fuera, de punta a punta
+    [alike] mide igual el largo plano y el colgado: por fuera, de punta a punta
+    [unit] mira la unidad: mm
+   *[weights] mide otra vez los dos pesos
+}
+
+## Lo que el estudio no hace
+
+no-pattern = esto no es un patrón
+file-no-pattern = este archivo no contiene ningún patrón
+file-no-stash = el archivo stash.json no contiene existencias
+no-name-free = no queda ningún nombre libre para esta pieza
+no-such-piece = aquí no hay tal pieza
+no-such-work = no hay tal trabajo
+too-much-under-way = ya hay demasiado en marcha
+changed-elsewhere = esta pieza se cambió mientras tanto en otro sitio
+overtaken = lo adelantó un trabajo más nuevo
+folder-read-only = no se puede escribir en la carpeta: { $reason }
+wrong-inside = algo salió mal dentro de pegwright
+
+## Arreglos
+
+fix-cap = enrollar antes un remate en { $peg }
+fix-upper-first = trabajar antes los lazos de arriba de { $peg }
+fix-catch-all = sujetar todos los lazos
+fix-clip = poner un cierre en los lazos de { $at }
+fix-list-colour = poner el color { $letter } en la lista
+fix-call-it = llamarlo { $letter }
+fix-call-second = llamar { $letter } al segundo
+fix-take-off = quitar { $letter } de la lista
+fix-take-second = quitar el segundo de la lista
+fix-use-kind = usar { $name }
+fix-write = escribir { $number }
+fix-tint = cambiar { $letter } a { $tint }
