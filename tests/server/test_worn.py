@@ -113,9 +113,29 @@ def test_the_wrist_is_served_by_repeats_first(studio: Client, wrist_mm: int, sig
         assert (told["document"], told["more"]) == (None, 0)
         return
     assert told["more"] * sign > 0
+    assert not told["nearest"]
     assert told["repeats"] == 7 + told["more"]
     assert 0.85 * wrist_mm <= told["length_mm"] <= wrist_mm
     assert told["length_mm"] == pytest.approx(120 + 12 * told["more"] + 6 * told["extension"])
     longer = work(read(msgspec.json.encode(told["document"])).pattern)  # type: ignore[arg-type]
     assert longer.holds
     assert len(longer.proof.verdicts) == 9 + told["more"] + told["extension"]
+
+
+def test_it_says_where_even_the_most_does_not_suit(studio: Client) -> None:
+    """With no room for more repeats and no end for extension bands, the nearest is told as such."""
+    body = {
+        "document": boats(8, 9),
+        "measured": {
+            "length_mm": 60.0,
+            "width_mm": 8.0,
+            "pulls": [[0, 60.0], [0.5, 70.0], [1, 80.0], [2, 100.0], [4, 130.0]],
+            "extension_mm": None,
+            "extension": 0,
+        },
+        "lengths": {"now": 7, "least": 2, "most": 8, "one_mm": 7.0, "bands": 1},
+        "wrist": "16 cm",
+    }
+    told = studio.post("/api/fit", body).json()
+    assert (told["more"], told["nearest"]) == (1, True)
+    assert told["length_mm"] < 0.85 * 160

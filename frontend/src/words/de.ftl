@@ -280,6 +280,7 @@ extension-bands = { $count ->
    *[other] { $count } Gummis Verlängerung
 }
 mend-fit = Passend machen: { $what }, { $length }
+mend-nearest = Näher kommt es nicht als: { $what }, { $length }
 wearing = Es wird um das Handgelenk geschlossen…
 worn-bent = Um das Handgelenk gebogen gezeichnet, dort nicht zur Ruhe gekommen.
 worn-closed = Um das Handgelenk geschlossen und dort zur Ruhe gekommen.

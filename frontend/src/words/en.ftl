@@ -289,6 +289,7 @@ extension-bands = { $count ->
    *[other] { $count } extension bands
 }
 mend-fit = Make it fit: { $what }, { $length }
+mend-nearest = It does not come nearer than: { $what }, { $length }
 wearing = Closing it round the wrist…
 worn-bent = Drawn bent round the wrist, not settled there.
 worn-closed = Closed round the wrist and settled there.

@@ -280,6 +280,7 @@ extension-bands = { $count ->
    *[other] { $count } gomitas de alargue
 }
 mend-fit = Ajustarla: { $what }, { $length }
+mend-nearest = Más cerca no llega que: { $what }, { $length }
 wearing = Cerrándola en la muñeca…
 worn-bent = Dibujada doblada alrededor de la muñeca, sin asentarse en ella.
 worn-closed = Cerrada en la muñeca y asentada en ella.

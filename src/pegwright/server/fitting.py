@@ -32,7 +32,8 @@ class Fitted(msgspec.Struct, frozen=True, kw_only=True):
 
     `extension` is the number of extension bands that would suit, `more` how many repeats more than now (fewer
     below 0), `repeats` how many that makes; with the length that they would give and the document that has
-    them. None where nothing need be changed, or nothing can.
+    them. None where nothing need be changed, or nothing can. `nearest` says that even so it does not suit, and
+    comes no nearer.
     """
 
     fit: Fit | None = None
@@ -41,6 +42,7 @@ class Fitted(msgspec.Struct, frozen=True, kw_only=True):
     repeats: int | None = None
     more: int = 0
     length_mm: float | None = None
+    nearest: bool = False
     document: dict[str, Any] | None = None
     findings: tuple[Worded, ...] = ()
 
@@ -73,5 +75,6 @@ def fitted(
         repeats=plan.repeats if lengths else None,
         more=more,
         length_mm=plan.length_mm,
+        nearest=bool(plan.findings),
         document=None if longer is None else msgspec.json.decode(write(longer)),
     )
