@@ -10,5 +10,6 @@ export default defineConfig({
     assetsInlineLimit: 0, // the content policy allows no inlined files
     modulePreload: { polyfill: false },
   },
+  resolve: process.env["VITEST"] ? { conditions: ["browser"] } : {}, // components are mounted, not written out as text
   test: { include: ["src/**/*.test.ts"] },
 });

@@ -32,8 +32,7 @@ class Fitted(msgspec.Struct, frozen=True, kw_only=True):
 
     `extension` is the number of extension bands that would suit, `more` how many repeats more than now (fewer
     below 0), `repeats` how many that makes; with the length that they would give and the document that has
-    them. None where nothing need be changed, or nothing can. `nearest` says that even so it does not suit, and
-    comes no nearer.
+    them. None where nothing need be changed, or nothing can. `nearest` says that even so it does not suit.
     """
 
     fit: Fit | None = None
