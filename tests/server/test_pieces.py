@@ -174,3 +174,18 @@ def test_half_written_files_are_swept(folder: Path) -> None:
     os.utime(own, (0, 0))
     Folder(folder)
     assert sorted(path.name for path in folder.iterdir()) == [".b.json.x1y2", "c.json"]
+
+
+def test_a_piece_is_taken_off_the_shelf_and_kept_aside(studio: Client, folder: Path, chain: Document) -> None:
+    """It is listed no more, its name is free again, and its file lies aside as it was."""
+    studio.post("/api/pieces", {"document": chain})
+    before = (folder / "slack-chain.json").read_bytes()
+    for _ in range(2):
+        assert studio.ask("DELETE", "/api/pieces/slack-chain").status_code == 204
+        assert studio.get("/api/pieces").json()["pieces"] == []
+        assert studio.ask("DELETE", "/api/pieces/slack-chain").status_code == 404
+        assert studio.post("/api/pieces", {"document": chain}).json()["name"] == "slack-chain"
+    assert [file.read_bytes() for file in (folder / ".removed").iterdir()] == [before, before]
+    for name in ("..%2Fslack-chain", ".removed", "stash", "%2e%2e"):
+        assert studio.ask("DELETE", f"/api/pieces/{name}").status_code in (404, 405)
+    assert (folder / "slack-chain.json").exists()

@@ -206,6 +206,22 @@ def test_a_piece_is_duplicated_and_found_again(bench: Bench, tmp_path: Path) -> 
     page.get_by_text("No piece of that name.").wait_for()
 
 
+def test_a_piece_is_taken_off_the_shelf_and_put_back(bench: Bench) -> None:
+    """One press takes it away, another brings it back."""
+    page = bench.page
+    bench.begin("Plain chain")
+    bench.click("Shelf")
+    page.get_by_role("button", name="Take it off the shelf: Plain chain").click()
+    page.get_by_text("was taken off the shelf").wait_for()
+    assert page.get_by_role("heading", name="Your pieces").count() == 0
+    bench.click("Put it back")
+    page.get_by_role("heading", name="Your pieces").wait_for()
+    page.locator("li button", has_text="Plain chain").first.click()
+    page.locator(".verdict").wait_for()
+    bench.settle()
+    assert bench.verdict == "✓ All 13 bands are held."
+
+
 def test_motifs_are_found_on_the_shelf_and_brought_along(bench: Bench, tmp_path: Path) -> None:
     """A motif of one piece is laid in another; a new piece begins with one."""
     page = bench.page

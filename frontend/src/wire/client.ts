@@ -85,6 +85,7 @@ export function connect(token: string, language: () => string) {
     add: (document: object) => answer<Saved>(client.POST("/api/pieces", { body: { document: { ...document } } })),
     save: (name: string, document: object, edition: string) =>
       answer<Saved>(client.PUT("/api/pieces/{name}", { params: { path: { name } }, body: { document: { ...document }, edition } })),
+    remove: (name: string) => answer<undefined>(client.DELETE("/api/pieces/{name}", { params: { path: { name } } })),
     keep: (name: string) =>
       answer<Version>(client.POST("/api/pieces/{name}/versions", { params: { path: { name } } })),
     versions: (name: string) =>

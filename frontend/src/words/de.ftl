@@ -325,3 +325,6 @@ at-hand = Vorrat
 from-stash = Aus deinem Vorrat
 stash-short = { $count } fehlen
 stash-has = { $count } da
+take-away = Aus dem Regal nehmen
+taken-away = „{ $title }“ ist aus dem Regal genommen.
+put-back = Zurücklegen

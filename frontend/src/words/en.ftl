@@ -334,3 +334,6 @@ at-hand = At hand
 from-stash = From your stash
 stash-short = { $count } short
 stash-has = { $count } at hand
+take-away = Take it off the shelf
+taken-away = “{ $title }” was taken off the shelf.
+put-back = Put it back

@@ -325,3 +325,6 @@ at-hand = Tienes
 from-stash = De tus gomitas
 stash-short = faltan { $count }
 stash-has = tienes { $count }
+take-away = Quitarla del estante
+taken-away = «{ $title }» ya no está en el estante.
+put-back = Devolverla

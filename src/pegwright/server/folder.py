@@ -24,6 +24,7 @@ MOST_VERSIONS = 200
 _NAME = re.compile(r"[^\W_](?:[\w ()+-]|\.(?!\.)){0,79}", re.UNICODE)
 STASH = "stash"  # of this name there is no piece
 _VERSIONS = ".versions"
+_REMOVED = ".removed"
 _HALF_WRITTEN_S = 60.0
 _STAMP = "%Y%m%dT%H%M%S%fZ"
 
@@ -93,6 +94,21 @@ class Folder:
                 raise ChangedError(name)
             write_whole(path, data, follow=False)
         return edition_of(data)
+
+    def remove(self, name: str) -> None:
+        """Take a piece off the shelf. Its file is kept aside in the folder, named after the moment.
+
+        Raises:
+            NoPieceError: there is none of that name.
+            OSError: the folder cannot be written to.
+        """
+        path = self._path(name)
+        with self._lock:
+            if not path.is_file():
+                raise NoPieceError(name)
+            aside = self.root / _REMOVED
+            aside.mkdir(exist_ok=True)
+            path.replace(aside / f"{name} {datetime.now(UTC).strftime(_STAMP)}.json")
 
     def free_name(self, title: str) -> str:
         """Return a name for a new piece of that title which no other piece has."""

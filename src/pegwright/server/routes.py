@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Annotated, Any
 
 import msgspec
-from litestar import Request, Response, get, post, put
+from litestar import Request, Response, delete, get, post, put
 from litestar.di import NamedDependency
 from litestar.exceptions import HTTPException
 from litestar.params import FromPath, FromQuery, JSONBody
@@ -173,6 +173,12 @@ def save_piece(studio: NamedDependency[Studio], name: FromPath[str], data: JSONB
     return Saved(name=name, edition=studio.folder.save(name, text, data.edition))
 
 
+@delete("/pieces/{name:str}", sync_to_thread=True, status_code=204)
+def remove_piece(studio: NamedDependency[Studio], name: FromPath[str]) -> None:
+    """Take a piece off the shelf; its file is kept aside."""
+    studio.folder.remove(name)
+
+
 @post("/pieces/{name:str}/versions", sync_to_thread=True)
 def keep_version(studio: NamedDependency[Studio], name: FromPath[str]) -> Version:
     """Keep the piece as it is now as a version."""
@@ -233,6 +239,7 @@ ROUTES = (
     add_piece,
     open_piece,
     save_piece,
+    remove_piece,
     keep_version,
     list_versions,
     open_version,
