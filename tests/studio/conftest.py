@@ -100,7 +100,8 @@ class Bench:
 
     def begin(self, title: str) -> None:
         """Take up one of the pieces to begin from."""
-        self.page.locator("li button", has_text=title).last.click()
+        named = self.page.get_by_text(title, exact=True)
+        self.page.locator("li button").filter(has=named).last.click()
         self.page.locator(".verdict").wait_for()
         self.settle()
 
