@@ -45,6 +45,28 @@ def test_a_band_is_moved_and_copied(bench: Bench, tmp_path: Path) -> None:
     assert [step["over"] for step in steps(tmp_path)] == [["A1", "B1", "B2"]]
 
 
+def test_a_band_is_moved_by_keys_alone(bench: Bench, tmp_path: Path) -> None:
+    """The stack names every band on a peg; from there it is taken up, and put down with Enter."""
+    bench.begin("An empty loom")
+    bench.drag("B2", "B3")
+    page = bench.page
+    page.keyboard.press("v")
+    page.locator('[data-peg="B2"]').focus()
+    page.keyboard.press("Shift+F10")
+    page.get_by_role("region", name="Peg B2").get_by_role("button", name="Loop 1").focus()
+    page.keyboard.press("Enter")
+    page.get_by_role("region", name="Band 1").get_by_role("button", name="Move it").focus()
+    page.keyboard.press("Enter")
+    page.locator('[data-peg][tabindex="0"]').focus()
+    assert page.evaluate("document.activeElement.dataset.peg") == "B2"
+    page.keyboard.press("ArrowUp")
+    there = page.evaluate("document.activeElement.dataset.peg")
+    assert there != "B2"
+    page.keyboard.press("Enter")
+    bench.settle()
+    assert steps(tmp_path)[0]["over"][0] == there
+
+
 def test_steps_are_mirrored_and_turned_half_round(bench: Bench, tmp_path: Path) -> None:
     """The image follows the run, moved on; turned half round is mirrored both ways."""
     bench.begin("An empty loom")

@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+from playwright.sync_api import Dialog
+
 from tests.studio.conftest import Bench, wait_until
 
 
@@ -69,3 +71,54 @@ def test_versions_are_compared_in_a_makers_words(bench: Bench) -> None:
     bench.settle()
     bench.click("To the end")
     assert "of 27" in bench.step
+
+
+EVIL = "<img src=x onerror=alert(1)><script>alert(2)</script>"
+
+
+def test_hostile_text_in_any_field_of_a_document_stays_text(bench: Bench, tmp_path: Path) -> None:
+    """A document whose every text is markup is opened, brought from, and taught: nothing of it runs."""
+    page = bench.page
+    asked: list[str] = []
+
+    def answer(dialog: Dialog) -> None:
+        asked.append(dialog.message)
+        dialog.dismiss()
+
+    page.on("dialog", answer)
+    place = {
+        "do": "place",
+        "colour": "A",
+        "over": ["A1", "A2"],
+        "note": EVIL,
+        "warning": EVIL,
+        "picture": EVIL,
+    }
+    document = {
+        "pegwright": 2,
+        "title": EVIL,
+        "designer": EVIL,
+        "licence": EVIL,
+        "notes": EVIL,
+        "loom": {"kind": "rows", "rows": 1, "pegs": 4},
+        "colours": [{"letter": "A", "name": EVIL, "hex": "#34506b"}],
+        "motifs": [{"name": EVIL, "steps": [place], "note": EVIL}],
+        "steps": [{"do": "motif", "name": EVIL, "note": EVIL}, {"do": "knot", "at": ["A1", "A2"]}],
+    }
+    file = tmp_path / "evil.json"
+    file.write_text(json.dumps(document))
+    page.locator('input[type="file"]').set_input_files(file)
+    page.locator(".verdict").wait_for()
+    bench.settle()
+    assert page.get_by_label("Name of the piece").input_value() == EVIL
+    bench.click("From the shelf")
+    page.get_by_role("dialog").get_by_text(f"of {EVIL}").wait_for()
+    page.get_by_role("dialog").get_by_role("button", name="Close").click()
+    bench.click("The lesson")
+    page.frame_locator("iframe").get_by_role("heading", name=EVIL).first.wait_for()
+    assert page.frame_locator("iframe").locator("img[src='x']").count() == 0
+    bench.click("Close", exact=True)
+    bench.click("Shelf")
+    page.get_by_text(EVIL, exact=True).first.wait_for()
+    assert page.locator("img").count() == 0
+    assert asked == []
