@@ -11,7 +11,7 @@ import pytest
 import webvtt
 from pypdf import PdfReader
 
-from pegwright.pattern import read, write
+from pegwright.pattern import Maker, Rows, read, write
 from pegwright.pattern.mirror import mirror
 from pegwright.workshop import example_files
 
@@ -181,6 +181,27 @@ def test_a_hostile_name_stays_in_the_folder(run, tmp_path):
     assert {f.name for f in tmp_path.iterdir()} == {"nasty.json", "out"}
     assert "<img src=x" not in (tmp_path / "out" / "follow.html").read_text(encoding="utf-8")
     assert "onerror=alert(1)" in text(tmp_path / "out" / "handout-a4.pdf")
+
+
+def test_edit_looks_at_the_sizes_where_they_are_known_or_asked_for(run, tmp_path, monkeypatch):
+    """What is left out is said; once asked for, it is kept, and looked at without asking."""
+    monkeypatch.setenv("PEGWRIGHT_CACHE", str(tmp_path / "kept"))
+    m = Maker("Punt", Rows(rows=1, pegs=6), designer="the Saturday workshop", licence="CC0", notes="Short.")
+    m.colour("A", "slate", "#34506b")
+    with m.repeat(5, pegs=1):
+        m.place("A", "A1", "A2")
+    m.turn()
+    with m.repeat(4, pegs=-1):
+        m.hook("A5", "A4")
+    m.bind("A", "A1")
+    m.clip("end", "A6")
+    file = tmp_path / "punt.json"
+    file.write_bytes(write(m.pattern()))
+    assert "--sizes" in run("edit", str(file))[1]
+    for asked, looked in ((), False), (("--sizes",), True), ((), True):
+        code, out, _ = run("edit", str(file), *asked, "--json")
+        assert code == 0
+        assert json.loads(out)["sizes"] is looked
 
 
 def test_edit_finds_what_an_editor_would(run, tmp_path):

@@ -11,10 +11,11 @@ from examples.pieces import PIECES
 from pegwright.finding import Finding, phrase
 from pegwright.fit.supplies import supplies
 from pegwright.lesson import Finish, Lesson
-from pegwright.lesson.edit import disagreements, edit
+from pegwright.lesson.edit import disagreements, edit, wrong_sizes
 from pegwright.pattern import Maker, Pattern, Rows
 from tests.lesson.pieces import ebb, lesson, work
 from tests.lesson.test_finished import row
+from tests.lesson.test_sizes import LONG
 
 
 def checked(pattern: Pattern, **options: Any) -> tuple[Finding, ...]:
@@ -205,3 +206,26 @@ def test_hostile_texts_are_only_read(note: str) -> None:
     """Nothing in a note is a template, a pattern or a command."""
     for one in checked(piece(note=note)):
         assert one.code in {"text-hard", "term-mixed"}
+
+
+def test_bands_of_a_size_that_do_not_add_up_are_found() -> None:
+    """Every count and every sum of the table is made and counted again; one that is changed is found."""
+    made = lesson(ebb(), finish=LONG)
+    assert list(wrong_sizes(made, ebb())) == []
+    table = made.sizes
+    assert table is not None
+    for at, size in enumerate(table.rows):
+        for wrong in (
+            {"bands": size.bands + 1},
+            {"counts": (size.counts[0] + 1, *size.counts[1:])},
+            {"counts": (size.counts[0] + 1, size.counts[1] - 1)},
+            {"extension": size.extension + 1},
+            {"repeats": size.repeats - 1},
+        ):
+            rows = list(table.rows)
+            rows[at] = msgspec.structs.replace(size, **wrong)
+            spoiled = msgspec.structs.replace(made, sizes=msgspec.structs.replace(table, rows=tuple(rows)))
+            found = list(wrong_sizes(spoiled, ebb()))
+            assert {f.code for f in found} == {"lesson-disagrees"}
+            what = phrase("what-size-bands", wrist=size.wrist)
+            assert all(f.facts["what"] == what for f in found)

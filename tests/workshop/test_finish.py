@@ -8,9 +8,9 @@ import pytest
 
 from pegwright.pattern import Maker, Pattern, Rows
 from pegwright.pattern.mirror import mirror
-from pegwright.workshop import work
+from pegwright.workshop import finished, work
 from pegwright.workshop.at_rest import at_rest
-from pegwright.workshop.finished import finish, is_worn, mirrored_finish
+from pegwright.workshop.finished import finish, is_worn, known_finish, mirrored_finish
 
 
 def skiff(clip: bool = True) -> Pattern:
@@ -54,3 +54,16 @@ def test_what_is_not_worn_is_not_pulled_at() -> None:
 def test_a_pattern_without_a_band_has_nothing_to_show() -> None:
     empty = Maker("Nothing", Rows(rows=1, pegs=3)).colour("A", "slate", "#34506b").pattern()
     assert finish(work(empty)).missing == "nothing"
+
+
+def test_what_was_worked_out_once_is_read_back(monkeypatch: Any) -> None:
+    """The same value without a sum; of another piece, and of one that was not pulled at, nothing is known."""
+    made = work(skiff())
+    assert known_finish(made) is None
+    found = finish(made)
+    assert found.portrait is not None
+    assert found.measured is not None
+    monkeypatch.setattr(finished, "_worked_out", None)
+    assert finish(made) == known_finish(made) == found
+    assert known_finish(made, fit=False) is None
+    assert known_finish(work(skiff(clip=False))) is None

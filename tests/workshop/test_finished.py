@@ -169,7 +169,7 @@ def test_every_step_with_a_picture_has_it_in_every_form(made: Finished) -> None:
 
 
 def test_the_film_says_and_shows_what_the_other_files_do(made: Finished) -> None:
-    """Its captions are a run of the captions; its chapters are among the chapters; its title the lesson's."""
+    """Its captions are two runs of the captions, its chapters among the chapters, its title the lesson's."""
     file = made.folder / "film-excerpt.webm"
     info = MediaInfo.parse(file)
     titles = [c.text for c in webvtt.read(str(made.folder / "chapters.vtt"))]
@@ -193,10 +193,31 @@ def test_the_film_says_and_shows_what_the_other_files_do(made: Finished) -> None
     said = [" ".join(c.text.split()) for c in webvtt.from_buffer(io.StringIO(text))]
     assert said
     every = made.cues()
-    assert any(every[i : i + len(said)] == said for i in range(len(every)))
+    opening = next(k for k in range(len(said) + 1) if said[: k + 1] != every[: k + 1])
+    rest = said[opening:]
+    assert opening
+    assert rest
+    assert any(every[i : i + len(rest)] == rest for i in range(len(every)))
     assert info.text_tracks[0].language == made.language
     title = words(next(read((made.folder / "follow.html").read_text("utf-8")).iter(f"{H}h1")))
     assert info.general_tracks[0].title == title
+
+
+def test_sizes_and_their_bands_are_the_same_everywhere(made: Finished) -> None:
+    """For every wrist, the numbers of the page's sentence stand in a row of handout and kit, and add up."""
+    items = [words(li) for li in list(made.editions["right"].iter(f"{H}section"))[-1].iter(f"{H}li")]
+    told = [re.findall(r"[0-9]+", text) for text in items if re.search(r"[0-9] mm", text)]
+    assert len(told) >= 3
+    letters = len(
+        re.findall(r"[0-9] (?:of|de|von) [A-Z]", next(t for t in items if re.search(r"[0-9] mm", t)))
+    )
+    for numbers in told:
+        wrist, *rest = numbers
+        counts, bands = rest[-1 - letters : -1], int(rest[-1])
+        assert sum(map(int, counts)) == bands
+        row = rf"{wrist}mm[0-9]*{''.join(counts)}{bands}"
+        for name in ("handout-a4.pdf", "handout-a4-large.pdf", "handout-a4-left-handed.pdf", "kit.pdf"):
+            assert re.search(row, made.pdf(name)), (name, numbers)
 
 
 def test_all_come_from_one_pattern_and_lie_in_the_bundle(made: Finished) -> None:

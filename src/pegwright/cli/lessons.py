@@ -169,7 +169,7 @@ def lesson_(
     return exit_code(findings)
 
 
-def edit_(file: Path, *, language: Language = "en", json: Json = False) -> int:
+def edit_(file: Path, *, language: Language = "en", sizes: bool = False, json: Json = False) -> int:
     """Read a pattern and its lesson as a technical editor would, and say all that was found.
 
     Parameters
@@ -178,17 +178,22 @@ def edit_(file: Path, *, language: Language = "en", json: Json = False) -> int:
         the pattern document.
     language
         the language the designer's own texts are written in, and of what was found: en, es or de.
+    sizes
+        bring the piece to rest first, to look at its size and at the numbers of every wrist as well; what a
+        lesson has worked out before is looked at in any case.
     """
     made = worked(file, json, language)
     with progress(json) as report:
         report("reading it as an editor would", 0, 1)
-        findings = edited(made, language)
+        findings, looked = edited(made, language, sizes=sizes, progress=report)
     if json:
-        return answer({"title": made.pattern.title}, findings, language=language)
+        return answer({"title": made.pattern.title, "sizes": looked}, findings, language=language)
     say(made.pattern.title, style="bold")
     say_findings(findings, language)
     if not findings:
         say("nothing to mend")
+    if not looked:
+        say("left out: the finished size and the numbers of every wrist (--sizes looks at them)")
     return exit_code(findings)
 
 

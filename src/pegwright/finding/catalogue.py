@@ -258,6 +258,7 @@ PHRASES: dict[str, frozenset[str]] = {
         what_boxes="step",
         what_strong="step",
         what_size="",
+        what_size_bands="wrist",
     ),
     # --- size, counts and measures
     **_phrases(

@@ -8,6 +8,7 @@ are there. Editors of knitting, crochet and beading patterns look for these; the
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterator
 from itertools import chain, pairwise
 from typing import NamedTuple
@@ -21,9 +22,10 @@ from pegwright.lesson.palette import check_palette
 from pegwright.lesson.readability import reading
 from pegwright.lesson.scene import highest_stack
 from pegwright.lesson.sheet import Lesson, Step
+from pegwright.lesson.sizes import made_for
 from pegwright.lesson.words import Words
-from pegwright.loom import History, Laid
-from pegwright.pattern import Extend, Hang, Pattern, Repeat, Slide, Use, Wind
+from pegwright.loom import History, Laid, board, replay
+from pegwright.pattern import Extend, Hang, Pattern, Repeat, Slide, Use, Wind, expand
 from pegwright.pattern import Place as PlaceMove
 from pegwright.pattern.address import is_address
 from pegwright.pattern.moves import AnyStep
@@ -58,6 +60,7 @@ def edit(pattern: Pattern, history: History, supplies: Supplies, lesson: Lesson)
             *(_text(one, words, history, len(lesson.steps)) for one in said),
             check_palette(pattern),
             disagreements(lesson, history, supplies),
+            wrong_sizes(lesson, pattern),
         )
     )
 
@@ -197,6 +200,24 @@ def disagreements(lesson: Lesson, history: History, supplies: Supplies) -> Itera
     finished = lesson.finished
     if finished.portrait is not None:
         yield from _differ(phrase("what-size"), finished.size, size(lesson.words, finished.portrait))
+
+
+def wrong_sizes(lesson: Lesson, pattern: Pattern) -> Iterator[Finding]:
+    """Yield every size whose numbers of bands are not those of the piece, made in that size and counted."""
+    table = lesson.sizes
+    for row in table.rows if table else ():
+        assert table is not None
+        made = made_for(
+            pattern, row.repeats if table.repeats else None, row.extension if table.extension else None
+        )
+        done = replay(board(made.loom), expand(made).doings) if made else None
+        used = Counter(done.colours if done else ())
+        letters = table.columns[-1 - len(row.counts) : -1]
+        what = phrase("what-size-bands", wrist=row.wrist)
+        yield from _differ(what, row.bands, sum(row.counts))
+        yield from _differ(what, row.bands, used.total())
+        for letter, count in zip(letters, row.counts, strict=True):
+            yield from _differ(what, f"{count} {letter}", f"{used[letter]} {letter}")
 
 
 def _step(step: Step, history: History) -> Iterator[Finding]:

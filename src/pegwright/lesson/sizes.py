@@ -92,14 +92,7 @@ def supplies_of(pattern: Pattern, repeats: int | None, extension: int | None) ->
 
     None for a number leaves it as the pattern has it.
     """
-    from pegwright.fit.grading import with_extension  # noqa: PLC0415 - slow to load, and seldom asked
-
-    try:
-        made: Pattern | None = pattern if repeats is None else with_repeats(pattern, repeats)
-    except ValueError:
-        return None
-    if made is not None and extension is not None:
-        made = with_extension(made, extension)
+    made = made_for(pattern, repeats, extension)
     if made is None:
         return None
     expansion = expand(made)
@@ -107,6 +100,17 @@ def supplies_of(pattern: Pattern, repeats: int | None, extension: int | None) ->
     if any(found.severity == "error" for found in (*expansion.findings, *history.findings)):
         return None
     return supplies(made, history)
+
+
+def made_for(pattern: Pattern, repeats: int | None, extension: int | None) -> Pattern | None:
+    """Return the pattern with so many repeats and extension bands; None where they cannot be changed."""
+    from pegwright.fit.grading import with_extension  # noqa: PLC0415 - slow to load, and seldom asked
+
+    try:
+        made: Pattern | None = pattern if repeats is None else with_repeats(pattern, repeats)
+    except ValueError:
+        return None
+    return made if made is None or extension is None else with_extension(made, extension)
 
 
 def grid(words: Words, table: Sizes) -> Grid:

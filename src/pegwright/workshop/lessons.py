@@ -35,7 +35,7 @@ from pegwright.pattern.mirror import mirror
 from pegwright.press import PARTS, Codec, Edition, Paper, Part, bundle, lesson_files
 from pegwright.rehearsal import DEFAULT, Weights
 from pegwright.workshop.finished import finish as finished
-from pegwright.workshop.finished import mirrored_finish
+from pegwright.workshop.finished import known_finish, mirrored_finish
 from pegwright.workshop.line import Work, lesson, work
 from pegwright.workshop.progress import Progress, silent
 from pegwright.workshop.rehearse import rehearsed
@@ -175,14 +175,26 @@ def filmed(taught: Taught, order: FilmOrder, progress: Progress = silent) -> dic
     return {name: made}
 
 
-def edited(made: Work, language: str = "en") -> tuple[Finding, ...]:
+class Edited(NamedTuple):
+    """What an editor found, and whether the sizes were looked at, or left out because they are not known."""
+
+    findings: tuple[Finding, ...]
+    sizes: bool
+
+
+def edited(made: Work, language: str = "en", *, sizes: bool = False, progress: Progress = silent) -> Edited:
     """Return all that the line and then an editor find in a piece.
+
+    Its size, and the numbers of every wrist, are looked at where a lesson has worked them out before, or
+    where `sizes` asks for them.
 
     Raises:
         ValueError: there are no words for the language.
     """
-    planned = lesson(made, language)
-    return (*made.findings, *edit(made.pattern, made.history, made.supplies, planned))
+    found = finished(made, progress) if sizes else known_finish(made)
+    planned = lesson(made, language, finish=found or UNASKED)
+    findings = (*made.findings, *edit(made.pattern, made.history, made.supplies, planned))
+    return Edited(findings, found is not None)
 
 
 def _parts(taught: Taught, order: Order, parts: tuple[Part, ...]) -> dict[str, bytes]:

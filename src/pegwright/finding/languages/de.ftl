@@ -460,6 +460,7 @@ what-rounds = Runden von Schritt { $step }
 what-boxes = Kästchen von Schritt { $step }
 what-strong = kräftig gezeichnete Gummis in Schritt { $step }
 what-size = Größe des fertigen Stücks
+what-size-bands = Gummis für ein Handgelenk von { $wrist }
 
 ## Größe, Zahlen und Maße
 

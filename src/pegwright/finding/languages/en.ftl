@@ -448,6 +448,7 @@ what-rounds = rounds of step { $step }
 what-boxes = boxes of step { $step }
 what-strong = bands shown strong in step { $step }
 what-size = the size of the finished piece
+what-size-bands = bands for a wrist of { $wrist }
 
 ## Size, counts and measures
 

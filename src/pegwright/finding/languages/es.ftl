@@ -457,6 +457,7 @@ what-rounds = vueltas del paso { $step }
 what-boxes = casillas del paso { $step }
 what-strong = gomitas dibujadas con fuerza en el paso { $step }
 what-size = tamaño de la pieza acabada
+what-size-bands = gomitas para una muñeca de { $wrist }
 
 ## Tamaño, cuentas y medidas
 
