@@ -328,3 +328,18 @@ stash-has = { $count } da
 take-away = Aus dem Regal nehmen
 taken-away = „{ $title }“ ist aus dem Regal genommen.
 put-back = Zurücklegen
+
+# Kinds of loom
+loom-rows = gerade
+loom-joined = mehrere gerade verbunden
+loom-round = rund
+loom-pegs = jeder Stift an seinem Ort
+looms = Verbundene Webrahmen
+joined-how = Verbunden
+joined-beside = Seite an Seite
+joined-beyond = Ende an Ende
+pegs-of-ring = Stifte im Ring
+rings = Ringe
+diameter = Durchmesser, mm
+channel-out = nach außen
+channel-in = nach innen

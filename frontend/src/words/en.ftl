@@ -337,3 +337,18 @@ stash-has = { $count } at hand
 take-away = Take it off the shelf
 taken-away = “{ $title }” was taken off the shelf.
 put-back = Put it back
+
+# Kinds of loom
+loom-rows = straight
+loom-joined = joined straight ones
+loom-round = round
+loom-pegs = each peg in a place of its own
+looms = Looms joined
+joined-how = Joined
+joined-beside = side by side
+joined-beyond = end to end
+pegs-of-ring = Pegs of a ring
+rings = Rings
+diameter = Diameter, mm
+channel-out = outwards
+channel-in = inwards

@@ -328,3 +328,18 @@ stash-has = tienes { $count }
 take-away = Quitarla del estante
 taken-away = «{ $title }» ya no está en el estante.
 put-back = Devolverla
+
+# Kinds of loom
+loom-rows = recto
+loom-joined = varios rectos unidos
+loom-round = redondo
+loom-pegs = cada clavija en su sitio
+looms = Telares unidos
+joined-how = Unidos
+joined-beside = lado a lado
+joined-beyond = uno tras otro
+pegs-of-ring = Clavijas de un anillo
+rings = Anillos
+diameter = Diámetro, mm
+channel-out = hacia fuera
+channel-in = hacia dentro
