@@ -15,6 +15,7 @@ from pegwright.lesson.sizes import supplies_of
 from pegwright.press import handout_pdf, leaf_pdf, page_html
 from tests.lesson.pieces import dinghy, ebb, lesson, work
 from tests.lesson.test_finished import measured, row
+from tests.press.test_handout import _bare, _present
 
 LONG = Finish(
     portrait=row(9),
@@ -84,10 +85,13 @@ def test_sizes_are_read_back_from_handout_kit_and_page(language: str, edition: A
     table = made.sizes
     assert table is not None
     sheet = kit(made, script(made), supplies(ebb(), work(ebb())), 12)
-    for pdf in (handout_pdf(made, edition=edition), leaf_pdf(sheet)):
+    for name, pdf in (("handout", handout_pdf(made, edition=edition)), ("kit", leaf_pdf(sheet))):
         text = "\n".join(page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages)
         words = text.split()
         for line in table.rows:
+            if name == "handout" and edition == "large":  # there in sentences
+                assert _present(line.said, _bare(text))
+                continue
             cells = " ".join(line.cells(table)).split()
             assert any(words[i : i + len(cells)] == cells for i in range(len(words))), cells
     page = page_html(made)

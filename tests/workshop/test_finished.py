@@ -216,7 +216,7 @@ def test_sizes_and_their_bands_are_the_same_everywhere(made: Finished) -> None:
         counts, bands = rest[-1 - letters : -1], int(rest[-1])
         assert sum(map(int, counts)) == bands
         row = rf"{wrist}mm[0-9]*{''.join(counts)}{bands}"
-        for name in ("handout-a4.pdf", "handout-a4-large.pdf", "handout-a4-left-handed.pdf", "kit.pdf"):
+        for name in ("handout-a4.pdf", "handout-a4-grey.pdf", "handout-a4-left-handed.pdf", "kit.pdf"):
             assert re.search(row, made.pdf(name)), (name, numbers)
 
 

@@ -89,6 +89,11 @@ class Scene(NamedTuple):
         far = 9.0 + 8.0 * int(count)
         return (foot[0] + away[0] * far, foot[1] + away[1] * far)
 
+    def shown(self, holder: str) -> Spot | None:
+        """Return where a holder is, mm; of a long chain, where what is drawn of it ends."""
+        end, dot, _ = holder.partition(".")
+        return self.place(holder) or (self.place(f"{end}.{_CHAIN_SHOWN - 1}") if dot else None)
+
     def radius(self, bight: Bight, holder: str) -> float:
         """Return how far from the middle of its holder a loop is drawn, mm."""
         if holder not in self.view.board.pegs:

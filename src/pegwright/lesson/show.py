@@ -118,7 +118,8 @@ def focus_of(scene: Scene, done: Done) -> list[Spot]:
     elif isinstance(move, Extend | Bind):
         holders = (*holders, *(h for h in scene.state.stacks if "." in h))
         holders += tuple(scene.lie.ends.get(h.partition(".")[0], "") for h in holders if "." in h)
-    spots = [spot for spot in map(scene.place, filter(None, holders)) if spot is not None]
+    place = scene.shown if isinstance(move, Knot | Clip) else scene.place
+    spots = [spot for spot in map(place, filter(None, holders)) if spot is not None]
     if spots:
         return spots
     nearest = min((scene.view.spot(at) for at in scene.view.board.pegs), key=lambda s: (s[1], s[0]))
@@ -140,7 +141,7 @@ def fasteners_of(scene: Scene, done: Done) -> list[Mark]:
     found: list[Mark] = []
     for event in done.events:
         if isinstance(event, Fastened):
-            spots = [spot for spot in map(scene.place, event.holders) if spot is not None]
+            spots = [spot for spot in map(scene.shown, event.holders) if spot is not None]
             kind: Literal["clip", "knot"] = "clip" if event.kind == "clip" else "knot"
             if kind == "knot" and len(spots) > 1:  # one cord through them all, tied where it ends
                 found.append(HookMark(spots=tuple(spots), thick_mm=0.9))
