@@ -41,6 +41,44 @@ def test_no_pattern_is_told_as_findings(studio: Client) -> None:
     assert {f["code"] for f in told["findings"]} == {"not-a-pattern"}
 
 
+@pytest.mark.parametrize(
+    ("language", "said", "label"),
+    [
+        ("en", "nothing closes the piece", "clip the loops of end"),
+        ("es", "nada cierra la pieza", "poner un cierre en los lazos de end"),
+        ("de", "nichts schließt das Stück", "die Schlaufen von end mit einem Clip schließen"),
+    ],
+)
+def test_findings_come_in_the_language_of_the_request(
+    studio: Client, chain: Document, language: str, said: str, label: str
+) -> None:
+    """Message, hint and fix; the codes and facts are the same in all. Another language is refused."""
+    steps = [step for step in chain["steps"] if step["do"] != "clip"]
+    open_chain = {**chain, "steps": steps}
+    told = studio.post(f"/api/work?language={language}", {"document": open_chain}).json()
+    (found,) = [f for f in told["findings"] if f["code"] == "no-finish"]
+    assert said in found["message"]
+    assert found["fix"]["label"] == label
+    english = studio.post("/api/work", {"document": open_chain}).json()
+    assert [(f["code"], f.get("facts")) for f in english["findings"]] == [
+        (f["code"], f.get("facts")) for f in told["findings"]
+    ]
+    assert studio.post("/api/work?language=xx", {"document": open_chain}).status_code == 400
+
+
+def test_a_refusal_comes_in_the_language_of_the_request(studio: Client) -> None:
+    """The reason and its findings; an unknown language gets English."""
+    for language, reason in (
+        ("de", "dieses Stück gibt es hier nicht"),
+        ("xx", "there is no such piece here"),
+    ):
+        answer = studio.get(f"/api/pieces/none?language={language}")
+        assert (answer.status_code, answer.json()["reason"]) == (404, reason)
+    answer = studio.post("/api/pieces?language=es", {"document": {"pegwright": 2, "title": "Ebb"}})
+    assert answer.json()["reason"] == "esto no es un patrón"
+    assert "falta el campo loom" in answer.json()["findings"][0]["message"]
+
+
 def test_what_falls_if_a_band_snaps(studio: Client, chain: Document) -> None:
     """A plain chain is a Brunnian link: any one band lost frees all but band 6, whose loop the clip holds."""
     for band in (1, 4, 6, 7):

@@ -161,6 +161,32 @@ def test_it_speaks_the_makers_language(browser: Browser, address: str, locale: s
     context.close()
 
 
+def test_what_was_found_is_said_in_the_language_that_is_chosen(bench: Bench) -> None:
+    """At the bench, at once, with the fix; a move that cannot be made is told in it too."""
+    bench.begin("An empty loom")
+    bench.drag("A1", "A2")
+    bench.page.keyboard.press("a")
+    bench.settle()
+    bench.page.keyboard.press("h")
+    bench.press("A2")
+    bench.press("A1")
+    bench.settle()
+    found = bench.page.locator("section", has=bench.page.locator(".verdict"))
+    found.get_by_text("nothing closes the piece: there is no clip and no knot").wait_for()
+    bench.page.get_by_label("Language", exact=True).select_option("de")
+    found.get_by_text("nichts schließt das Stück: Es fehlt ein Clip oder ein Knoten").wait_for()
+    assert "schließ mit einem Clip oder einem Knoten" in found.inner_text()
+    bench.shot("findings-de")
+    bench.page.get_by_label("Sprache", exact=True).select_option("es")
+    found.get_by_text("nada cierra la pieza: no hay cierre ni nudo").wait_for()
+    bench.shot("findings-es")
+    found.get_by_role("button", name="Arreglar: poner un cierre en los lazos de A1").click()
+    bench.page.get_by_text("✓").wait_for()
+    bench.page.get_by_label("Idioma", exact=True).select_option("en")
+    bench.settle()
+    assert bench.verdict == "✓ All 2 bands are held."
+
+
 def test_the_left_handed_view_changes_sides(bench: Bench) -> None:
     """Tools lie under the left hand, or under the right one."""
     page = bench.page
@@ -195,6 +221,7 @@ def test_it_works_by_touch_on_a_small_screen(browser: Browser, address: str) -> 
         page.touchscreen.tap(*bench.middle(peg))
     bench.settle()
     assert "place A over A1 A2" in bench.step
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
     bench.shot("small")
     context.close()
 
