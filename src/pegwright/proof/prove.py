@@ -14,6 +14,9 @@ from pegwright.structure import Structure
 
 __all__ = ["decide", "kept_across", "prove"]
 
+_MOST_FOR_A_REASON = 1500
+"""Letters that are worked out only to say why nothing is proved; with 4,000 that took seconds."""
+
 
 def prove(structure: Structure) -> Proof:
     """Decide for every band whether it is held, with a certificate that `check` accepts.
@@ -97,7 +100,7 @@ def _open(structure: Structure, words: Reduced, used: set[int], left: list[int])
     """Say why nothing is proved: the words let the band go only past a twist, or they are too long."""
     twisted = tuple(sorted(structure.twists.keys() & used))
     flat = in_use(reduced(structure, flat=True), first_passed(structure))
-    letters = written(words, words.roots, used, flat=True)
+    letters = written(words, words.roots, used, flat=True, most=_MOST_FOR_A_REASON)
     if letters is not None:
         flat &= support(shortened(letters, [(band, -1) for band, _ in words.letters])[0], words.letters)
     return {band: NotProved("too-long") if band in flat else NotProved("twist", twisted) for band in left}
