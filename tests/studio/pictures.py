@@ -56,6 +56,7 @@ def _take(page: Page) -> None:
     bench.settle_off_the_loom()
     bench.click("Look closely")
     bench.click("On the wrist")
+    page.get_by_text("Closed round the wrist and settled there.").wait_for(timeout=500_000)
     page.wait_for_timeout(2000)
     _keep(page, "fit")
     bench.click("Back to the loom")
@@ -82,6 +83,11 @@ def _take(page: Page) -> None:
     bench.press("B2")
     page.get_by_role("region", name="Peg B2").get_by_role("button", name="Loop 2").click()
     _keep(page, "stack")
+    page.keyboard.press("Escape")
+    bench.click("From the shelf")
+    page.get_by_role("dialog").get_by_role("listitem").first.wait_for()
+    page.wait_for_timeout(500)
+    _keep(page, "motifs")
 
 
 def _keep(page: Page, name: str) -> None:

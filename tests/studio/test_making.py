@@ -323,7 +323,7 @@ def test_it_is_closed_round_the_wrist_by_the_solver(deep_bench: Bench) -> None:
     bench.settle_off_the_loom()
     fit = page.get_by_role("region", name="Fit")
     fit.get_by_text("One repeat is").wait_for(timeout=300_000)
-    page.get_by_label("Wrist", exact=True).fill("18 cm")
+    page.get_by_label("Wrist", exact=True).fill("15 cm")
     offer = fit.get_by_role("button", name="Make it fit")
     wait_until(lambda: "repeats more" in offer.inner_text(), 30)
     bench.click("Look closely")
@@ -339,6 +339,36 @@ def test_it_is_closed_round_the_wrist_by_the_solver(deep_bench: Bench) -> None:
     bench.click("Undo")
     bench.settle()
     assert bench.verdict == f"✓ All {bands} bands are held."
+
+
+def test_the_loom_is_changed_as_what_it_is(bench: Bench, tmp_path: Path) -> None:
+    """A round loom stays round, with other pegs; it is made another kind only where that is asked for."""
+    page = bench.page
+    bench.begin("Lobster pot")
+    before = document(tmp_path)["loom"]
+    assert before["kind"] == "round"
+    bench.click("Change the loom")
+    page.get_by_role("dialog").get_by_role("button", name="Change", exact=True).click()
+    assert document(tmp_path)["loom"] == before
+    bench.click("Change the loom")
+    page.get_by_label("Pegs of a ring").fill("16")
+    page.get_by_role("dialog").get_by_role("button", name="Change", exact=True).click()
+    bench.settle()
+    loom = document(tmp_path)["loom"]
+    assert (loom["kind"], loom["pegs"], loom["diameter_mm"]) == ("round", 16, before["diameter_mm"])
+    assert page.locator("[data-peg]").count() == 16 * loom.get("rings", 1)
+    bench.click("Change the loom")
+    page.get_by_role("dialog").locator("select").first.select_option("joined")
+    page.get_by_label("Looms joined").fill("2")
+    page.get_by_label("Rows", exact=True).fill("1")
+    page.get_by_label("Pegs in a row").fill("5")
+    page.get_by_role("dialog").get_by_role("button", name="Change", exact=True).click()
+    bench.settle()
+    assert page.locator("[data-peg]").count() == 10
+    bench.click("Undo")
+    bench.click("Undo")
+    bench.settle()
+    assert document(tmp_path)["loom"] == before
 
 
 def touch(page: Page, *spots: tuple[float, float]) -> None:
