@@ -213,6 +213,11 @@ def test_edit_finds_what_an_editor_would(run, tmp_path):
     codes = {f["code"]: f["place"]["path"] for f in json.loads(out)["findings"]}
     assert codes["contact-missing"] == "/designer"
     assert codes["text-peg-unknown"] == "/notes"
+    german = run("edit", str(file), "--language", "de")[1]
+    assert "niemand ist genannt, dem man Fehler melden kann" in german
+    assert "Rat: nenn dich oder deine Werkstatt" in german
+    spanish = json.loads(run("edit", str(file), "--language", "es", "--json")[1])["findings"]
+    assert "el texto nombra Q99, y esa clavija no está en el telar" in {f["message"] for f in spanish}
     weighty = any(f["severity"] != "note" for f in json.loads(out)["findings"])
     assert code == int(weighty)
     assert run("edit", BROKEN)[0] == 1

@@ -21,21 +21,21 @@ unknown-version = { $version ->
 
 ## Motive und Wiederholungen
 
-motif-twice = zwei Motive heißen { $name }; gearbeitet wird das erste
+motif-twice = zwei Motive heißen „{ $name }“; gearbeitet wird das erste
     .hint = gib dem zweiten einen eigenen Namen
-motif-unknown = kein Motiv heißt { $name }
+motif-unknown = kein Motiv heißt „{ $name }“
     .hint = { $count ->
     [0] hier gibt es keine Motive
    *[other] die Motive hier sind: { $known }
 }
-motif-in-itself = das Motiv { $name } kommt in sich selbst vor
+motif-in-itself = das Motiv „{ $name }“ kommt in sich selbst vor
     .hint = schreib stattdessen eine Wiederholung; ein Motiv kann sich nicht selbst enthalten
-slot-empty = dem Motiv { $name } wird nicht gesagt, für welche Farbe { $slot } steht
-    .hint = nenn eine Farbe für { $slot }
-slot-unknown = das Motiv { $name } hat nichts namens { $slot } auszufüllen
+slot-empty = dem Motiv „{ $name }“ wird nicht gesagt, für welche Farbe „{ $slot }“ steht
+    .hint = nenn eine Farbe für „{ $slot }“
+slot-unknown = das Motiv „{ $name }“ hat nichts namens „{ $slot }“ auszufüllen
     .hint = sieh nach, was das Motiv aufführt
-count-unknown = die Wiederholung verlangt { $name } Runden, und nirgends steht, wie viele das sind
-    .hint = schreib eine Zahl, oder führ { $name } unter den Zahlen des Motivs auf
+count-unknown = die Wiederholung verlangt „{ $name }“ Runden, und nirgends steht, wie viele das sind
+    .hint = schreib eine Zahl, oder führ „{ $name }“ unter den Zahlen des Motivs auf
 nested-too-deeply = Wiederholungen liegen mehr als { $limit } tief ineinander
     .hint = mach aus den inneren Motive
 too-many-moves = das Muster kommt auf mehr als { FIXED($limit) } Züge, also wird keiner gemacht
@@ -82,9 +82,9 @@ nothing-to-lift-over = auf Stift { $peg } liegt nichts über der Schlaufe, worü
     .hint = leg erst ein Gummi dorthin
 hook-empty = am Haken hängt nichts zum Aufschieben: { $move }
     .hint = häng erst ein Gummi daran
-end-unknown = hier gibt es noch kein freies Ende namens { $end }: { $move }
+end-unknown = hier gibt es noch kein freies Ende namens „{ $end }“: { $move }
     .hint = schließ erst mit einem letzten Gummi ab
-end-taken = es gibt schon ein freies Ende namens { $end }: { $move }
+end-taken = es gibt schon ein freies Ende namens „{ $end }“: { $move }
     .hint = gib diesem Ende einen anderen Namen
 
 ## Was an der Arbeit auffällt
@@ -129,9 +129,9 @@ colour-not-listed = Farbe { $letter } wird verwendet, steht aber nicht bei den F
     .hint = nimm sie in die Liste auf, damit ihre Gummis benannt, gewogen und gekauft werden können
 colour-unused = Farbe { $letter } ({ $name }) steht in der Liste, wird aber nie verwendet
     .hint = nimm sie aus der Liste, oder verwende sie
-band-kind-twice = zwei Sorten Gummi heißen { $name }; es gilt die erste
+band-kind-twice = zwei Sorten Gummi heißen „{ $name }“; es gilt die erste
     .hint = gib einer einen anderen Namen
-band-kind-unknown = Farbe { $letter } ist von einer Sorte Gummi namens { $band }, die nicht in der Liste steht
+band-kind-unknown = Farbe { $letter } ist von einer Sorte Gummi namens „{ $band }“, die nicht in der Liste steht
     .hint = { $count ->
     [0] keine Sorte Gummi steht in der Liste
    *[other] in der Liste stehen: { $known }
@@ -154,7 +154,7 @@ level-low = die Stufe ist { $level ->
    *[intermediate] „mittel“
 } macht: { $reasons }
     .hint = heb die Stufe an, oder lass sie, wenn du diese Griffe vorher lehrst
-motif-unused = das Motiv { $name } wird nie gearbeitet
+motif-unused = das Motiv „{ $name }“ wird nie gearbeitet
     .hint = arbeite es, oder nimm es heraus
 repeat-of-none = eine Wiederholung geschieht kein Mal, also kommt es nie zu ihren Schritten
     .hint = schreib, wie oft, oder nimm die Wiederholung heraus
@@ -547,6 +547,6 @@ fix-call-it = { $letter } nennen
 fix-call-second = die zweite { $letter } nennen
 fix-take-off = { $letter } aus der Liste nehmen
 fix-take-second = das zweite aus der Liste nehmen
-fix-use-kind = { $name } nehmen
+fix-use-kind = „{ $name }“ nehmen
 fix-write = { $number } schreiben
 fix-tint = { $letter } in { $tint } ändern

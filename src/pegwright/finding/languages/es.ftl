@@ -21,21 +21,21 @@ unknown-version = { $version ->
 
 ## Motivos y repeticiones
 
-motif-twice = dos motivos se llaman { $name }; se trabaja el primero
+motif-twice = dos motivos se llaman «{ $name }»; se trabaja el primero
     .hint = da al segundo un nombre propio
-motif-unknown = no hay ningún motivo llamado { $name }
+motif-unknown = no hay ningún motivo llamado «{ $name }»
     .hint = { $count ->
     [0] aquí no hay motivos
    *[other] los motivos de aquí son: { $known }
 }
-motif-in-itself = el motivo { $name } se trabaja dentro de sí mismo
+motif-in-itself = el motivo «{ $name }» se trabaja dentro de sí mismo
     .hint = escribe en su lugar una repetición; un motivo no puede contenerse a sí mismo
-slot-empty = al motivo { $name } no se le dice qué color es { $slot }
-    .hint = nombra un color para { $slot }
-slot-unknown = el motivo { $name } no tiene nada llamado { $slot } que rellenar
+slot-empty = al motivo «{ $name }» no se le dice qué color es «{ $slot }»
+    .hint = nombra un color para «{ $slot }»
+slot-unknown = el motivo «{ $name }» no tiene nada llamado «{ $slot }» que rellenar
     .hint = mira lo que enumera el motivo
-count-unknown = la repetición pide { $name } vueltas, y nada dice cuántas son
-    .hint = escribe un número, o pon { $name } entre las cuentas del motivo
+count-unknown = la repetición pide «{ $name }» vueltas, y nada dice cuántas son
+    .hint = escribe un número, o pon «{ $name }» entre las cuentas del motivo
 nested-too-deeply = hay repeticiones dentro de repeticiones a más de { $limit } niveles
     .hint = haz motivos de las de dentro
 too-many-moves = el patrón pasa de { FIXED($limit) } movimientos, así que no se hace ninguno
@@ -82,9 +82,9 @@ nothing-to-lift-over = no hay nada encima del lazo en la clavija { $peg } sobre 
     .hint = coloca antes una gomita ahí
 hook-empty = no cuelga nada del gancho que deslizar: { $move }
     .hint = cuelga antes una gomita
-end-unknown = todavía no hay aquí un extremo libre llamado { $end }: { $move }
+end-unknown = todavía no hay aquí un extremo libre llamado «{ $end }»: { $move }
     .hint = acaba antes con una última gomita
-end-taken = ya hay un extremo libre llamado { $end }: { $move }
+end-taken = ya hay un extremo libre llamado «{ $end }»: { $move }
     .hint = da otro nombre a este extremo
 
 ## Lo que se ve en el trabajo
@@ -128,9 +128,9 @@ colour-not-listed = el color { $letter } se usa pero no está en la lista de col
     .hint = ponlo en la lista, para que sus gomitas se puedan nombrar, pesar y comprar
 colour-unused = el color { $letter } ({ $name }) está en la lista pero nunca se usa
     .hint = quítalo de la lista, o úsalo
-band-kind-twice = dos clases de gomita se llaman { $name }; vale la primera
+band-kind-twice = dos clases de gomita se llaman «{ $name }»; vale la primera
     .hint = da a una otro nombre
-band-kind-unknown = el color { $letter } es de una clase de gomita llamada { $band }, que no está en la lista
+band-kind-unknown = el color { $letter } es de una clase de gomita llamada «{ $band }», que no está en la lista
     .hint = { $count ->
     [0] no hay ninguna clase de gomita en la lista
    *[other] están en la lista: { $known }
@@ -153,7 +153,7 @@ level-low = el nivel es { $level ->
    *[intermediate] de nivel «medio»
 }: { $reasons }
     .hint = sube el nivel, o déjalo si enseñas antes estos gestos
-motif-unused = el motivo { $name } nunca se trabaja
+motif-unused = el motivo «{ $name }» nunca se trabaja
     .hint = trabájalo, o quítalo
 repeat-of-none = una repetición se hace cero veces, así que nunca se llega a sus pasos
     .hint = escribe cuántas veces, o quita la repetición
@@ -544,6 +544,6 @@ fix-call-it = llamarlo { $letter }
 fix-call-second = llamar { $letter } al segundo
 fix-take-off = quitar { $letter } de la lista
 fix-take-second = quitar el segundo de la lista
-fix-use-kind = usar { $name }
+fix-use-kind = usar «{ $name }»
 fix-write = escribir { $number }
 fix-tint = cambiar { $letter } a { $tint }
