@@ -128,8 +128,10 @@ def test_the_filming_plan_is_the_scripts(name: str) -> None:
         assert ("times as fast" in row[5]) == (shot.speed > 1)
         assert ("pause here" in row[5]) == shot.pause
     assert [row[1] for row in chapters.rows] == [c.title for c in told.chapters]
-    numbers = [int(row[3].split(" ")[1]) for row in shots.rows if row[3].startswith("Step ")]
+    numbers = [int(row[3].split(" ")[1].rstrip(":")) for row in shots.rows if row[3].startswith("Step ")]
     assert numbers == [step.number for step in made.steps]
+    done = [row[3].partition(": ")[2] for row in shots.rows if row[3].startswith("Step ")]
+    assert done == [step.words for step in made.steps]
 
 
 @piece

@@ -14,7 +14,11 @@ def filming(lesson: Lesson, script: Script) -> Leaf:
     """Plan the filming: every shot, how long the camera runs, what must be in view, what is cut how."""
     words = lesson.words
     say = words.say
-    shots = tuple(_row(words, number, shot) for number, shot in enumerate(script.shots, start=1))
+    does = {step.number: step.words for step in lesson.steps}
+    shots = tuple(
+        _row(words, number, shot, does.get(shot.step, ""))
+        for number, shot in enumerate(script.shots, start=1)
+    )
     chapters = tuple((clock(c.start_s), c.title) for c in script.chapters)
     camera = minutes(words, sum(shot.takes_s for shot in script.shots))
     return Leaf(
@@ -81,11 +85,12 @@ def minutes(words: Words, seconds: float) -> str:
     return words.say("minutes", minutes=whole // 60, seconds=whole % 60)
 
 
-def _row(words: Words, number: int, shot: Shot) -> tuple[str, ...]:
+def _row(words: Words, number: int, shot: Shot, done: str) -> tuple[str, ...]:
     cut = []
     if shot.speed > 1:
         cut.append(words.say("cut-fast", speed=words.decimal(shot.speed)))
     if shot.pause:
         cut.append(words.say("cut-pause"))
     long = minutes(words, shot.takes_s)
-    return (str(number), clock(shot.start_s), long, shot.title, shot.view, "; ".join(cut) or "–")
+    title = f"{shot.title}: {done}" if done else shot.title
+    return (str(number), clock(shot.start_s), long, title, shot.view, "; ".join(cut) or "–")
