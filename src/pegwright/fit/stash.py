@@ -64,8 +64,8 @@ class Goods(_Part, frozen=True, kw_only=True):
 class BandGoods(Goods, frozen=True, kw_only=True):
     """Bands of a colour (its name or letter) and kind; what is left empty stands for any.
 
-    A pack for any colour is a pack of one colour, whichever is asked for. `tint` is what the colour looks like,
-    as `#rrggbb`.
+    A pack for any colour is a pack of one colour, whichever is asked for. `tint` is what the
+    colour looks like, as `#rrggbb`.
     """
 
     colour: Words = ""
