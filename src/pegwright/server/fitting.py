@@ -58,6 +58,7 @@ def fitted(
     fit, plan = suited.fit, suited.plan
     girth_mm = suited.wrist.girth_mm if suited.wrist and fit else None
     told = tuple(worded(each, language) for each in suited.findings)
+    fit = fit and msgspec.structs.replace(fit, findings=())  # they are among those told
     found = Fitted(fit=fit, wrist_mm=girth_mm, findings=told)
     low, high = (fit and fit.wrists_mm) or (0.0, 0.0)
     suits = girth_mm is not None and low <= girth_mm <= high
