@@ -6,11 +6,12 @@ from typing import Any
 
 import pytest
 
+from pegwright.lesson.front import is_worn
 from pegwright.pattern import Maker, Pattern, Rows
 from pegwright.pattern.mirror import mirror
 from pegwright.workshop import finished, work
 from pegwright.workshop.at_rest import at_rest
-from pegwright.workshop.finished import finish, is_worn, known_finish, mirrored_finish
+from pegwright.workshop.finished import finish, known_finish, mirrored_finish
 
 
 def skiff(clip: bool = True) -> Pattern:
@@ -45,9 +46,9 @@ def test_the_mirrored_pattern_comes_out_as_the_mirror_image() -> None:
 
 
 def test_what_is_not_worn_is_not_pulled_at() -> None:
-    assert is_worn(work(skiff()))
+    assert is_worn(work(skiff()).history)
     flat = work(skiff(clip=False))
-    assert not is_worn(flat)
+    assert not is_worn(flat.history)
     assert finish(flat).measured is None
 
 

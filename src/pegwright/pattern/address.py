@@ -11,8 +11,6 @@ from functools import lru_cache
 from typing import NamedTuple
 
 _FORM = re.compile(r"([A-Z]{1,2})([1-9][0-9]{0,4})")
-
-
 LAST_ROW = 26 + 26 * 26 - 1
 """Row ZZ; rows count from 0."""
 

@@ -6,7 +6,8 @@ import msgspec
 
 from pegwright import __version__
 from pegwright.fit.measured import Lengths, Measured
-from pegwright.lesson import Finish, front
+from pegwright.lesson import Finish
+from pegwright.lesson.front import is_worn
 from pegwright.lesson.portrait import Portrait, mirrored, portrait_of
 from pegwright.lesson.sizes import SMALLEST_MM
 from pegwright.lesson.verdict import Missing
@@ -15,18 +16,13 @@ from pegwright.workshop.cache import fetch, keep, key_of, source_of
 from pegwright.workshop.line import Work
 from pegwright.workshop.progress import Progress, silent
 
-__all__ = ["finish", "is_worn", "known_finish", "mirrored_finish"]
+__all__ = ["finish", "known_finish", "mirrored_finish"]
 
 _ROOMS = ("pattern", "loom", "structure", "proof", "shape", "fit", "lesson", "workshop")
 
 _HARDEST_PULL_N = 4.0
 """How hard a lesson pulls at a piece: a light piece then opens over the hand, and the rest of its stretch
 curve does not matter."""
-
-
-def is_worn(made: Work) -> bool:
-    """Say whether the piece closes round a wrist: a clip joins two of its ends."""
-    return front.is_worn(made.history)
 
 
 def finish(made: Work, progress: Progress = silent, *, fit: bool = True) -> Finish:
@@ -78,7 +74,7 @@ def _worked_out(made: Work, progress: Progress, fit: bool) -> Finish:
     if not piece.relaxed.converged:
         return Finish(missing="restless")
     found = Finish(portrait=portrait_of(piece, made.pattern, made.history.colours))
-    if not fit or not is_worn(made):
+    if not fit or not is_worn(made.history):
         return found
     measured = measure(made, progress, pulls_n=(_HARDEST_PULL_N,)).measured
     bare_mm = measured.length_mm - measured.extension * (measured.extension_mm or 0.0)
