@@ -325,7 +325,7 @@ def test_it_is_closed_round_the_wrist_by_the_solver(deep_bench: Bench) -> None:
     fit.get_by_text("One repeat is").wait_for(timeout=300_000)
     page.get_by_label("Wrist", exact=True).fill("15 cm")
     offer = fit.get_by_role("button", name="Make it fit")
-    wait_until(lambda: "repeats more" in offer.inner_text(), 30)
+    wait_until(lambda: "repeats more" in offer.inner_text())
     bench.click("Look closely")
     bench.click("On the wrist")
     page.get_by_text("Closing it round the wrist").wait_for()
