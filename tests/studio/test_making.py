@@ -214,8 +214,9 @@ def test_a_piece_is_duplicated_and_found_again(bench: Bench, tmp_path: Path) -> 
     bench.begin("Plain chain")
     page = bench.page
     bench.click("Duplicate")
-    bench.settle()
-    wait_until(lambda: len(list((tmp_path / "pieces").glob("*.json"))) == 2)
+    title = page.get_by_label("Name of the piece")
+    wait_until(lambda: title.input_value() == "Plain chain (copy)")
+    assert len(list((tmp_path / "pieces").glob("*.json"))) == 2
     page.get_by_label("Name of the piece").fill("Breakwater")
     page.get_by_label("Name of the piece").press("Tab")
     bench.settle()

@@ -70,6 +70,7 @@ export function useWire(given: Wire): void {
 /** Open a piece at its end. Raises what the wire raises. */
 export async function open(name: string): Promise<void> {
   const piece = await wire.open(name);
+  if (bench.name !== name) await saveNow(); // what was made meanwhile belongs to the piece that was open till now
   edition = piece.edition;
   const doc = docOf(piece.document as unknown as Doc);
   savedDoc = doc;

@@ -5,13 +5,13 @@ import { bench, commit, isSafe, open, undo, useWire } from "./bench.svelte";
 
 /** A studio that remembers what it was given to save, and when. */
 function studio() {
-  const saves: { at: number; title: string }[] = [];
+  const saves: { at: number; name: string; title: string }[] = [];
   const wire = {
     open: async () => ({ name: "piece", edition: "0", document: { pegwright: 2, title: "edit 0", loom: { kind: "rows", rows: 1, pegs: 2 } } }),
     work: async () => ({ readable: true, moves: [] }),
-    save: async (_name: string, doc: Doc) => {
+    save: async (name: string, doc: Doc) => {
       await new Promise((done) => setTimeout(done, 40)); // a disk takes its time
-      saves.push({ at: Date.now(), title: doc.title });
+      saves.push({ at: Date.now(), name, title: doc.title });
       return { name: "piece", edition: `${saves.length}` };
     },
   };
@@ -48,4 +48,14 @@ it("what is undone is saved too", async () => {
   expect(isSafe()).toBe(false);
   await vi.advanceTimersByTimeAsync(1000);
   expect([isSafe(), saves.map(({ title }) => title)]).toStrictEqual([true, ["edit 1", "edit 0"]]);
+});
+
+it("an edit made while another piece is being fetched is saved in its own", async () => {
+  const saves = studio();
+  await open("piece");
+  const opening = open("other");
+  commit({ label: "", ops: [{ op: "replace", path: "/title", value: "edit 1" }] });
+  await vi.advanceTimersByTimeAsync(1000);
+  await opening;
+  expect([saves.map(({ name, title }) => [name, title]), bench.name, bench.doc?.title]).toStrictEqual([[["piece", "edit 1"]], "other", "edit 0"]);
 });

@@ -28,6 +28,7 @@ keep-version = Diese Fassung aufheben
 kept = aufgehoben { $when }
 go-back-to = Dahin zurück
 copy = Verdoppeln
+copy-of = { $title } (Kopie)
 download = Dokument sichern
 open-file = Dokument öffnen
 close = Schließen

@@ -30,6 +30,7 @@ keep-version = Keep this version
 kept = kept { $when }
 go-back-to = Go back to it
 copy = Duplicate
+copy-of = { $title } (copy)
 download = Save the document
 open-file = Open a document
 close = Close

@@ -28,6 +28,7 @@ keep-version = Guardar esta versión
 kept = guardada { $when }
 go-back-to = Volver a ella
 copy = Duplicar
+copy-of = { $title } (copia)
 download = Guardar el documento
 open-file = Abrir un documento
 close = Cerrar
