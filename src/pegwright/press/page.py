@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import functools
 import math
 from collections.abc import Iterable
 from itertools import chain
@@ -116,6 +117,7 @@ def _finished(done: Finished) -> str:
     return f"{cover(done)}{said}"
 
 
+@functools.lru_cache(maxsize=4)  # the page and the prompter show the same
 def cover(done: Finished) -> str:
     """Return the finished piece as an image, small enough for a page that is sent to a phone."""
     if done.portrait is None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterable
 from html import escape
 
@@ -32,6 +33,7 @@ __all__ = ["COLOUR", "FONT", "GREY", "Inks", "step_svg", "still_svg", "swatch_sv
 FONT = "Atkinson Hyperlegible"
 
 
+@functools.lru_cache(maxsize=256)  # handout, page and prompter show the same pictures
 def step_svg(picture: Picture, inks: Inks = COLOUR) -> str:
     """Paint a picture; its size on paper is that of its window times its scale, in mm."""
     w, h = picture.window.width_mm, picture.window.height_mm
