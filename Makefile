@@ -4,13 +4,13 @@ VENV := .venv
 BIN := $(VENV)/bin
 PAGE := src/pegwright/server/page/index.html
 FRONT := frontend/index.html frontend/vite.config.ts frontend/types.json \
-  $(shell find frontend/src frontend/public -type f ! -path frontend/src/wire/types.ts)
+  $(shell find frontend/src frontend/public -type f ! -path frontend/src/schema/types.ts)
 
-.PHONY: demo test lint bench clean studio frontend types browser
+.PHONY: demo test quick lint bench wheel-test changelog clean studio frontend types browser
 
 $(VENV)/.installed: pyproject.toml
 	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
-	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e .
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[film]'
 	touch $@
 
 $(VENV)/.tested: pyproject.toml $(VENV)/.installed
@@ -42,14 +42,33 @@ browser:
 	  || echo "NO CHROMIUM HERE: the studio's browser tests are left out" >&2
 
 lint: $(VENV)/.tested
-	$(BIN)/ruff format --check src tests bench
-	$(BIN)/ruff check src tests bench
+	$(BIN)/ruff format --check src testing tests bench
+	$(BIN)/ruff check src testing tests bench
 	$(BIN)/lint-imports
 	$(BIN)/mypy
 
 test: lint browser $(PAGE)
 	cd frontend && npm run --silent check && PYTHON=$(abspath $(BIN)/python) npm run --silent test
-	$(BIN)/python -m pytest -n auto --dist loadgroup
+	$(BIN)/python -m pytest -n auto --instafail
+
+# The fastest checks of the most: linters, types, import law, and the tests that take seconds.
+quick: lint
+	$(BIN)/python -m pytest tests/house tests/finding tests/pattern/test_expand.py tests/pattern/test_repeats.py tests/loom/test_notation.py
+
+# make bench NAME=proof QUICK=1
+bench: $(VENV)/.tested
+	@test -n "$(NAME)" || { echo "say which: make bench NAME=proof"; $(BIN)/python -m bench --help; exit 2; }
+	$(BIN)/python -m bench $(NAME) $(if $(QUICK),--quick)
+
+# Builds the wheel and uses it in bare environments, on every supported interpreter that is here.
+wheel-test: $(VENV)/.tested
+	rm -rf build/wheel && $(BIN)/python -m build --wheel --outdir build/wheel
+	$(BIN)/python testing/wheel.py build/wheel/*.whl build/wheel-envs
+
+# make changelog VERSION=0.2.0
+changelog:
+	@test -n "$(VERSION)" || { echo "say which: make changelog VERSION=0.2.0"; exit 2; }
+	$(PYTHON) changelog.d/collect.py $(VERSION)
 
 clean:
 	rm -rf build $(VENV) frontend/node_modules src/pegwright/server/page

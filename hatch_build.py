@@ -1,7 +1,8 @@
-"""Builds the studio's page with npm and puts it into the wheel."""
+"""Puts into the wheel the built-in pieces, and the studio's page with the licences of its libraries."""
 
 from __future__ import annotations
 
+import json
 import shutil
 import subprocess
 from pathlib import Path
@@ -30,3 +31,29 @@ class PageHook(BuildHookInterface):  # type: ignore[misc]
         for command in (["ci"], ["run", "build"]):
             subprocess.run([npm, *command], cwd=frontend, check=True)
         build_data["artifacts"].append(f"/{PAGE}")
+        licences = Path(self.root) / PAGE / "LICENCES.txt"
+        licences.write_text(page_licences(frontend), "utf-8")
+        pieces = Path(self.root) / "examples"
+        for piece in pieces.rglob("*.json"):
+            build_data["force_include"][str(piece)] = f"pegwright/examples/{piece.relative_to(pieces)}"
+
+
+def page_licences(frontend: Path) -> str:
+    """Return the licences of every library that goes into the page.
+
+    Raises:
+        RuntimeError: a library comes without one.
+    """
+    packages = json.loads((frontend / "package-lock.json").read_text("utf-8"))["packages"]
+    texts = []
+    for path, package in packages.items():
+        if not path or package.get("dev") or package.get("optional"):
+            continue
+        found = sorted(
+            p for p in (frontend / path).glob("*") if p.name.upper().startswith(("LICEN", "COPYING"))
+        )
+        if not found and "license" not in package:
+            raise RuntimeError(f"{path} comes without a licence")
+        name = f"{path.rpartition('node_modules/')[2]} {package['version']} ({package.get('license', '')})"
+        texts.append("\n\n".join([name, *(each.read_text("utf-8").strip() for each in found)]))
+    return ("\n\n" + "-" * 80 + "\n\n").join(texts) + "\n"

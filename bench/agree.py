@@ -6,8 +6,8 @@ import time
 from itertools import count, islice
 
 from bench.report import Figure
-from tests.oracle.agreement import Judgement, judge
-from tests.programs import KINDS, fastened, program
+from testing.oracle.agreement import Judgement, judge
+from testing.programs import KINDS, fastened, program
 
 _SEED = 20_000  # other programs than the tests' own
 

@@ -9,52 +9,68 @@ from concurrent.futures import ThreadPoolExecutor
 import numpy as np
 import scipy.sparse as sp
 
-from bench.chains import mat
 from bench.report import Figure
 from bench.rivals import rod_matrix
-from pegwright.shape import Hold, Pull, relax
-from pegwright.shape.contact import contact
-from pegwright.shape.dissect import dissect, neighbours
-from pegwright.shape.elastic import elastic
-from pegwright.shape.multifrontal import Factor, factor, solve
-from pegwright.shape.near import close_pairs, find_pairs, live_pairs
-from pegwright.shape.rods import build_rods
+from pegwright.shape import (
+    CholeskyFactor,
+    Pull,
+    Supports,
+    add_contact_derivatives,
+    add_elastic_derivatives,
+    build_elimination_tree,
+    build_rods,
+    empty_elements,
+    factorise,
+    find_near_pairs,
+    pairs_within,
+    relax_bands,
+    solve_factored,
+    touchable_pairs,
+    vertex_adjacency,
+)
+from testing.curve_pieces import tied_chains
 
 _TOUCH_MM = 1.7
 
 
 def run(quick: bool) -> list[Figure]:
     """Milliseconds to order and to factor, unknowns, touching pairs, numbers in the factor."""
-    piece = mat(3, 6 if quick else 17)
-    hold = Hold(tuple(piece.fixed), tuple(Pull((band, i), force) for band, i, force in piece.pulls))
-    x = np.concatenate(relax(piece.bands, hold).positions_mm)
+    piece = tied_chains(3, 6 if quick else 17)
+    hold = Supports(tuple(piece.fixed), tuple(Pull((band, i), force) for band, i, force in piece.pulls))
+    x = np.concatenate(relax_bands(piece.bands, hold).positions_mm)
     _, rods = build_rods(piece.bands)
     n = len(x)
-    near = find_pairs(x, np.zeros_like(x), rods, _TOUCH_MM, _TOUCH_MM)
-    pairs = live_pairs(near, 0.0, _TOUCH_MM)
+    near = find_near_pairs(x, np.zeros_like(x), rods, _TOUCH_MM, _TOUCH_MM)
+    pairs = touchable_pairs(near, 0.0, _TOUCH_MM)
     gradient, blocks, radius = np.zeros((n, 3)), np.zeros((3, n, 3, 3)), np.zeros(n)
-    corners, stiffness = np.zeros((len(pairs), 4), np.int64), np.zeros((len(pairs), 4, 4, 3, 3))
-    elastic(x, rods, 0.0, gradient, blocks)
-    _, count = contact(x, rods, pairs, 1.0, 0.2, 0.0, radius, gradient, corners, stiffness, 0)
+    elements = empty_elements(len(pairs))
+    add_elastic_derivatives(x, rods, 0.0, gradient, blocks)
+    _, count = add_contact_derivatives(x, rods, pairs, 1.0, 0.2, 0.0, radius, gradient, elements, 0)
     blocks[0] += 1e-6 * np.eye(3)
-    matrix = rod_matrix(blocks, rods.next) + _element_matrix(corners[:count], stiffness[:count], n)
-    joined = close_pairs(x, rods, pairs, radius, 0.0)
-    tree = dissect(x, *neighbours(rods, joined), 8)
-    ours = Factor(tree)
-    parts = (rods, blocks, corners, stiffness, count)
+    matrix = rod_matrix(blocks, rods.next) + _element_matrix(
+        elements.corners[:count], elements.stiffness[:count], n
+    )
+    joined = pairs_within(x, rods, pairs, radius, 0.0)
+    tree = build_elimination_tree(x, *vertex_adjacency(rods, joined), 8)
+    ours = CholeskyFactor(tree)
+    parts = (rods, blocks, elements, count)
     out = [
         Figure("unknowns", 3 * n),
         Figure("touching pairs", count),
-        Figure("numbers in our factor", float(len(ours.panels))),
-        Figure("ours, order", _milliseconds(lambda: dissect(x, *neighbours(rods, joined), 8)), "ms"),
-        Figure("ours, factor, one thread", _milliseconds(lambda: factor(ours, *parts)), "ms"),
+        Figure("numbers in our factor", float(len(ours.memory.panels))),
+        Figure(
+            "ours, order",
+            _milliseconds(lambda: build_elimination_tree(x, *vertex_adjacency(rods, joined), 8)),
+            "ms",
+        ),
+        Figure("ours, factor, one thread", _milliseconds(lambda: factorise(ours, *parts)), "ms"),
     ]
     with ThreadPoolExecutor(1) as pool:
         out.append(
-            Figure("ours, factor, two threads", _milliseconds(lambda: factor(ours, *parts, pool)), "ms")
+            Figure("ours, factor, two threads", _milliseconds(lambda: factorise(ours, *parts, pool)), "ms")
         )
     right = np.random.default_rng(1).normal(size=(n, 3))
-    error = float(np.abs(matrix @ solve(ours, right).ravel() - right.ravel()).max())
+    error = float(np.abs(matrix @ solve_factored(ours, right).ravel() - right.ravel()).max())
     out.append(Figure("ours, residual of a solve", error, "", "< 1e-6", error < 1e-6))
     return out + _others(sp.csc_matrix(matrix))
 

@@ -7,9 +7,9 @@ import resource
 import time
 
 from bench.report import Figure
-from pegwright.pattern import read
+from pegwright.pattern import read_pattern
 from pegwright.workshop import example_files, work
-from tests.mutate import mutate
+from testing.mutate import mutate
 
 
 def run(quick: bool) -> list[Figure]:
@@ -23,7 +23,7 @@ def run(quick: bool) -> list[Figure]:
         document = mutate(rng.choice(originals), rng)
         began = time.process_time()
         try:
-            pattern = read(document).pattern
+            pattern = read_pattern(document).pattern
             if pattern is not None:
                 work(pattern)
                 worked += 1

@@ -13,47 +13,45 @@ import msgspec
 
 from bench.report import Figure
 from examples.pieces import riding_lights
-from pegwright.fit.supplies import Supplies, supplies
+from pegwright.fit import Supplies, count_supplies
 from pegwright.lesson import (
-    UNASKED,
-    Finish,
+    UNKNOWN_FINISH,
+    FinishedPiece,
     Hand,
+    HoldResult,
     Lesson,
     Storyboard,
-    Verdict,
-    captions,
+    caption_script,
+    draw_storyboard,
     excerpt,
-    kit,
-    plan,
-    script,
-    stills,
-    storyboard,
+    frame_stills,
+    kit_sheet,
+    plan_lesson,
+    write_script,
 )
-from pegwright.loom import History, replay
-from pegwright.loom import board as board_of
-from pegwright.pattern import Maker, Pattern, Rows, expand
-from pegwright.pattern.mirror import mirror
+from pegwright.loom import History, replay_pattern
+from pegwright.pattern import Pattern, PatternBuilder, Rows, mirror
 from pegwright.press import (
+    bundle_lesson,
     captions_srt,
     captions_vtt,
     chapters_vtt,
+    film_storyboard,
     handout_pdf,
+    lesson_files,
     page_html,
     prompter_html,
     step_svg,
+    still_png,
 )
-from pegwright.press.bundle import bundle, lesson_files
-from pegwright.press.film import film
-from pegwright.press.stills import still_png
-from pegwright.workshop import work
-from pegwright.workshop.finished import finish, mirrored_finish
+from pegwright.workshop import finish, mirrored_finish, work
 
 
 def strip(lanterns: int = 8) -> Pattern:
     """Return the strip of lanterns at any length; eight take 81 bands and an extension."""
     short = riding_lights()
     pegs = 2 * lanterns + 1
-    m = Maker("Riding lights, long", Rows(rows=3, pegs=pegs), level="intermediate")
+    m = PatternBuilder("Riding lights, long", Rows(rows=3, pegs=pegs), level="intermediate")
     with m.repeat(lanterns, pegs=2):
         m.use("outline", colours={"rim": "A"})
     with m.repeat(lanterns // 2, pegs=4):
@@ -76,22 +74,22 @@ def run(quick: bool) -> list[Figure]:
     found = finish(work(pattern), fit=False)
     planned, plan_s = _timed(lambda: _planned(pattern, finish=found))
     other = _planned(mirror(pattern), hand="left", finish=mirrored_finish(found))
-    told = script(planned)
-    sheet = kit(planned, told, _needs(pattern), 12)
+    told = write_script(planned)
+    sheet = kit_sheet(planned, told, _needs(pattern), 12)
     handout_pdf(planned)  # the typesetter reads its fonts once
     _, handout_s = _timed(lambda: handout_pdf(planned))
     pictures = [p for s in planned.steps for p in (*s.pictures, *([s.closeup] if s.closeup else []))]
     _, pictures_s = _timed(lambda: [step_svg(picture) for picture in pictures])
     _, captions_s = _timed(lambda: _captioned(planned))
     _, page_s = _timed(lambda: page_html(planned, other))
-    frames = list(stills(planned))
+    frames = list(frame_stills(planned))
     _, stills_s = _timed(lambda: [still_png(each) for each in frames])
     files, files_s = _timed(lambda: lesson_files(planned, told, other=other, kit=sheet))
-    zipped, bundle_s = _timed(lambda: bundle(planned, files))
+    zipped, bundle_s = _timed(lambda: bundle_lesson(planned, files))
     history = _history(pattern)
-    board, board_s = _timed(lambda: storyboard(pattern, history, planned, told))
+    board, board_s = _timed(lambda: draw_storyboard(pattern, history, planned, told))
     short = excerpt(board)
-    made, excerpt_s = _timed(lambda: film(short))
+    made, excerpt_s = _timed(lambda: film_storyboard(short))
     whole = [] if quick else _film(board)
     return [
         Figure("steps", len(planned.steps), "steps"),
@@ -121,7 +119,7 @@ def run(quick: bool) -> list[Figure]:
 
 def _film(board: Storyboard) -> list[Figure]:
     """Code the whole film: it should take no longer than it plays."""
-    made, took_s = _timed(lambda: film(board))
+    made, took_s = _timed(lambda: film_storyboard(board))
     speed = board.length_s / took_s
     return [
         Figure("whole film, 720p VP9", took_s, "s"),
@@ -140,24 +138,24 @@ def _timed(job: Callable[[], T]) -> tuple[T, float]:
 
 
 def _history(pattern: Pattern) -> History:
-    return replay(board_of(pattern.loom), expand(pattern).doings)
+    return replay_pattern(pattern)
 
 
 def _needs(pattern: Pattern) -> Supplies:
-    return supplies(pattern, _history(pattern))
+    return count_supplies(pattern, _history(pattern))
 
 
-def _planned(pattern: Pattern, hand: Hand = "right", finish: Finish = UNASKED) -> Lesson:
+def _planned(pattern: Pattern, hand: Hand = "right", finish: FinishedPiece = UNKNOWN_FINISH) -> Lesson:
     """Plan with a verdict given: the proof has a bench of its own."""
     history = _history(pattern)
     if history.findings:
         raise AssertionError(history.findings[0].message)
-    verdict = Verdict(held=True, bands=history.final.bands)
-    return plan(pattern, history, supplies(pattern, history), verdict, hand=hand, finish=finish)
+    verdict = HoldResult(held=True, bands=history.final.bands)
+    return plan_lesson(pattern, history, count_supplies(pattern, history), verdict, hand=hand, finish=finish)
 
 
 def _captioned(lesson: Lesson) -> int:
-    told = script(lesson)
-    cut = captions(told)
+    told = write_script(lesson)
+    cut = caption_script(told)
     texts = (captions_vtt(cut, told.language), captions_srt(cut), chapters_vtt(told.chapters))
     return sum(map(len, (*texts, prompter_html(lesson, told))))

@@ -10,45 +10,25 @@ import time
 from collections import Counter
 from collections.abc import Callable, Sequence
 from functools import partial
-from itertools import pairwise
 
 from bench.report import Figure
 from pegwright import loom, pattern
-from pegwright.loom.board import Board
-from pegwright.pattern import Doing, Maker, Pattern, Rows
-from pegwright.proof import Free, Held, HeldByPart, NotProved, check, prove, snaps
+from pegwright.loom import Board, pause_collector
+from pegwright.pattern import LocatedMove, Pattern
+from pegwright.proof import Free, Held, HeldInLeast, NotProved, check, prove, snap_losses
 from pegwright.structure import Structure, structure_of
-from pegwright.workshop.progress import collector_at_rest
-from pegwright.workshop.starter import starter
-from tests.fit.rosettes import rosettes
-from tests.proof.programs import program
+from pegwright.workshop import starter_pattern
+from testing.mat import mat
+from testing.proof_programs import program
+from testing.rosettes import rosettes
 
 _WHOLE = 10_000  # bands of the largest piece
 _SNAPPED = 500  # bands of the piece whose single snaps are looked at
 _PATTERNS: dict[str, Callable[[int], Pattern]] = {
-    "chain": lambda bands: starter("chain", pegs=min(bands, 10_000)),
+    "chain": lambda bands: starter_pattern("chain", pegs=min(bands, 10_000)),
     "strip": lambda bands: rosettes(bands // 13),
     "mat": lambda bands: mat(10, bands // 19),
 }
-
-
-def mat(columns: int, rows: int) -> Pattern:
-    """A mat as a document; `bench.pieces.mat` is the same without the machine."""
-    m = Maker("mat", Rows(rows=columns, pegs=rows + 1))
-    m.colour("A", "slate", "#4A5A6A")
-    names = [chr(ord("A") + c) for c in range(columns)]
-    for r in range(1, rows + 1):
-        for name in names:
-            m.place("A", f"{name}{r}", f"{name}{r + 1}")
-        for name, beside in pairwise(names):
-            m.place("A", f"{name}{r + 1}", f"{beside}{r + 1}")
-    for r in range(rows, 0, -1):
-        for name, beside in reversed(list(pairwise(names))) if r < rows else ():
-            m.hook(f"{beside}{r + 1}", f"{name}{r + 1}", loop=2)
-        for name in names:
-            m.hook(f"{name}{r + 1}", f"{name}{r}")
-    m.clip(*(f"{name}1" for name in names))
-    return m.pattern()
 
 
 def run(quick: bool) -> list[Figure]:
@@ -77,7 +57,7 @@ def _in_a_process_of_its_own(name: str, bands: int) -> list[Figure]:
 
 def _measure(name: str, bands: int) -> None:
     board, moves = _moves(name, bands)
-    with collector_at_rest():
+    with pause_collector():
         start = time.perf_counter()
         events = loom.replay(board, moves).events
         proof = prove(structure_of(events, board.spots))
@@ -95,7 +75,7 @@ def _growth(name: str, most: int) -> Figure:
     points = []
     for bands in (most // 8, most // 4, most // 2, most):
         board, moves = _moves(name, bands)
-        with collector_at_rest():
+        with pause_collector():
             spent = min(_timed(partial(_prove, board, moves)) for _ in range(3))
         points.append((math.log(bands), math.log(spent)))
     middle = [sum(values) / len(points) for values in zip(*points, strict=True)]
@@ -106,12 +86,12 @@ def _growth(name: str, most: int) -> Figure:
     return Figure(f"{name}: growth exponent up to {most:,} bands", slope, "", f"≤ {goal}", slope <= goal)
 
 
-def _moves(name: str, bands: int) -> tuple[Board, Sequence[Doing]]:
+def _moves(name: str, bands: int) -> tuple[Board, Sequence[LocatedMove]]:
     document = _PATTERNS[name](bands)
-    return loom.board(document.loom), pattern.expand(document).doings
+    return loom.board_of(document.loom), pattern.expand(document).moves
 
 
-def _prove(board: Board, moves: Sequence[Doing]) -> Structure:
+def _prove(board: Board, moves: Sequence[LocatedMove]) -> Structure:
     structure = structure_of(loom.replay(board, moves).events, board.spots)
     prove(structure)
     return structure
@@ -126,8 +106,8 @@ def _timed(task: Callable[[], object]) -> float:
 def _snaps(name: str, bands: int) -> Figure:
     structure = _prove(*_moves(name, bands))
     proof = prove(structure)
-    with collector_at_rest():
-        spent = _timed(lambda: snaps(structure, proof))
+    with pause_collector():
+        spent = _timed(lambda: snap_losses(structure, proof))
     made = len(structure.bands)
     return Figure(f"{name} of {made}: every single snap", spent, "s", "< 2", spent < 2)
 
@@ -143,13 +123,13 @@ def _random_programs(count: int) -> list[Figure]:
         for verdict in proof.verdicts.values():
             match verdict:
                 case Held():
-                    kinds["held, by a path of carriers"] += 1
-                case HeldByPart():
-                    kinds["held, by a short part"] += 1
-                case Free(slid=False):
-                    kinds["free, by slips"] += 1
+                    kinds["held, by a holding path"] += 1
+                case HeldInLeast():
+                    kinds["held, by the least words"] += 1
+                case Free(least=False):
+                    kinds["free, by cancelling loops"] += 1
                 case Free():
-                    kinds["free, by slides too"] += 1
+                    kinds["free, by the least words"] += 1
                 case NotProved(reason=reason):
                     kinds[f"not proved: {reason}"] += 1
     total = sum(kinds.values())

@@ -11,17 +11,17 @@ import sys
 import time
 from collections.abc import Iterable, Iterator
 
-from bench.pieces import chain
 from bench.report import Figure
 from examples.pieces import PIECES
 from pegwright import loom
 from pegwright.loom import History, Laid
-from pegwright.pattern import Pattern, expand
-from pegwright.shape import Goal, Kind, Piece, piece_at_rest
-from tests.fit.rosettes import rosettes
-from tests.programs import KINDS, program
+from pegwright.pattern import Pattern
+from pegwright.shape import BandProperties, Goal, RestingPiece, relax_piece
+from testing.histories import chain
+from testing.programs import KINDS, program
+from testing.rosettes import rosettes
 
-_STANDARD = Kind(13.5, 1.5)
+_STANDARD = BandProperties(13.5, 1.5)
 _QUICK = ("ebb-line", "twin-hulls", "herring-tail")
 _EACH = 20  # random programs between two words on how they fare
 _SMALL_MM, _LARGE_MM = 135.0, 180.0  # wrists; a piece is worn at about 0.9 of them
@@ -51,10 +51,10 @@ def real(quick: bool) -> Iterator[Figure]:
     crossed = 0
     for name in _QUICK if quick else [name for name in PIECES if "/" not in name]:
         seconds, used, rest = timed(PIECES[name]())
-        crossed += rest.certified.crossings
+        crossed += rest.crossing_check.crossings
         yield from _fared(name, seconds, used, rest)
     yield Figure("pass-throughs in demo pieces", crossed, "", "0", crossed == 0)
-    length = piece_at_rest(chain(25), _row, [_STANDARD] * 25).length_mm
+    length = relax_piece(chain(25), _row, [_STANDARD] * 25).length_mm
     met = 130 <= length <= 160
     yield Figure("length of a plain chain of 25 bands", length, "mm", "130 to 160", met)
     if not quick:
@@ -66,19 +66,19 @@ def _row(peg: str) -> tuple[float, float]:
     return 0.0, 16.0 * int(peg[1:])
 
 
-def timed(pattern: Pattern) -> tuple[float, float, Piece]:
+def timed(pattern: Pattern) -> tuple[float, float, RestingPiece]:
     """Relax a pattern's piece; seconds, seconds of processor time, and the piece."""
     done = _history(pattern)
     begin, used = time.perf_counter(), time.process_time()
-    rest = piece_at_rest(done.events, done.board.spots, [_STANDARD] * done.final.bands)
+    rest = relax_piece(done.events, done.board.spots, [_STANDARD] * done.final.bands)
     return time.perf_counter() - begin, time.process_time() - used, rest
 
 
 def _history(pattern: Pattern) -> History:
-    return loom.replay(loom.board(pattern.loom), expand(pattern).doings)
+    return loom.replay_pattern(pattern)
 
 
-def _fared(name: str, seconds: float, used: float, rest: Piece, goal: str = "") -> Iterator[Figure]:
+def _fared(name: str, seconds: float, used: float, rest: RestingPiece, goal: str = "") -> Iterator[Figure]:
     steps = f"{name}: {rest.bands} bands, {rest.relaxed.iterations} steps"
     yield Figure(steps, seconds, "s", f"< {goal}" if goal else "", seconds < float(goal) if goal else None)
     yield Figure("  processor time", used, "s")
@@ -92,10 +92,10 @@ def _programs(count: int) -> Iterator[Figure]:
     for seed in range(count):
         made = program(seed, KINDS[seed % len(KINDS)])
         bands = sum(isinstance(e, Laid) for e in made.events)
-        rest = piece_at_rest(made.events, made.spots, [_STANDARD] * bands, goal=Goal(iterations=60))
-        crossed += rest.certified.crossings
+        rest = relax_piece(made.events, made.spots, [_STANDARD] * bands, goal=Goal(iterations=60))
+        crossed += rest.crossing_check.crossings
         rested += rest.relaxed.converged
-        least = min(least, rest.certified.smallest_gap_mm)
+        least = min(least, rest.crossing_check.smallest_gap_mm)
         if (seed + 1) % _EACH == 0:
             say(f"  {seed + 1} random programs: {rested} at rest, {crossed} pass-throughs")
     yield Figure(f"pass-throughs in {count} random programs", crossed, "", "0", crossed == 0)

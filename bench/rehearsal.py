@@ -15,14 +15,13 @@ from collections.abc import Iterator
 from bench.real import told
 from bench.report import Figure
 from examples.pieces import PIECES
-from pegwright.loom import History, board, replay
-from pegwright.pattern import Pattern, expand
+from pegwright.loom import History, replay_pattern
+from pegwright.pattern import Pattern
 from pegwright.proof import prove
-from pegwright.rehearsal import Outcome, Rehearsal, Surgery, rehearse, rehearse_pairs
-from pegwright.rehearsal.diagnosis import answers_of
+from pegwright.rehearsal import Diagnostician, Outcome, Rehearsal, answer_as_maker, rehearse, rehearse_pairs
 from pegwright.structure import structure_of
-from tests.fit.rosettes import rosettes
-from tests.rehearsal.twin import slow_run
+from testing.rosettes import rosettes
+from testing.slow_rehearsal import slow_run
 
 _DEMOS = (
     "ebb-line",
@@ -48,7 +47,7 @@ def _all(quick: bool) -> Iterator[Figure]:
 
 
 def _history(pattern: Pattern) -> History:
-    return replay(board(pattern.loom), expand(pattern).doings)
+    return replay_pattern(pattern)
 
 
 def _busy() -> float:
@@ -127,10 +126,10 @@ def _diagnoses(names: tuple[str, ...], most: int) -> Iterator[Figure]:
     for name in names:
         pattern = PIECES[name]()
         rehearsed = rehearse(pattern, _history(pattern), settle=0 if most < 100 else 10_000, processes=2)
-        surgery = Surgery(rehearsed)
+        diagnostician = Diagnostician(rehearsed)
         worse = [outcome for outcome in rehearsed.outcomes if outcome.harmful]
         sample = random.Random(5).sample(worse, min(most, len(worse)))
-        hits = sum(_is_found(surgery, outcome) for outcome in sample)
+        hits = sum(_is_found(diagnostician, outcome) for outcome in sample)
         share = 100 * hits / len(sample)
         yield Figure(
             f"{name}: harmful slips found in 5 questions",
@@ -144,18 +143,18 @@ def _diagnoses(names: tuple[str, ...], most: int) -> Iterator[Figure]:
     yield Figure("harmful slips found in 5 questions", share, f"% of {harmful}", ">= 90 %", share >= 90)
 
 
-def _is_found(surgery: Surgery, outcome: Outcome) -> bool:
+def _is_found(diagnostician: Diagnostician, outcome: Outcome) -> bool:
     """Diagnose a slip where it first shows, the maker having compared each step: is it the likeliest left?
 
     Slips that leave the very same loops in the very same places count as one.
     """
     sign = outcome.first or outcome.close
-    steps = len(surgery.rehearsal.history.done)
+    steps = len(diagnostician.rehearsal.history.moves)
     at = max(outcome.slip.at + outcome.slip.replaces - 1, steps - 1 if sign is None else sign.at)
     stuck = sign is not None and sign.how == "refused"
-    opened = surgery.open(at, at - 1, stuck)
+    opened = diagnostician.diagnose(at, at - 1, stuck)
     case = next((case for case in opened.cases if case.outcome is outcome), None)
     if case is None:
         return False
-    likeliest = answers_of(opened, case).likely[0].outcome
+    likeliest = answer_as_maker(opened, case).likely[0].outcome
     return any(c.outcome is likeliest and c.changed == case.changed for c in opened.cases)

@@ -12,10 +12,8 @@ from typing import NamedTuple
 import numpy as np
 import scipy.sparse as sp
 
-from bench.chains import Piece
-from pegwright.shape import Band
-from pegwright.shape.elastic import elastic, energy_only
-from pegwright.shape.rods import Floats, build_rods
+from pegwright.shape import Band, Floats, add_elastic_derivatives, build_rods, elastic_energy
+from testing.curve_pieces import Piece
 
 
 class Run(NamedTuple):
@@ -72,12 +70,12 @@ def incremental_potential(piece: Piece, limit_s: float = 120.0) -> Run:
         return found
 
     def energy(y: Floats) -> float:
-        soft = energy_only(y, rods) - float((load * y).sum())
+        soft = elastic_energy(y, rods) - float((load * y).sum())
         return soft + barrier(contacts(y), mesh, np.asfortranarray(y))
 
     for steps in range(400):  # noqa: B007  (told in the result)
         gradient, blocks = np.zeros((n, 3)), np.zeros((3, n, 3, 3))
-        soft = elastic(x, rods, 0.0, gradient, blocks) - float((load * x).sum())
+        soft = add_elastic_derivatives(x, rods, 0.0, gradient, blocks) - float((load * x).sum())
         now = contacts(x)
         at = np.asfortranarray(x)
         total = soft + barrier(now, mesh, at)

@@ -16,17 +16,16 @@ from collections.abc import Generator, Iterator
 
 import numpy as np
 
-from bench.chains import Piece, chain, mat
 from bench.real import real, told
 from bench.report import Figure
 from bench.rivals import incremental_potential, multibody, thinned
-from pegwright.shape import Band, Goal, Hold, Pull, Relaxed, relax
-from pegwright.shape.replay import pass_throughs
+from pegwright.shape import Band, Goal, Pull, RelaxedBands, Supports, count_pass_throughs, relax_bands
+from testing.curve_pieces import Piece, chain, tied_chains
 
 _FIRST_USE = """
 import time
 begin = time.perf_counter()
-from bench.chains import chain
+from testing.curve_pieces import chain
 from pegwright.shape import relax
 relax(chain(4).bands)
 print(time.perf_counter() - begin)
@@ -62,8 +61,8 @@ def _pieces(quick: bool) -> Generator[Figure, None, dict[int, float]]:
         yield _rested(bands, rest)
     exponent = math.log(seconds[longest] / seconds[20]) / math.log(longest / 20)
     yield _under(f"growth exponent, 20 to {longest} bands", exponent, 1.25, "")
-    sheets = [("strip", mat(3, 17), 3.0), ("mat", mat(18, 19, every=2), 20.0)]
-    for name, piece, limit in [("strip", mat(3, 6), None)] if quick else sheets:
+    sheets = [("strip", tied_chains(3, 17), 3.0), ("mat", tied_chains(18, 19, every=2), 20.0)]
+    for name, piece, limit in [("strip", tied_chains(3, 6), None)] if quick else sheets:
         took, rest, crossed = timed(piece)
         passes += crossed
         named = f"{name} of {len(piece.bands)} ({rest.iterations} steps)"
@@ -73,22 +72,22 @@ def _pieces(quick: bool) -> Generator[Figure, None, dict[int, float]]:
     return seconds
 
 
-def timed(piece: Piece, best_of: int = 1) -> tuple[float, Relaxed, int]:
+def timed(piece: Piece, best_of: int = 1) -> tuple[float, RelaxedBands, int]:
     """Relax a piece; seconds (least of several), the result and the crossings its replay counts."""
-    hold = Hold(tuple(piece.fixed), tuple(Pull((band, i), force) for band, i, force in piece.pulls))
+    hold = Supports(tuple(piece.fixed), tuple(Pull((band, i), force) for band, i, force in piece.pulls))
     took = math.inf
     for _ in range(best_of):
         begin = time.perf_counter()
-        rest = relax(piece.bands, hold, keep_iterates=True)
+        rest = relax_bands(piece.bands, hold, keep_iterates=True)
         took = min(took, time.perf_counter() - begin)
-    return took, rest, pass_throughs(rest.iterates_mm, piece.bands)
+    return took, rest, count_pass_throughs(rest.iterates_mm, piece.bands)
 
 
 def _under(name: str, value: float, limit: float, unit: str = "s") -> Figure:
     return Figure(name, value, unit, f"< {limit:g}", value < limit)
 
 
-def _rested(bands: int, rest: Relaxed) -> Figure:
+def _rested(bands: int, rest: RelaxedBands) -> Figure:
     return Figure(f"  residual left, {bands} bands", rest.residual_drop, "of first", "≤ 1e-3", rest.converged)
 
 
@@ -126,7 +125,7 @@ def _rivals(ours: dict[int, float], quick: bool) -> Iterator[Figure]:
 
 
 def _crossings(name: str, iterates: list[np.ndarray], bands: list[Band]) -> Figure:
-    return Figure(f"  pass-throughs of {name}", pass_throughs(iterates, bands), "")
+    return Figure(f"  pass-throughs of {name}", count_pass_throughs(iterates, bands), "")
 
 
 def _truth() -> Iterator[Figure]:
@@ -152,8 +151,8 @@ def _cantilever(points: int, load: float, goal: Goal) -> float:
     line = np.column_stack([np.arange(points), np.zeros(points), np.zeros(points)]).astype(np.float64)
     band, length = Band(line, points - 1.0, 0.5, closed=False), points - 1.5
     force = load * _bending(band) / length**2
-    hold = Hold(fixed=((0, 0), (0, 1)), pulls=(Pull((0, points - 1), (0.0, -force, 0.0)),))
-    return -float(relax([band], hold, goal=goal).positions_mm[0][-1, 1]) / length
+    hold = Supports(fixed=((0, 0), (0, 1)), pulls=(Pull((0, points - 1), (0.0, -force, 0.0)),))
+    return -float(relax_bands([band], hold, goal=goal).positions_mm[0][-1, 1]) / length
 
 
 def _ring(points: int, f: float, goal: Goal) -> float:
@@ -162,6 +161,6 @@ def _ring(points: int, f: float, goal: Goal) -> float:
     out = 20.0 * (math.pi / points) / math.sin(math.pi / points)
     band = Band(out * np.column_stack([np.sin(turn), np.cos(turn), 0 * turn]), 40 * math.pi, 0.5)
     force = f * _bending(band) / 400.0
-    hold = Hold(pulls=(Pull((0, 0), (0.0, force, 0.0)), Pull((0, points // 2), (0.0, -force, 0.0))))
-    x = relax([band], hold, goal=goal).positions_mm[0]
+    hold = Supports(pulls=(Pull((0, 0), (0.0, force, 0.0)), Pull((0, points // 2), (0.0, -force, 0.0))))
+    x = relax_bands([band], hold, goal=goal).positions_mm[0]
     return float(np.linalg.norm(x[points // 4] - x[3 * points // 4])) / 20.0

@@ -17,10 +17,10 @@ from typing import Any
 from playwright.sync_api import Page, sync_playwright
 
 from bench.report import Figure
-from pegwright.pattern import Maker, Pattern, Rows, write
-from pegwright.server.app import PAGE
-from pegwright.workshop import starter
-from tests.studio.conftest import FLAGS
+from pegwright.pattern import Pattern, PatternBuilder, Rows, write_pattern
+from pegwright.server import PAGE
+from pegwright.workshop import starter_pattern
+from testing.browser import FLAGS
 
 _FLAGS = [*FLAGS, "--js-flags=--expose-gc"]
 
@@ -74,9 +74,9 @@ def run(quick: bool) -> list[Figure]:
     """Measure the studio; quick takes fewer edits and frames of the same pieces."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        (folder / "long.json").write_bytes(write(_open_strip(300)))
-        (folder / "huge.json").write_bytes(write(_mat(2000)))
-        (folder / "chain.json").write_bytes(write(starter("Chain of 300", pegs=301)))
+        (folder / "long.json").write_bytes(write_pattern(_open_strip(300)))
+        (folder / "huge.json").write_bytes(write_pattern(_mat(2000)))
+        (folder / "chain.json").write_bytes(write_pattern(starter_pattern("Chain of 300", pegs=301)))
         figures = [_most("page, gzipped", _gzipped_kb(), "kB", 600)]
         with _studio(folder) as page:
             figures += _first_view(page)
@@ -93,7 +93,7 @@ def _most(name: str, value: float, unit: str, goal: float) -> Figure:
 def _open_strip(bands: int) -> Pattern:
     """Three rows, bands laid along two of them; the third row is free to lay more."""
     pegs = bands // 2 + 1
-    m = Maker("Strip of 300", Rows(rows=3, pegs=pegs)).colour("A", "slate blue", "#34506b")
+    m = PatternBuilder("Strip of 300", Rows(rows=3, pegs=pegs)).colour("A", "slate blue", "#34506b")
     for row in "AB":
         with m.repeat(bands // 2, pegs=1):
             m.place("A", f"{row}1", f"{row}2")
@@ -107,7 +107,9 @@ def _open_strip(bands: int) -> Pattern:
 
 def _mat(bands: int) -> Pattern:
     side = round(bands**0.5)
-    m = Maker("Mat of 2000", Rows(rows=side, pegs=bands // side + 1)).colour("A", "weed green", "#2f6b4f")
+    m = PatternBuilder("Mat of 2000", Rows(rows=side, pegs=bands // side + 1)).colour(
+        "A", "weed green", "#2f6b4f"
+    )
     with m.repeat(side, rows=1), m.repeat(bands // side, pegs=1):
         m.place("A", "A1", "A2")
     return m.pattern()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from pegwright.workshop import PictureOrder, example_files, open_pattern, pictures, work, write_into
+from pegwright.workshop import PictureOrder, example_files, make_pictures, open_pattern, work, write_into
 
 FOLDER = Path(__file__).parents[1] / "docs" / "pictures"
 WIDTHS_PX = {"herring-tail": 600, "lobster-pot": 500, "riding-lights": 800, "slack-water-mat": 310}
@@ -17,7 +17,7 @@ def main() -> None:
         pattern = open_pattern(path).pattern
         if pattern is None or "/" in name:
             continue
-        for lie in pictures(work(pattern), PictureOrder(width_px=WIDTHS_PX.get(name, USUAL_PX))):
+        for lie in make_pictures(work(pattern), PictureOrder(width_px=WIDTHS_PX.get(name, USUAL_PX))):
             for one in lie.painted:
                 write_into(FOLDER, f"{name}.png", one.data)
                 size = f"{lie.length_mm:.0f} × {lie.width_mm:.0f} × {lie.height_mm:.0f} mm"

@@ -8,7 +8,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from pegwright.pattern import Joined, Maker, Pattern, Round, Rows, Stated, write
+import msgspec
+
+from examples.translations import translate_texts
+from pegwright.pattern import JoinedLooms, Pattern, PatternBuilder, Round, Rows, StatedCounts, write_pattern
 
 ABOUT = {"designer": "the Saturday workshop, Harbour Street library", "licence": "CC BY 4.0"}
 SLATE, FOAM, BUOY, WEED, SAND, LAMP = (
@@ -23,7 +26,7 @@ SLATE, FOAM, BUOY, WEED, SAND, LAMP = (
 
 def ebb_line() -> Pattern:
     """A plain chain: one band a link, two colours in turn."""
-    m = Maker(
+    m = PatternBuilder(
         "Ebb line",
         Rows(rows=1, pegs=26),
         **ABOUT,
@@ -38,14 +41,16 @@ def ebb_line() -> Pattern:
     m.turn(note="The open side of every peg now looks at you.")
     with m.repeat(24, pegs=-1):
         m.hook("A25", "A24", note="Reach down inside the loops above and take the lowest loop.")
-    m.bind("A", "A1", note="Pull the last band through every loop on the peg and keep both its ends on the hook.")
+    m.bind(
+        "A", "A1", note="Pull the last band through every loop on the peg and keep both its ends on the hook."
+    )
     m.clip("end", "A26", warning="Keep a finger on the last band until the clip is shut.")
-    return m.pattern(Stated(bands={"A": 14, "F": 12}, clips=1))
+    return translate_texts(m.pattern(StatedCounts(bands={"A": 14, "F": 12}, clips=1)))
 
 
 def twin_hulls() -> Pattern:
     """A twin chain: every link is two bands side by side, worked together."""
-    m = Maker(
+    m = PatternBuilder(
         "Twin hulls",
         Rows(rows=1, pegs=25),
         **ABOUT,
@@ -60,13 +65,13 @@ def twin_hulls() -> Pattern:
     with m.repeat(23, pegs=-1):
         m.hook("A24", "A23", together=2, note="Take the two lowest loops at once.")
     m.bind("W", "A1")
-    m.clip("end", "A25")
-    return m.pattern()
+    m.clip("end", "A25", warning="Keep a finger on the last band until the clip is shut.")
+    return translate_texts(m.pattern())
 
 
 def riding_lights() -> Pattern:
     """A three-row strip of lanterns: outline of four, filling of four, a wound cap in the middle."""
-    m = Maker(
+    m = PatternBuilder(
         "Riding lights",
         Rows(rows=3, pegs=13),
         **ABOUT,
@@ -83,7 +88,9 @@ def riding_lights() -> Pattern:
         for peg in ("B3", "A2", "C2", "B1"):
             m.place("glass", "B2", peg)
         m.wind("glass", "B2", 3)
-    with m.motif("gather light", note="Under the cap, from the top of the stack down, each loop to its own peg."):
+    with m.motif(
+        "gather light", note="Under the cap, from the top of the stack down, each loop to its own peg."
+    ):
         for peg in ("B1", "C2", "A2", "B3"):
             m.hook("B2", peg, loop=-4)
     with m.motif("gather outline", note="The lowest loop each time, through everything above it."):
@@ -103,13 +110,13 @@ def riding_lights() -> Pattern:
         m.use("gather outline", pegs=10)
     m.bind("A", "B1")
     m.extend("A", 6)
-    m.clip("end", "B13")
-    return m.pattern()
+    m.clip("end", "B13", warning="Keep a finger on the last band until the clip is shut.")
+    return translate_texts(m.pattern())
 
 
 def herring_tail(twist: int = 1) -> Pattern:
     """A fish-tail on two pegs, made by lifting the lowest band over the others."""
-    m = Maker(
+    m = PatternBuilder(
         "Herring tail",
         Rows(rows=2, pegs=1),
         **ABOUT,
@@ -127,15 +134,15 @@ def herring_tail(twist: int = 1) -> Pattern:
     m.lift("A1")
     m.lift("B1")
     m.transfer("B1", "A1", note="Both loops of the last band on one peg.")
-    m.clip("start", "A1")
-    return m.pattern()
+    m.clip("start", "A1", warning="Keep a finger on the loops until the clip is shut.")
+    return translate_texts(m.pattern())
 
 
 def slack_water_mat() -> Pattern:
     """A wide mat on two looms joined side by side: chains along six rows, tied by cross bands."""
-    m = Maker(
+    m = PatternBuilder(
         "Slack water mat",
-        Joined(looms=(Rows(rows=3, pegs=10), Rows(rows=3, pegs=10))),
+        JoinedLooms(looms=(Rows(rows=3, pegs=10), Rows(rows=3, pegs=10))),
         **ABOUT,
         level="easy",
         notes="A coaster. The cross bands are never worked: the chains pass through both their loops.",
@@ -148,13 +155,21 @@ def slack_water_mat() -> Pattern:
     m.turn()
     with m.repeat(6, rows=1), m.repeat(9, pegs=-1):
         m.hook("A10", "A9", note="The lowest loop, up through the cross bands and all that lies above.")
-    m.knot("A1", "B1", "C1", "D1", "E1", "F1", note="Run a cord through all the loops of the last pegs and tie it.")
-    return m.pattern()
+    m.knot(
+        "A1",
+        "B1",
+        "C1",
+        "D1",
+        "E1",
+        "F1",
+        note="Run a cord through all the loops of the last pegs and tie it.",
+    )
+    return translate_texts(m.pattern())
 
 
 def lobster_pot() -> Pattern:
     """A tube on a round loom: round on round of bands, the lower loops lifted over the upper ones."""
-    m = Maker(
+    m = PatternBuilder(
         "Lobster pot",
         Round(pegs=12, diameter_mm=62),
         **ABOUT,
@@ -172,12 +187,12 @@ def lobster_pot() -> Pattern:
         with m.repeat(12, pegs=1):
             m.lift("A1", together=2, note="The two lowest loops, over the two above them and off.")
     m.knot(*(f"A{k}" for k in range(1, 13)), note="Thread a cord through every loop and draw it shut.")
-    return m.pattern()
+    return translate_texts(m.pattern())
 
 
 def buoy_line() -> Pattern:
     """A plain chain with wound charms slid on from the hook."""
-    m = Maker(
+    m = PatternBuilder(
         "Buoy line",
         Rows(rows=1, pegs=22),
         **ABOUT,
@@ -195,34 +210,59 @@ def buoy_line() -> Pattern:
         m.slide("A19", "A18", note="Take the loop, slide the buoy down on to it, put it on its peg.")
         m.hook("A18", "A17")
     m.bind("A", "A1")
-    m.clip("end", "A22")
+    m.clip("end", "A22", warning="Keep a finger on the last band until the clip is shut.")
+    return translate_texts(m.pattern())
+
+
+def reef_points() -> Pattern:
+    """A swatch of loops lifted on to another peg: a plain chain with points that hang from a cord."""
+    m = PatternBuilder(
+        "Reef points",
+        Rows(rows=2, pegs=8),
+        **ABOUT,
+        level="easy",
+        notes="At every other peg two bands: the first, put on crossed, holds the second by its loop.",
+    )
+    m.colour(*SLATE).colour(*FOAM)
+    with m.repeat(7, pegs=1):
+        m.place("A", "A1", "A2")
+    with m.repeat(3, pegs=2):
+        m.place("F", "A2", "B2", twists=(1,))
+        m.place("F", "A2", "B2")
+        m.lift("B2", target="A2", note="The lower loop, up over the upper one, on to the peg across.")
+    m.turn()
+    with m.repeat(6, pegs=-1):
+        m.hook("A7", "A6")
+    m.bind("A", "A1")
+    m.knot("B2", "B4", "B6")
+    m.clip("end", "A8")
     return m.pattern()
 
 
 def runs_out() -> Pattern:
     """Broken: a plain chain that nothing holds at its end."""
-    m = Maker("Runs out", Rows(rows=1, pegs=8), **ABOUT, notes="The clip at the end was forgotten.")
+    m = PatternBuilder("Runs out", Rows(rows=1, pegs=8), **ABOUT, notes="The clip at the end was forgotten.")
     m.colour(*SLATE)
     with m.repeat(7, pegs=1):
         m.place("A", "A1", "A2")
     m.turn()
     with m.repeat(6, pegs=-1):
         m.hook("A7", "A6")
-    return m.pattern()
+    return translate_texts(m.pattern())
 
 
 def flat_tail() -> Pattern:
     """Broken: the fish-tail with its first band put on flat."""
     tail = herring_tail(twist=0)
-    return type(tail)(
-        **{f: getattr(tail, f) for f in tail.__struct_fields__}
-        | {"title": "Flat tail", "notes": "The first band was not crossed."}
-    )
+    flat = msgspec.structs.replace(tail, title="Flat tail", notes="The first band was not crossed.")
+    return translate_texts(flat)
 
 
 def shallow_water() -> Pattern:
     """Broken: half-way along, the hook went through the upper loop only."""
-    m = Maker("Shallow water", Rows(rows=1, pegs=9), **ABOUT, notes="At A5 the hook did not go deep enough.")
+    m = PatternBuilder(
+        "Shallow water", Rows(rows=1, pegs=9), **ABOUT, notes="At A5 the hook did not go deep enough."
+    )
     m.colour(*SLATE)
     with m.repeat(8, pegs=1):
         m.place("A", "A1", "A2")
@@ -230,8 +270,8 @@ def shallow_water() -> Pattern:
     for peg in range(8, 1, -1):
         m.hook(f"A{peg}", f"A{peg - 1}", through=1 if peg == 5 else None)
     m.bind("A", "A1")
-    m.clip("end", "A9")
-    return m.pattern()
+    m.clip("end", "A9", warning="Keep a finger on the last band until the clip is shut.")
+    return translate_texts(m.pattern())
 
 
 PIECES: dict[str, Callable[[], Pattern]] = {
@@ -247,12 +287,15 @@ PIECES: dict[str, Callable[[], Pattern]] = {
     "broken/shallow-water": shallow_water,
 }
 
+SWATCHES: dict[str, Callable[[], Pattern]] = {"swatches/reef-points": reef_points}
+"""Small pieces that show one move each; the demo leaves them out."""
+
 
 def main() -> None:
     """Write every document beside this file."""
     here = Path(__file__).parent
-    for name, piece in PIECES.items():
-        (here / f"{name}.json").write_bytes(write(piece()))
+    for name, piece in (PIECES | SWATCHES).items():
+        (here / f"{name}.json").write_bytes(write_pattern(piece()))
 
 
 if __name__ == "__main__":

@@ -11,5 +11,5 @@ export default defineConfig({
     modulePreload: { polyfill: false },
   },
   resolve: process.env["VITEST"] ? { conditions: ["browser"] } : {}, // components are mounted, not written out as text
-  test: { include: ["src/**/*.test.ts"] },
+  test: { include: ["src/**/*.test.ts"], testTimeout: 60_000 }, // a busy machine is no reason to fail
 });

@@ -20,7 +20,8 @@ class ListLoom:
                     loops = self.stacks.setdefault(holder, [])
                     loops.insert(0 if event.beneath else len(loops), tuple(bight))
             case Drawn():
-                self.stacks[event.source].remove(tuple(event.bight))
+                if not event.lifted:
+                    self.stacks[event.source].remove(tuple(event.bight))
                 if event.slid:
                     self.stacks["hook"] = []
                 if event.target.startswith("end"):

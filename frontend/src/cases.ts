@@ -3,11 +3,11 @@ import { execFileSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import type { Op } from "./document/edit";
 import type { Move, Pattern } from "./document/pattern";
-import type { Loop } from "./kernels/lie";
-import type { SeenMove } from "./wire/client";
+import type { Loop } from "./kernels/loop_positions";
+import type { WorkedMove } from "./schema/answers";
 
 export interface Cases {
-  pieces: { name: string; document: Pattern; moves: Move[]; seen: SeenMove[]; stacks: Record<string, Loop[]>[] }[];
+  pieces: { name: string; document: Pattern; moves: Move[]; seen: WorkedMove[]; stacks: Record<string, Loop[]>[] }[];
   mirrored: { document: Pattern; moves: Move[] }[];
   fixes: { before: unknown; patch: Op[]; after: unknown }[];
 }

@@ -13,7 +13,8 @@ import jsonschema
 import pytest
 from pypdf import PdfReader
 
-from pegwright.workshop import example_files, losses, open_pattern, work
+from pegwright.judging import find_single_failures
+from pegwright.workshop import example_files, open_pattern, work
 
 GOOD = str(example_files()["ebb-line"])
 BROKEN = str(example_files()["broken/runs-out"])
@@ -54,6 +55,22 @@ def test_a_place_names_move_path_and_free_end_in_words(run, tmp_path):
     assert finding["place"] == {"path": f"/steps/{number}", "step": 52, "peg": "end.0"}
 
 
+def test_check_takes_several_pieces(run, tmp_path):
+    """The second document was taken for an option, and not looked at."""
+    whole, falls, none = GOOD, BROKEN, str(tmp_path / "none.json")
+    code, out, _ = run("check", whole, falls)
+    assert code == 1
+    assert "bands are held" in out
+    assert "fall off" in out
+    assert run("check", whole, whole)[0] == 0
+    code, out, _ = run("check", whole, none, falls, "--json")
+    value = json.loads(out)
+    assert (code, value["ok"]) == (2, False)
+    assert [one["file"] for one in value["pieces"]] == [whole, none, falls]
+    assert [one.get("holds") for one in value["pieces"]] == [True, None, False]
+    assert value["pieces"][1]["findings"][0]["code"] == "file-unreadable"
+
+
 def test_check_says_what_one_snapped_band_costs(run):
     """Common practice, no source: in a plain chain each band carries the others; a twin has a spare."""
     code, out, _ = run("check", GOOD, "--losses", "--json")
@@ -80,7 +97,8 @@ def test_losses_have_a_bound_and_show_how_far_they_are(run, tmp_path):
     _, out, _ = run("check", str(large), "--losses")
     assert "for up to 600 bands; this piece has 601" in out
     heard = []
-    losses(work(open_pattern(example_files()["twin-hulls"]).pattern), lambda *told: heard.append(told))
+    made = work(open_pattern(example_files()["twin-hulls"]).pattern)
+    find_single_failures(made.structure, made.proof, lambda *told: heard.append(told))
     assert heard == [("taking out one band after the other", done, 49) for done in range(49)]
 
 
@@ -109,6 +127,9 @@ def test_show_prints_every_move_and_state(run):
     assert len(value["moves"]) == 52
     assert value["moves"][0]["move"] == "place A over A1 A2"
     assert value["moves"][-1]["move"] == "clip end A26"
+    assert "state" not in value["moves"][0], "the loom after each move only where it is asked for"
+    states = [move["state"] for move in json.loads(run("show", GOOD, "--states", "--json")[1])["moves"]]
+    assert states[0] == "near | 1 bands | A1 1a | A2 1b"
     _, out, _ = run("show", GOOD, "--states")
     assert "near | 1 bands | A1 1a | A2 1b" in out
 
@@ -132,9 +153,14 @@ def test_supplies_for_a_class(run):
     assert code == 0
     assert {h["letter"]: h["total"] for h in value["heaps"]} == {"A": 154, "F": 132}
     assert value["clips"] == 11
+    assert run("supplies", GOOD, "--learners", "10", "--spare", "10%", "--json")[1] == out
     code, out, _ = run("supplies", GOOD)
     assert "1 clip" in out
     assert run("supplies", GOOD, "--learners", "0")[0] == 2
+    for wrong in ("10", "110%", "a tenth", "-10%", "nan"):  # ten times the bands are no spares
+        code, _, err = run("supplies", GOOD, f"--spare={wrong}")
+        assert code == 2
+        assert "10%, or 0.1" in err
 
 
 def test_supplies_name_the_kind_of_band_and_all_tools(run, tmp_path):
@@ -200,7 +226,7 @@ def test_a_fault_inside_shows_no_stack_trace(run, monkeypatch):
     assert "ZeroDivisionError" in open(report, encoding="utf-8").read()  # noqa: PTH123, SIM115
 
 
-@pytest.mark.parametrize("command", ["check", "show", "supplies", "edit", "rehearse"])
+@pytest.mark.parametrize("command", ["check", "show", "supplies", "review", "rehearse"])
 @pytest.mark.parametrize("file", [GOOD, BROKEN])
 def test_ok_is_true_exactly_where_the_exit_code_is_0(run, command, file):
     code, out, _ = run(command, file, "--json")

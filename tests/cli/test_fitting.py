@@ -7,14 +7,14 @@ import json
 
 import pytest
 
-from pegwright.pattern import Extend, write
-from pegwright.workshop import open_pattern, starter, work, write_whole
+from pegwright.pattern import Extend, write_pattern
+from pegwright.workshop import open_pattern, replace_file, starter_pattern, work
 
 
 @pytest.fixture
 def chain(tmp_path):
     file = tmp_path / "ferry.json"
-    write_whole(file, write(starter("Ferry", pegs=6)))
+    replace_file(file, write_pattern(starter_pattern("Ferry", pegs=6)))
     return file
 
 
@@ -60,6 +60,26 @@ def test_the_piece_for_a_wrist_is_written_and_holds(run, chain, tmp_path):
     code, _, err = run("fit", str(chain), "--size", "S", "--out", str(new))
     assert (code, "there already" in err) == (2, True)
     assert new.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("finish", "code"), [({"do": "knot", "at": ["A1"]}, "fit-not-closed"), (None, "fit-falls-apart")]
+)
+def test_no_wrist_is_named_for_what_is_not_worn(run, tmp_path, finish, code):
+    """A key tag hangs from a cord; three bands that were never hooked hang from nothing."""
+    document = json.loads(write_pattern(starter_pattern("Tag", pegs=4)))
+    laid, turn, hooked, *_ = document["steps"]
+    document["steps"] = [laid] if finish is None else [laid, turn, hooked, finish]
+    file = tmp_path / "tag.json"
+    file.write_text(json.dumps(document))
+    _, out, _ = run("fit", str(file), "--wrist", "16 cm", "--json")
+    value = json.loads(out)
+    assert code in {one["code"] for one in value["findings"]}
+    assert "fit-tight" not in {one["code"] for one in value["findings"]}
+    assert value["wrists_mm"] is None
+    assert (value["length_mm"] > 0) is (finish is not None)
+    _, out, _ = run("fit", str(file))
+    assert "suits" not in out
 
 
 def test_the_words_take_care(run, chain):

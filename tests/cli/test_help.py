@@ -38,8 +38,10 @@ def test_every_parameter_has_words(run, command):
     ).parameters
     _, rows = screen(run, command)
     assert len(rows) == len(parameters)
-    for name, row in zip(parameters, rows, strict=True):
-        option = "--" + name.replace("_", "-")
+    several = inspect.Parameter.VAR_POSITIONAL  # listed first, and not named by an option
+    listed = sorted(parameters.values(), key=lambda each: each.kind is not several)
+    for each, row in zip(listed, rows, strict=True):
+        option = each.name.upper() if each.kind is several else "--" + each.name.replace("_", "-")
         assert option in row.split()
         told = re.sub(r"\[(default|choices|required|env)[^\]]*\]", "", row)
         told = re.sub(r"--[a-z-]+|\b[A-Z]{2,}\b|\*", "", told)

@@ -11,8 +11,7 @@ import pytest
 import webvtt
 from pypdf import PdfReader
 
-from pegwright.pattern import Maker, Rows, read, write
-from pegwright.pattern.mirror import mirror
+from pegwright.pattern import PatternBuilder, Rows, mirror, read_pattern, write_pattern
 from pegwright.workshop import example_files
 
 GOOD = str(example_files()["ebb-line"])
@@ -67,9 +66,9 @@ def test_language_paper_edition_and_units(run, tmp_path, language, words):
 
 def test_the_left_hand_is_taught_the_mirrored_pattern(run, tmp_path):
     """Naive second way: mirror the document and order it for the right hand; the pegs named are the same."""
-    document = read(open(MIRRORED, "rb").read()).pattern  # noqa: PTH123, SIM115
+    document = read_pattern(open(MIRRORED, "rb").read()).pattern  # noqa: PTH123, SIM115
     other = tmp_path / "mirrored.json"
-    other.write_bytes(write(mirror(document)))
+    other.write_bytes(write_pattern(mirror(document)))
     run("lesson", MIRRORED, str(tmp_path / "left"), "--hand", "left", "--parts", "captions")
     run("lesson", str(other), str(tmp_path / "right"), "--parts", "captions")
     run("lesson", MIRRORED, str(tmp_path / "plain"), "--parts", "captions")
@@ -164,10 +163,12 @@ def test_nothing_is_written_outside_the_folder(run, tmp_path):
 
 def test_a_hostile_name_stays_in_the_folder(run, tmp_path):
     """Path tricks, formulas and markup in every text of the designer's reach no file's name."""
-    document = read(open(GOOD, "rb").read()).pattern  # noqa: PTH123, SIM115
+    document = read_pattern(open(GOOD, "rb").read()).pattern  # noqa: PTH123, SIM115
     nasty = "../../x <img src=x onerror=alert(1)> =cmd|'/c calc'!A1 \u202e 🙂"
     file = tmp_path / "nasty.json"
-    file.write_bytes(write(msgspec.structs.replace(document, title=nasty, designer=nasty, notes=nasty)))
+    file.write_bytes(
+        write_pattern(msgspec.structs.replace(document, title=nasty, designer=nasty, notes=nasty))
+    )
 
     def beside():
         """All that lies beside the folder, but for rehearsals that the program keeps for itself."""
@@ -186,7 +187,9 @@ def test_a_hostile_name_stays_in_the_folder(run, tmp_path):
 def test_edit_looks_at_the_sizes_where_they_are_known_or_asked_for(run, tmp_path, monkeypatch):
     """What is left out is said; once asked for, it is kept, and looked at without asking."""
     monkeypatch.setenv("PEGWRIGHT_CACHE", str(tmp_path / "kept"))
-    m = Maker("Punt", Rows(rows=1, pegs=6), designer="the Saturday workshop", licence="CC0", notes="Short.")
+    m = PatternBuilder(
+        "Punt", Rows(rows=1, pegs=6), designer="the Saturday workshop", licence="CC0", notes="Short."
+    )
     m.colour("A", "slate", "#34506b")
     with m.repeat(5, pegs=1):
         m.place("A", "A1", "A2")
@@ -196,29 +199,29 @@ def test_edit_looks_at_the_sizes_where_they_are_known_or_asked_for(run, tmp_path
     m.bind("A", "A1")
     m.clip("end", "A6")
     file = tmp_path / "punt.json"
-    file.write_bytes(write(m.pattern()))
-    assert "--sizes" in run("edit", str(file))[1]
+    file.write_bytes(write_pattern(m.pattern()))
+    assert "--sizes" in run("review", str(file))[1]
     for asked, looked in ((), False), (("--sizes",), True), ((), True):
-        code, out, _ = run("edit", str(file), *asked, "--json")
+        code, out, _ = run("review", str(file), *asked, "--json")
         assert code == 0
         assert json.loads(out)["sizes"] is looked
 
 
 def test_edit_finds_what_an_editor_would(run, tmp_path):
-    assert run("edit", MOTIFS)[0] == 0
-    document = read(open(GOOD, "rb").read()).pattern  # noqa: PTH123, SIM115
+    assert run("review", MOTIFS)[0] == 0
+    document = read_pattern(open(GOOD, "rb").read()).pattern  # noqa: PTH123, SIM115
     file = tmp_path / "unedited.json"
-    file.write_bytes(write(msgspec.structs.replace(document, designer="", notes="Start at peg Q99.")))
-    code, out, _ = run("edit", str(file), "--json")
+    file.write_bytes(write_pattern(msgspec.structs.replace(document, designer="", notes="Start at peg Q99.")))
+    code, out, _ = run("review", str(file), "--json")
     codes = {f["code"]: f["place"]["path"] for f in json.loads(out)["findings"]}
     assert codes["contact-missing"] == "/designer"
     assert codes["text-peg-unknown"] == "/notes"
-    german = run("edit", str(file), "--language", "de")[1]
+    german = run("review", str(file), "--language", "de")[1]
     assert "niemand ist genannt, dem man Fehler melden kann" in german
     assert "Rat: nenn dich oder deine Werkstatt" in german
-    spanish = json.loads(run("edit", str(file), "--language", "es", "--json")[1])["findings"]
+    spanish = json.loads(run("review", str(file), "--language", "es", "--json")[1])["findings"]
     assert "el texto nombra Q99, y esa clavija no está en el telar" in {f["message"] for f in spanish}
     weighty = any(f["severity"] != "note" for f in json.loads(out)["findings"])
     assert code == int(weighty)
-    assert run("edit", BROKEN)[0] == 1
-    assert run("edit", str(tmp_path / "missing.json"))[0] == 2
+    assert run("review", BROKEN)[0] == 1
+    assert run("review", str(tmp_path / "missing.json"))[0] == 2

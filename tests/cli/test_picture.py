@@ -7,14 +7,14 @@ import json
 import pytest
 
 import pegwright.workshop.pictures as paint
-from pegwright.pattern import write
-from pegwright.workshop import starter, write_whole
+from pegwright.pattern import write_pattern
+from pegwright.workshop import replace_file, starter_pattern
 
 
 @pytest.fixture
 def chain(tmp_path):
     file = tmp_path / "ferry.json"
-    write_whole(file, write(starter("Ferry", pegs=6)))
+    replace_file(file, write_pattern(starter_pattern("Ferry", pegs=6)))
     return file
 
 
@@ -58,7 +58,7 @@ def test_the_ending_says_the_form_and_the_same_piece_gives_the_same_bytes(run, c
     ],
 )
 def test_faults_are_told_before_anything_is_solved(run, chain, monkeypatch, options, told):
-    monkeypatch.setattr(paint, "at_rest", lambda *_, **__: pytest.fail("solved"))
+    monkeypatch.setattr(paint, "bring_to_rest", lambda *_, **__: pytest.fail("solved"))
     code, _, err = run("picture", str(chain), *options)
     assert code == 2
     assert told in err

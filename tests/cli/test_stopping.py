@@ -11,8 +11,8 @@ import time
 
 import pytest
 
-from pegwright.pattern import write
-from pegwright.workshop import starter, write_whole
+from pegwright.pattern import write_pattern
+from pegwright.workshop import replace_file, starter_pattern
 
 
 def stopped_when(loaded, wait_s, *arguments):
@@ -43,7 +43,7 @@ def stopped_when(loaded, wait_s, *arguments):
 def long_piece(tmp_path_factory):
     """A chain so long that working it takes seconds."""
     file = tmp_path_factory.mktemp("long") / "flood.json"
-    write_whole(file, write(starter("Flood", pegs=9000)))
+    replace_file(file, write_pattern(starter_pattern("Flood", pegs=9000)))
     return file
 
 
@@ -52,10 +52,10 @@ def long_piece(tmp_path_factory):
     [
         ("cyclopts.exceptions", 0),  # the command line itself is being loaded
         ("rich.console", 0),
-        ("numpy._core.multiarray", 0),  # the line is
-        ("pegwright.lesson.words", 0.05),
-        ("pegwright.fit.packs", 0.5),  # the piece is being worked
-        ("pegwright.fit.packs", 1.5),
+        ("pegwright.proof.word_reduction", 0),  # the line is
+        ("pegwright.proof.least_checker", 0.05),
+        ("pegwright.cli.views", 0.1),  # the piece is being worked; a quick machine needs a second for it
+        ("pegwright.cli.views", 0.4),
     ],
 )
 def test_ctrl_c_ends_with_a_sentence(long_piece, loaded, wait_s):
@@ -64,7 +64,7 @@ def test_ctrl_c_ends_with_a_sentence(long_piece, loaded, wait_s):
 
 
 def test_ctrl_c_in_json(long_piece):
-    code, out, told = stopped_when("pegwright.fit.packs", 1.5, "check", str(long_piece), "--json")
+    code, out, told = stopped_when("pegwright.cli.views", 0.3, "check", str(long_piece), "--json")
     assert (code, told) == (130, ["stopped; nothing is left half written"])
     assert json.loads(out) == {"ok": False, "reason": told[0], "findings": []}
 

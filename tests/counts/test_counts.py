@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from pegwright import loom
-from pegwright.loom import Applied, Board, State
+from pegwright.loom import Board, Effect, State
 from pegwright.pattern import Rows
 
 POSITIONS = [
@@ -28,12 +28,12 @@ def count(board: Board, state: State, depth: int) -> int:
         return 1
     total = 0
     for move in loom.legal_moves(board, state):
-        outcome = loom.apply(board, state, move)
-        assert isinstance(outcome, Applied)
+        outcome = loom.apply_move(board, state, move)
+        assert isinstance(outcome, Effect)
         total += count(board, outcome.state, depth - 1)
         after = outcome.state
         for event in reversed(outcome.events):
-            after = loom.revert(after, event)
+            after = loom.revert_event(after, event)
         assert after == state
     return total
 
@@ -62,7 +62,9 @@ def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
         yield 1, (_plus(pegs, {i: 2}), hung, end)
         if h and not end:
             yield 1, (_plus(pegs, {i: -h}), hung, 2)
-        for some in range(1, h + 1):  # so many caught, lifted, carried or hooked at once
+        for some in range(
+            1, h + 1
+        ):  # so many caught, lifted (off, or on to a peg), carried or hooked at once
             fewer = _plus(pegs, {i: -some})
             yield 2, (fewer, hung, end)
             yield h - some, (fewer, hung, end)
@@ -70,7 +72,7 @@ def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
             for j in range(len(pegs)):
                 if j != i:
                     moved = _plus(fewer, {j: some})
-                    yield ways + 1, (moved, hung, end)
+                    yield ways + 1 + (h - some), (moved, hung, end)
                     yield (ways if hung and some == 1 else 0), (moved, 0, end)
 
 
@@ -82,7 +84,7 @@ def _plus(pegs: tuple[int, ...], change: dict[int, int]) -> tuple[int, ...]:
 def test_the_number_of_move_sequences(position):
     _, size, *parts, counts = position
     pegs = int(size.partition("x")[2])
-    board = loom.board(Rows(rows=1, pegs=pegs))
+    board = loom.board_of(Rows(rows=1, pegs=pegs))
     state = loom.parse_state(" | ".join(parts))
     expected = [int(n) for n in counts.split()]
     heights = tuple(len(state.stack(f"A{k + 1}")) for k in range(pegs))

@@ -10,19 +10,31 @@ from pathlib import Path
 
 import msgspec
 import pytest
-from fluent.syntax import FluentParser, visitor
-from fluent.syntax import ast as ftl
-from hypothesis import given
-from hypothesis import strategies as st
+from fluent.syntax import FluentParser, ast as ftl, visitor
+from hypothesis import given, strategies as st
 
-from pegwright.finding import CATALOGUE, PHRASES, Fact, Finding, Fix, Phrase, Place, finding, phrase, wording
-from pegwright.finding.summing import sum_up
-from pegwright.finding.wording import LANGUAGES, where, word, worded
+from pegwright.finding import (
+    CATALOGUE,
+    LANGUAGES,
+    PHRASES,
+    Fact,
+    Finding,
+    Fix,
+    Location,
+    Phrase,
+    finding,
+    phrase,
+    sum_up,
+    word_finding,
+    word_location,
+    word_phrase,
+    wording,
+)
 
 ROOT = Path(__file__).parents[2]
 DOCS = (ROOT / "docs" / "findings.md").read_text(encoding="utf-8")
 FOLDER = Path(wording.__file__).parent / "languages"
-RAISERS = {"finding", "find", "_NoError", "Refused", "refuse"}
+RAISERS = {"finding", "report", "_RefusedMoveError", "RefusedMove", "refuse"}
 NAMES = {name: entry.facts for name, entry in CATALOGUE.items()} | PHRASES
 
 
@@ -202,14 +214,17 @@ def test_every_wording_can_be_said(language: str) -> None:
         facts = {name: 4 if name in several else fact(name) for name in entry.facts}
         if code == "too-large":
             facts["size"] = 9
-        said = worded(finding(code, **facts), language)
+        said = word_finding(finding(code, **facts), language)
         assert said.message
         assert said.hint
         assert "{" not in said.message + said.hint
     for name, needed in PHRASES.items():
         if not name.startswith("list-"):
             sizes = {"size": 3} if "size" in needed else {}
-            assert word(phrase(name, **{f: fact(f) for f in needed} | sizes), language) or "unknown" in name
+            assert (
+                word_phrase(phrase(name, **{f: fact(f) for f in needed} | sizes), language)
+                or "unknown" in name
+            )
 
 
 ALONE = {
@@ -235,41 +250,41 @@ def test_plurals_and_lists() -> None:
         others=(phrase("band-named", band=3, colour="A"),),
         count=1,
     )
-    assert worded(dragged, "de").message == (
+    assert word_finding(dragged, "de").message == (
         "die Schlaufe von Gummi 2 (B) auf dem Haken wird bewegt, während Gummi 3 (A) durch sie hindurchgeht"
     )
-    assert worded(dragged, "es").message == (
+    assert word_finding(dragged, "es").message == (
         "el lazo de la gomita 2 (B) en el gancho se mueve mientras la gomita 3 (A) pasa por él"
     )
     facts = {"name": "foam", "taut_mm": 1234.5, "rest_mm": 40.0, "more": 1}
     slack = finding("band-slack", pegs=("A1", "B2", "I3"), **facts)
     assert "over A1, B2 and I3: 1,234.5 mm round, 40.0 mm" in slack.message
-    assert "en A1, B2 e I3: 1.234,5 mm de vuelta" in worded(slack, "es").message
-    assert "um A1, B2 und I3: 1.234,5 mm rundherum" in worded(slack, "de").message
-    assert worded(slack, "de").message.endswith(", und noch 1 weiteres wie dieses")
-    assert "1,23 %" in worded(finding("rest-not-reached", iterations=1, drop=0.0123), "es").message.replace(
-        "\u00a0", " "
-    )
+    assert "en A1, B2 e I3: 1.234,5 mm de vuelta" in word_finding(slack, "es").message
+    assert "um A1, B2 und I3: 1.234,5 mm rundherum" in word_finding(slack, "de").message
+    assert word_finding(slack, "de").message.endswith(", und noch 1 weiteres wie dieses")
+    assert "1,23 %" in word_finding(
+        finding("rest-not-reached", iterations=1, drop=0.0123), "es"
+    ).message.replace("\u00a0", " ")
 
 
 def test_a_number_that_names_has_no_mark_between_its_thousands() -> None:
-    assert where(Place(step=1234, band=5678), "de") == "Zug 1234, Gummi 5678"
+    assert word_location(Location(step=1234, band=5678), "de") == "Zug 1234, Gummi 5678"
     assert finding("too-large", size=8_000_001, limit=8_000_000).message == (
         "the file holds 8,000,001 bytes; a pattern may hold 8,000,000"
     )
 
 
 def test_places_are_worded() -> None:
-    place = Place(step=3, peg="end.2", band=4, path="/steps/1")
+    place = Location(step=3, peg="end.2", band=4, path="/steps/1")
     assert str(place) == "move 3, the free end called end, band 4 (/steps/1)"
-    assert where(place, "de") == "Zug 3, das freie Ende „end“, Gummi 4 (/steps/1)"
-    assert where(Place(), "es") == "todo el patrón"
-    assert where(Place(line=2, column=5), "es") == "línea 2, columna 5"
+    assert word_location(place, "de") == "Zug 3, das freie Ende „end“, Gummi 4 (/steps/1)"
+    assert word_location(Location(), "es") == "todo el patrón"
+    assert word_location(Location(line=2, column=5), "es") == "línea 2, columna 5"
 
 
 def test_a_fix_is_worded() -> None:
     one = finding("no-finish", fix=Fix(phrase("fix-clip", at="A3"), ({"op": "remove", "path": "/x"},)))
-    fix = worded(one, "es").fix
+    fix = word_finding(one, "es").fix
     assert fix is not None
     assert fix.label == "poner un cierre en los lazos de A3"
     assert fix.patch == ({"op": "remove", "path": "/x"},)
@@ -283,7 +298,7 @@ def test_what_is_missing_is_a_mistake_of_ours() -> None:
     with pytest.raises(KeyError, match="count"):
         phrase("so-many-more")
     with pytest.raises(KeyError):
-        word(Phrase("so-many-more", {}))
+        word_phrase(Phrase("so-many-more", {}))
 
 
 FACTS = st.recursive(
@@ -298,9 +313,9 @@ FACTS = st.recursive(
 
 @given(FACTS)
 def test_a_finding_is_plain_json_and_comes_back(given_: Fact) -> None:
-    one = finding("band-falls", Place(band=1), band=1, colour="A", reason=given_)
+    one = finding("band-falls", Location(band=1), band=1, colour="A", reason=given_)
     assert msgspec.msgpack.decode(msgspec.msgpack.encode(one), type=Finding) == one
-    told = json.loads(msgspec.json.encode(worded(one, "de")))
+    told = json.loads(msgspec.json.encode(word_finding(one, "de")))
     assert set(told) >= {"code", "severity", "message", "place", "hint", "facts"}
 
 
@@ -308,10 +323,10 @@ def test_a_finding_is_plain_json_and_comes_back(given_: Fact) -> None:
 def test_anything_at_all_can_be_said(text: str, value: float, language: str) -> None:
     """However long a name is, and whatever a number: nothing breaks, and a name stands as it is."""
     one = finding("motif-unknown", name=text * 500, known=(text,) * 400, count=400)
-    said = worded(one, language).message
+    said = word_finding(one, language).message
     assert text[:1000] in said
     nonsense = finding("measure-nonsense", what=text, value=value, unit="mm", reason=text, cure=text)
-    assert worded(nonsense, language).hint == text
+    assert word_finding(nonsense, language).hint == text
 
 
 # --- the documents and the code -------------------------------------------------------------------------

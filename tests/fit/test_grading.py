@@ -1,16 +1,16 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from examples.pieces import PIECES
 from pegwright.finding import Finding
-from pegwright.fit.grading import Gauge, Piece, gauge, grade, plan_for, with_extension
-from pegwright.fit.wrist import SIZES, Wrist, read_wrist, wrist_of_size
-from pegwright.loom import board, replay
-from pegwright.pattern import Extend, Maker, Pattern, Rows, expand
-from tests.fit.rosettes import rosettes
+from pegwright.fit import Wrist, grade_sizes, plan_size, read_wrist, with_extension
+from pegwright.fit.grading import Gauge, LengthSample, fit_gauge
+from pegwright.fit.wrist import SIZES, wrist_of_size
+from pegwright.loom import replay_pattern
+from pegwright.pattern import Extend, Pattern, PatternBuilder, Rows
+from testing.rosettes import rosettes
 
 # Figures of a prototype: motifs of a three-row strip about 19 mm apart, a chain 5.8 mm a band.
 STRIP = Gauge(base_mm=0.0, repeat_mm=19.0, extension_mm=5.8)
@@ -29,8 +29,8 @@ def test_a_one_loom_strip_is_short_by_a_few_bands() -> None:
 
     Common practice, no source.
     """
-    small = plan_for(wrist_of_size(SIZES[2]), STRIP, repeats=6)
-    large = plan_for(wrist_of_size(SIZES[4]), STRIP, repeats=6)
+    small = plan_size(wrist_of_size(SIZES[2]), STRIP, repeats=6)
+    large = plan_size(wrist_of_size(SIZES[4]), STRIP, repeats=6)
     assert small.extension in (3, 4)
     assert large.extension >= 6
     assert small.findings == large.findings == ()
@@ -39,7 +39,7 @@ def test_a_one_loom_strip_is_short_by_a_few_bands() -> None:
 @given(st.floats(2, 40), st.floats(8, 30), st.floats(3, 9), st.floats(100, 230))
 def test_plans_against_trying_everything(base: float, repeat: float, extension: float, girth: float) -> None:
     one = Gauge(base_mm=base, repeat_mm=repeat, extension_mm=extension)
-    plan = plan_for(wrist(girth), one)
+    plan = plan_size(wrist(girth), one)
     low, high = 0.85 * girth, girth
     tried = {(r, e): base + r * repeat + e * extension for r in range(31) for e in range(80)}
     suiting = [pair for pair, mm in tried.items() if low <= mm <= high]
@@ -56,49 +56,49 @@ def test_plans_against_trying_everything(base: float, repeat: float, extension: 
 
 
 def test_what_suits_nobody_is_said() -> None:
-    long = plan_for(wrist(120), STRIP, repeats=8)
+    long = plan_size(wrist(120), STRIP, repeats=8)
     assert (long.extension, codes(long.findings)) == (0, ["fit-loose"])
     coarse = Gauge(base_mm=100, repeat_mm=100, extension_mm=100)
-    assert codes(plan_for(wrist(140), coarse).findings) == ["fit-tight"]
+    assert codes(plan_size(wrist(140), coarse).findings) == ["fit-tight"]
 
 
 def test_most_and_least() -> None:
-    plan = plan_for(wrist(165), STRIP, most_repeats=5, least_extension=4)
+    plan = plan_size(wrist(165), STRIP, most_repeats=5, least_extension=4)
     assert plan.repeats == 5
     assert plan.extension >= 4
     with pytest.raises(ValueError, match="counted from 0"):
-        plan_for(wrist(165), STRIP, repeats=-1)
+        plan_size(wrist(165), STRIP, repeats=-1)
 
 
 @given(st.floats(0, 50), st.floats(5, 40), st.floats(2, 10))
 def test_the_gauge_comes_back(base: float, repeat: float, extension: float) -> None:
     truth = Gauge(base_mm=base, repeat_mm=repeat, extension_mm=extension)
     counts = [(4, 0), (6, 0), (6, 5)]
-    pieces = [Piece(r, e, truth.length_mm(r, e)) for r, e in counts]
-    found, findings = gauge(pieces)
+    pieces = [LengthSample(r, e, truth.length_mm(r, e)) for r, e in counts]
+    found, findings = fit_gauge(pieces)
     assert found is not None
     assert findings == ()
     for r, e in ((3, 3), (10, 20)):
         assert found.length_mm(r, e) == pytest.approx(truth.length_mm(r, e), rel=1e-6)
-    two, _ = gauge(pieces[:2], extension_mm=extension)
+    two, _ = fit_gauge(pieces[:2], extension_mm=extension)
     assert two is not None
     assert two.repeat_mm == pytest.approx(repeat)
 
 
 def test_measurements_that_contradict() -> None:
-    found, findings = gauge([Piece(6, 0, 140), Piece(7, 0, 139)], extension_mm=5.8)
+    found, findings = fit_gauge([LengthSample(6, 0, 140), LengthSample(7, 0, 139)], extension_mm=5.8)
     assert found is None
     assert codes(findings) == ["gauge-nonsense"]
     with pytest.raises(ValueError, match="measure one more"):
-        gauge([Piece(6, 0, 140), Piece(7, 0, 159)])
+        fit_gauge([LengthSample(6, 0, 140), LengthSample(7, 0, 159)])
     with pytest.raises(ValueError, match="measure one more"):
-        gauge([])
+        fit_gauge([])
 
 
 def test_grading_a_strip_counts_the_supplies_of_each_size() -> None:
     """Counted by hand: 6 + 6 bands and a cap a rosette, an end cap, a last band, the extension; one clip."""
     sizes = ["XS", "M", "6 1/2 in", "man"]
-    graded = grade(lambda r, e: rosettes(r, extend=e), STRIP, sizes)
+    graded = grade_sizes(lambda r, e: rosettes(r, extend=e), STRIP, sizes)
     assert [g.asked for g in graded] == sizes
     for one in graded:
         assert one.plan is not None
@@ -113,7 +113,7 @@ def test_grading_a_strip_counts_the_supplies_of_each_size() -> None:
 
 
 def test_grading_a_pattern_changes_its_extension_only() -> None:
-    graded = grade(rosettes(6, extend=6), STRIP, ["S", "L", "a foot", "3 m"], repeats=6)
+    graded = grade_sizes(rosettes(6, extend=6), STRIP, ["S", "L", "a foot", "3 m"], repeats=6)
     small, large, unread, nonsense = graded
     assert small.supplies is not None
     assert large.supplies is not None
@@ -125,17 +125,17 @@ def test_grading_a_pattern_changes_its_extension_only() -> None:
     assert codes(nonsense.findings) == ["wrist-nonsense"]
     assert unread.plan is None
     with pytest.raises(ValueError, match="how many repeats"):
-        grade(rosettes(6), STRIP, ["S"])
+        grade_sizes(rosettes(6), STRIP, ["S"])
 
 
 def test_a_piece_without_a_free_end_cannot_grow() -> None:
-    m = Maker("Mooring", Rows(rows=1, pegs=4)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Mooring", Rows(rows=1, pegs=4)).colour("A", "slate", "#4A5A6A")
     for k in (1, 2, 3):
         m.place("A", f"A{k}", f"A{k + 1}")
     m.hook("A3", "A2")
     m.hook("A2", "A1")
     m.knot("A1")
-    (one,) = grade(m.pattern(), STRIP, ["M"], repeats=2)
+    (one,) = grade_sizes(m.pattern(), STRIP, ["M"], repeats=2)
     assert codes(one.findings) == ["extension-nowhere"]
     assert one.supplies is None
 
@@ -148,8 +148,8 @@ def test_every_workshop_piece_takes_or_refuses_an_extension(name: str, bands: in
     if made is None:
         return
     assert sum(step.bands for step in made.steps if isinstance(step, Extend)) in (bands, 0)
-    history = replay(board(made.loom), expand(made).doings)
-    before = replay(board(pattern.loom), expand(pattern).doings)
+    history = replay_pattern(made)
+    before = replay_pattern(pattern)
     old = sum(step.bands for step in pattern.steps if isinstance(step, Extend))
     assert history.findings == before.findings
     assert len(history.colours) - len(before.colours) == bands - old
@@ -158,5 +158,5 @@ def test_every_workshop_piece_takes_or_refuses_an_extension(name: str, bands: in
 def test_an_age_too_wide_for_one_length_is_served_at_its_mean() -> None:
     child = read_wrist("age 8").wrist
     assert child is not None
-    plan = plan_for(child, STRIP)
+    plan = plan_size(child, STRIP)
     assert 0.85 * child.girth_mm <= plan.length_mm <= child.girth_mm

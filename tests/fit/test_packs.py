@@ -7,27 +7,18 @@ from pathlib import Path
 import jsonschema
 import msgspec
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
-from pegwright.finding import worst
-from pegwright.fit.packs import fewest, packs
-from pegwright.fit.stash import (
-    BandGoods,
-    Goods,
-    LoomGoods,
-    Pack,
-    Stash,
-    read_stash,
-    stash_schema,
-    write_stash,
-)
-from pegwright.fit.supplies import Heap, Loom, Supplies
+from pegwright.finding import worst_severity
+from pegwright.fit import Heap, Stash, Supplies, choose_packs, read_stash, write_stash
+from pegwright.fit.packs import cheapest_packs
+from pegwright.fit.stash import BandGoods, Goods, LoomGoods, Pack, stash_schema
+from pegwright.fit.supplies import LoomNeed
 
 SLATE = Heap(letter="A", name="slate", band="standard", placed=38)
 FOAM = Heap(letter="B", name="foam", band="standard", placed=21)
 STRIP = Supplies(
-    heaps=(SLATE, FOAM), clips=1, hooks=1, looms=(Loom(kind="straight", rows=3, pegs=13, pitch_mm=16.0),)
+    heaps=(SLATE, FOAM), clips=1, hooks=1, looms=(LoomNeed(kind="straight", rows=3, pegs=13, pitch_mm=16.0),)
 )
 
 
@@ -60,7 +51,7 @@ def key(chosen: tuple[tuple[int, Pack], ...]) -> tuple[Decimal, int, int]:
 def test_packs_against_trying_everything(needed: int, sizes: list[tuple[int, int]], priced: bool) -> None:
     offers = [Pack(size=size, price=f"{price}.50" if priced else None) for size, price in sizes]
     best = naive_least(needed, offers)
-    got = key(fewest(needed, offers))
+    got = key(cheapest_packs(needed, offers))
     assert got[:2] == best[:2]
     if (
         needed <= min(size for size, _ in sizes) ** 2
@@ -71,10 +62,10 @@ def test_packs_against_trying_everything(needed: int, sizes: list[tuple[int, int
 def test_packs_by_hand() -> None:
     """110 bands from packs of 50 at 2.00 and 100 at 3.00: 100 + 50 costs 5.00; three 50s cost 6.00."""
     small, large = Pack(size=50, price="2.00"), Pack(size=100, price="3.00")
-    assert fewest(110, [small, large]) == ((1, large), (1, small))
-    assert fewest(0, [small]) == fewest(5, []) == ()
-    assert fewest(60, [Pack(size=10), large]) == ((1, large),)  # the one with a price is chosen
-    assert fewest(1_000_000, [small, large]) == ((10_000, large),)
+    assert cheapest_packs(110, [small, large]) == ((1, large), (1, small))
+    assert cheapest_packs(0, [small]) == cheapest_packs(5, []) == ()
+    assert cheapest_packs(60, [Pack(size=10), large]) == ((1, large),)  # the one with a price is chosen
+    assert cheapest_packs(1_000_000, [small, large]) == ((10_000, large),)
 
 
 def test_a_whole_list() -> None:
@@ -88,7 +79,7 @@ def test_a_whole_list() -> None:
         hooks=Goods(have=3),
         looms=(LoomGoods(rows=2, have=9), LoomGoods(kind="straight", rows=3, pegs=13, have=1)),
     )
-    shopping = packs(STRIP, stash)
+    shopping = choose_packs(STRIP, stash)
     slate, foam, clips, loom, hooks = shopping.lines
     assert (slate.have, slate.missing, slate.bought, slate.cost) == (35, 3, 25, Decimal("0.50"))
     assert slate.left_over == 22
@@ -100,9 +91,9 @@ def test_a_whole_list() -> None:
 
 
 def test_what_the_stash_lacks_is_said() -> None:
-    shopping = packs(STRIP, Stash(bands=(BandGoods(colour="A", packs=(Pack(size=50, price="1"),)),)))
+    shopping = choose_packs(STRIP, Stash(bands=(BandGoods(colour="A", packs=(Pack(size=50, price="1"),)),)))
     assert [f.code for f in shopping.findings] == ["stash-lacks"] * 4 + ["currency-missing"]
-    assert worst(shopping.findings) == "note"
+    assert worst_severity(shopping.findings) == "note"
     assert shopping.lines[0].cost == Decimal(1)
 
 
@@ -156,7 +147,7 @@ def test_the_page_about_the_stash_shows_a_true_one() -> None:
     stash, findings = read_stash(page.partition(b"```json")[2].partition(b"```")[0])
     assert findings == ()
     assert stash is not None
-    assert packs(STRIP, stash).complete
+    assert choose_packs(STRIP, stash).complete
 
 
 @given(st.binary(max_size=60))

@@ -4,29 +4,28 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from scipy.interpolate import pchip_interpolate
 
 from pegwright.finding import Finding
-from pegwright.fit.sizing import EASE, HAND_PULL_N, Curve, fit_of, stretch_curve
-from pegwright.shape.rubber import Rubber, stress
+from pegwright.fit.sizing import EASE, HAND_PULL_N, StretchCurve, assess_fit, read_stretch_curve
+from pegwright.shape import RubberLaw, nominal_stress
 
 POINTS = [(0.0, 150.0), (0.5, 165.0), (1.5, 185.0), (4.0, 210.0), (9.0, 240.0)]
 
 
-def curve() -> Curve:
-    found, findings = stretch_curve(POINTS)
+def curve() -> StretchCurve:
+    found, findings = read_stretch_curve(POINTS)
     assert found is not None
     assert findings == ()
     return found
 
 
-def cord(length_mm: float, section_mm2: float) -> Curve:
+def cord(length_mm: float, section_mm2: float) -> StretchCurve:
     """A closed cord of the default rubber, up to three times its length."""
     stretches = np.linspace(1, 3, 60)
-    tensions = section_mm2 * stress(Rubber(), stretches)
-    found, _ = stretch_curve(list(zip(tensions.tolist(), (length_mm * stretches).tolist(), strict=True)))
+    tensions = section_mm2 * nominal_stress(RubberLaw(), stretches)
+    found, _ = read_stretch_curve(list(zip(tensions.tolist(), (length_mm * stretches).tolist(), strict=True)))
     assert found is not None
     return found
 
@@ -61,14 +60,14 @@ def test_the_curve_goes_through_its_points_and_rises_between() -> None:
     ],
 )
 def test_no_piece_pulls_so(points: list[tuple[float, float]]) -> None:
-    found, findings = stretch_curve(points)
+    found, findings = read_stretch_curve(points)
     assert found is None
     assert codes(findings) == ["stretch-curve-nonsense"]
 
 
 def test_a_piece_on_a_wrist_by_hand() -> None:
     """150 mm at rest, on a wrist of 165 mm: 0.909; Laplace 0.5 N / (10 mm × 26.26 mm) = 1.904 kPa."""
-    fit = fit_of(150, curve(), width_mm=10, wrist_mm=165)
+    fit = assess_fit(150, curve(), width_mm=10, wrist_mm=165)
     worn = fit.worn
     assert worn is not None
     assert (worn.ease, worn.tension_n) == (pytest.approx(0.9091, abs=1e-4), pytest.approx(0.5))
@@ -94,13 +93,13 @@ def test_a_piece_on_a_wrist_by_hand() -> None:
 )
 def test_loose_and_tight(length: float, wrist: float, expected: list[str]) -> None:
     """0.85 to 1.0 of the wrist: common practice, no source. 1.31 × 190 mm lies beyond the curve."""
-    fit = fit_of(length, curve(), width_mm=60, wrist_mm=wrist)
+    fit = assess_fit(length, curve(), width_mm=60, wrist_mm=wrist)
     assert codes(fit.findings) == expected
 
 
 def test_a_stiff_piece_does_not_pass_the_hand() -> None:
     stiff = cord(150, 60.0)
-    fit = fit_of(150, stiff, width_mm=40, wrist_mm=160)
+    fit = assess_fit(150, stiff, width_mm=40, wrist_mm=160)
     assert "fit-hand" in codes(fit.findings)
     assert fit.limited_by == "hand"
     assert fit.worn is not None
@@ -110,8 +109,8 @@ def test_a_stiff_piece_does_not_pass_the_hand() -> None:
 
 def test_close_pressing_counts_as_tight() -> None:
     """The same length and wrist, narrower on the skin: tight by rank, within 0.85 to 1.0 all the same."""
-    wide = fit_of(150, cord(150, 8.0), width_mm=20, wrist_mm=170)
-    narrow = fit_of(150, cord(150, 8.0), width_mm=4, wrist_mm=170)
+    wide = assess_fit(150, cord(150, 8.0), width_mm=20, wrist_mm=170)
+    narrow = assess_fit(150, cord(150, 8.0), width_mm=4, wrist_mm=170)
     assert codes(wide.findings) == []
     assert codes(narrow.findings) == ["fit-tight"]
     assert "finger" in narrow.findings[0].hint
@@ -121,7 +120,7 @@ def test_close_pressing_counts_as_tight() -> None:
 def test_the_range_by_trying_every_wrist(length: float, section: float, pull: float) -> None:
     """A second way: every wrist by the millimetre, judged by the three rules one by one."""
     stretch = cord(length, section)
-    fit = fit_of(length, stretch, width_mm=10, hand_pull_n=pull)
+    fit = assess_fit(length, stretch, width_mm=10, hand_pull_n=pull)
     suiting = []
     for wrist in np.arange(math.ceil(length), 400.0):
         hand = 1.31 * wrist
@@ -138,9 +137,11 @@ def test_the_range_by_trying_every_wrist(length: float, section: float, pull: fl
 
 def test_a_function_serves_as_well_as_a_table() -> None:
     table, section = cord(150, 10.0), 10.0
-    law = fit_of(150, lambda mm: section * float(stress(Rubber(), mm / 150)), width_mm=10, wrist_mm=165)
+    law = assess_fit(
+        150, lambda mm: section * float(nominal_stress(RubberLaw(), mm / 150)), width_mm=10, wrist_mm=165
+    )
     assert law.worn is not None
-    worn = fit_of(150, table, width_mm=10, wrist_mm=165).worn
+    worn = assess_fit(150, table, width_mm=10, wrist_mm=165).worn
     assert worn is not None
     assert law.worn.tension_n == pytest.approx(worn.tension_n, rel=1e-3)
     assert law.worn.pull_n == pytest.approx(worn.pull_n, rel=1e-3)
@@ -149,6 +150,6 @@ def test_a_function_serves_as_well_as_a_table() -> None:
 @pytest.mark.parametrize("bad", [0.0, -1.0, math.nan, math.inf])
 def test_sizes_are_positive(bad: float) -> None:
     with pytest.raises(ValueError, match="positive"):
-        fit_of(bad, curve(), width_mm=10)
+        assess_fit(bad, curve(), width_mm=10)
     with pytest.raises(ValueError, match="positive"):
-        fit_of(150, curve(), width_mm=10, wrist_mm=bad)
+        assess_fit(150, curve(), width_mm=10, wrist_mm=bad)

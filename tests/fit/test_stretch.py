@@ -3,22 +3,22 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from pegwright.finding import Finding
-from pegwright.fit.stretch import check_stretch, rest_mm, taut_mm, tautness
-from pegwright.loom import board, replay
-from pegwright.pattern import BandType, Maker, Pattern, PegAt, Pegs, Rows, expand
+from pegwright.fit import check_stretch
+from pegwright.fit.stretch import rest_mm, taut_mm, tautness
+from pegwright.loom import board_of, replay_pattern
+from pegwright.pattern import BandType, Pattern, PatternBuilder, PegAt, Pegs, Rows
 
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
-    return check_stretch(pattern, replay(board(pattern.loom), expand(pattern).doings))
+    return check_stretch(pattern, replay_pattern(pattern))
 
 
 def pair(apart_mm: float, bore_mm: float, peg_mm: float = 5.0) -> Pattern:
     loom = Rows(rows=1, pegs=2, pitch_mm=apart_mm, peg_mm=peg_mm)
-    m = Maker("Fender", loom).band("ring", bore_mm=bore_mm).colour("A", "slate", "#4A5A6A", "ring")
+    m = PatternBuilder("Fender", loom).band("ring", bore_mm=bore_mm).colour("A", "slate", "#4A5A6A", "ring")
     m.place("A", "A1", "A2")
     return m.pattern()
 
@@ -43,7 +43,7 @@ def test_the_slack_rule_in_closed_form(bore: float, apart: float, peg: float) ->
 def test_stretch_of_an_18_mm_band(apart: float, stretch: float) -> None:
     """Open belt over two pegs of 5 mm: (2s + π(d + t)) / π(bore + t), reckoned by hand."""
     pattern = pair(apart, 18)
-    (one,) = tautness(pattern, replay(board(pattern.loom), expand(pattern).doings))
+    (one,) = tautness(pattern, replay_pattern(pattern))
     assert one.stretch == pytest.approx(stretch, abs=0.005)
 
 
@@ -69,18 +69,18 @@ def test_taut_length_by_a_rubber_ring_of_points(spots: list[tuple[int, int]], tu
         c, s = math.cos(math.pi * k / n), math.sin(math.pi * k / n)
         along = [c * x + s * y for x, y in spots]
         total += max(along) - min(along)
-    got = taut_mm(board(layout), names + ["A1"] * turns, 1.5)
+    got = taut_mm(board_of(layout), names + ["A1"] * turns, 1.5)
     assert got == pytest.approx(math.pi * total / n + (1 + turns) * math.pi * 6.5, rel=1e-4)
 
 
 def test_caps_are_wound_tight_enough_and_hooks_may_pull_too_far() -> None:
     """Three turns of 6.5 mm against a rest length of 15π mm: 1.3 times."""
-    m = Maker("Pennant", Rows(rows=1, pegs=9, pitch_mm=16)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Pennant", Rows(rows=1, pegs=9, pitch_mm=16)).colour("A", "slate", "#4A5A6A")
     m.wind("A", "A1")
     m.place("A", "A1", "A2")
     m.place("A", "A1", "A2")
     m.hook("A2", "A9")
-    history = replay(board(m.pattern().loom), expand(m.pattern()).doings)
+    history = replay_pattern(m.pattern())
     cap, *_, pulled = tautness(m.pattern(), history)
     assert cap.stretch == pytest.approx(1.3)
     assert pulled.taut_mm == pytest.approx(2 * 8 * 16 + math.pi * 6.5)
@@ -90,7 +90,7 @@ def test_caps_are_wound_tight_enough_and_hooks_may_pull_too_far() -> None:
 
 
 def test_many_of_a_sort_are_one_finding() -> None:
-    m = Maker("Hawser", Rows(rows=1, pegs=30, pitch_mm=12)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Hawser", Rows(rows=1, pegs=30, pitch_mm=12)).colour("A", "slate", "#4A5A6A")
     for k in range(1, 30):
         m.place("A", f"A{k}", f"A{k + 1}")
     (one,) = check(m.pattern())

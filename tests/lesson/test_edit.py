@@ -9,10 +9,10 @@ import pytest
 
 from examples.pieces import PIECES
 from pegwright.finding import Finding, phrase
-from pegwright.fit.supplies import supplies
-from pegwright.lesson import Finish, Lesson
-from pegwright.lesson.edit import disagreements, edit, wrong_sizes
-from pegwright.pattern import Maker, Pattern, Rows
+from pegwright.fit import count_supplies
+from pegwright.lesson import FinishedPiece, Lesson, review_lesson
+from pegwright.lesson.review.review import disagreements, wrong_sizes
+from pegwright.pattern import Pattern, PatternBuilder, Rows
 from tests.lesson.pieces import ebb, lesson, work
 from tests.lesson.test_finished import row
 from tests.lesson.test_sizes import LONG
@@ -20,7 +20,7 @@ from tests.lesson.test_sizes import LONG
 
 def checked(pattern: Pattern, **options: Any) -> tuple[Finding, ...]:
     history = work(pattern)
-    return edit(pattern, history, supplies(pattern, history), lesson(pattern, **options))
+    return review_lesson(pattern, history, count_supplies(pattern, history), lesson(pattern, **options))
 
 
 def codes(pattern: Pattern) -> list[tuple[str, str]]:
@@ -30,7 +30,7 @@ def codes(pattern: Pattern) -> list[tuple[str, str]]:
 def piece(note: str = "", notes: str = "A short chain for a first try.", **about: Any) -> Pattern:
     """A sound little chain; `note` stands on its first step."""
     given = {"designer": "the Saturday workshop", "licence": "CC BY 4.0", "notes": notes, **about}
-    m = Maker("Ebb", Rows(rows=1, pegs=4), **given).colour("A", "slate", "#4a5a6a")
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=4), **given).colour("A", "slate", "#4a5a6a")
     m.place("A", "A1", "A2", note=note)
     m.place("A", "A2", "A3")
     m.place("A", "A3", "A4")
@@ -98,7 +98,7 @@ def test_the_teachers_own_word_is_then_the_one_to_keep_to() -> None:
 
 def test_a_peg_named_in_a_repeat_that_moves_on() -> None:
     """True in one round only."""
-    m = Maker("Ebb", Rows(rows=1, pegs=6), designer="us", licence="own", notes="A chain.").colour(
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=6), designer="us", licence="own", notes="A chain.").colour(
         "A", "slate", "#4a5a6a"
     )
     with m.repeat(5, pegs=1):
@@ -109,7 +109,7 @@ def test_a_peg_named_in_a_repeat_that_moves_on() -> None:
 
 def test_a_level_that_is_too_low() -> None:
     """Half-turns are no basic matter."""
-    m = Maker("Ebb", Rows(rows=1, pegs=2), designer="us", licence="own", notes="A ring.").colour(
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=2), designer="us", licence="own", notes="A ring.").colour(
         "A", "slate", "#4a5a6a"
     )
     m.place("A", "A1", "A2", twists=(1,))
@@ -126,7 +126,7 @@ def test_a_level_that_is_too_low() -> None:
 
 def test_motifs_never_worked_and_repeats_of_no_rounds() -> None:
     """What can never be reached is said, once, at its place."""
-    m = Maker("Ebb", Rows(rows=1, pegs=4), designer="us", licence="own", notes="A chain.").colour(
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=4), designer="us", licence="own", notes="A chain.").colour(
         "A", "slate", "#4a5a6a"
     )
     with m.motif("wave"):
@@ -164,8 +164,8 @@ def _spoiled(made: Lesson, how: str) -> Lesson:
             steps[1] = replace(steps[1], ticks=steps[1].ticks[:-1])
         else:
             faded = tuple(
-                replace(m, strong=False) if hasattr(m, "strong") and m.band == 1 else
-                (replace(m, strong=True) if hasattr(m, "strong") else m)
+                replace(m, highlighted=False) if hasattr(m, "highlighted") and m.band == 1 else
+                (replace(m, highlighted=True) if hasattr(m, "highlighted") else m)
                 for m in phases[1].steps[0].pictures[0].marks
             )  # fmt: skip
             other = made.phases[1].steps[1].pictures[0].marks
@@ -183,7 +183,7 @@ def test_a_lesson_changed_by_hand_is_caught(how: str) -> None:
     """Any one number or picture that no longer agrees with the working."""
     pattern = ebb()
     history = work(pattern)
-    made, needs = lesson(pattern), supplies(pattern, history)
+    made, needs = lesson(pattern), count_supplies(pattern, history)
     assert list(disagreements(made, history, needs)) == []
     found = list(disagreements(_spoiled(made, how), history, needs))
     assert found
@@ -193,8 +193,8 @@ def test_a_lesson_changed_by_hand_is_caught(how: str) -> None:
 def test_a_size_that_is_not_the_solvers_is_found() -> None:
     """The sentence is compared with what the portrait measures."""
     history = work(ebb())
-    needs = supplies(ebb(), history)
-    made = lesson(ebb(), finish=Finish(portrait=row(9, (123.0, 15.0, 8.0))))
+    needs = count_supplies(ebb(), history)
+    made = lesson(ebb(), finish=FinishedPiece(portrait=row(9, (123.0, 15.0, 8.0))))
     assert list(disagreements(made, history, needs)) == []
     wrong = msgspec.structs.replace(made.finished, size=made.finished.size.replace("123", "132"))
     found = list(disagreements(msgspec.structs.replace(made, finished=wrong), history, needs))

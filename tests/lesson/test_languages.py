@@ -6,10 +6,9 @@ import re
 
 import pytest
 
-from pegwright.lesson import Lesson, Units, captions, languages, script
-from pegwright.lesson.readability import reading_of
-from pegwright.pattern import Pattern
-from pegwright.pattern.mirror import mirror
+from pegwright.lesson import Lesson, Units, caption_script, languages, write_script
+from pegwright.lesson.review.readability import script_readability
+from pegwright.pattern import Pattern, mirror
 from tests.lesson.pieces import buoys, dinghy, ebb, everything, lesson, smack
 
 PIECES = {"ebb": ebb(), "dinghy": dinghy(), "smack": smack(), "buoys": buoys()}
@@ -31,8 +30,8 @@ def test_a_lesson_has_the_same_shape_in_every_language(name: str, language: str)
     ]
     for a, b in zip(here.steps, english.steps, strict=True):
         assert [p.marks for p in a.pictures] == [p.marks for p in b.pictures]
-        pegs = set(re.findall(r"\b[A-Z]\d+\b", b.words))
-        assert set(re.findall(r"\b[A-Z]\d+\b", a.words)) == pegs
+        pegs = set(re.findall(r"\b[A-Z]\d+\b", b.instruction))
+        assert set(re.findall(r"\b[A-Z]\d+\b", a.instruction)) == pegs
     assert [s.letter for s in here.key] == [s.letter for s in english.key]
 
 
@@ -44,7 +43,7 @@ def test_no_sentence_is_ragged(name: str, language: str) -> None:
     text = everything(made)
     assert not re.search(r"[^\n ]  +[^ ]|\.\.|,,| [,.;]|\{|\}|\$", text)
     for step in made.steps:
-        for told in (step.words, *step.detail):
+        for told in (step.instruction, *step.detail):
             assert re.match(r"[A-ZÄÖÜ¿¡]", told), told
 
 
@@ -52,14 +51,14 @@ def test_no_sentence_is_ragged(name: str, language: str) -> None:
 @tongue
 def test_it_can_be_read_by_a_child_of_twelve(name: str, language: str) -> None:
     """Reading ease of 60 or more: plain on each formula's own scale (grades are for English)."""
-    assert reading_of(script(lesson(PIECES[name], language=language))).ease >= 60
+    assert script_readability(write_script(lesson(PIECES[name], language=language))).ease >= 60
 
 
 @each
 @tongue
 def test_captions_keep_their_limits_in_every_language(name: str, language: str) -> None:
     """Two lines of 37, 0.3 s a word, however long the words."""
-    for caption in captions(script(lesson(PIECES[name], language=language))):
+    for caption in caption_script(write_script(lesson(PIECES[name], language=language))):
         assert len(caption.lines) <= 2
         assert all(len(text) <= 37 for text in caption.lines)
         words = sum(len(text.split()) for text in caption.lines)
@@ -81,11 +80,11 @@ def test_the_other_hands_lesson_is_the_mirror_image(name: str, language: str) ->
     assert there.supplies.bands == here.supplies.bands
     for a, b in zip(here.steps, there.steps, strict=True):
         assert a.learner_s == pytest.approx(b.learner_s)
-        assert len(numbers(a.words)) == len(numbers(b.words))
+        assert len(numbers(a.instruction)) == len(numbers(b.instruction))
     sides = {"en": ("left", "right"), "de": ("links", "rechts"), "es": ("izquierda", "derecha")}[language]
     for a, b in zip(here.steps[2:], there.steps[2:], strict=True):
         for one, other in (sides, sides[::-1]):
-            assert len(re.findall(one, a.words)) == len(re.findall(other, b.words))
+            assert len(re.findall(one, a.instruction)) == len(re.findall(other, b.instruction))
 
 
 @pytest.mark.parametrize("units", ["metric", "inches"])
@@ -124,5 +123,5 @@ def test_bands_whose_colour_is_not_listed_are_named_by_their_letter() -> None:
     bare = type(pattern)(**{f: getattr(pattern, f) for f in pattern.__struct_fields__} | {"colours": ()})
     for language in languages():
         made = lesson(bare, language=language)
-        assert "(A)" in made.steps[2].words
+        assert "(A)" in made.steps[2].instruction
         assert "(, A)" not in everything(made)

@@ -7,15 +7,28 @@ from itertools import pairwise
 
 import pytest
 
-from pegwright.lesson import Lesson, clipped, excerpt, script, storyboard
-from pegwright.lesson.keyframes import motion_of
-from pegwright.lesson.lie import Lie, lies
-from pegwright.lesson.motion import moving_at, still_at
-from pegwright.lesson.picture import BandMark, FastenerMark, HookMark, Mark, PegMark, Window
-from pegwright.lesson.scene import Scene, look_of
-from pegwright.lesson.show import Moment
-from pegwright.lesson.storyboard import Storyboard
-from pegwright.lesson.view import view_of
+from pegwright.lesson import (
+    BandMark,
+    FastenerMark,
+    HookMark,
+    Lesson,
+    Mark,
+    PegMark,
+    Storyboard,
+    Window,
+    clip_storyboard,
+    draw_storyboard,
+    excerpt,
+    look_of,
+    moving_marks_at,
+    still_marks_at,
+    write_script,
+)
+from pegwright.lesson.film.keyframes import motion_of
+from pegwright.lesson.pictures.step_picture import Moment
+from pegwright.lesson.scene.loop_positions import LoopPositions, positions_by_move
+from pegwright.lesson.scene.scene import Scene
+from pegwright.lesson.scene.view import view_of
 from pegwright.loom import Drawn, Fastened, Laid, Lifted, Moved, State
 from pegwright.pattern import Pattern, Turn
 from tests.lesson.pieces import buoys, dinghy, ebb, lesson, smack, work
@@ -27,10 +40,10 @@ ALL = Window(left_mm=-999, near_mm=-999, right_mm=999, far_mm=999)
 def moments(pattern: Pattern) -> list[Moment]:
     history = work(pattern)
     view, look = view_of(history.board), look_of(pattern, history)
-    scenes = [Scene(view, look, Lie(), State())]
-    for done, lie in zip(history.done, lies(history.done), strict=True):
+    scenes = [Scene(view, look, LoopPositions(), State())]
+    for done, lie in zip(history.moves, positions_by_move(history.moves), strict=True):
         scenes.append(Scene(view._replace(turned=done.after.turned), look, lie, done.after))
-    return [Moment(done, *scenes[i : i + 2]) for i, done in enumerate(history.done)]
+    return [Moment(done, *scenes[i : i + 2]) for i, done in enumerate(history.moves)]
 
 
 def lines(marks: tuple[Mark, ...]) -> Counter[tuple[object, ...]]:
@@ -51,25 +64,25 @@ def test_motion_begins_and_ends_where_the_machine_says(name: str) -> None:
     """Second way: the bands of the scene before and after, drawn without any motion."""
     for moment in moments(PIECES[name]()):
         motion = motion_of(moment, ALL)
-        start = (*still_at(motion, 0.0), *moving_at(motion, 0.0))
-        end = (*still_at(motion, 1.0), *moving_at(motion, 1.0))
+        start = (*still_marks_at(motion, 0.0), *moving_marks_at(motion, 0.0))
+        end = (*still_marks_at(motion, 1.0), *moving_marks_at(motion, 1.0))
         fresh = {e.band for e in moment.done.events if isinstance(e, Laid)}
         before = Counter({k: n for k, n in lines(start).items() if k[0] not in fresh})
         assert before == lines(tuple(moment.before.bands(ALL)))
-        if not isinstance(moment.done.doing.move, Turn):
+        if not isinstance(moment.done.move, Turn):
             assert lines(end) == lines(tuple(moment.after.bands(ALL)))
 
 
 def test_a_turned_loom_ends_as_it_stands_then() -> None:
     """Turned by half a round, every peg stands where the turned view puts it."""
-    moment = next(m for m in moments(ebb()) if isinstance(m.done.doing.move, Turn))
+    moment = next(m for m in moments(ebb()) if isinstance(m.done.move, Turn))
     motion = motion_of(moment, ALL)
     spots = [
         {m.at: (round(m.x_mm, 6) + 0.0, round(m.y_mm, 6) + 0.0) for m in marks if isinstance(m, PegMark)}
-        for marks in (still_at(motion, 1.0), tuple(moment.after.pegs(ALL)))
+        for marks in (still_marks_at(motion, 1.0), tuple(moment.after.pegs(ALL)))
     ]
     assert spots[0] == spots[1]
-    half = {m.at: m for m in still_at(motion, 0.53) if isinstance(m, PegMark)}
+    half = {m.at: m for m in still_marks_at(motion, 0.53) if isinstance(m, PegMark)}
     assert abs(half["A1"].x_mm) > abs(half["A1"].y_mm), "half way round it lies across"
 
 
@@ -81,7 +94,7 @@ def test_nothing_jumps() -> None:
             last: dict[int, list[tuple[float, float]]] = {}
             for k in range(101):
                 now: dict[int, list[tuple[float, float]]] = {}
-                for mark in moving_at(motion, k / 100):
+                for mark in moving_marks_at(motion, k / 100):
                     if isinstance(mark, HookMark):
                         now.setdefault(-1, []).append(mark.spots[1])
                     if isinstance(mark, FastenerMark):
@@ -111,14 +124,14 @@ def test_what_the_machine_did_is_what_is_seen_to_be_done(name: str) -> None:
         assert bool(motion.hook) == bool(pulled)
         assert bool(motion.fasteners) == (Fastened in kinds)
         laid = {e.band for e in moment.done.events if isinstance(e, Laid)}
-        seen = {m.mark.band for m in motion.movers if m.mark.strong}
+        seen = {m.mark.band for m in motion.movers if m.mark.highlighted}
         drawn = {b for b in laid if any(moment.after.strands(b).values())}
         assert drawn <= seen
 
 
 def board(pattern: Pattern) -> tuple[Lesson, Storyboard]:
     made = lesson(pattern)
-    return made, storyboard(pattern, work(pattern), made, script(made))
+    return made, draw_storyboard(pattern, work(pattern), made, write_script(made))
 
 
 @pytest.mark.parametrize("name", PIECES)
@@ -126,7 +139,7 @@ def test_the_storyboard_keeps_the_scripts_time_and_leaves_no_step_out(name: str)
     """Cuts follow without a gap; a step's cuts fill its shot; every move is made once at least."""
     pattern = PIECES[name]()
     made, film = board(pattern)
-    told = script(made)
+    told = write_script(made)
     for a, b in zip(film.cuts, film.cuts[1:], strict=False):
         assert a.end_s == pytest.approx(b.start_s)
         assert a.end_s > a.start_s
@@ -162,7 +175,13 @@ def test_an_excerpt_is_the_opening_and_then_the_first_pulled_loop() -> None:
     assert all(a.end_s <= b.start_s + 1e-9 for a, b in pairwise(short.captions))
     assert any(c.motion is not None and c.motion.hook for c in short.cuts)
     assert short.captions
+    assert film.safety is not None
+    said = [line.text for line in short.lines]
+    assert all(text in said for text in film.safety.lines), "an excerpt carries the cautions"
+    read = " ".join(" ".join(c.lines) for c in short.captions)
+    assert all(text in read for text in film.safety.lines)
+    assert film.safety.heading in {c.title for c in short.chapters}
     assert all(0 <= c.start_s < c.end_s <= 20.0 for c in (*short.captions, *short.chapters, *short.lines))
-    both = clipped(film, film.chapters[1].end_s - 5, film.chapters[1].end_s + 5)
+    both = clip_storyboard(film, film.chapters[1].end_s - 5, film.chapters[1].end_s + 5)
     assert [c.title for c in both.chapters] == [film.chapters[1].title, film.chapters[2].title]
     assert both.chapters[0].end_s == both.chapters[1].start_s == pytest.approx(5.0)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import math
 
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from pegwright.lesson.outline import Disc, around, belt, end_of
-from pegwright.lesson.picture import Arc, Outline
+from pegwright.lesson import Arc, Outline
+from pegwright.lesson.scene.outline import Disc, arc_point, belt_line, hull_line
 
 
 def _length(outline: Outline) -> float:
@@ -16,7 +15,7 @@ def _length(outline: Outline) -> float:
     if len(outline) == 1:
         return arcs
     pairs = zip(outline, outline[1:] + outline[:1], strict=True)
-    return arcs + sum(math.dist(end_of(a), end_of(b, 0.0)) for a, b in pairs)
+    return arcs + sum(math.dist(arc_point(a), arc_point(b, 0.0)) for a, b in pairs)
 
 
 radii = st.floats(0.5, 6.0)
@@ -32,8 +31,8 @@ def test_an_open_band_is_as_long_as_an_open_belt(big: float, small: float, c: fl
     other = Disc(c * math.cos(turn), c * math.sin(turn), small)
     d = big - small
     expected = 2 * math.sqrt(c * c - d * d) + math.pi * (big + small) + 2 * d * math.asin(d / c)
-    assert math.isclose(_length(belt((Disc(0, 0, big), other))), expected, rel_tol=1e-9)
-    assert math.isclose(_length(around((Disc(0, 0, big), other))), expected, rel_tol=1e-9)
+    assert math.isclose(_length(belt_line((Disc(0, 0, big), other))), expected, rel_tol=1e-9)
+    assert math.isclose(_length(hull_line((Disc(0, 0, big), other))), expected, rel_tol=1e-9)
 
 
 @given(radii, radii, apart)
@@ -41,24 +40,24 @@ def test_a_half_turned_band_is_as_long_as_a_crossed_belt(big: float, small: floa
     """Crossed belt: L = 2·√(C² − (R + r)²) + (R + r)(π + 2·asin((R + r)/C)) (same source, from memory)."""
     s = big + small
     expected = 2 * math.sqrt(c * c - s * s) + s * (math.pi + 2 * math.asin(s / c))
-    outline = belt((Disc(0, 0, big), Disc(0, c, small, -1)))
+    outline = belt_line((Disc(0, 0, big), Disc(0, c, small, -1)))
     assert math.isclose(_length(outline), expected, rel_tol=1e-9)
 
 
 def test_a_band_round_equal_pegs_is_the_polygon_and_one_circle() -> None:
     """Round pegs at the corners of a convex figure: its girth and one whole turn."""
     corners = [(0.0, 0.0), (16.0, 0.0), (16.0, 16.0), (0.0, 16.0)]
-    outline = around(tuple(Disc(x, y, 3.0) for x, y in corners))
+    outline = hull_line(tuple(Disc(x, y, 3.0) for x, y in corners))
     assert math.isclose(_length(outline), 64 + 2 * math.pi * 3.0, rel_tol=1e-9)
 
 
 def test_a_peg_inside_does_not_touch_the_band() -> None:
     """A disc in the middle of a wide square leaves the outline as it was."""
     square = tuple(Disc(x, y, 3.0) for x, y in ((0, 0), (32, 0), (32, 32), (0, 32)))
-    assert around((*square, Disc(16, 16, 3.0))) == around(square)
+    assert hull_line((*square, Disc(16, 16, 3.0))) == hull_line(square)
 
 
 def test_discs_on_one_spot_are_one() -> None:
     """A line round the same disc twice is the line round it once."""
     disc = Disc(3.0, 4.0, 5.0)
-    assert around((disc, disc)) == around((disc,)) == (Arc(3.0, 4.0, 5.0, 0.0, 360.0),)
+    assert hull_line((disc, disc)) == hull_line((disc,)) == (Arc(3.0, 4.0, 5.0, 0.0, 360.0),)

@@ -12,9 +12,10 @@ import wcag_contrast_ratio
 from coloraide import Color
 
 from examples.pieces import PIECES
-from pegwright.lesson.palette import ALIKE, APART, SIGHTS, check_palette, contrast, distance, suggest
-from pegwright.pattern import Maker, Pattern, Rows, read, write
-from pegwright.press.svg import COLOUR, GREY
+from pegwright.lesson import check_palette
+from pegwright.lesson.scene.palette import ALIKE, APART, SIGHTS, colour_distance, contrast_ratio, suggest_tint
+from pegwright.pattern import Pattern, PatternBuilder, Rows, read_pattern, write_pattern
+from pegwright.press.paint.inks import COLOUR, GREY
 
 OKABE_ITO = ["#000000", "#E69F00", "#56B4E9", "#009E73", "#F0E442", "#0072B2", "#D55E00", "#CC79A7"]
 
@@ -58,7 +59,7 @@ def test_the_simulation_is_machados(sight: str, rows: tuple[str, ...]) -> None:
 )
 def test_the_smallest_distances_of_a_palette_made_for_everybody(sight: str, least: float) -> None:
     """The eight colours of Okabe and Ito (2008), computed beforehand by another library."""
-    found = min(distance(a, b, sight) for a, b in combinations(OKABE_ITO, 2))
+    found = min(colour_distance(a, b, sight) for a, b in combinations(OKABE_ITO, 2))
     assert found == pytest.approx(least, abs=0.15)
 
 
@@ -73,22 +74,22 @@ def test_the_smallest_distances_of_a_palette_made_for_everybody(sight: str, leas
 )  # fmt: skip
 def test_contrast_is_wcags(a: str, b: str, wanted: float) -> None:
     """WCAG 2.2, relative luminance: values computed from the formula, and another library's."""
-    assert contrast(a, b) == pytest.approx(wanted, abs=5e-4)
+    assert contrast_ratio(a, b) == pytest.approx(wanted, abs=5e-4)
     rgb = [tuple(int(t[i : i + 2], 16) / 255 for i in (1, 3, 5)) for t in (a, b)]
-    assert contrast(a, b) == pytest.approx(wcag_contrast_ratio.rgb(*rgb), abs=2e-3)
+    assert contrast_ratio(a, b) == pytest.approx(wcag_contrast_ratio.rgb(*rgb), abs=2e-3)
 
 
 @pytest.mark.parametrize("inks", [COLOUR, GREY], ids=["colour", "grey"])
 def test_what_is_drawn_has_contrast_enough(inks: Any) -> None:
     """WCAG 2.2: names of pegs, letters and numbers 4.5 : 1, arrows and edges of bands 3 : 1."""
     for ground in (inks.ground, "#ffffff"):
-        assert contrast(inks.graphite, ground) >= 4.5
-        assert contrast(inks.name, ground) >= 4.5
-        assert contrast(inks.accent, ground) >= 4.5
+        assert contrast_ratio(inks.graphite, ground) >= 4.5
+        assert contrast_ratio(inks.name, ground) >= 4.5
+        assert contrast_ratio(inks.accent, ground) >= 4.5
 
 
 def _pattern(*tints: str) -> Pattern:
-    m = Maker("Ebb", Rows(rows=1, pegs=9))
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=9))
     for i, tint in enumerate(tints):
         m.colour(chr(65 + i), f"colour {i}", tint)
     return m.pattern()
@@ -120,8 +121,10 @@ def test_colours_that_look_alike_are_found_and_the_cure_cures(a: str, b: str, wh
     assert who in found.message
     assert found.place.path == "/colours/1/hex"
     assert found.fix is not None
-    mended = read(
-        msgspec.json.encode(jsonpatch.apply_patch(msgspec.json.decode(write(pattern)), list(found.fix.patch)))
+    mended = read_pattern(
+        msgspec.json.encode(
+            jsonpatch.apply_patch(msgspec.json.decode(write_pattern(pattern)), list(found.fix.patch))
+        )
     )
     assert mended.pattern is not None
     assert check_palette(mended.pattern) == ()
@@ -129,7 +132,7 @@ def test_colours_that_look_alike_are_found_and_the_cure_cures(a: str, b: str, wh
 
 def test_a_suggestion_keeps_its_distance_for_all_eyes_or_is_not_made() -> None:
     """Among two colours there is room; among very many there is none."""
-    better = suggest("#777777", ["#7a7a7a"])
-    assert all(distance(better, "#7a7a7a", sight) >= APART > ALIKE for sight in SIGHTS.values())
+    better = suggest_tint("#777777", ["#7a7a7a"])
+    assert all(colour_distance(better, "#7a7a7a", sight) >= APART > ALIKE for sight in SIGHTS.values())
     greys = [f"#{k:02x}{k:02x}{k:02x}" for k in range(0, 256, 8)]
-    assert suggest("#777777", greys) == ""
+    assert suggest_tint("#777777", greys) == ""

@@ -3,24 +3,25 @@
 from __future__ import annotations
 
 import io
+import re
 from typing import Any
 
 import pytest
 from pypdf import PdfReader
 
-from pegwright.fit.measured import Lengths
-from pegwright.fit.supplies import supplies
-from pegwright.lesson import Finish, kit, script
-from pegwright.lesson.sizes import supplies_of
+from pegwright.fit import RepeatOptions, count_supplies
+from pegwright.lesson import FinishedPiece, kit_sheet, write_script
+from pegwright.lesson.handout.sizes import count_resized, resize_pattern
+from pegwright.pattern import named_pegs
 from pegwright.press import handout_pdf, leaf_pdf, page_html
 from tests.lesson.pieces import dinghy, ebb, lesson, work
 from tests.lesson.test_finished import measured, row
 from tests.press.test_handout import _bare, _present
 
-LONG = Finish(
+LONG = FinishedPiece(
     portrait=row(9),
     measured=measured(150.0, 6.0, 3),
-    lengths=Lengths(now=7, least=3, most=7, one_mm=11.0, bands=1),
+    lengths=RepeatOptions(now=7, least=3, most=7, one_mm=11.0, bands=1),
 )
 """A chain too long for small wrists: seven repeats of 11 mm, three extension bands of 6 mm."""
 
@@ -29,7 +30,7 @@ LONG = Finish(
 def test_the_extension_by_trying_every_count(units: Any, wrists: range) -> None:
     """Naive: of all lengths at rest from 0.85 to 1.0 of the wrist, the one nearest to the middle."""
     long, adds, now = 118.0, 6.5, 4
-    finish = Finish(portrait=row(9), measured=measured(long, adds, now))
+    finish = FinishedPiece(portrait=row(9), measured=measured(long, adds, now))
     table = lesson(ebb(), finish=finish, units=units).sizes
     assert table is not None
     found = []
@@ -43,7 +44,10 @@ def test_the_extension_by_trying_every_count(units: Any, wrists: range) -> None:
         # By hand: eight placed of A; of B the band that binds the end, and the extension.
         bands = f"It takes 8 of A and {1 + best} of B, {9 + best} bands in all."
         found.append(f"For a wrist of {told}: {count} {bands}")
-    assert table.lines == ("As shown here, it has an extension of 4 bands.", *found)
+    assert table.now.startswith("As shown here, it has an extension of 4 bands. ")
+    assert "“Possible on” where it can be worn." in table.now
+    assert "Do so once for every band of the extension" in table.now
+    assert table.lines == (table.now, *found)
 
 
 def test_a_piece_that_is_too_long_is_worked_with_fewer_repeats() -> None:
@@ -60,21 +64,21 @@ def test_a_piece_that_is_too_long_is_worked_with_fewer_repeats() -> None:
     fewer = [line for line in table.rows if line.repeats < 7]
     assert fewer
     for line in fewer:
-        assert f"work the repeat {line.repeats} times in all" in line.said
-    assert [line.own for line in table.rows].count(True) <= 1
+        assert f"work the repeat {line.repeats} times in all" in line.sentence
+    assert [line.as_taught for line in table.rows].count(True) <= 1
 
 
 def test_bands_of_a_size_are_those_of_the_pattern_spelled_out() -> None:
     """The second way: a chain of the other length, written move by move, and its bands counted."""
     for repeats, extension in ((7, 3), (5, 0), (3, 2)):
-        counted = supplies_of(ebb(), repeats, extension)
+        counted = count_resized(ebb(), repeats, extension)
         assert counted is not None
         # Repeats of seven pulled loops have eight bands placed; both change together.
         assert [heap.worked for heap in counted.heaps] == [repeats + 1, 1 + extension]
-    own = supplies_of(ebb(), None, None)
-    assert own == supplies(ebb(), work(ebb()))
-    assert supplies_of(dinghy(), None, 4) is None  # nothing ends free
-    assert supplies_of(ebb(), 0, 0) is None
+    own = count_resized(ebb(), None, None)
+    assert own == count_supplies(ebb(), work(ebb()))
+    assert count_resized(dinghy(), None, 4) is None  # nothing ends free
+    assert count_resized(ebb(), 0, 0) is None
 
 
 @pytest.mark.parametrize("edition", ["standard", "large", "grey"])
@@ -84,15 +88,69 @@ def test_sizes_are_read_back_from_handout_kit_and_page(language: str, edition: A
     made = lesson(ebb(), finish=LONG, language=language)
     table = made.sizes
     assert table is not None
-    sheet = kit(made, script(made), supplies(ebb(), work(ebb())), 12)
+    sheet = kit_sheet(made, write_script(made), count_supplies(ebb(), work(ebb())), 12)
     for name, pdf in (("handout", handout_pdf(made, edition=edition)), ("kit", leaf_pdf(sheet))):
         text = "\n".join(page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages)
         words = text.split()
         for line in table.rows:
             if name == "handout" and edition == "large":  # there in sentences
-                assert _present(line.said, _bare(text))
+                assert _present(line.sentence, _bare(text))
                 continue
             cells = " ".join(line.cells(table)).split()
             assert any(words[i : i + len(cells)] == cells for i in range(len(words))), cells
     page = page_html(made)
     assert all(line in page for line in table.lines)
+
+
+def test_wrists_for_which_it_is_made_alike_share_a_row() -> None:
+    """A piece that grows by long repeats only comes in few lengths: no two rows of the table are equal."""
+    coarse = FinishedPiece(portrait=row(9), measured=measured(150.0, 24.0, 0))
+    table = lesson(ebb(), finish=coarse).sizes
+    assert table is not None
+    made = [(row.repeats, row.extension) for row in table.rows]
+    assert len(set(made)) == len(made) < 7
+    assert any("–" in row.wrist for row in table.rows)
+
+
+def test_an_extension_is_explained() -> None:
+    """Whoever is to add one finds the word among those that the lesson explains."""
+    lines = lesson(ebb(), finish=LONG).glossary.lines
+    assert any(line.startswith("extension: a plain chain") for line in lines)
+
+
+def test_a_resized_piece_is_told_so_that_it_can_be_worked() -> None:
+    """The last peg and the rounds of each counted step are those of the piece, made so long and planned anew.
+
+    The words of the lesson of the resized pattern are the second way: "do … again, n more times".
+    """
+    made = lesson(ebb(), finish=LONG)
+    table = made.sizes
+    assert table is not None
+    assert table.columns[:5] == ("Wrist", "Possible on", "Repeats", "Extension", "Last peg")
+    for line in table.rows:
+        resized = resize_pattern(ebb(), line.repeats, line.extension)
+        assert resized is not None
+        anew = lesson(resized)
+        again = {s.number: len(s.ticks) for s in anew.steps if s.rounds > 1}
+        last = max((int(peg[1:]), peg) for done in work(resized).moves for peg in named_pegs(done.move))[1]
+        own_last = "A9"
+        if line.repeats == 7:
+            assert "takes the place" not in line.sentence
+        else:
+            assert f"Peg {last} takes the place of peg {own_last}." in line.sentence
+        if len(again) == sum(s.rounds > 1 for s in made.steps) and line.repeats != 7:
+            for number, times in again.items():
+                assert f"Step {number}: {times} more times." in line.sentence
+
+
+def test_the_possible_wrists_of_the_own_size_are_those_of_the_piece() -> None:
+    """The table does not contradict the first page, and every row can be worn on its own wrist."""
+    made = lesson(ebb(), finish=LONG)
+    table = made.sizes
+    assert table is not None
+    for line in table.rows:
+        low, high = (int(mm) for mm in re.findall(r"([0-9]+)", line.possible))
+        wrists = [int(mm) for mm in re.findall(r"([0-9]+)", line.wrist)]
+        assert low <= min(wrists) and max(wrists) <= high  # noqa: PT018
+        if line.as_taught:
+            assert f"from {low} mm to {high} mm" in made.finished.wrists

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from pegwright.lesson import times
-from pegwright.lesson.times import Pace, floor_s, motif_moves, rounds_s, timed
+from pegwright.finding import RefusedError
+from pegwright.lesson import Pace, motif_moves, pace_from_timing
+from pegwright.lesson.scene import times
+from pegwright.lesson.scene.times import rounds_s, trained_s
 from pegwright.loom import History
-from pegwright.pattern import Hook, Maker, Place, Rows
+from pegwright.pattern import Hook, PatternBuilder, Place, Rows
 from tests.lesson.pieces import dinghy, ebb, lesson, smack, work
 
 
@@ -18,7 +20,7 @@ def test_motions_are_those_of_the_card() -> None:
 
 
 def _first(history: History, kind: type) -> float:
-    return floor_s(next(d for d in history.done if isinstance(d.doing.move, kind)), history.board)
+    return trained_s(next(d for d in history.moves if isinstance(d.move, kind)), history.board)
 
 
 def test_a_band_placed_and_a_loop_hooked_take_what_they_add_up_to_by_hand() -> None:
@@ -40,12 +42,12 @@ def test_a_longer_reach_and_more_to_do_take_longer() -> None:
     """Wider pegs, one more peg, one more turn: more time each."""
 
     def seconds(*moves: str, pitch: float = 16.0) -> list[float]:
-        m = Maker("Tide", Rows(rows=1, pegs=4, pitch_mm=pitch)).colour("A", "slate", "#445566")
+        m = PatternBuilder("Tide", Rows(rows=1, pegs=4, pitch_mm=pitch)).colour("A", "slate", "#445566")
         m.place("A", "A1", "A2")
         m.wind("A", "A1", 2)
         m.wind("A", "A1", 3)
         history = work(m.pattern())
-        return [floor_s(d, history.board) for d in history.done]
+        return [trained_s(d, history.board) for d in history.moves]
 
     near, two, three = seconds()
     assert seconds(pitch=50.8)[0] - near == pytest.approx(0.036 * (5.2 - 2.0))
@@ -74,9 +76,9 @@ def test_the_teachers_own_timing_of_a_motif_scales_all_steps() -> None:
     """A motif made in twice the trained time doubles every step on the pegs."""
     history = work(dinghy())
     first, last = motif_moves(history, "sail")
-    assert (first, last) == (1, len(history.done))
-    floor = sum(floor_s(d, history.board) for d in history.done)
-    pace = timed(history, first, last, 2 * floor)
+    assert (first, last) == (1, len(history.moves))
+    floor = sum(trained_s(d, history.board) for d in history.moves)
+    pace = pace_from_timing(history, first, last, 2 * floor)
     assert pace.teacher == pytest.approx(2.0)
     slow, plain = lesson(dinghy(), pace=pace), lesson(dinghy(), pace=Pace())
     for a, b in zip(slow.steps, plain.steps, strict=True):
@@ -87,7 +89,7 @@ def test_the_teachers_own_timing_of_a_motif_scales_all_steps() -> None:
 
 def test_a_motif_worked_again_and_again_is_found_once() -> None:
     """Only its first time counts, be it repeated or used twice."""
-    m = Maker("Wave", Rows(rows=1, pegs=9)).colour("A", "slate", "#445566")
+    m = PatternBuilder("Wave", Rows(rows=1, pegs=9)).colour("A", "slate", "#445566")
     with m.motif("crest"):
         with m.repeat(2, pegs=1):
             m.place("A", "A1", "A2")
@@ -97,15 +99,15 @@ def test_a_motif_worked_again_and_again_is_found_once() -> None:
     m.use("crest")
     history = work(m.pattern())
     assert motif_moves(history, "crest") == (1, 3)
-    with pytest.raises(ValueError, match="never worked"):
+    with pytest.raises(RefusedError, match="never worked"):
         motif_moves(history, "trough")
 
 
 @pytest.mark.parametrize("seconds", [0.0, -1.0, float("inf"), float("nan")])
 def test_a_time_that_cannot_be_is_refused(seconds: float) -> None:
     """No time, less than none, for ever, and no number."""
-    with pytest.raises(ValueError, match="no timing"):
-        timed(work(ebb()), 1, 2, seconds)
+    with pytest.raises(RefusedError, match="no timing"):
+        pace_from_timing(work(ebb()), 1, 2, seconds)
 
 
 def test_the_steps_times_add_up_to_the_whole() -> None:
@@ -114,12 +116,12 @@ def test_the_steps_times_add_up_to_the_whole() -> None:
         history = work(pattern)
         made = lesson(pattern)
         steps = [step for step in made.steps if step.first]
-        floor = sum(floor_s(d, history.board) for d in history.done)
+        floor = sum(trained_s(d, history.board) for d in history.moves)
         assert sum(step.teacher_s for step in steps) == pytest.approx(floor)
         assert all(step.learner_s >= step.teacher_s > 0 for step in steps)
 
 
 def test_the_work_can_be_put_down_where_no_loop_is_in_the_hand() -> None:
     """After placing and hooking yes; with the last band's ends on the hook no."""
-    rest = {step.number: step.rest for step in lesson(ebb()).steps}
+    rest = {step.number: step.can_pause for step in lesson(ebb()).steps}
     assert [number for number, may in rest.items() if not may] == [8, 10]

@@ -6,24 +6,21 @@ from typing import Any
 import jsonpatch
 import msgspec
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from pegwright.finding import Finding
-from pegwright.fit.stated import check_stated
-from pegwright.fit.stretch import check_stretch
-from pegwright.fit.supplies import supplies
-from pegwright.loom import History, board, replay
-from pegwright.loom.checks import RIM_MM, check_loom
-from pegwright.pattern import Maker, Pattern, Rows, Use, expand, read, write
-from tests import strategies
-from tests.fit.rosettes import rosettes
+from pegwright.fit import check_stated_counts, check_stretch, count_supplies
+from pegwright.loom import History, check_loom, replay_pattern
+from pegwright.loom.checks import RIM_MM
+from pegwright.pattern import Pattern, PatternBuilder, Rows, Use, expand, read_pattern, write_pattern
+from testing import strategies
+from testing.rosettes import rosettes
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def worked(pattern: Pattern) -> History:
-    return replay(board(pattern.loom), expand(pattern).doings)
+    return replay_pattern(pattern)
 
 
 def check(pattern: Pattern) -> tuple[Finding, ...]:
@@ -36,14 +33,14 @@ def codes(pattern: Pattern) -> list[str]:
 
 def mend(pattern: Pattern, found: Finding) -> Pattern:
     assert found.fix is not None
-    raw: Any = jsonpatch.apply_patch(msgspec.json.decode(write(pattern)), list(found.fix.patch))
-    mended, findings = read(msgspec.json.encode(raw))
+    raw: Any = jsonpatch.apply_patch(msgspec.json.decode(write_pattern(pattern)), list(found.fix.patch))
+    mended, findings = read_pattern(msgspec.json.encode(raw))
     assert mended is not None, findings
     return mended
 
 
-def chain(pegs: int = 6, *, clip: bool = True) -> Maker:
-    m = Maker("Ebb", Rows(rows=1, pegs=pegs)).colour("A", "slate", "#4A5A6A")
+def chain(pegs: int = 6, *, clip: bool = True) -> PatternBuilder:
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=pegs, channel="near")).colour("A", "slate", "#4A5A6A")
     for k in range(1, pegs - 1):
         m.place("A", f"A{k}", f"A{k + 1}")
     m.wind("A", f"A{pegs - 1}")
@@ -73,12 +70,12 @@ def test_the_fix_puts_a_whole_filling_in_order() -> None:
     last = check(wrong)[-1]
     right = mend(wrong, last)
     assert check(right) == ()
-    assert [b.events for b in worked(right).done] == [b.events for b in worked(rosettes(1, "B")).done]
+    assert [b.events for b in worked(right).moves] == [b.events for b in worked(rosettes(1, "B")).moves]
 
 
 def test_the_fix_reaches_over_the_moves_between() -> None:
     """Lower loop, then its chain, then the upper loop: the upper one is moved to the front."""
-    m = Maker("Fork", Rows(rows=2, pegs=3)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Fork", Rows(rows=2, pegs=3, channel="near")).colour("A", "slate", "#4A5A6A")
     m.place("A", "A1", "A2")
     m.place("A", "A2", "A3")
     m.place("A", "B2", "A3")
@@ -95,7 +92,7 @@ def test_the_fix_reaches_over_the_moves_between() -> None:
 
 
 def test_no_fix_where_the_moves_stand_in_different_rounds() -> None:
-    m = Maker("Fork", Rows(rows=1, pegs=4)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Fork", Rows(rows=1, pegs=4, channel="near")).colour("A", "slate", "#4A5A6A")
     m.place("A", "A1", "A2")
     m.place("A", "A1", "A2")
     m.wind("A", "A2")
@@ -116,7 +113,7 @@ def test_a_forgotten_move_leaves_loops_behind() -> None:
 
 def test_a_whole_chain_leaves_none_and_the_far_end_is_not_meant() -> None:
     assert codes(chain().pattern()) == []
-    m = Maker("Ebb", Rows(rows=1, pegs=4)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=4, channel="near")).colour("A", "slate", "#4A5A6A")
     for k in (1, 2, 3):
         m.place("A", f"A{k}", f"A{k + 1}")
     m.hook("A3", "A2")
@@ -125,10 +122,37 @@ def test_a_whole_chain_leaves_none_and_the_far_end_is_not_meant() -> None:
     assert codes(m.pattern()) == []
 
 
+def test_a_hook_on_the_closed_side_is_told_once_and_turning_the_loom_mends_it() -> None:
+    """Common practice, no source: the open side of the pegs looks at the maker while loops are hooked."""
+    away = PatternBuilder("Ebb", Rows(rows=1, pegs=4)).colour("A", "slate", "#4A5A6A")
+    for k in range(1, 4):
+        away.place("A", f"A{k}", f"A{k + 1}")
+    for k in (3, 2):
+        away.hook(f"A{k}", f"A{k - 1}")
+    away.clip("A1")
+    found = [f for f in check(away.pattern()) if f.code == "channel-opens-away"]
+    assert [(f.facts["peg"], f.facts["more"]) for f in found] == [("A3", 1)]
+    assert codes(mend(away.pattern(), found[0])) == []
+    to_one_side = msgspec.structs.replace(away.pattern(), loom=Rows(rows=1, pegs=4, channel="left"))
+    assert codes(to_one_side) == []
+
+
+def test_a_loom_turned_the_wrong_way_is_told_without_a_fix() -> None:
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=4, channel="near")).colour("A", "slate", "#4A5A6A")
+    for k in range(1, 4):
+        m.place("A", f"A{k}", f"A{k + 1}")
+    m.turn()
+    m.hook("A3", "A2")
+    m.hook("A2", "A1")
+    m.clip("A1")
+    found = check(m.pattern())
+    assert [(f.code, f.fix) for f in found] == [("channel-opens-away", None)]
+
+
 def test_a_stack_is_measured_by_its_bands() -> None:
     """Ten loops of 1.5 mm are 15 mm, which a peg of 16 mm holds below its rim; of 1.6 mm too many."""
     for thickness, expected in ((1.5, []), (1.6, ["stack-too-high"])):
-        m = Maker("Pile", Rows(rows=1, pegs=2, height_mm=15 + RIM_MM))
+        m = PatternBuilder("Pile", Rows(rows=1, pegs=2, height_mm=15 + RIM_MM, channel="near"))
         m.band("standard", thickness_mm=thickness).colour("A", "slate", "#4A5A6A")
         for _ in range(9):
             m.place("A", "A1", "A2")
@@ -142,7 +166,7 @@ def test_a_stack_is_measured_by_its_bands() -> None:
 
 
 def test_the_highest_moment_is_told_at_the_first_step_too_high() -> None:
-    m = Maker("Pile", Rows(rows=1, pegs=2, height_mm=5.0 + RIM_MM)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Pile", Rows(rows=1, pegs=2, height_mm=5.0 + RIM_MM)).colour("A", "slate", "#4A5A6A")
     for _ in range(6):
         m.place("A", "A1", "A2")
     found = [f for f in check(m.pattern()) if f.code == "stack-too-high"]
@@ -173,7 +197,7 @@ def test_a_finish_is_proposed_for_the_last_loops_or_the_free_end() -> None:
     m.bind("A", "A1", end="tail")
     (one,) = check(m.pattern())
     assert mend(m.pattern(), one).steps[-1].at == ("tail",)  # type: ignore[union-attr]
-    assert codes(Maker("Nothing yet", Rows(rows=1, pegs=2)).pattern()) == []
+    assert codes(PatternBuilder("Nothing yet", Rows(rows=1, pegs=2, channel="near")).pattern()) == []
 
 
 def test_letters_differing_in_case_only() -> None:
@@ -195,11 +219,11 @@ def test_unused_colours_are_not_named_while_steps_are_missing() -> None:
 
 @pytest.mark.parametrize("path", sorted(EXAMPLES.glob("*.json")), ids=lambda path: path.stem)
 def test_the_workshop_pieces_are_without_fault(path: Path) -> None:
-    pattern, _ = read(path.read_bytes())
+    pattern, _ = read_pattern(path.read_bytes())
     assert pattern is not None
     assert check(pattern) == ()
     assert check_stretch(pattern, worked(pattern)) == ()
-    assert check_stated(pattern, expand(pattern)) == ()
+    assert check_stated_counts(pattern, expand(pattern)) == ()
 
 
 @given(strategies.patterns)
@@ -209,21 +233,21 @@ def test_any_pattern_may_be_checked(pattern: Pattern) -> None:
     found = (
         *check_loom(pattern, expansion, history),
         *check_stretch(pattern, history),
-        *check_stated(pattern, expansion),
+        *check_stated_counts(pattern, expansion),
     )
-    raw = msgspec.json.decode(write(pattern))
+    raw = msgspec.json.decode(write_pattern(pattern))
     for one in found:
         assert str(one)
         if one.fix is not None:
             jsonpatch.apply_patch(raw, list(one.fix.patch))
-    needs = supplies(pattern, history)
+    needs = count_supplies(pattern, history)
     assert sum(heap.total for heap in needs.heaps) == history.final.bands
 
 
 @given(st.data())
 def test_a_fix_for_a_dragged_loop_moves_the_same_loops_and_drags_less(data: st.DataObject) -> None:
     """Random hooks: where a fix is offered, as many moves are made and fewer loops are dragged."""
-    m = Maker("Tangle", Rows(rows=1, pegs=4)).colour("A", "slate", "#4A5A6A")
+    m = PatternBuilder("Tangle", Rows(rows=1, pegs=4, channel="near")).colour("A", "slate", "#4A5A6A")
     for _ in range(data.draw(st.integers(2, 5))):
         m.place("A", "A1", "A2")
     for _ in range(data.draw(st.integers(2, 5))):
@@ -235,7 +259,7 @@ def test_a_fix_for_a_dragged_loop_moves_the_same_loops_and_drags_less(data: st.D
         if one.code == "loop-dragged" and one.fix is not None:
             mended = mend(pattern, one)
             before, after = worked(pattern), worked(mended)
-            assert len(after.done) == len(before.done)
+            assert len(after.moves) == len(before.moves)
             assert sorted(_moved(after)) == sorted(_moved(before))
             assert _drags(after) < _drags(before)
 

@@ -6,17 +6,17 @@ import pytest
 from hypothesis import given
 
 from pegwright import loom
-from pegwright.loom import Applied, Bight, Refused, State
+from pegwright.loom import Bight, Effect, RefusedMove, State
 from pegwright.pattern import Rows
+from testing.strategies import SMALL, moves, programs
 from tests import naive
-from tests.strategies import SMALL, moves, programs
 
 
 def worked(*lines: str, board: loom.Board = SMALL) -> State:
     state = State()
     for line in lines:
-        outcome = loom.apply(board, state, loom.parse_move(line))
-        assert isinstance(outcome, Applied), (line, outcome)
+        outcome = loom.apply_move(board, state, loom.parse_move(line))
+        assert isinstance(outcome, Effect), (line, outcome)
         state = outcome.state
     return state
 
@@ -25,8 +25,8 @@ def worked(*lines: str, board: loom.Board = SMALL) -> State:
 def test_the_machine_agrees_with_lists_of_lists(program):
     state, twin = State(), naive.ListLoom()
     for move in program:
-        outcome = loom.apply(SMALL, state, move)
-        assert isinstance(outcome, Applied)
+        outcome = loom.apply_move(SMALL, state, move)
+        assert isinstance(outcome, Effect)
         state = outcome.state
         for event in outcome.events:
             twin.do(event)
@@ -42,14 +42,14 @@ def test_every_move_can_be_taken_back(program):
     states = [State()]
     record = []
     for move in program:
-        outcome = loom.apply(SMALL, states[-1], move)
-        assert isinstance(outcome, Applied)
+        outcome = loom.apply_move(SMALL, states[-1], move)
+        assert isinstance(outcome, Effect)
         states.append(outcome.state)
         record.append(outcome.events)
     state = states.pop()
     for events in reversed(record):
         for event in reversed(events):
-            state = loom.revert(state, event)
+            state = loom.revert_event(state, event)
         assert state == states.pop()
 
 
@@ -57,8 +57,8 @@ def test_every_move_can_be_taken_back(program):
 def test_a_state_reads_back_from_its_line(program):
     state = State()
     for move in program:
-        outcome = loom.apply(SMALL, state, move)
-        assert isinstance(outcome, Applied)
+        outcome = loom.apply_move(SMALL, state, move)
+        assert isinstance(outcome, Effect)
         state = outcome.state
     assert loom.parse_state(loom.print_state(state)) == state
 
@@ -73,8 +73,8 @@ def test_a_move_reads_back_from_its_line(move):
 
 @given(moves)
 def test_any_move_is_applied_or_refused_with_a_known_code(move):
-    outcome = loom.apply(SMALL, worked("place A over A1 A2", "place B over A2 A3"), move)
-    if isinstance(outcome, Refused):
+    outcome = loom.apply_move(SMALL, worked("place A over A1 A2", "place B over A2 A3"), move)
+    if isinstance(outcome, RefusedMove):
         from pegwright.finding import finding
 
         assert finding(outcome.code, move="", **outcome.facts).message
@@ -90,33 +90,33 @@ def test_a_loop_moved_while_another_passes_through_it_drags_it_along():
     state = worked(
         "place A over A1 A2", "place A over A2 A3", "place A over A2 B2", "hook A2 loop 1 to A1 through 2"
     )
-    outcome = loom.apply(SMALL, state, loom.parse_move("hook A2 loop 1 to A3"))
-    assert isinstance(outcome, Applied)
+    outcome = loom.apply_move(SMALL, state, loom.parse_move("hook A2 loop 1 to A3"))
+    assert isinstance(outcome, Effect)
     assert outcome.events[0].dragged == (Bight(1, 1),)
 
 
 def test_a_shallow_hook_skips_the_lower_loops():
     state = worked("place A over A1 A2", "place B over A2 A3", "place C over A2 B2")
-    outcome = loom.apply(SMALL, state, loom.parse_move("hook A2 loop 1 to A1 through 1"))
-    assert isinstance(outcome, Applied)
+    outcome = loom.apply_move(SMALL, state, loom.parse_move("hook A2 loop 1 to A1 through 1"))
+    assert isinstance(outcome, Effect)
     assert outcome.events[0].through == (Bight(3, 0),)
     assert outcome.events[0].skipped == (Bight(2, 0),)
 
 
 def test_loops_moved_together_equal_loops_moved_one_by_one_from_the_top():
     start = worked("place A over A1 A2", "place B over A1 A2", "place C over A2 A3")
-    both = loom.apply(SMALL, start, loom.parse_move("hook A2 loop 1 to A1 together 2"))
-    one = loom.apply(SMALL, start, loom.parse_move("hook A2 loop 2 to A1"))
-    assert isinstance(both, Applied)
-    assert isinstance(one, Applied)
-    two = loom.apply(SMALL, one.state, loom.parse_move("hook A2 loop 1 to A1"))
-    assert isinstance(two, Applied)
+    both = loom.apply_move(SMALL, start, loom.parse_move("hook A2 loop 1 to A1 together 2"))
+    one = loom.apply_move(SMALL, start, loom.parse_move("hook A2 loop 2 to A1"))
+    assert isinstance(both, Effect)
+    assert isinstance(one, Effect)
+    two = loom.apply_move(SMALL, one.state, loom.parse_move("hook A2 loop 1 to A1"))
+    assert isinstance(two, Effect)
     assert both.state == two.state
 
 
 def test_a_half_twist_turns_the_second_loop_over():
-    outcome = loom.apply(SMALL, State(), loom.parse_move("place A over A1 ~ A2 A3"))
-    assert isinstance(outcome, Applied)
+    outcome = loom.apply_move(SMALL, State(), loom.parse_move("place A over A1 ~ A2 A3"))
+    assert isinstance(outcome, Effect)
     assert [seat.sign for seat in outcome.events[0].seats] == [1, -1, -1]
 
 
@@ -144,6 +144,8 @@ def test_the_last_band_and_the_extension_make_a_free_end():
         (("place A over A1 A2",), "hook A1 loop 1 to A1", "same-peg"),
         (("place A over A1 A2",), "hook A1 loop 1 to A2 through 1", "not-so-many-above"),
         (("place A over A1 A2",), "lift A1 loop 1", "nothing-to-lift-over"),
+        (("place A over A1 A2",) * 2, "lift A1 loop 1 to A1", "same-peg"),
+        (("place A over A1 A2",) * 2, "lift A1 loop 1 to F9", "peg-unknown"),
         (("place A over A1 A2",), "slide A1 loop 1 to A2", "hook-empty"),
         (("place A over A1 A2",), "extend end by 1 A", "end-unknown"),
         (("place A over A1 A2", "bind A through A1 as end"), "bind A through A2 as end", "end-taken"),
@@ -152,20 +154,20 @@ def test_the_last_band_and_the_extension_make_a_free_end():
     ],
 )
 def test_what_cannot_be_done_is_refused_with_the_reason(setup, line, code):
-    outcome = loom.apply(SMALL, worked(*setup), loom.parse_move(line))
-    assert isinstance(outcome, Refused)
+    outcome = loom.apply_move(SMALL, worked(*setup), loom.parse_move(line))
+    assert isinstance(outcome, RefusedMove)
     assert outcome.code == code
 
 
 def test_a_band_over_a_ring_of_pegs_may_not_name_the_peg_in_the_middle():
-    board = loom.board(Rows(rows=3, pegs=3))
+    board = loom.board_of(Rows(rows=3, pegs=3))
     ring = "A1 A2 A3 B3 C3 C2 C1 B1"
     for line, code in (
         (f"place A over {ring} B2", "peg-inside-band"),
         (f"place A over {ring}", "peg-enclosed"),
     ):
-        outcome = loom.apply(board, State(), loom.parse_move(line))
-        assert isinstance(outcome, Refused)
+        outcome = loom.apply_move(board, State(), loom.parse_move(line))
+        assert isinstance(outcome, RefusedMove)
         assert outcome.code == code
 
 

@@ -1,4 +1,4 @@
-"""Programs that once went wrong, by name: a layout of `tests.programs`, the moves, and what was wrong."""
+"""Programs that once went wrong, by name: a layout of `testing.programs`, the moves, and what was wrong."""
 
 from __future__ import annotations
 

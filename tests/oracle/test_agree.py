@@ -8,12 +8,11 @@ import random
 import pytest
 
 from pegwright.proof import Free, check, prove
-from pegwright.structure import structure_of
-from pegwright.structure.curves import curves
-from tests.oracle.agreement import judge
+from pegwright.structure import strand_curves, structure_of
+from testing.oracle.agreement import judge
+from testing.oracle.verdict import clings
+from testing.programs import KINDS, fastened, program, worked
 from tests.oracle.regressions import MENDED
-from tests.oracle.verdict import clings
-from tests.programs import KINDS, fastened, program, worked
 
 FRESH = 300
 
@@ -43,7 +42,7 @@ def test_the_jones_polynomial_sides_with_the_drawing(name: str) -> None:
     """An invariant shows that what was once called free does not come off: the oracle is not just weak."""
     past = MENDED[name]
     made = worked(past.layout, past.moves)
-    drawn = curves(made.events, made.spots, 1.5)
+    drawn = strand_curves(made.events, made.spots, 1.5)
     assert all(clings(drawn, band) for band in past.bands), past.why
 
 
@@ -55,6 +54,6 @@ def test_the_checker_does_not_take_free_for_an_answer(name: str) -> None:
     proof = prove(structure_of(made.events, made.spots))
     assert check(made.events, proof, made.spots) is None
     for band in past.bands:
-        for claim in (Free(), Free(slid=True)):
+        for claim in (Free(), Free(least=True)):
             false = proof._replace(verdicts=proof.verdicts | {band: claim})
             assert check(made.events, false, made.spots), past.why

@@ -14,8 +14,8 @@ import snappy
 import spherogram
 from database_knotinfo import link_list
 
-from tests.oracle.diagram import diagram, linking, meet, parts, rotation
-from tests.oracle.passes import reduced
+from testing.oracle.diagram import diagram, linking, meet, parts, rotation
+from testing.oracle.passes import reduced
 
 HOPF = [[4, 1, 3, 2], [2, 3, 1, 4]]
 WHITEHEAD = [[6, 1, 7, 2], [10, 7, 5, 8], [4, 5, 1, 6], [2, 10, 3, 9], [8, 4, 9, 3]]

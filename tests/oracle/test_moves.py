@@ -8,26 +8,26 @@ import numpy as np
 import pytest
 import spherogram
 
-from pegwright.loom import Applied, Event, State, apply, board
+from pegwright.loom import Effect, Event, State, apply_move, board_of
 from pegwright.pattern import Hook, Knot, Move, Place, Rows
-from pegwright.structure.curves import Curves, curves
-from tests.oracle.diagram import diagram, linking, parts, rotation
-from tests.oracle.passes import reduced
+from pegwright.structure import Curves, strand_curves
+from testing.oracle.diagram import diagram, linking, parts, rotation
+from testing.oracle.passes import reduced
+from testing.oracle.verdict import components
 from tests.oracle.test_harness import BORROMEAN, VOLUME, link
-from tests.oracle.verdict import components
 
-LOOM = board(Rows(rows=1, pegs=9))
+LOOM = board_of(Rows(rows=1, pegs=9))
 
 
 def made(*moves: Move) -> Curves:
     state = State()
     events: list[Event] = []
     for move in moves:
-        outcome = apply(LOOM, state, move)
-        assert isinstance(outcome, Applied)
+        outcome = apply_move(LOOM, state, move)
+        assert isinstance(outcome, Effect)
         state = outcome.state
         events += outcome.events
-    return curves(events, lambda peg: (LOOM.pegs[peg].x_mm, LOOM.pegs[peg].y_mm), 1.5)
+    return strand_curves(events, lambda peg: (LOOM.pegs[peg].x_mm, LOOM.pegs[peg].y_mm), 1.5)
 
 
 def chain(bands: int) -> Curves:

@@ -9,38 +9,40 @@ import pytest
 from hypothesis import given, settings
 
 from pegwright import pattern
-from pegwright.pattern import Maker, Rows
-from pegwright.pattern.migrate import MIGRATIONS, migrate
-from tests.strategies import patterns
+from pegwright.pattern import PatternBuilder, Rows
+from pegwright.pattern.migrations import MIGRATIONS, migrate
+from testing.strategies import patterns
 
 SMALLEST = {"pegwright": 2, "title": "Ebb", "loom": {"kind": "rows", "rows": 1, "pegs": 3}}
 
 
 def reading(**changes):
-    return pattern.read(json.dumps({**SMALLEST, **changes}).encode())
+    return pattern.read_pattern(json.dumps({**SMALLEST, **changes}).encode())
 
 
 @given(patterns)
 def test_a_pattern_reads_back_from_its_text(piece):
-    text = pattern.write(piece)
-    back = pattern.read(text)
+    text = pattern.write_pattern(piece)
+    back = pattern.read_pattern(text)
     assert back.findings == ()
     assert back.pattern == piece
-    assert pattern.write(back.pattern) == text
+    assert pattern.write_pattern(back.pattern) == text
 
 
 @given(patterns)
 @settings(max_examples=30)
 def test_every_pattern_obeys_the_published_schema(piece):
     jsonschema.validate(
-        json.loads(pattern.write(piece)), pattern.schema(), cls=jsonschema.Draft202012Validator
+        json.loads(pattern.write_pattern(piece)),
+        pattern.pattern_schema(),
+        cls=jsonschema.Draft202012Validator,
     )
 
 
 def test_the_schema_is_a_schema_and_refuses_what_the_reader_refuses():
-    jsonschema.Draft202012Validator.check_schema(pattern.schema())
+    jsonschema.Draft202012Validator.check_schema(pattern.pattern_schema())
     with pytest.raises(jsonschema.ValidationError):
-        jsonschema.validate({**SMALLEST, "steps": [{"do": "hook", "from": "A1"}]}, pattern.schema())
+        jsonschema.validate({**SMALLEST, "steps": [{"do": "hook", "from": "A1"}]}, pattern.pattern_schema())
 
 
 def test_all_problems_are_reported_with_their_paths():
@@ -65,7 +67,7 @@ def test_all_problems_are_reported_with_their_paths():
 
 
 def test_a_fault_in_the_text_has_its_line_and_column():
-    (found,) = pattern.read(b'{\n  "pegwright": 2,\n  "title": "\xc3\xa9" oops\n}').findings
+    (found,) = pattern.read_pattern(b'{\n  "pegwright": 2,\n  "title": "\xc3\xa9" oops\n}').findings
     assert (found.code, found.place.line, found.place.column) == ("not-json", 3, 16)
 
 
@@ -86,7 +88,7 @@ def test_a_fault_in_the_text_has_its_line_and_column():
     ids=lambda v: v if isinstance(v, str) else "",
 )
 def test_anything_at_all_gives_a_finding(data, code):
-    result = pattern.read(data)
+    result = pattern.read_pattern(data)
     assert result.pattern is None
     assert result.findings[0].code == code
 
@@ -96,7 +98,7 @@ def test_version_1_is_brought_up():
     new = migrate(old)
     assert new["bands"] == [{"name": "standard", "bore_mm": 12.0, "thickness_mm": 1.4}]
     assert "band" not in new
-    piece = pattern.read(json.dumps(old).encode()).pattern
+    piece = pattern.read_pattern(json.dumps(old).encode()).pattern
     assert piece is not None
     assert piece.bands[0].bore_mm == 12.0
     assert old["pegwright"] == 1, "the old document is left as it was"
@@ -107,13 +109,13 @@ def test_there_is_a_migration_from_every_version():
 
 
 def test_a_maker_says_what_the_document_says():
-    m = Maker("Ebb", Rows(rows=1, pegs=3)).colour("A", "slate", "#445566")
+    m = PatternBuilder("Ebb", Rows(rows=1, pegs=3)).colour("A", "slate", "#445566")
     with m.repeat(2, pegs=1):
         m.place("A", "A1", "A2")
     m.turn(note="turn it away from you")
     m.hook("A2", "A1")
     m.knot("A1")
-    text = json.loads(pattern.write(m.pattern()))
+    text = json.loads(pattern.write_pattern(m.pattern()))
     assert text["steps"] == [
         {
             "do": "repeat",
@@ -150,8 +152,8 @@ def test_a_line_end_after_a_name_is_a_finding(letter, peg, tint):
 )
 def test_a_maker_does_not_make_what_cannot_be_read(title, rows, path):
     with pytest.raises(ValueError, match=path):
-        Maker(title, Rows(rows=rows, pegs=3)).pattern()
-    assert Maker("x" * 200, Rows(rows=1, pegs=3)).pattern().title == "x" * 200
+        PatternBuilder(title, Rows(rows=rows, pegs=3)).pattern()
+    assert PatternBuilder("x" * 200, Rows(rows=1, pegs=3)).pattern().title == "x" * 200
 
 
 @pytest.mark.parametrize(
@@ -193,12 +195,12 @@ def test_a_fault_is_told_in_a_designers_words_with_the_choices(change, path, sai
 
 def test_a_key_given_twice_is_a_finding_with_its_place():
     text = '{"pegwright": 2, "title": "x",\n "title": "y", "loom": {"kind": "rows", "rows": 1, "pegs": 3}}'
-    result = pattern.read(text.encode())
+    result = pattern.read_pattern(text.encode())
     assert result.pattern is None
     assert [(f.code, f.place.path, f.message) for f in result.findings] == [
         ("not-a-pattern", "/title", "the field 'title' is given twice")
     ]
-    assert pattern.read(text.replace('"title": "y", ', "").encode()).findings == ()
+    assert pattern.read_pattern(text.replace('"title": "y", ', "").encode()).findings == ()
 
 
 def test_repeats_nested_too_deeply_are_named_so_however_deep():

@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from pegwright import loom, pattern
-from pegwright.pattern import Maker, Motif, Place, Repeat, Rows, Use
-from pegwright.pattern.address import Address, parse_address
-from tests.strategies import patterns
+from pegwright.pattern import Address, Motif, PatternBuilder, Place, Repeat, Rows, Use, parse_address
+from testing.strategies import patterns
 
 
 def lines(piece):
     expansion = pattern.expand(piece)
-    return [loom.print_move(d.move) for d in expansion.doings], [f.code for f in expansion.findings]
+    return [loom.print_move(d.move) for d in expansion.moves], [f.code for f in expansion.findings]
 
 
 def make():
-    return Maker("Ebb", Rows(rows=3, pegs=9))
+    return PatternBuilder("Ebb", Rows(rows=3, pegs=9))
 
 
 def test_a_repeat_moves_on_each_time():
@@ -140,7 +138,7 @@ def test_mirroring_is_the_same_as_working_out_first_and_mirroring_afterwards(wav
     )
     expansion = pattern.expand(piece)
     assert not expansion.findings
-    got = [[tuple(parse_address(at)) for at in doing.move.over] for doing in expansion.doings]
+    got = [[tuple(parse_address(at)) for at in doing.move.over] for doing in expansion.moves]
     assert got == worked_first((use,), motifs, {})
 
 
@@ -168,7 +166,7 @@ def test_where_a_move_stands_in_the_document():
         m.turn()
     with m.repeat(2):
         m.use("wave")
-    doing = pattern.expand(m.pattern()).doings[1]
+    doing = pattern.expand(m.pattern()).moves[1]
     assert (doing.path, doing.rounds, doing.motif) == ("/motifs/0/steps/0", (("/steps/0", 2, 2),), "wave")
 
 
@@ -212,7 +210,7 @@ def test_a_thousand_million_rounds_stop_at_the_bound():
 @given(patterns)
 def test_any_pattern_is_worked_out_or_found_at_fault(piece):
     expansion = pattern.expand(piece)
-    history = loom.replay(loom.board(piece.loom), expansion.doings)
+    history = loom.replay_pattern(piece, expansion)
     broken_off = sum(f.facts["left"] for f in history.findings if f.code == "too-many-refused")
     refused = {f.place.step for f in history.findings} - {None}
-    assert len(history.done) + len(refused) + broken_off == len(expansion.doings)
+    assert len(history.moves) + len(refused) + broken_off == len(expansion.moves)

@@ -14,9 +14,9 @@ import pytest
 import webvtt
 from pypdf import PdfReader
 
-from pegwright.fit.supplies import supplies
-from pegwright.lesson import kit, script
-from pegwright.press.bundle import MEDIA, bundle, lesson_files
+from pegwright.fit import count_supplies
+from pegwright.lesson import kit_sheet, write_script
+from pegwright.press import MEDIA, bundle_lesson, lesson_files
 from tests.lesson.pieces import dinghy, lesson, work
 from tests.press.test_handout import _bare, _present, _text
 from tests.press.test_page import H, read, words
@@ -25,14 +25,14 @@ from tests.press.test_page import H, read, words
 def _made() -> tuple[object, dict[str, bytes]]:
     pattern = dinghy()
     made = lesson(pattern)
-    told = script(made)
-    sheet = kit(made, told, supplies(pattern, work(pattern)), 6)
+    told = write_script(made)
+    sheet = kit_sheet(made, told, count_supplies(pattern, work(pattern)), 6)
     other = lesson(dinghy(mirrored=True), hand="left")
     return made, lesson_files(made, told, other=other, kit=sheet)
 
 
 MADE, FILES = _made()
-ZIPPED = bundle(MADE, FILES)  # type: ignore[arg-type]
+ZIPPED = bundle_lesson(MADE, FILES)  # type: ignore[arg-type]
 
 
 def _open() -> zipfile.ZipFile:
@@ -71,7 +71,7 @@ def test_hashes_agree_with_another_programs(tmp_path: Path) -> None:
 def test_the_same_lesson_gives_the_same_bytes() -> None:
     """Made again from the pattern, in another order: the same zip."""
     made, files = _made()
-    assert bundle(made, dict(reversed(files.items()))) == ZIPPED  # type: ignore[arg-type]
+    assert bundle_lesson(made, dict(reversed(files.items()))) == ZIPPED  # type: ignore[arg-type]
     with _open() as zipped:
         assert {info.date_time for info in zipped.infolist()} == {(1980, 1, 1, 0, 0, 0)}
         assert {info.external_attr >> 16 for info in zipped.infolist()} == {0o100644}
@@ -94,13 +94,13 @@ def test_the_licence_says_whose_it_is() -> None:
 def test_a_name_that_could_do_harm_is_refused(name: str) -> None:
     """Nothing leads out of the folder, hides, or takes the place of the manifest."""
     with pytest.raises(ValueError, match="name"):
-        bundle(MADE, {name: b""})  # type: ignore[arg-type]
+        bundle_lesson(MADE, {name: b""})  # type: ignore[arg-type]
 
 
 def test_two_names_that_are_one_on_some_disks_are_refused() -> None:
     """Case does not tell files apart everywhere."""
     with pytest.raises(ValueError, match="one name"):
-        bundle(MADE, {"a.txt": b"", "A.txt": b""})  # type: ignore[arg-type]
+        bundle_lesson(MADE, {"a.txt": b"", "A.txt": b""})  # type: ignore[arg-type]
 
 
 def test_all_outputs_of_one_lesson_say_the_same() -> None:
@@ -118,13 +118,14 @@ def test_all_outputs_of_one_lesson_say_the_same() -> None:
     captioned = " ".join(" ".join(cue.text.split()) for cue in cues)
     prompter = words(next(read(FILES["prompter.html"].decode()).iter(f"{H}main")))
     for step in made.steps:  # type: ignore[attr-defined]
-        for text in (step.words, *step.detail):
+        for text in (step.instruction, *step.detail):
             assert _present(text, handout)
             assert all(_present(part, spoken) for part in re.split(r"(?<=[.!?])\s", text))
             for told in (follow, captioned, prompter):
                 assert _bare(text) in _bare(told)
     chapters = [line.partition(" ")[2] for line in FILES["chapters.txt"].decode().splitlines()]
-    assert chapters == [made.cautions.heading, *(p.heading for p in made.phases)]  # type: ignore[attr-defined]
+    told = [made.cautions.heading, *(p.heading for p in made.phases)]  # type: ignore[attr-defined]
+    assert chapters == ["The finished piece", *told]
     assert all(_present(title, handout) for title in chapters)
     pictures = {name for name in FILES if name.startswith("pictures/")}
     shown = {f"{step.number:03}" for step in made.steps if step.pictures or step.closeup}  # type: ignore[attr-defined]

@@ -12,12 +12,10 @@ import pytest
 from PIL import Image
 from pypdf import PdfReader
 
-from pegwright.lesson import Finish, script, storyboard
-from pegwright.lesson.frame import PICTURE
-from pegwright.press import Edition, handout_pdf, lesson_files, page_html
-from pegwright.press.frames import Painter
-from pegwright.press.portrait_svg import portrait_svg
-from pegwright.press.strokes import GREY
+from pegwright.lesson import PICTURE, FinishedPiece, draw_storyboard, write_script
+from pegwright.press import Edition, handout_pdf, lesson_files, page_html, portrait_svg
+from pegwright.press.film.frames import FramePainter
+from pegwright.press.paint.inks import GREY
 from tests.lesson.pieces import ebb, lesson, work
 from tests.lesson.test_finished import row
 from tests.press.test_handout import _bare, _figures, _present
@@ -27,7 +25,7 @@ EDITIONS: tuple[Edition, ...] = ("standard", "large", "grey")
 
 
 def made(**options: Any) -> Any:
-    return lesson(ebb(), finish=Finish(portrait=row(9, SIZE)), **options)
+    return lesson(ebb(), finish=FinishedPiece(portrait=row(9, SIZE)), **options)
 
 
 def alts(pdf: bytes) -> list[str]:
@@ -51,14 +49,14 @@ def test_every_edition_shows_the_piece_with_its_text_and_its_size(language: str,
 
 
 def test_a_handout_without_the_picture_says_so() -> None:
-    one = lesson(ebb(), finish=Finish(missing="restless"))
+    one = lesson(ebb(), finish=FinishedPiece(missing="restless"))
     assert _present(one.finished.size, _text_of(handout_pdf(one), 0))
 
 
 def test_the_picture_is_printed_as_large_as_the_caption_says() -> None:
     """True size: it is placed as wide on the page as the piece is, 1 pt = 25.4/72 mm."""
     one = made()
-    assert one.finished.caption == "As large as it is."
+    assert one.finished.caption == "Actual size."
     svg = portrait_svg(one.finished.portrait, "front", bare=True, width_mm=one.finished.shown_mm)
     wide = float(re.search(r'width="([0-9.]+)mm"', svg)[1])  # type: ignore[index]
     assert wide == pytest.approx(one.finished.portrait.camera("front").size_mm[0], abs=0.01)
@@ -101,10 +99,10 @@ def test_the_film_opens_with_the_piece_and_its_size() -> None:
     one = made()
     seen = {}
     for name, each in (("with", one), ("without", lesson(ebb()))):
-        board = storyboard(ebb(), history, each, script(each))
+        board = draw_storyboard(ebb(), history, each, write_script(each))
         opening = board.cuts[0]
         assert opening.opening
-        frame = Painter(board, 360).frame(0.5)
+        frame = FramePainter(board, 360).frame(0.5)
         part = frame[round(PICTURE.top / 3) : round(PICTURE.bottom / 3), round(PICTURE.left / 3) : 440, :3]
         seen[name] = int((part[..., 2].astype(int) - part[..., 0] > 15).sum())  # slate, bluer than our inks
         said = {line for cut in board.cuts if cut.opening for line in cut.lines}
@@ -114,12 +112,24 @@ def test_the_film_opens_with_the_piece_and_its_size() -> None:
 
 
 def test_the_piece_is_among_the_pictures() -> None:
-    files = lesson_files(made(), script(made()), parts=("pictures",))
+    files = lesson_files(made(), write_script(made()), parts=("pictures",))
     with Image.open(io.BytesIO(files["finished.png"])) as image:
         assert image.size[0] == 1200
     assert b"<svg" in files["finished.svg"]
-    assert "finished.png" not in lesson_files(lesson(ebb()), script(made()), parts=("pictures",))
+    assert "finished.png" not in lesson_files(lesson(ebb()), write_script(made()), parts=("pictures",))
 
 
 def _text_of(pdf: bytes, number: int) -> str:
     return _bare(PdfReader(io.BytesIO(pdf)).pages[number].extract_text())
+
+
+@pytest.mark.parametrize(
+    ("language", "seen"), [("en", "seen from the front"), ("de", "von vorn"), ("es", "de frente")]
+)
+def test_the_finished_picture_is_described_in_the_language_of_the_lesson(language: str, seen: str) -> None:
+    """Who cannot see the picture hears of it in the lesson's own language."""
+    one = made(language=language)
+    svg = lesson_files(one, write_script(one), parts=("pictures",))["finished.svg"].decode()
+    text = svg[svg.index("<desc>") : svg.index("</desc>")]
+    assert seen in text
+    assert (" at rest" in text) == (language == "en")

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
-from pegwright.press import Edition, Paper, handout_pdf, step_svg
-from pegwright.press.svg import GREY, swatch_svg
+from pegwright.press import Edition, Paper, handout_pdf, step_svg, swatch_svg
+from pegwright.press.paint.inks import GREY
 from tests.lesson.pieces import dinghy, ebb, lesson, smack
 from tests.press.test_handout import _bare, _present, _text
 from tests.press.test_svg import pictures
@@ -39,7 +39,7 @@ def test_an_edition_says_everything(name: str, edition: Edition, paper: Paper) -
     ]
     said += [row.name for row in made.supplies.bands] + [str(row.count) for row in made.supplies.bands]
     for step in made.steps:
-        said += [step.words, *step.detail, *step.ticks, step.note, step.warning]
+        said += [step.instruction, *step.detail, *step.ticks, step.note, step.warning]
     for phase in made.phases:
         said += [phase.heading, *(phase.check.lines if phase.check else ())]
     assert [words for words in said if not _present(words, text)] == []
@@ -58,7 +58,7 @@ def test_nothing_in_large_print_is_small(name: str) -> None:
     for page in _read(name, "large").pages:
         page.extract_text(visitor_text=visit)
     assert min(size for size, _ in sizes) >= 15.99
-    starts = [_bare(step.words)[:12] for step in made.steps]
+    starts = [_bare(step.instruction)[:12] for step in made.steps]
     first = [size for size, text in sizes if any(_bare(text).startswith(start) for start in starts)]
     assert len(first) >= len(starts)
     assert min(first) >= 17.99
@@ -91,7 +91,7 @@ def test_the_grey_edition_needs_black_ink_only(name: str) -> None:
 
 
 def test_bands_without_colour_are_told_apart_by_pattern_and_letter() -> None:
-    """Swatches of different colours differ in grey too; every strong band in a picture carries its letter."""
+    """Swatches of different colours differ in grey too; every highlighted band carries its letter."""
     made = lesson(smack())
     drawn = [re.sub(r"<title>.*</desc>", "", swatch_svg(s, GREY)) for s in made.key]
     assert len(set(drawn)) == len(drawn)

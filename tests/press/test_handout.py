@@ -5,13 +5,14 @@ from __future__ import annotations
 import io
 import re
 from datetime import UTC, datetime
+from itertools import pairwise
 from typing import Any
 
 import pytest
 from pypdf import PdfReader
 
 from pegwright.lesson import Lesson
-from pegwright.press import Paper, handout_pdf
+from pegwright.press import Edition, Paper, handout_pdf
 from tests.lesson.pieces import dinghy, ebb, lesson, smack
 from tests.press.test_svg import HOSTILE, pictures
 
@@ -55,13 +56,14 @@ def test_everything_the_lesson_says_is_in_the_text(piece: str, paper: Paper) -> 
     text = _text(_read(handout_pdf(made, paper)))
     said = [made.title, made.byline, made.edition, *made.hold.lines, *made.cautions.lines, *made.colophon]
     said += [made.level.heading, *made.level.lines, *made.tools.lines, *made.supplies.things]
+    said += [made.safety.heading, *made.safety.lines, *made.bands]
     said += [row.name for row in made.supplies.bands] + [row.purpose for row in made.supplies.bands]
     for step in made.steps:
-        said += [step.words, *step.detail, *step.ticks, step.note, step.warning]
+        said += [step.instruction, *step.detail, *step.legend, *step.ticks, step.note, step.warning]
     for phase in made.phases:
         said.append(phase.heading)
         if phase.check:
-            said += [*phase.check.lines, phase.check.cure]
+            said += [*phase.check.lines, phase.check.remedy]
     assert [words for words in said if not _present(words, text)] == []
 
 
@@ -69,7 +71,7 @@ def test_the_numbers_of_the_steps_are_printed_in_order() -> None:
     """Number, then its words, for every step."""
     made = lesson(dinghy())
     text = _text(_read(handout_pdf(made)))
-    places = [text.index(_bare(f"{step.number}{step.words}")) for step in made.steps]
+    places = [text.index(_bare(f"{step.number}{step.instruction}")) for step in made.steps]
     assert places == sorted(places)
 
 
@@ -197,3 +199,26 @@ def test_nothing_hangs_over_the_edge(paper: Paper) -> None:
 
         page.extract_text(visitor_text=visit)
         assert outside == []
+
+
+@pytest.mark.parametrize("edition", ["standard", "large"])
+def test_every_step_is_a_heading_in_reading_order(edition: Edition) -> None:
+    """One level 3 heading for each step and each stop, by which who listens goes on (ISO 32000-1, 14.8)."""
+    made = lesson(ebb())
+    checks = sum(phase.check is not None for phase in made.phases)
+    tree = _read(handout_pdf(made, edition=edition)).trailer["/Root"]["/StructTreeRoot"]
+    levels = [kind for kind in _kinds(tree) if re.fullmatch(r"/H[1-6]", kind)]
+    assert levels.count("/H3") == len(made.steps) + checks
+    deep = [int(level[2]) for level in levels]
+    assert deep[0] == 1
+    assert all(b <= a + 1 for a, b in pairwise(deep)), "no level is left out"
+
+
+def _kinds(node: Any) -> list[str]:
+    """The kinds of a tree of structure, in reading order."""
+    node = node.get_object()
+    if isinstance(node, list):
+        return [kind for each in node for kind in _kinds(each)]
+    if not hasattr(node, "get"):
+        return []
+    return [str(node.get("/S", "")), *(_kinds(node["/K"]) if "/K" in node else [])]

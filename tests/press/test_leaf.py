@@ -8,15 +8,13 @@ import re
 import pytest
 from pypdf import PdfReader
 
-from pegwright.fit.packs import packs
-from pegwright.fit.stash import BandGoods, Goods, Pack, Stash
-from pegwright.fit.supplies import for_class, supplies
-from pegwright.lesson import Lesson
-from pegwright.lesson.filming import clock, filming, script_leaf
-from pegwright.lesson.kit import kit, making_s
-from pegwright.lesson.leaf import Grid, Leaf
-from pegwright.lesson.script import script
-from pegwright.press.pdf import Paper, leaf_pdf
+from pegwright.finding import RefusedError
+from pegwright.fit import Stash, choose_packs, count_supplies, supplies_for_class
+from pegwright.fit.stash import BandGoods, Goods, Pack
+from pegwright.lesson import Leaf, Lesson, Table, filming_plan, kit_sheet, script_leaf, write_script
+from pegwright.lesson.film.filming import clock_time
+from pegwright.lesson.kit import making_times_s
+from pegwright.press import Paper, leaf_pdf
 from tests.lesson.pieces import buoys, dinghy, ebb, lesson, smack, work
 from tests.press.test_svg import HOSTILE
 
@@ -38,15 +36,15 @@ def bare(text: str) -> str:
     return re.sub(r"\s+", "", text.replace("\u00ad", ""))
 
 
-def grid(leaf: Leaf, number: int) -> Grid:
-    return [part for part in leaf.parts if isinstance(part, Grid)][number]
+def grid(leaf: Leaf, number: int) -> Table:
+    return [part for part in leaf.parts if isinstance(part, Table)][number]
 
 
 def _kit(name: str, learners: int) -> tuple[Lesson, Leaf]:
     made = lesson(PIECES[name])
-    one = supplies(PIECES[name], work(PIECES[name]))
-    shopping = packs(for_class(one, learners), STASH)
-    return made, kit(made, script(made), one, learners, shopping=shopping)
+    one = count_supplies(PIECES[name], work(PIECES[name]))
+    shopping = choose_packs(supplies_for_class(one, learners), STASH)
+    return made, kit_sheet(made, write_script(made), one, learners, shopping=shopping)
 
 
 @piece
@@ -54,12 +52,12 @@ def _kit(name: str, learners: int) -> tuple[Lesson, Leaf]:
 def test_everything_on_a_leaf_is_real_text(name: str, paper: Paper) -> None:
     """Headings, every cell in its row, every line, cautions: read back by pypdf."""
     made, sheet = _kit(name, 12)
-    for leaf in (sheet, filming(made, script(made)), script_leaf(made, script(made))):
+    for leaf in (sheet, filming_plan(made, write_script(made)), script_leaf(made, write_script(made))):
         text = read(leaf, paper)
         assert bare(leaf.title) in text
         for part in leaf.parts:
             assert bare(part.heading) in text
-            cells = [c for row in part.rows for c in row] if isinstance(part, Grid) else part.lines
+            cells = [c for row in part.rows for c in row] if isinstance(part, Table) else part.lines
             missing = [
                 c for c in cells if bare(c).replace("-", "") not in text.replace("-", "").replace("‐", "")
             ]
@@ -99,12 +97,12 @@ def test_the_shopping_agrees_with_the_class(name: str) -> None:
 def test_the_timetable_adds_up_to_showing_and_making(name: str) -> None:
     """Each part begins when the one before ends; the end is the film's length and all making."""
     made, sheet = _kit(name, 12)
-    told = script(made)
+    told = write_script(made)
     table = grid(sheet, 3)
     assert [row[1] for row in table.rows[:-1]] == [c.title for c in told.chapters]
-    total = told.length_s + sum(making_s(made))
-    assert table.rows[-1][0] == clock(total)
-    assert sum(making_s(made)) == pytest.approx(sum(step.learner_s for step in made.steps))
+    total = told.length_s + sum(making_times_s(made))
+    assert table.rows[-1][0] == clock_time(total)
+    assert sum(making_times_s(made)) == pytest.approx(sum(step.learner_s for step in made.steps))
     starts = [_seconds(row[0]) for row in table.rows]
     assert starts == sorted(starts)
 
@@ -118,12 +116,12 @@ def _seconds(text: str) -> int:
 def test_the_filming_plan_is_the_scripts(name: str) -> None:
     """One row a shot at its time; fast ones and pauses are marked; chapters are those of the captions."""
     made = lesson(PIECES[name])
-    told = script(made)
-    plan = filming(made, told)
+    told = write_script(made)
+    plan = filming_plan(made, told)
     shots, chapters = grid(plan, 0), grid(plan, 1)
     assert len(shots.rows) == len(told.shots)
     for row, shot in zip(shots.rows, told.shots, strict=True):
-        assert row[1] == clock(shot.start_s)
+        assert row[1] == clock_time(shot.start_s)
         assert row[4] == shot.view
         assert ("times as fast" in row[5]) == (shot.speed > 1)
         assert ("pause here" in row[5]) == shot.pause
@@ -131,14 +129,14 @@ def test_the_filming_plan_is_the_scripts(name: str) -> None:
     numbers = [int(row[3].split(" ")[1].rstrip(":")) for row in shots.rows if row[3].startswith("Step ")]
     assert numbers == [step.number for step in made.steps]
     done = [row[3].partition(": ")[2] for row in shots.rows if row[3].startswith("Step ")]
-    assert done == [step.words for step in made.steps]
+    assert done == [step.instruction for step in made.steps]
 
 
 @piece
 def test_cautions_are_on_every_leaf_that_is_worked_from(name: str) -> None:
     """The kit sheet and the filming plan carry all of them; the script says them."""
     made, sheet = _kit(name, 3)
-    for leaf in (sheet, filming(made, script(made)), script_leaf(made, script(made))):
+    for leaf in (sheet, filming_plan(made, write_script(made)), script_leaf(made, write_script(made))):
         text = read(leaf)
         for line in made.cautions.lines:
             if leaf is sheet or leaf.title.startswith("Filming"):
@@ -150,9 +148,11 @@ def test_hostile_words_are_printed_as_they_are() -> None:
     """Title, colour and currency stand there letter by letter."""
     pattern = ebb(title=HOSTILE, colour=HOSTILE[:50])
     made = lesson(pattern)
-    one = supplies(pattern, work(pattern))
+    one = count_supplies(pattern, work(pattern))
     stash = Stash(currency="#panic() $x$", bands=STASH.bands)
-    text = read(kit(made, script(made), one, 2, shopping=packs(for_class(one, 2), stash)))
+    text = read(
+        kit_sheet(made, write_script(made), one, 2, shopping=choose_packs(supplies_for_class(one, 2), stash))
+    )
     assert bare('#eval("1+1") <script>alert(1)</script> $x$ ]]> &') in text
     assert bare("#panic() $x$") in text
 
@@ -160,8 +160,8 @@ def test_hostile_words_are_printed_as_they_are() -> None:
 def test_a_class_of_nobody_is_refused() -> None:
     """From one learner on."""
     made = lesson(ebb())
-    with pytest.raises(ValueError, match="learners from 1"):
-        kit(made, script(made), supplies(ebb(), work(ebb())), 0)
+    with pytest.raises(RefusedError, match="learners from 1"):
+        kit_sheet(made, write_script(made), count_supplies(ebb(), work(ebb())), 0)
 
 
 def test_the_same_leaf_gives_the_same_bytes() -> None:

@@ -10,10 +10,8 @@ from typing import Any
 import html5lib
 import pytest
 
-from pegwright.lesson import Lesson
-from pegwright.lesson.script import script
-from pegwright.press.page import page_html
-from pegwright.press.prompter import prompter_html
+from pegwright.lesson import Lesson, write_script
+from pegwright.press import page_html, prompter_html
 from tests.lesson.pieces import buoys, dinghy, ebb, lesson, smack
 from tests.press.test_svg import HOSTILE
 
@@ -45,11 +43,11 @@ def test_every_step_check_and_caution_stands_on_the_page(name: str) -> None:
         for step in phase.steps:
             at += 1
             assert f"Step {step.number}" in told[at]
-            for text in (step.words, *step.detail, *step.ticks, step.note, step.warning):
+            for text in (step.instruction, *step.detail, *step.ticks, step.note, step.warning):
                 assert " ".join(text.split()) in told[at]
         if phase.check:
             at += 1
-            for text in (phase.check.heading, *phase.check.lines, phase.check.cure):
+            for text in (phase.check.heading, *phase.check.lines, phase.check.remedy):
                 assert text in told[at]
     assert at == len(leaves) - 2
     for text in (*made.cautions.lines, *made.hold.lines, *made.tools.lines, made.edition):
@@ -77,7 +75,7 @@ def test_nothing_is_fetched_and_nothing_but_its_own_script_runs(press: str) -> N
     text = (
         page_html(made, lesson(HOSTILE_PIECE, hand="left"))
         if press == "page"
-        else prompter_html(made, script(made))
+        else prompter_html(made, write_script(made))
     )
     root = read(text)
     policy = next(m for m in root.iter(f"{H}meta") if m.get("http-equiv") == "Content-Security-Policy").get(
@@ -136,7 +134,7 @@ def test_every_gesture_has_a_button_and_a_name() -> None:
 def test_the_prompter_says_the_script_at_its_times(name: str) -> None:
     """Every sentence of the script in order, with its seconds; chapters as headings; pauses marked."""
     made = lesson(PIECES[name])
-    told = script(made)
+    told = write_script(made)
     main = next(read(prompter_html(made, told)).iter(f"{H}main"))
     lines = list(main.iter(f"{H}p"))
     assert [words(p) for p in lines] == [" ".join(line.text.split()) for line in told.lines]

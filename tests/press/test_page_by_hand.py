@@ -9,16 +9,15 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Playwright
 
-from pegwright.lesson.script import script
-from pegwright.lesson.sheet import Fork, Found
-from pegwright.press.page import page_html
-from pegwright.press.prompter import prompter_html
+from pegwright.lesson import Conclusion, Fork, write_script
+from pegwright.press import page_html, prompter_html
 from tests.lesson.pieces import dinghy, ebb, lesson
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 AXE = Path(__file__).parents[2] / "frontend" / "node_modules" / "axe-core" / "axe.min.js"
-pytestmark = [pytest.mark.xdist_group("studio")]
+pytestmark: list[pytest.MarkDecorator] = []
 if not (CHROMIUM and AXE.is_file()) and not os.environ.get("CI"):
     warnings.warn("LEFT OUT, for want of Chromium or axe-core: the page by hand", stacklevel=1)
     pytestmark.append(pytest.mark.skip(reason="no Chromium or no axe-core"))
@@ -27,13 +26,10 @@ PHONE = {"width": 390, "height": 780}
 
 
 @pytest.fixture(scope="module")
-def browser() -> Iterator[object]:
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-        yield opened
-        opened.close()
+def browser(playwright: Playwright) -> Iterator[object]:
+    opened = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+    yield opened
+    opened.close()
 
 
 @pytest.fixture
@@ -41,7 +37,7 @@ def page(browser, tmp_path: Path):  # type: ignore[no-untyped-def]
     """Open a page for both hands on a phone without a network; any error of the browser fails."""
     one, two = lesson(dinghy()), lesson(dinghy(mirrored=True), hand="left")
     (tmp_path / "page.html").write_text(page_html(one, two), encoding="utf-8")
-    (tmp_path / "prompter.html").write_text(prompter_html(one, script(one)), encoding="utf-8")
+    (tmp_path / "prompter.html").write_text(prompter_html(one, write_script(one)), encoding="utf-8")
     context = browser.new_context(viewport=PHONE, has_touch=True, offline=True)
     opened = context.new_page()
     said: list[str] = []
@@ -223,25 +219,25 @@ def test_the_script_unfolds_the_questions_of_every_step(rehearsed_page) -> None:
     """Leaf by leaf the questions, answers, slips and ways back are the lesson's, in its order."""
     from tests.rehearsal.pieces import lesson_of
 
-    def told(fork: Fork | Found) -> list[str]:
-        if isinstance(fork, Found):
+    def told(fork: Fork | Conclusion) -> list[str]:
+        if isinstance(fork, Conclusion):
             guesses = [
-                [*guess.slips, *(["The way back:", *guess.back] if guess.back else [])]
+                [*guess.slips, *(["The way back:", *guess.way_back] if guess.way_back else [])]
                 for guess in fork.guesses
             ]
             return [fork.text, *(text for guess in guesses for text in guess), "Start again"]
-        return [fork.ask, *(text for r in fork.replies for text in (r.text, *told(r.then)))]
+        return [fork.question, *(text for r in fork.replies for text in (r.text, *told(r.then)))]
 
     page = rehearsed_page
     made = lesson_of("jetty")
-    assert made.labels["wrong-back"] == "The way back"
+    assert made.phrasebook.say("wrong-back") == "The way back"
     seen = 0
     for step in made.steps:
         while f"Step {step.number}" != page.inner_text("h2:visible >> nth=0"):
             page.keyboard.press("ArrowRight")
-        if step.wrong:
+        if step.troubleshooting:
             parts = page.query_selector_all(".leaf:not([hidden]) .wrong :is(p, li, .reply > summary, button)")
-            assert [part.text_content() for part in parts] == told(step.wrong)
+            assert [part.text_content() for part in parts] == told(step.troubleshooting)
             seen += 1
     assert seen > 5
 

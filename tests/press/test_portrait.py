@@ -15,13 +15,11 @@ import trimesh
 import wcag_contrast_ratio
 from coloraide import Color
 
-from pegwright.lesson.palette import SIGHTS, distance
-from pegwright.lesson.portrait import RAMP, Strand, portrait
-from pegwright.press.gltf import portrait_glb
-from pegwright.press.photo import portrait_photo
-from pegwright.press.portrait_png import portrait_png
-from pegwright.press.portrait_svg import portrait_svg
-from pegwright.press.relief import Edges, relief
+from pegwright.finding import RefusedError
+from pegwright.lesson.scene.palette import SIGHTS, colour_distance
+from pegwright.lesson.scene.portrait import RAMP, PortraitStrand, make_portrait
+from pegwright.press import portrait_glb, portrait_photo, portrait_png, portrait_svg
+from pegwright.press.portrait.depth_buffer import Cylinders, render_depth
 
 RED, BLUE = "#c02020", "#2040c0"
 
@@ -35,10 +33,10 @@ def ring(x, r, tilt):
 def linked():
     """Two rings; red lies over blue at the upper crossing and under it at the lower one."""
     strands = [
-        Strand("band", 1, "R", ring(-4.0, 8.0, 1.5), 0.75, np.linspace(0, 0.42, 48)),
-        Strand("band", 2, "B", ring(4.0, 8.0, -1.5), 0.75, 0.1),
+        PortraitStrand("band", 1, "R", ring(-4.0, 8.0, 1.5), 0.75, np.linspace(0, 0.42, 48)),
+        PortraitStrand("band", 2, "B", ring(4.0, 8.0, -1.5), 0.75, 0.1),
     ]
-    return portrait("Two rings", strands, colourway={"R": RED, "B": BLUE})
+    return make_portrait("Two rings", strands, colourway={"R": RED, "B": BLUE})
 
 
 def pixels_of(data):
@@ -94,7 +92,7 @@ def test_the_upper_strand_covers_the_lower_on_both_sides(painter):
 
 def test_depth_agrees_with_the_plain_formula_of_a_sphere_and_a_cylinder():
     start, end = np.array([[20.0, 20.0, 5.0]]), np.array([[60.0, 20.0, 5.0]])
-    seen = relief(Edges(start, end, np.array([9.0])), 80, 40)
+    seen = render_depth(Cylinders(start, end, np.array([9.0])), 80, 40)
     for x, y in ((40, 20), (40, 24), (13, 20)):
         along = min(max(x + 0.5, 20.0), 60.0)
         inside = 81 - (x + 0.5 - along) ** 2 - (y + 0.5 - 20) ** 2
@@ -106,7 +104,7 @@ def test_depth_agrees_with_the_plain_formula_of_a_sphere_and_a_cylinder():
 def test_a_steep_edge_is_where_marching_along_the_ray_finds_it():
     """Second way: thousands of balls along the edge, the highest of them over each pixel."""
     a, b, r = np.array([12.0, 14.0, -20.0]), np.array([30.0, 22.0, 25.0]), 7.0
-    seen = relief(Edges(a[None], b[None], np.array([r])), 45, 40)
+    seen = render_depth(Cylinders(a[None], b[None], np.array([r])), 45, 40)
     centres = a + np.linspace(0, 1, 4000)[:, None] * (b - a)
     for y in range(4, 36, 5):
         for x in range(2, 42, 5):
@@ -149,7 +147,7 @@ def test_the_tension_colours_keep_their_order_for_every_eye():
     ends = [tuple(int(t[i : i + 2], 16) / 255 for i in (1, 3, 5)) for t in (RAMP[0], RAMP[-1])]
     assert wcag_contrast_ratio.rgb(*ends) > 7
     for sight in SIGHTS.values():
-        assert all(distance(a, b, sight) >= 8 for a, b in pairwise(RAMP))
+        assert all(colour_distance(a, b, sight) >= 8 for a, b in pairwise(RAMP))
 
 
 def test_the_scale_covers_the_greatest_tension_in_round_steps():
@@ -169,9 +167,9 @@ def test_a_photo_is_read_back_and_the_same_every_time():
 
 
 def test_nonsense_is_refused():
-    with pytest.raises(ValueError, match="no band"):
-        portrait("Nothing", [])
-    with pytest.raises(ValueError, match="no colour"):
-        portrait("One", [Strand("band", 1, "R", ring(0, 5, 0), 0.7)], colourway={"R": "red"})
+    with pytest.raises(RefusedError, match="no band"):
+        make_portrait("Nothing", [])
+    with pytest.raises(RefusedError, match="no colour"):
+        make_portrait("One", [PortraitStrand("band", 1, "R", ring(0, 5, 0), 0.7)], colourway={"R": "red"})
     with pytest.raises(KeyError):
         portrait_png(linked(), "worn", 300)

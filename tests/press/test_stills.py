@@ -12,9 +12,9 @@ import resvg_py
 from PIL import Image
 
 import pegwright.press
-from pegwright.lesson import Still, stills
-from pegwright.press.stills import still_png
-from pegwright.press.svg import still_svg
+from pegwright.lesson import Still, frame_stills
+from pegwright.press import still_png
+from pegwright.press.svg.pictures import still_svg
 from tests.lesson.pieces import dinghy, ebb, lesson, smack
 
 FONTS = [str(f) for f in (Path(pegwright.press.__file__).parent / "fonts").glob("*.ttf")]
@@ -23,7 +23,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 def chosen() -> list[Still]:
     """A step with a torn edge, rounds to be counted, a cap, a stack with the hook in it, a lifted loop."""
-    found = {s.name: s for made in (ebb(), dinghy(), smack()) for s in stills(lesson(made))}
+    found = {s.name: s for made in (ebb(), dinghy(), smack()) for s in frame_stills(lesson(made))}
     torn = next(s for s in found.values() if s.picture.window.goes_on)
     hooked = next(s for s in found.values() if any("HookMark" in str(type(m)) for m in s.picture.marks))
     return [torn, hooked, *list(found.values())[3:9:2]]
@@ -95,7 +95,7 @@ def test_the_svg_is_a_frame_with_a_title_and_no_ground() -> None:
 def test_every_step_has_its_stills_and_a_stack_shows_the_hook() -> None:
     """Names tell the step; where a loop is fetched from a stack, the hook is in the picture."""
     made = lesson(ebb())
-    names = [s.name for s in stills(made)]
+    names = [s.name for s in frame_stills(made)]
     assert len(set(names)) == len(names)
     for step in made.steps:
         own = [n for n in names if n.startswith(f"step-{step.number:03}")]

@@ -7,10 +7,12 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
-from pegwright.lesson import Lesson, Picture
-from pegwright.lesson.picture import BandMark, PegMark, Window
-from pegwright.press import step_svg
-from pegwright.press.svg import swatch_svg
+from pegwright.lesson import BandMark, FastenerMark, Lesson, PegMark, Picture, Window, luminance
+from pegwright.pattern import Pattern
+from pegwright.press import step_svg, swatch_svg
+from pegwright.press.paint.inks import COLOUR, GREY
+from pegwright.press.paint.marks import paint_marks, paint_picture
+from pegwright.press.paint.paths import Letters, LineTo, Stroke
 from tests.lesson.pieces import dinghy, ebb, lesson, smack
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -58,12 +60,12 @@ def test_pegs_stand_as_far_apart_as_on_the_loom() -> None:
 def test_a_repeat_and_its_moves_spelled_out_look_and_read_the_same() -> None:
     """Two ways of writing one piece give the same words and the same pictures, byte for byte."""
     one, other = lesson(ebb()), lesson(ebb(spelled_out=True))
-    assert [s.words for s in one.steps] == [s.words for s in other.steps]
+    assert [s.instruction for s in one.steps] == [s.instruction for s in other.steps]
     assert list(map(step_svg, pictures(one))) == list(map(step_svg, pictures(other)))
 
 
 def test_colour_is_never_alone() -> None:
-    """A strong band carries its letter; bands of two colours carry different patterns."""
+    """A highlighted band carries its letter; bands of two colours carry different patterns."""
     made = lesson(ebb())
     picture = made.steps[2].pictures[0]
     assert ">A</text>" in step_svg(picture)
@@ -121,3 +123,49 @@ def _moved(mark: BandMark | PegMark) -> BandMark | PegMark:
         for outline in mark.outlines
     )
     return msgspec.structs.replace(mark, outlines=outlines)
+
+
+def test_the_ring_of_a_peg_stands_out_from_the_ground() -> None:
+    """3:1 for what must be seen to follow a picture: WCAG 2.2, 1.4.11; its contrast ratio and luminance."""
+    for inks in (COLOUR, GREY):
+        for ground in (inks.ground, "#ffffff"):
+            light, dark = luminance(ground), luminance(inks.soft)
+            assert (light + 0.05) / (dark + 0.05) >= 3.0
+
+
+def test_a_knot_is_no_cross_and_one_clip_is_one_clip() -> None:
+    """A cross reads as "don't"; of two ends that one clip joins, one is brought to the other."""
+    knot = next(m for m in _fasteners(dinghy()) if m.kind == "knot")
+    pen = paint_marks((knot,), Window(left_mm=-50, near_mm=-50, right_mm=50, far_mm=50), COLOUR)
+    straight = [
+        path
+        for stroke in pen
+        if isinstance(stroke, Stroke)
+        for path in stroke.paths
+        if all(isinstance(part, LineTo) for part in path.segments)
+    ]
+    assert straight == []
+    for picture in (p for step in lesson(ebb()).steps for p in step.pictures):
+        assert sum(isinstance(mark, FastenerMark) for mark in picture.marks) <= 1
+
+
+def _fasteners(pattern: Pattern) -> list[FastenerMark]:
+    steps = lesson(pattern).steps
+    return [m for step in steps for p in step.pictures for m in p.marks if isinstance(m, FastenerMark)]
+
+
+def test_arrows_pass_under_the_names_of_pegs() -> None:
+    """A name is painted after every arrow, with a white edge."""
+    seen = 0
+    for picture in (p for step in lesson(ebb()).steps for p in step.pictures):
+        pegs = {mark.at for mark in picture.marks if isinstance(mark, PegMark)}
+        paints = paint_picture(picture, COLOUR)
+        names = [i for i, paint in enumerate(paints) if isinstance(paint, Letters) and paint.text in pegs]
+        arrows = [
+            i
+            for i, paint in enumerate(paints)
+            if isinstance(paint, Stroke) and paint.ink == COLOUR.accent and paint.width == 1.0
+        ]
+        seen += bool(arrows)
+        assert not arrows or max(arrows) < min(names)
+    assert seen

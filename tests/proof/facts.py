@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 import msgspec
 
-from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
-from pegwright.proof import Free, Held, HeldByPart, NotProved, Proof, prove
+from pegwright.loom import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
+from pegwright.proof import Free, Held, HeldInLeast, NotProved, Proof, prove
 from pegwright.structure import structure_of
 
 
@@ -17,7 +17,7 @@ def proved(events: Sequence[Event]) -> Proof:
 
 def sides(proof: Proof) -> dict[int, str]:
     """Held, free or neither, by band."""
-    names = {Held: "held", HeldByPart: "held", Free: "free", NotProved: "open"}
+    names = {Held: "held", HeldInLeast: "held", Free: "free", NotProved: "open"}
     return {band: names[type(verdict)] for band, verdict in proof.verdicts.items()}
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import random
 
-from pegwright.proof.slips import Reduced
+from pegwright.proof import ReducedWords
 
 __all__ = ["PRIME", "trivial"]
 
@@ -18,7 +18,7 @@ Matrix = tuple[int, int, int, int]
 ONE: Matrix = (1, 0, 0, 1)
 
 
-def trivial(words: Reduced, seed: int = 0) -> list[bool]:
+def trivial(words: ReducedWords, seed: int = 0) -> list[bool]:
     """Say for every fastener whether its word's matrix is the identity."""
     rng = random.Random(seed)
     letters = [_random(rng) for _ in words.letters]
@@ -30,7 +30,7 @@ def trivial(words: Reduced, seed: int = 0) -> list[bool]:
 
 
 def _product(
-    words: Reduced,
+    words: ReducedWords,
     factors: tuple[int, ...],
     letters: list[Matrix],
     values: list[Matrix],

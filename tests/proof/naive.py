@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import combinations
 
-from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted
+from pegwright.loom import Bight, Drawn, Event, Fastened, Laid, Lifted
 
 Word = list[int]  # band b is the letter b, its inverse −b
 

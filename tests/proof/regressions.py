@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from bench.pieces import Sketch
-from pegwright.loom.events import Bight, Event
+from pegwright.loom import Bight, Event
+from testing.histories import Sketch
 
 
 def lifted_over_what_went_through_a_ring() -> list[Event]:

@@ -5,16 +5,16 @@ from __future__ import annotations
 import random
 
 import pytest
-from hypothesis import assume, given, settings
-from hypothesis import strategies as st
+from hypothesis import assume, given, settings, strategies as st
 
-from bench import pieces
-from pegwright.loom.events import Bight
-from pegwright.proof import HeldByPart, NotProved
+from pegwright.loom import Bight, replay_pattern
+from pegwright.proof import HeldInLeast, NotProved
 from pegwright.structure import structure_of
+from testing import histories
+from testing.mat import mat
+from testing.proof_programs import program, programs, ring
 from tests.proof import naive
 from tests.proof.facts import bands_of, proved, renamed, sides
-from tests.proof.programs import program, programs, ring
 from tests.proof.regressions import PAST
 
 seeds = st.integers(0, 2**48)
@@ -61,7 +61,7 @@ def test_renaming_bands_changes_nothing(events: list, rng: random.Random) -> Non
 @given(programs)
 def test_an_unconnected_band_changes_nothing(events: list) -> None:
     """A band laid over two pegs of its own falls, and the others do not notice."""
-    loom = pieces.Sketch()
+    loom = histories.Sketch()
     loom.bands = max(bands_of(events), default=0)
     lone = loom.lay("far", "farther")
     assert sides(proved([*loom.events, *events])) == sides(proved(events)) | {lone: "free"}
@@ -69,14 +69,14 @@ def test_an_unconnected_band_changes_nothing(events: list) -> None:
 
 def test_without_a_fastener_everything_falls() -> None:
     """A plain chain not closed at its end runs out completely (common practice, no source)."""
-    proof = proved(pieces.chain(30, closed=False))
+    proof = proved(histories.chain(30, closed=False))
     assert len(proof.free) == 30
 
 
 @pytest.mark.parametrize("bands", [2, 3, 5, 12, 200])
 def test_a_closed_plain_chain_is_held(bands: int) -> None:
     """Every band of a plain chain is held by a fastener at its start peg (common practice, no source)."""
-    assert proved(pieces.chain(bands)).held == tuple(range(1, bands + 1))
+    assert proved(histories.chain(bands)).held == tuple(range(1, bands + 1))
 
 
 @pytest.mark.parametrize("bands", [4, 5, 6, 60])
@@ -84,8 +84,8 @@ def test_a_closed_plain_chain_is_held(bands: int) -> None:
 def test_a_fish_tail_hangs_on_its_first_half_twist(bands: int, both_ends: bool) -> None:
     """Without it, or caught at one end only, the last two bands alone hold (common practice, no source)."""
     everything, last_two = tuple(range(1, bands + 1)), (bands - 1, bands)
-    twisted = proved(pieces.fish_tail(bands, twisted_first=True, both_ends=both_ends))
-    flat = proved(pieces.fish_tail(bands, twisted_first=False, both_ends=both_ends))
+    twisted = proved(histories.fish_tail(bands, twisted_first=True, both_ends=both_ends))
+    flat = proved(histories.fish_tail(bands, twisted_first=False, both_ends=both_ends))
     assert twisted.held == (everything if both_ends else last_two)
     assert flat.held == last_two
     assert not twisted.unproved
@@ -94,7 +94,12 @@ def test_a_fish_tail_hangs_on_its_first_half_twist(bands: int, both_ends: bool) 
 
 @pytest.mark.parametrize(
     "events",
-    [pieces.chain(60, strands=2), pieces.chain(60, strands=3), pieces.strip(6), pieces.mat(4, 6)],
+    [
+        histories.chain(60, strands=2),
+        histories.chain(60, strands=3),
+        histories.strip(6),
+        replay_pattern(mat(4, 6)).events,
+    ],
     ids=["twin chain", "triple chain", "strip", "mat"],
 )
 def test_whole_pieces_are_held(events: list) -> None:
@@ -104,7 +109,7 @@ def test_whole_pieces_are_held(events: list) -> None:
 
 def test_a_mat_whose_last_row_is_hooked_sideways_falls() -> None:
     """A last row of cross bands folded back through nothing lets go, and with it the whole mat."""
-    loom = pieces.Sketch()
+    loom = histories.Sketch()
     for c in range(3):
         loom.lay(f"{c}.0", f"{c}.1")
     for c in range(2):
@@ -119,7 +124,7 @@ def test_a_mat_whose_last_row_is_hooked_sideways_falls() -> None:
 
 def test_a_clasp_that_words_cannot_see_is_left_open() -> None:
     """A full twist, folded back on itself: a trivial word, and yet the Whitehead link (LinkInfo L5a1)."""
-    loom = pieces.Sketch()
+    loom = histories.Sketch()
     loom.lay("a", "b", twists=(2,))
     loom.draw(Bight(1, 1), "a")
     loom.fasten("a")
@@ -128,20 +133,20 @@ def test_a_clasp_that_words_cannot_see_is_left_open() -> None:
 
 def test_a_half_twist_folded_back_holds() -> None:
     """With a half-twist the fastener goes twice round the band in the same sense."""
-    loom = pieces.Sketch()
+    loom = histories.Sketch()
     loom.lay("a", "b", twists=(1,))
     loom.draw(Bight(1, 1), "a")
     loom.fasten("a")
     assert proved(loom.events).held == (1,)
 
 
-def test_a_short_part_holds_what_no_path_reaches() -> None:
-    """A product of squares has no path of carriers, but its words are short enough to minimise."""
+def test_least_words_hold_what_no_path_reaches() -> None:
+    """A product of squares has no holding path."""
     found = [
         verdict
         for seed in range(60)
         for verdict in proved(program(seed)).verdicts.values()
-        if isinstance(verdict, HeldByPart)
+        if isinstance(verdict, HeldInLeast)
     ]
     assert found
 

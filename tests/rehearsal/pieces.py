@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from functools import cache
 
-from examples.pieces import PIECES
-from pegwright.fit.supplies import supplies
-from pegwright.lesson import Lesson, Snap, Verdict, plan
-from pegwright.loom import History, board, replay
-from pegwright.pattern import Maker, Pattern, Rows, expand
+from examples.pieces import PIECES, SWATCHES
+from pegwright.fit import count_supplies
+from pegwright.lesson import HoldResult, Lesson, SnapResult, plan_lesson
+from pegwright.loom import History, replay_pattern
+from pegwright.pattern import Pattern, PatternBuilder, Rows, expand
 from pegwright.rehearsal import Outcome, Rehearsal, rehearse
 
 
 def history_of(pattern: Pattern) -> History:
     expansion = expand(pattern)
-    history = replay(board(pattern.loom), expansion.doings)
+    history = replay_pattern(pattern, expansion)
     assert not expansion.findings
     assert not history.findings
     return history
@@ -22,7 +22,11 @@ def history_of(pattern: Pattern) -> History:
 
 def jetty() -> Pattern:
     """A plain chain of five bands over six pegs, bound and clipped at its end only."""
-    m = Maker("Jetty", Rows(rows=1, pegs=6)).colour("A", "slate", "#34506b").colour("F", "foam", "#f2efe6")
+    m = (
+        PatternBuilder("Jetty", Rows(rows=1, pegs=6))
+        .colour("A", "slate", "#34506b")
+        .colour("F", "foam", "#f2efe6")
+    )
     for k in range(1, 6):
         m.place("AF"[k % 2], f"A{k}", f"A{k + 1}")
     m.turn()
@@ -35,7 +39,7 @@ def jetty() -> Pattern:
 
 def caps() -> Pattern:
     """A wound cap on which a chain of two begins."""
-    m = Maker("Caps", Rows(rows=1, pegs=4)).colour("A", "slate", "#34506b")
+    m = PatternBuilder("Caps", Rows(rows=1, pegs=4)).colour("A", "slate", "#34506b")
     m.place("A", "A1", "A2")
     m.place("A", "A2", "A3")
     m.wind("A", "A3", 3)
@@ -50,7 +54,7 @@ SMALL = {"jetty": jetty, "caps": caps}
 
 @cache
 def rehearsed(name: str) -> Rehearsal:
-    pattern = SMALL.get(name, PIECES.get(name))
+    pattern = SMALL.get(name, (PIECES | SWATCHES).get(name))
     assert pattern is not None
     made = pattern()
     return rehearse(made, history_of(made), settle=0)
@@ -64,11 +68,11 @@ def outcome(told: Rehearsal, kind: str, step: int) -> Outcome:
 def lesson_of(name: str, language: str = "en", carried: bool = True) -> Lesson:
     """The lesson of a small piece, with what its rehearsal found or without."""
     told, pattern = rehearsed(name), SMALL[name]()
-    verdict = Verdict(held=True, bands=told.history.final.bands, snap=Snap(worst_loses=1))
-    return plan(
+    verdict = HoldResult(held=True, bands=told.history.final.bands, snap=SnapResult(worst_loses=1))
+    return plan_lesson(
         pattern,
         told.history,
-        supplies(pattern, told.history),
+        count_supplies(pattern, told.history),
         verdict,
         language=language,
         rehearsal=told if carried else None,

@@ -10,14 +10,14 @@ import pytest
 
 from pegwright.cli.commands import run
 from pegwright.loom import Bight, Laid
-from pegwright.pattern import write
-from pegwright.press.beside import Shown, side_by_side
-from pegwright.rehearsal.slips import find_slips
-from pegwright.workshop import work
-from pegwright.workshop.wrong_piece import beside, worked_wrong
-from tests.programs import KINDS
+from pegwright.pattern import write_pattern
+from pegwright.press import HeadedPicture, comparison_svg
+from pegwright.rehearsal import find_slips
+from pegwright.workshop import picture_wrong_piece, work
+from pegwright.workshop.wrong_piece_picture import replay_with_slip
+from testing.programs import KINDS
+from testing.slow_rehearsal import loom_of, random_history, slow_run
 from tests.rehearsal.pieces import jetty, outcome, rehearsed
-from tests.rehearsal.twin import loom_of, random_history, slow_run
 
 SVG = "{http://www.w3.org/2000/svg}"
 
@@ -34,7 +34,7 @@ def test_the_wrong_piece_is_what_every_move_made_in_turn_gives(seed: int, kind: 
         number = {band: at for at, band in enumerate(laid, start=1)}
         stacks, inside = loom_of(slow.states[-1])
         meant = {h: tuple(Bight(number[b.band], b.index) for b in stack) for h, stack in stacks.items()}
-        wrong = worked_wrong(history, slip)
+        wrong = replay_with_slip(history, slip)
         assert loom_of(wrong.final)[0] == meant
         assert len(loom_of(wrong.final)[1]) == len(inside)
 
@@ -43,7 +43,7 @@ def test_a_piece_that_holds_is_shown_at_rest_and_one_that_falls_on_the_loom() ->
     told, made = rehearsed("jetty"), work(jetty())
     holds = next(o for o in told.outcomes if o.result == "looks-different")
     for one, at_rest in ((holds, True), (outcome(told, "too-shallow", 8), False)):
-        found = beside(made, told, one)
+        found = picture_wrong_piece(made, told, one)
         assert found is not None
         assert found.at_rest == at_rest
         drawn = ET.fromstring(found.svg)
@@ -63,7 +63,7 @@ def _inner(image: ET.Element) -> bytes:
 def test_long_pictures_go_below_each_other_and_lines_are_broken(wide: int, below: bool) -> None:
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide}mm" height="30mm"></svg>'
     words = "Count the bands & look twice. " * 6
-    drawn = ET.fromstring(side_by_side([Shown("one", svg), Shown("two", svg)], [words]))
+    drawn = ET.fromstring(comparison_svg([HeadedPicture("one", svg), HeadedPicture("two", svg)], [words]))
     one, two = drawn.iter(f"{SVG}image")
     assert (one.get("x") == two.get("x")) == below
     assert (one.get("y") != two.get("y")) == below
@@ -79,13 +79,13 @@ def test_long_pictures_go_below_each_other_and_lines_are_broken(wide: int, below
 
 def test_a_picture_of_no_size_is_refused() -> None:
     with pytest.raises(ValueError, match="size"):
-        side_by_side([Shown("one", "<svg/>")], [])
+        comparison_svg([HeadedPicture("one", "<svg/>")], [])
 
 
 def test_the_command_writes_it_beside_the_pattern(tmp_path, monkeypatch, capsys) -> None:  # type: ignore[no-untyped-def]
     monkeypatch.setenv("PEGWRIGHT_CACHE", str(tmp_path / "kept"))
     file = tmp_path / "jetty.json"
-    file.write_bytes(write(jetty()))
+    file.write_bytes(write_pattern(jetty()))
     assert run(["rehearse", str(file), "--picture", "1"]) == 0
     assert "trouble 1, on the loom" in capsys.readouterr().out
     assert ET.fromstring((tmp_path / "jetty-trouble-1.svg").read_text(encoding="utf-8")).tag == f"{SVG}svg"

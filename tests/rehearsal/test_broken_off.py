@@ -12,10 +12,9 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from pegwright.pattern import write
-from pegwright.rehearsal import rehearse
-from pegwright.rehearsal.rehearse import Begun
-from tests.fit.rosettes import rosettes
+from pegwright.pattern import write_pattern
+from pegwright.rehearsal import PartialRehearsal, rehearse
+from testing.rosettes import rosettes
 from tests.rehearsal.pieces import history_of, jetty
 
 _PROCESSES = Path("/proc/self/task")
@@ -28,7 +27,7 @@ def test_one_broken_off_goes_on_where_it_was_and_comes_to_the_same() -> None:
     steps: list[str] = []
     rehearse(pattern, history, progress=lambda what, _done, _total: steps.append(what))
     for after in range(1, len(steps)):
-        begun, told = Begun(), []
+        begun, told = PartialRehearsal(), []
 
         def stop(what: str, done: int, total: int, after: int = after, told: list[object] = told) -> None:
             told.append((what, done, total))
@@ -37,7 +36,7 @@ def test_one_broken_off_goes_on_where_it_was_and_comes_to_the_same() -> None:
 
         with pytest.raises(KeyboardInterrupt):
             rehearse(pattern, history, progress=stop, begun=begun)
-        left = msgspec.json.decode(msgspec.json.encode(begun), type=Begun)
+        left = msgspec.json.decode(msgspec.json.encode(begun), type=PartialRehearsal)
         assert left.worked
         again = rehearse(pattern, history, begun=left)
         assert again._replace(judged=whole.judged) == whole  # what was judged is not known the second time
@@ -47,7 +46,7 @@ def test_one_broken_off_goes_on_where_it_was_and_comes_to_the_same() -> None:
 def test_an_interrupt_ends_every_process_without_a_trace_and_keeps_what_is_done(tmp_path: Path) -> None:
     """As a terminal does it: the whole group of processes is interrupted at once."""
     strip = tmp_path / "strip.json"
-    strip.write_bytes(write(rosettes(6)))
+    strip.write_bytes(write_pattern(rosettes(6)))
     given = subprocess.Popen(
         [sys.executable, "-m", "pegwright", "rehearse", str(strip)],
         env={**os.environ, "PEGWRIGHT_CACHE": str(tmp_path / "kept")},

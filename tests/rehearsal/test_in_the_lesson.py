@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import io
 import re
+from collections.abc import Iterator
 
 import pytest
 import webvtt
 from pypdf import PdfReader
 
-from pegwright.lesson import captions, languages, script
-from pegwright.lesson.readability import reading_of
-from pegwright.press import captions_vtt, handout_pdf, page_html
+from pegwright.lesson import Fork, caption_script, languages, write_script
+from pegwright.lesson.review.readability import script_readability
+from pegwright.press import Paper, captions_vtt, handout_pdf, page_html
 from tests.rehearsal.pieces import lesson_of, rehearsed
 
 
@@ -22,29 +23,69 @@ def _flat(text: str) -> str:
 @pytest.mark.parametrize("language", languages())
 def test_the_warning_is_in_handout_captions_and_page(language: str) -> None:
     made = lesson_of("jetty", language)
-    troubles = [trouble for step in made.steps for trouble in step.troubles]
+    troubles = [trouble for step in made.steps for trouble in step.mistakes]
     assert "too-shallow" in {trouble.kind for trouble in troubles}
     pages = PdfReader(io.BytesIO(handout_pdf(made))).pages
     handout = _flat(" ".join(page.extract_text() for page in pages))
-    cues = webvtt.from_string(captions_vtt(captions(script(made)), language))
+    cues = webvtt.from_string(captions_vtt(caption_script(write_script(made)), language))
     spoken = _flat(" ".join(cue.text for cue in cues))
     page = page_html(made)
     for trouble in troubles:
         assert _flat(trouble.warning) in spoken
         assert trouble.warning in page
-        assert all(line in page for line in trouble.back)
+        assert all(line in page for line in trouble.way_back)
         assert _flat(trouble.warning) in handout
-    assert reading_of(script(made)).ease >= 60
+    assert script_readability(write_script(made)).ease >= 60
 
 
 def test_the_wrong_picture_differs_from_the_right_one() -> None:
-    pairs = [(t.wrong, t.right) for step in lesson_of("jetty").steps for t in step.troubles if t.wrong]
+    pairs = [
+        (t.wrong_picture, t.right_picture)
+        for step in lesson_of("jetty").steps
+        for t in step.mistakes
+        if t.wrong_picture
+    ]
     assert pairs
     assert all(right is not None and wrong.marks != right.marks for wrong, right in pairs)
 
 
 def test_the_checks_stand_in_the_working_and_a_lesson_without_has_none() -> None:
-    looks = [step.look for step in lesson_of("jetty").steps if step.look]
+    looks = [step.checkpoint for step in lesson_of("jetty").steps if step.checkpoint]
     assert 0 < len(looks) <= len(rehearsed("jetty").checks.after)
     bare = lesson_of("jetty", carried=False)
-    assert not any(step.look or step.troubles for step in bare.steps)
+    assert not any(step.checkpoint or step.mistakes for step in bare.steps)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_what_goes_wrong_names_its_step_and_stands_on_its_page(paper: Paper) -> None:
+    """Nobody has to leaf back to see which step a mistake belongs to."""
+    made, found = lesson_of("jetty"), 0
+    pages = [_flat(page.extract_text()) for page in PdfReader(io.BytesIO(handout_pdf(made, paper))).pages]
+    for step in made.steps:
+        for mistake in step.mistakes:
+            assert mistake.heading == f"Step {step.number}: what can go wrong"
+            here = [page for page in pages if _flat(mistake.slip) in page]
+            assert here
+            assert all(_flat(step.instruction) in page and _flat(mistake.heading) in page for page in here)
+            found += 1
+    assert found > 1
+
+
+def choices(fork: Fork) -> Iterator[tuple[str, ...]]:
+    """Yield the answers of a question and of all questions below it."""
+    yield tuple(reply.text for reply in fork.replies)
+    for reply in fork.replies:
+        if isinstance(reply.then, Fork):
+            yield from choices(reply.then)
+
+
+@pytest.mark.parametrize("language", languages())
+def test_no_answer_is_a_row_of_bare_numbers_or_said_twice(language: str) -> None:
+    """Never `3 3 4` to choose, and never both that there is none and that none of these fits."""
+    made = lesson_of("jetty", language)
+    asked = [each for step in made.steps if step.troubleshooting for each in choices(step.troubleshooting)]
+    assert len(asked) > 10
+    for answers in asked:
+        assert len(set(answers)) == len(answers)
+        assert not [text for text in answers if re.fullmatch(r"\d+( \d+)+|[A-Z]( [A-Z])+", text)]
+        assert not {"none", "None of these"} <= set(answers)

@@ -9,11 +9,10 @@ from xml.etree.ElementTree import SubElement
 import html5lib
 import pytest
 
-from pegwright.lesson import Teller, languages
-from pegwright.lesson.inquiry import likeliest_at
+from pegwright.lesson import MistakeWriter, languages
+from pegwright.lesson.handout.troubleshooting import likely_slips_at
 from pegwright.press import page_html
-from pegwright.rehearsal import Question, Surgery, way_back
-from pegwright.rehearsal.diagnosis import answer_in
+from pegwright.rehearsal import Diagnostician, Question, answer_from_appearance, find_way_back
 from tests.rehearsal.pieces import SMALL, lesson_of, rehearsed
 
 H = "{http://www.w3.org/1999/xhtml}"
@@ -44,7 +43,7 @@ def opened(name: str, language: str = "en") -> dict[int, Any]:
     for box in boxes:
         box.remove(box.find(f"{H}p"))
         unfold(box, tables, int(box.get("data-asked")))
-    asked = [step.number for step in lesson_of(name, language).steps if step.wrong]
+    asked = [step.number for step in lesson_of(name, language).steps if step.troubleshooting]
     return dict(zip(asked, boxes, strict=True))
 
 
@@ -79,11 +78,11 @@ def unfold(node: Any, tables: Any, number: int) -> None:
 def test_what_is_answered_on_the_page_leads_to_the_true_slip(name: str, language: str) -> None:
     """Every slip that a step asks about is found in at most five questions, and its way back stands there."""
     told, lesson = rehearsed(name), lesson_of(name, language)
-    surgery = Surgery(told)
+    diagnostician = Diagnostician(told)
     numbers = {at: s.number for s in lesson.steps if s.first for at in range(s.first - 1, s.last)}
-    teller = Teller(lesson.words, told.history, lambda at: numbers.get(at, 0))
+    teller = MistakeWriter(lesson.phrasebook, told.history, lambda at: numbers.get(at, 0))
     asks = [Question(ask, "") for ask in ON_THE_WHOLE]
-    holders = {h for done in told.history.done for h in done.after.stacks} | set(told.history.board.pegs)
+    holders = {h for done in told.history.moves for h in done.after.stacks} | set(told.history.board.pegs)
     asks += [Question(ask, holder) for holder in holders for ask in ON_A_PEG]  # type: ignore[arg-type]
     question_of = {teller.question(question): question for question in asks}
     page, tried = opened(name, language), 0
@@ -91,20 +90,20 @@ def test_what_is_answered_on_the_page_leads_to_the_true_slip(name: str, language
         if not step.first or step.rounds > 1:
             continue
         after = step.last - 1
-        diagnosis = likeliest_at(surgery, after)
+        diagnosis = likely_slips_at(diagnostician, after)
         for case in diagnosis.cases:
-            node = replies(page[step.number])[lesson.words.say("wrong-look")]
+            node = replies(page[step.number])[lesson.phrasebook.say("wrong-look")]
             asked = 0
             while replies(node):
                 question = question_of[words(node.find(f"{H}p"))]
-                seen = answer_in(case.looks, diagnosis.intended, question)
+                seen = answer_from_appearance(case.appearance, diagnosis.intended, question)
                 node = replies(node)[teller.answer(question, seen)]
                 asked += 1
             assert asked <= 5
-            back = teller.back(way_back(told.history, case.outcome, after).acts)
+            back = teller.back(find_way_back(told.history, case.outcome, after).acts)
             slip = " ".join(teller.slip(case.outcome).split())
             at = case.outcome.slip.at
-            where = teller.step(at, told.history.done[at].doing.move)
+            where = teller.step(at, told.history.moves[at].move)
             where = where[:1].upper() + where[1:]
             fits = [
                 guess
@@ -139,7 +138,7 @@ def test_who_cannot_make_a_move_is_led_to_what_stopped_her() -> None:
     assert stops
     for step in lesson.steps:
         if step.first:
-            node = replies(page[step.number])[lesson.words.say("wrong-stuck")]
+            node = replies(page[step.number])[lesson.phrasebook.say("wrong-stuck")]
             some = any(at in stops for at in range(step.first - 1, step.last))
             assert some == any(div.get("class") == "guess" for div in node.iter(f"{H}div"))
 
@@ -150,10 +149,14 @@ def test_every_question_has_a_way_out() -> None:
     for whole in opened("jetty").values():
         for node in whole.iter(f"{H}details"):
             below = replies(node)
-            if below and node is not whole and words(node.find(f"{H}p")) != lesson.words.say("wrong-round"):
+            if (
+                below
+                and node is not whole
+                and words(node.find(f"{H}p")) != lesson.phrasebook.say("wrong-round")
+            ):
                 last = list(below)[-1]
-                assert last == lesson.words.say("wrong-other")
-                assert lesson.words.say("wrong-lost") in words(below[last])
+                assert last == lesson.phrasebook.say("wrong-other")
+                assert lesson.phrasebook.say("wrong-lost") in words(below[last])
                 found += 1
     assert found > 10
 
@@ -161,5 +164,5 @@ def test_every_question_has_a_way_out() -> None:
 def test_a_lesson_without_a_rehearsal_asks_nothing() -> None:
     """No box, no word of it."""
     lesson = lesson_of("jetty", carried=False)
-    assert not any(step.wrong for step in lesson.steps)
-    assert lesson.labels["wrong-open"] not in page_html(lesson)
+    assert not any(step.troubleshooting for step in lesson.steps)
+    assert lesson.phrasebook.say("wrong-open") not in page_html(lesson)

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from pegwright.lesson import Teller, Words
+from pegwright.lesson import MistakeWriter, Phrasebook
 from pegwright.pattern import Clip
 from pegwright.proof import prove
-from pegwright.rehearsal import KINDS, rehearse, rehearse_pairs
-from pegwright.rehearsal.course import course
-from pegwright.rehearsal.run import rehearse_slips
+from pegwright.rehearsal import SLIP_KINDS, prepare_history, rehearse, rehearse_pairs
+from pegwright.rehearsal.slip_run import replay_slips
 from pegwright.structure import structure_of
-from tests.programs import KINDS as PROGRAMS
+from testing.programs import KINDS as PROGRAMS
+from testing.slow_rehearsal import loom_of, random_history, slow_run
 from tests.rehearsal.pieces import caps, history_of, jetty, outcome, rehearsed
-from tests.rehearsal.twin import loom_of, random_history, slow_run
 
 
 def test_too_shallow_at_the_second_hook() -> None:
@@ -75,12 +74,12 @@ def test_one_loop_caught() -> None:
 def test_a_slip_of_the_strip_in_words() -> None:
     told = rehearsed("jetty")
     one = outcome(told, "too-shallow", 8)
-    teller = Teller(Words("en"), told.history, lambda at: at + 1)
+    teller = MistakeWriter(Phrasebook("en"), told.history, lambda at: at + 1)
     assert teller.slip(one) == "The hook goes down inside only the top loop, not inside all the loops above."
     assert teller.end(one) == "In the end one band falls off."
     assert teller.sign(one) == (
-        "From above all looks right; look closely at once: a loop on peg A4 is empty; "
-        "1 strand should come up inside it."
+        "It looks right from above, so look closely now: "
+        "the moved band should come up through every loop on peg A4."
     )
     assert teller.warning(one) == "Go down inside all the loops above, not only the top one."
 
@@ -93,7 +92,7 @@ def test_what_comes_to_the_intended_piece_is_never_reported(seed: int, kind: str
     told = rehearse(jetty(), history, settle=0)
     reported = {o.slip for o in told.outcomes}
     for slip in told.chances:
-        stopped = bool(slip.moves) and not rehearse_slips(course(history), slip).wrong
+        stopped = bool(slip.moves) and not replay_slips(prepare_history(history), slip).wrong
         slow = slow_run(history, slip)
         same = loom_of(slow.states[-1]) == loom_of(history.final)
         letters = sorted(history.colours) == sorted(_letters(history, slip))
@@ -102,7 +101,7 @@ def test_what_comes_to_the_intended_piece_is_never_reported(seed: int, kind: str
             assert same
             assert caught
         if slip in reported and slip.moves == tuple(
-            d.doing.move for d in history.done[slip.at : slip.at + slip.replaces]
+            d.move for d in history.moves[slip.at : slip.at + slip.replaces]
         ):
             raise AssertionError("the intended moves are reported as a slip")
         assert letters or stopped or slip in reported
@@ -112,8 +111,8 @@ def test_what_comes_to_the_intended_piece_is_never_reported(seed: int, kind: str
 def _letters(history, slip):  # type: ignore[no-untyped-def]
     letters = list(history.colours)
     for at in range(slip.at, slip.at + slip.replaces):
-        first, last = history.before(at).bands, history.done[at].after.bands
-        if isinstance(history.done[at].doing.move, Clip) or first == last:
+        first, last = history.before(at).bands, history.moves[at].after.bands
+        if isinstance(history.moves[at].move, Clip) or first == last:
             continue
         mine = [getattr(m, "colour", None) for m in slip.moves]
         for band in range(first, last):
@@ -124,9 +123,10 @@ def _letters(history, slip):  # type: ignore[no-untyped-def]
 
 def test_every_kind_of_slip_is_met_in_the_pieces() -> None:
     met = set()
-    for name in ("riding-lights", "buoy-line", "herring-tail", "twin-hulls", "lobster-pot"):
+    pieces = ("riding-lights", "buoy-line", "herring-tail", "twin-hulls", "lobster-pot")
+    for name in (*pieces, "swatches/reef-points"):
         met |= {slip.kind for slip in rehearsed(name).chances}
-    assert met == set(KINDS)
+    assert met == set(SLIP_KINDS)
 
 
 def test_shared_out_work_gives_the_same() -> None:
@@ -134,7 +134,7 @@ def test_shared_out_work_gives_the_same() -> None:
     one = rehearse(pattern, history_of(pattern))
     two = rehearse(pattern, history_of(pattern), processes=2)
     assert one.outcomes == two.outcomes
-    assert one.spots == two.spots
+    assert one.risky_steps == two.risky_steps
 
 
 def test_progress_is_told_and_reaches_its_end() -> None:
@@ -165,7 +165,7 @@ def test_the_top_troubles_are_proved(name: str) -> None:
     """What is shown first was proved in full and its certificates checked; a proof of our own agrees."""
     told = rehearsed(name)
     for trouble in told.troubles[:5]:
-        for way in trouble.ways[:2]:
+        for way in trouble.failure_modes[:2]:
             assert way.worst.slip in told.proved
             proof = prove(
                 structure_of(slow_run(told.history, way.worst.slip).events, told.history.board.spots)
@@ -177,8 +177,9 @@ def test_the_top_troubles_are_proved(name: str) -> None:
 def test_steps_that_go_wrong_alike_are_one_trouble() -> None:
     """Every hook of a chain can be too shallow: one warning, not twenty-four; no spot is told twice."""
     told = rehearsed("jetty")
-    spots = [spot.at for trouble in told.troubles for spot in trouble.spots]
-    assert sorted(spots) == sorted(spot.at for spot in told.spots)
-    assert told.troubles[0].ways[0].kind == "too-shallow"
-    assert {spot.step for spot in told.troubles[0].spots} == {9, 10}  # at 8 one band falls, at 7 it cannot be
+    spots = [spot.at for trouble in told.troubles for spot in trouble.risky_steps]
+    assert sorted(spots) == sorted(spot.at for spot in told.risky_steps)
+    assert told.troubles[0].failure_modes[0].kind == "too-shallow"
+    steps = {risky.step for risky in told.troubles[0].risky_steps}
+    assert steps == {9, 10}  # at 8 one band falls, at 7 it cannot be
     assert sum(trouble.expected for trouble in told.troubles) == pytest.approx(sum(told.heat))

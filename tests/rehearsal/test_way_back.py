@@ -7,21 +7,20 @@ from itertools import combinations
 import pytest
 
 from examples.pieces import PIECES
-from pegwright.loom import History, board, replay
+from pegwright.loom import History, board_of, replay
 from pegwright.pattern import expand
-from pegwright.rehearsal.consequence import Outcome, outcome_of
-from pegwright.rehearsal.course import course
-from pegwright.rehearsal.run import rehearse_slips
-from pegwright.rehearsal.slips import find_slips
-from pegwright.rehearsal.verdicts import Judge
-from pegwright.rehearsal.way_back import _Back, _done, _meant, way_back
-from tests.rehearsal.twin import loom_of, random_history, slow_run
+from pegwright.rehearsal import Outcome, find_slips, find_way_back, prepare_history
+from pegwright.rehearsal.judge import Judge
+from pegwright.rehearsal.outcome import outcome_of
+from pegwright.rehearsal.slip_run import replay_slips
+from pegwright.rehearsal.way_back import _intended_move, _moves_made, _WayBackSearch
+from testing.slow_rehearsal import loom_of, random_history, slow_run
 
 
 def outcomes(history: History, every: int = 1) -> list[Outcome]:
-    made = course(history)
+    made = prepare_history(history)
     judge = Judge(made)
-    found = (outcome_of(made, judge, rehearse_slips(made, slip)) for slip in find_slips(history)[::every])
+    found = (outcome_of(made, judge, replay_slips(made, slip)) for slip in find_slips(history)[::every])
     return [outcome for outcome in found if outcome is not None and not outcome.slip.about]
 
 
@@ -30,16 +29,16 @@ def outcomes(history: History, every: int = 1) -> list[Outcome]:
 def test_every_way_back_of_random_programs(seed: int, kind: str) -> None:
     history = random_history(seed, kind)
     for outcome in outcomes(history):
-        way = way_back(history, outcome)
+        way = find_way_back(history, outcome)
         check_way(history, outcome, way)
 
 
 @pytest.mark.parametrize("name", ["ebb-line", "riding-lights", "buoy-line", "herring-tail"])
 def test_ways_back_of_the_pieces(name: str) -> None:
     pattern = PIECES[name]()
-    history = replay(board(pattern.loom), expand(pattern).doings)
+    history = replay(board_of(pattern.loom), expand(pattern).moves)
     for outcome in outcomes(history, every=17):
-        check_way(history, outcome, way_back(history, outcome))
+        check_way(history, outcome, find_way_back(history, outcome))
 
 
 def check_way(history, outcome, way) -> None:  # type: ignore[no-untyped-def]
@@ -49,29 +48,32 @@ def check_way(history, outcome, way) -> None:  # type: ignore[no-untyped-def]
     assert [act.do for act in way.acts] == sorted((act.do for act in way.acts), reverse=True)
     assert [act.at for act in again] == sorted(act.at for act in again)
     assert {act.at for act in again} >= set(range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces))
-    made = course(history)
-    wrong, later = _done(made, outcome, way.after)
-    right = [_meant(history, at) for at in range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces)]
-    back = _Back(made, wrong, later, right, way.after)
+    made = prepare_history(history)
+    wrong, later = _moves_made(made, outcome, way.after)
+    right = [
+        _intended_move(history, at) for at in range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces)
+    ]
+    back = _WayBackSearch(made, wrong, later, right, way.after)
     kept = [act for act in later if act.at not in undone]
     clear = back.play(back.before, kept)
     assert clear is not None
-    end = back.play(clear[0], [*right, *(_meant(history, a.at) for a in again[len(right) :])])
+    end = back.play(clear[0], [*right, *(_intended_move(history, a.at) for a in again[len(right) :])])
     assert end is not None
-    assert loom_of(end[0].state)[0] == loom_of(history.done[way.after].after)[0]
+    assert loom_of(end[0].state)[0] == loom_of(history.moves[way.after].after)[0]
 
 
 @pytest.mark.parametrize("seed", range(5))
 def test_no_smaller_set_of_moves_leads_back(seed: int) -> None:
     history = random_history(seed, "shallow")
     for outcome in outcomes(history, every=3):
-        way = way_back(history, outcome, after=len(history.done) - 1)
-        made = course(history)
-        wrong, later = _done(made, outcome, way.after)
+        way = find_way_back(history, outcome, after=len(history.moves) - 1)
+        made = prepare_history(history)
+        wrong, later = _moves_made(made, outcome, way.after)
         right = [
-            _meant(history, at) for at in range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces)
+            _intended_move(history, at)
+            for at in range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces)
         ]
-        back = _Back(made, wrong, later, right, way.after)
+        back = _WayBackSearch(made, wrong, later, right, way.after)
         undone = sum(act.do == "undo" for act in way.acts) - len(wrong)
         for size in range(undone):
             for some in combinations([act.at for act in later], size):
@@ -81,9 +83,9 @@ def test_no_smaller_set_of_moves_leads_back(seed: int) -> None:
 def test_the_state_undone_is_the_one_that_stands() -> None:
     history = random_history(1, "hooks")
     for outcome in outcomes(history):
-        made = course(history)
-        wrong, later = _done(made, outcome, len(history.done) - 1)
-        right = [_meant(history, outcome.slip.at)]
-        back = _Back(made, wrong, later, right, len(history.done) - 1)
+        made = prepare_history(history)
+        wrong, later = _moves_made(made, outcome, len(history.moves) - 1)
+        right = [_intended_move(history, outcome.slip.at)]
+        back = _WayBackSearch(made, wrong, later, right, len(history.moves) - 1)
         assert back.stands is not None
         assert loom_of(back.stands[0].state)[0] == loom_of(slow_run(history, outcome.slip).states[-1])[0]

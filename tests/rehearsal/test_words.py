@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from pegwright.lesson import Teller, Words
-from pegwright.loom.steps import step_numbers
+from pegwright.lesson import MistakeWriter, Phrasebook
+from pegwright.loom import step_numbers
 from tests.rehearsal.pieces import outcome, rehearsed
 
 
 @pytest.fixture(name="teller")
-def _teller() -> Teller:
+def _teller() -> MistakeWriter:
     history = rehearsed("jetty").history
-    return Teller(Words("en"), history, step_numbers(history).__getitem__)
+    return MistakeWriter(Phrasebook("en"), history, step_numbers(history).__getitem__)
 
 
-def test_a_band_left_out_is_a_band_not_a_move(teller: Teller) -> None:
+def test_a_band_left_out_is_a_band_not_a_move(teller: MistakeWriter) -> None:
     """Step 3 lays the third band, A3 to A4: A3 then has the one loop of the second band, not two."""
     slip = outcome(rehearsed("jetty"), "step-skipped", 3)
     assert teller.slip(slip) == "One band is left out."
@@ -23,7 +23,7 @@ def test_a_band_left_out_is_a_band_not_a_move(teller: Teller) -> None:
     assert teller.sign(slip) == "You see it at once: 1 loop on peg A3; there should be 2."
 
 
-def test_a_loop_passed_over_a_last_band_and_an_end_left_open(teller: Teller) -> None:
+def test_a_loop_passed_over_a_last_band_and_an_end_left_open(teller: MistakeWriter) -> None:
     told = rehearsed("jetty")
     assert teller.slip(outcome(told, "step-skipped", 8)) == "One loop is passed over and stays where it is."
     assert teller.slip(outcome(told, "step-skipped", 11)) == "The last band is left out."
@@ -36,15 +36,15 @@ def test_a_loop_passed_over_a_last_band_and_an_end_left_open(teller: Teller) -> 
 def test_another_peg_of_a_lift_has_its_turn() -> None:
     """In a fish-tail the lifts change sides; to lift at the same peg twice is not to put a loop anywhere."""
     told = rehearsed("herring-tail")
-    teller = Teller(Words("en"), told.history, step_numbers(told.history).__getitem__)
+    teller = MistakeWriter(Phrasebook("en"), told.history, step_numbers(told.history).__getitem__)
     slip = next(o for o in told.outcomes if o.slip.kind == "wrong-peg" and o.step == 56)
     assert teller.slip(slip) == "It is done at peg A1, not at peg B1."
-    assert teller.warning(slip) == "Look which peg has its turn."
+    assert teller.warning(slip) == "Check which peg is next."
 
 
 def test_many_bands_are_counted_few_are_named() -> None:
     told = rehearsed("twin-hulls")
-    teller = Teller(Words("en"), told.history, step_numbers(told.history).__getitem__)
+    teller = MistakeWriter(Phrasebook("en"), told.history, step_numbers(told.history).__getitem__)
     looks = [o for o in told.outcomes if o.result == "looks-different"]
     few = [o for o in looks if len(o.differs) <= 4]
     many = [o for o in looks if len(o.differs) > 4]

@@ -12,8 +12,8 @@ from typing import Any
 import jsonpatch
 import msgspec
 
-from pegwright.pattern import Maker, Rows, expand, write
-from pegwright.server.seen import seen
+from pegwright.pattern import PatternBuilder, Rows, expand, write_pattern
+from pegwright.server.work_responses import work_response
 from pegwright.workshop import example_files, open_pattern, work
 
 
@@ -24,15 +24,15 @@ def cases() -> dict[str, Any]:
     for name, path in example_files().items():
         pattern = open_pattern(path).pattern
         assert pattern is not None
-        document = msgspec.json.decode(write(pattern))
+        document = msgspec.json.decode(write_pattern(pattern))
         made = work(pattern)
         pieces.append(
             {
                 "name": name,
                 "document": document,
-                "moves": [doing.move for doing in expand(pattern).doings],
-                "seen": seen(made).moves,
-                "stacks": [dict(done.after.stacks) for done in made.history.done],
+                "moves": [doing.move for doing in expand(pattern).moves],
+                "seen": work_response(made).moves,
+                "stacks": [dict(done.after.stacks) for done in made.history.moves],
             }
         )
         for found in made.findings:
@@ -45,7 +45,7 @@ def cases() -> dict[str, Any]:
 
 def _mirrored(rounds: int) -> dict[str, Any]:
     """Return a pattern of motifs in motifs and rounds that move on, mirrored each way, and its moves."""
-    m = Maker("Slack water", Rows(rows=9, pegs=40)).colour("A", "slate", "#445566")
+    m = PatternBuilder("Slack water", Rows(rows=9, pegs=40)).colour("A", "slate", "#445566")
     with m.motif("ripple", n=2), m.repeat("n", pegs=2, rows=1):
         m.place("A", "A1", "B2")
     with m.motif("pair"):
@@ -60,8 +60,8 @@ def _mirrored(rounds: int) -> dict[str, Any]:
     expansion = expand(pattern)
     assert not expansion.findings
     return {
-        "document": msgspec.json.decode(write(pattern)),
-        "moves": [doing.move for doing in expansion.doings],
+        "document": msgspec.json.decode(write_pattern(pattern)),
+        "moves": [doing.move for doing in expansion.moves],
     }
 
 

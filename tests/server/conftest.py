@@ -11,6 +11,7 @@ from anyio.from_thread import BlockingPortal, start_blocking_portal
 from httpx import ASGITransport, AsyncClient, Response
 
 from pegwright.server import make_app
+from pegwright.server.workers import Workers
 
 HOST = "127.0.0.1:4711"
 TOKEN = "the-token-of-this-run"
@@ -68,9 +69,17 @@ def folder(tmp_path: Path) -> Path:
     return made
 
 
+@pytest.fixture(scope="session")
+def workers() -> Iterator[Workers]:
+    """Processes that all studios of the tests share, since each takes a second to start."""
+    shared = Workers()
+    yield shared
+    shared.close()
+
+
 @pytest.fixture
-def studio(portal: BlockingPortal, folder: Path, page: Path) -> Client:
-    return Client(make_app(folder, TOKEN, frozenset({HOST}), page), portal)
+def studio(portal: BlockingPortal, folder: Path, page: Path, workers: Workers) -> Client:
+    return Client(make_app(folder, TOKEN, frozenset({HOST}), page, workers), portal)
 
 
 @pytest.fixture
@@ -78,7 +87,7 @@ def chain() -> dict[str, object]:
     """A plain chain of seven bands that holds."""
     from msgspec.json import decode
 
-    from pegwright.pattern import write
-    from pegwright.workshop import starter
+    from pegwright.pattern import write_pattern
+    from pegwright.workshop import starter_pattern
 
-    return dict(decode(write(starter("Slack chain", pegs=7))))
+    return dict(decode(write_pattern(starter_pattern("Slack chain", pegs=7))))

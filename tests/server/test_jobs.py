@@ -18,11 +18,11 @@ from typing import Any
 import pytest
 from msgspec.json import encode
 
-from pegwright.pattern import Maker, Rows, read, write
+from pegwright.pattern import PatternBuilder, Rows, read_pattern, write_pattern
 from pegwright.server import jobs as jobs_
-from pegwright.server.errands import Press
-from pegwright.server.jobs import BusyError, Jobs, NoJobError, Told
-from pegwright.workshop import rehearsed, work
+from pegwright.server.job_requests import PressRequest
+from pegwright.server.jobs import BusyError, Jobs, JobStatus, NoJobError
+from pegwright.workshop import rehearse_piece, work
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
@@ -40,13 +40,13 @@ def long() -> Document:
     """A piece whose lesson takes far longer to press than any test here lasts."""
     from msgspec.json import decode
 
-    m = Maker("Long haul", Rows(rows=1, pegs=2000)).colour("A", "slate blue", "#34506b")
+    m = PatternBuilder("Long haul", Rows(rows=1, pegs=2000)).colour("A", "slate blue", "#34506b")
     for k in range(1, 1500):
         m.place("A", f"A{k}", f"A{k + 1}")
-    return dict(decode(write(m.pattern())))
+    return dict(decode(write_pattern(m.pattern())))
 
 
-def finish(look: Any, told: Told) -> list[Told]:
+def finish(look: Any, told: JobStatus) -> list[JobStatus]:
     """Return all that is told until the job is closed."""
     heard = [told]
     while heard[-1].state in ("waiting", "running"):
@@ -71,8 +71,8 @@ def wait_for(what: Any, seconds: float = 120.0) -> None:
 
 def test_a_lesson_is_pressed_with_progress(studio: Client, chain: Document) -> None:
     """The lesson comes as a zip whose hashes are those that it lists; on the way it tells how far it is."""
-    errand = {"do": "press", "paper": "letter", "language": "de", "whole": True}
-    told = studio.post("/api/jobs", {"piece": "slack", "errand": errand, "document": chain}).json()
+    request = {"do": "press", "paper": "letter", "language": "de", "whole": True}
+    told = studio.post("/api/jobs", {"piece": "slack", "job": request, "document": chain}).json()
     heard = [told]
     while told["state"] in ("waiting", "running"):
         told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
@@ -98,7 +98,7 @@ def test_a_lesson_is_pressed_with_progress(studio: Client, chain: Document) -> N
 
 def test_the_page_of_a_lesson_is_shut_off_from_the_studio(studio: Client, chain: Document) -> None:
     """The frame needs no token but the job's secret name; it is sandboxed, and nothing but pages is shown."""
-    told = studio.post("/api/jobs", {"piece": "s", "errand": {"do": "press"}, "document": chain}).json()
+    told = studio.post("/api/jobs", {"piece": "s", "job": {"do": "press"}, "document": chain}).json()
     while told["state"] in ("waiting", "running"):
         told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
     assert told["files"] == ["follow.html"]
@@ -118,21 +118,21 @@ def test_the_page_of_a_lesson_is_shut_off_from_the_studio(studio: Client, chain:
 
 
 def test_newer_work_ends_the_older_at_once(jobs: Jobs, chain: Document, long: Document) -> None:
-    """A second errand in the same slot ends the first, and its process is gone."""
-    first = jobs.start("rest slack", Press(whole=True), long)
-    wait_for(lambda: jobs.look(first.job).state == "running")
+    """A second request in the same slot ends the first, and its process is gone."""
+    first = jobs.start("rest slack", PressRequest(whole=True), long)
+    wait_for(lambda: jobs.status(first.job).state == "running")
     process = jobs._jobs[first.job].process
     assert process is not None
-    second = jobs.start("rest slack", Press(), chain)
-    assert jobs.look(first.job).state == "ended"
+    second = jobs.start("rest slack", PressRequest(), chain)
+    assert jobs.status(first.job).state == "ended"
     wait_for(lambda: not is_alive(process.pid))
-    assert finish(jobs.look, second)[-1].state == "done"
-    assert jobs.look(first.job).state == "ended"
+    assert finish(jobs.status, second)[-1].state == "done"
+    assert jobs.status(first.job).state == "ended"
 
 
 def test_what_cannot_be_done_says_why(jobs: Jobs, chain: Document) -> None:
     """No pattern, and a piece that cannot be mirrored, are refused with a reason."""
-    told = finish(jobs.look, jobs.start("a", Press(), {"pegwright": 2, "title": ""}))[-1]
+    told = finish(jobs.status, jobs.start("a", PressRequest(), {"pegwright": 2, "title": ""}))[-1]
     assert told.state == "refused"
     assert told.findings
     with pytest.raises(NoJobError):
@@ -141,24 +141,24 @@ def test_what_cannot_be_done_says_why(jobs: Jobs, chain: Document) -> None:
 
 def test_a_job_that_dies_is_told_as_failed(jobs: Jobs, long: Document) -> None:
     """A process that is killed from outside leaves no one waiting."""
-    told = jobs.start("a", Press(whole=True), long)
-    wait_for(lambda: jobs.look(told.job).state == "running")
+    told = jobs.start("a", PressRequest(whole=True), long)
+    wait_for(lambda: jobs.status(told.job).state == "running")
     process = jobs._jobs[told.job].process
     assert process is not None
     process.send_signal(signal.SIGKILL)
-    assert finish(jobs.look, told)[-1].state == "failed"
+    assert finish(jobs.status, told)[-1].state == "failed"
 
 
 def test_only_so_much_waits(jobs: Jobs, long: Document, monkeypatch: pytest.MonkeyPatch) -> None:
     """More than may wait is refused; two at the most run at once."""
     monkeypatch.setattr(jobs_, "MOST_WAITING", 4)  # few enough that none is done while they are begun
-    started = [jobs.start(str(k), Press(whole=True), long) for k in range(jobs_.MOST_WAITING)]
+    started = [jobs.start(str(k), PressRequest(whole=True), long) for k in range(jobs_.MOST_WAITING)]
     with pytest.raises(BusyError):
-        jobs.start("one more", Press(), long)
-    wait_for(lambda: sum(jobs.look(each.job).state == "running" for each in started) == jobs_.AT_ONCE)
+        jobs.start("one more", PressRequest(), long)
+    wait_for(lambda: sum(jobs.status(each.job).state == "running" for each in started) == jobs_.AT_ONCE)
     for each in started:
         jobs.end(each.job)
-    jobs.start("one more", Press(), long)
+    jobs.start("one more", PressRequest(), long)
 
 
 def test_a_job_nobody_asks_about_is_ended(
@@ -166,8 +166,8 @@ def test_a_job_nobody_asks_about_is_ended(
 ) -> None:
     """A page that was closed leaves no work behind."""
     monkeypatch.setattr(jobs_, "FORGOTTEN_S", 0.2)
-    told = jobs.start("a", Press(whole=True), long)
-    wait_for(lambda: jobs._jobs[told.job].told.state == "ended")
+    told = jobs.start("a", PressRequest(whole=True), long)
+    wait_for(lambda: jobs._jobs[told.job].status.state == "ended")
 
 
 def test_no_process_outlives_a_killed_studio(tmp_path: Path, long: Document) -> None:
@@ -175,11 +175,11 @@ def test_no_process_outlives_a_killed_studio(tmp_path: Path, long: Document) -> 
     script = tmp_path / "parent.py"
     script.write_text(
         "import json, sys, time\n"
-        "from pegwright.server.errands import Press\n"
+        "from pegwright.server.job_requests import PressRequest\n"
         "from pegwright.server.jobs import Jobs\n"
         "jobs = Jobs()\n"
-        "told = jobs.start('a', Press(whole=True), json.loads(sys.stdin.read()))\n"
-        "while jobs.look(told.job).state != 'running': time.sleep(0.01)\n"
+        "told = jobs.start('a', PressRequest(whole=True), json.loads(sys.stdin.read()))\n"
+        "while jobs.status(told.job).state != 'running': time.sleep(0.01)\n"
         "print(jobs._jobs[told.job].process.pid, jobs._spare.pid, flush=True)\n"
         "time.sleep(60)\n"
     )
@@ -205,7 +205,7 @@ def test_a_piece_comes_to_rest(studio: Client, chain: Document) -> None:
     A band that is pulled nowhere is as long as at rest, π(bore + thickness) = 47 mm; here each is pulled a
     little, and pressed a little where others go round it.
     """
-    told = studio.post("/api/jobs", {"piece": "s", "errand": {"do": "rest"}, "document": chain}).json()
+    told = studio.post("/api/jobs", {"piece": "s", "job": {"do": "rest"}, "document": chain}).json()
     heard = [told]
     while told["state"] in ("waiting", "running"):
         told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
@@ -231,14 +231,14 @@ def test_a_piece_comes_to_rest(studio: Client, chain: Document) -> None:
 
 def test_a_rehearsal_is_told_as_the_workshop_has_it(studio: Client, chain: Document) -> None:
     """The worst spots with their way back and pictures; every band that falls is one of the piece."""
-    errand = {"do": "rehearse", "language": "de"}
-    told = studio.post("/api/jobs", {"piece": "s", "errand": errand, "document": chain}).json()
+    request = {"do": "rehearse", "language": "de"}
+    told = studio.post("/api/jobs", {"piece": "s", "job": request, "document": chain}).json()
     while told["state"] in ("waiting", "running"):
         told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
     assert told["state"] == "done", told
     found = studio.get(f"/api/jobs/{told['job']}/files/rehearsal.json").json()
-    made = work(read(encode(chain)).pattern)  # type: ignore[arg-type]
-    own = rehearsed(made)
+    made = work(read_pattern(encode(chain)).pattern)  # type: ignore[arg-type]
+    own = rehearse_piece(made)
     assert found["tried"] == own.tried
     assert found["heat"] == pytest.approx(own.heat, abs=1e-4)
     assert [spot["lost"] for spot in found["spots"]] == pytest.approx(
@@ -259,8 +259,8 @@ def test_a_piece_is_fitted_to_a_wrist(studio: Client, chain: Document) -> None:
     """
 
     def measured(document: Document) -> Any:
-        errand = {"do": "measure"}
-        told = studio.post("/api/jobs", {"piece": "s", "errand": errand, "document": document}).json()
+        request = {"do": "measure"}
+        told = studio.post("/api/jobs", {"piece": "s", "job": request, "document": document}).json()
         while told["state"] in ("waiting", "running"):
             told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
         assert told["state"] == "done", told
@@ -284,3 +284,14 @@ def test_a_piece_is_fitted_to_a_wrist(studio: Client, chain: Document) -> None:
     low, high = told["fit"]["wrists_mm"]
     assert low <= 160 <= high
     assert {f["code"] for f in ask(chain, "no wrist")[1]["findings"]} == {"wrist-unreadable"}
+
+
+def test_no_code_of_the_current_folder_runs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, jobs: Jobs, chain: Document
+) -> None:
+    """A module that lies beside the pieces was loaded by every job."""
+    (tmp_path / "msgspec.py").write_text("open('ran', 'w').close()\nraise SystemExit\n")
+    monkeypatch.chdir(tmp_path)
+    status = finish(jobs.status, jobs.start("a", PressRequest(), chain))[-1]
+    assert status.state == "done"
+    assert not (tmp_path / "ran").exists()

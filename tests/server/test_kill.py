@@ -14,9 +14,9 @@ from typing import Any
 
 import httpx
 
-from pegwright.pattern import Pattern, read, write
+from pegwright.pattern import Pattern, read_pattern, write_pattern
 from pegwright.server.folder import edition_of
-from pegwright.workshop import starter
+from pegwright.workshop import starter_pattern
 
 KILLS = 50
 TOKEN = "t"
@@ -50,7 +50,7 @@ def _save_until_killed(address: str, document: dict[str, Any], edition: str, fir
 
 
 def _title(file: Path) -> tuple[Pattern, int]:
-    reading = read(file.read_bytes())
+    reading = read_pattern(file.read_bytes())
     assert reading.pattern is not None, "the file is torn"
     return reading.pattern, int(reading.pattern.title.split()[-1])
 
@@ -61,9 +61,9 @@ def test_a_kill_loses_nothing_that_was_saved(folder: Path, page: Path) -> None:
     The page saves an edit 0.15 s after it is made and not later (`bench.svelte.ts`); so at most that is lost.
     """
     file = folder / "piece.json"
-    pattern = starter("edit 0", rows=3, pegs=120)
-    file.write_bytes(write(pattern))
-    document = json.loads(write(pattern))
+    pattern = starter_pattern("edit 0", rows=3, pegs=120)
+    file.write_bytes(write_pattern(pattern))
+    document = json.loads(write_pattern(pattern))
     forks = multiprocessing.get_context("forkserver")
     forks.set_forkserver_preload(["uvicorn", "pegwright.server"])
     moment = random.Random(4)

@@ -11,10 +11,9 @@ from typing import Any
 from urllib.parse import quote
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from pegwright.pattern import read
+from pegwright.pattern import read_pattern
 from pegwright.server.folder import ChangedError, Folder, NoPieceError
 from tests.server.conftest import Client
 
@@ -25,7 +24,7 @@ def test_a_piece_goes_round(studio: Client, folder: Path, chain: Document) -> No
     """What is laid on the shelf lies there as a pattern file and is opened again as it was."""
     saved = studio.post("/api/pieces", {"document": chain}).json()
     assert saved["name"] == "slack-chain"
-    reading = read((folder / "slack-chain.json").read_bytes())
+    reading = read_pattern((folder / "slack-chain.json").read_bytes())
     assert reading.pattern is not None
     opened = studio.get("/api/pieces/slack-chain").json()
     assert opened["document"] == chain
@@ -85,11 +84,11 @@ def test_paths_stay_in_the_folder(studio: Client, folder: Path, name: str, chain
     (folder / "link.json").symlink_to(secret)
     for route in ROUTES:
         answer = studio.get(route.format(quote(name, safe="")))
-        assert answer.status_code in (404, 405) or answer.json() == []
+        assert answer.status_code in (400, 404, 405) or answer.json() == []
     answer = studio.put(
         f"/api/pieces/{quote(name, safe='')}", {"document": {**chain, "title": "no"}, "edition": "x"}
     )
-    assert answer.status_code in (404, 405, 409)
+    assert answer.status_code in (400, 404, 405, 409)
     assert json.loads(secret.read_text())["title"] == "Slack chain"
     assert studio.get("/api/pieces").json()["pieces"] == []
 
@@ -187,5 +186,5 @@ def test_a_piece_is_taken_off_the_shelf_and_kept_aside(studio: Client, folder: P
         assert studio.post("/api/pieces", {"document": chain}).json()["name"] == "slack-chain"
     assert [file.read_bytes() for file in (folder / ".removed").iterdir()] == [before, before]
     for name in ("..%2Fslack-chain", ".removed", "stash", "%2e%2e"):
-        assert studio.ask("DELETE", f"/api/pieces/{name}").status_code in (404, 405)
+        assert studio.ask("DELETE", f"/api/pieces/{name}").status_code in (400, 404, 405)
     assert (folder / "slack-chain.json").exists()

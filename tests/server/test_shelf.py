@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import json
+import os
 from pathlib import Path
 from typing import Any
 
 import msgspec
 import pytest
 
-from pegwright.fit.stash import read_stash
-from pegwright.pattern import Maker, Rows, expand, read, write
-from pegwright.pattern.moves import Place
+from pegwright.fit import read_stash
+from pegwright.pattern import PatternBuilder, Place, Rows, expand, read_pattern, write_pattern
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
@@ -19,7 +19,7 @@ Document = dict[str, Any]
 
 def lights(title: str = "Quay lights", pitch_mm: float = 16.0) -> Document:
     """A strip of two lanterns: a motif that works another one and is given its colour where it is worked."""
-    m = Maker(title, Rows(rows=3, pegs=13, pitch_mm=pitch_mm))
+    m = PatternBuilder(title, Rows(rows=3, pegs=13, pitch_mm=pitch_mm))
     m.colour("A", "slate blue", "#34506b").colour("L", "lamp yellow", "#d9a520")
     with m.motif("spoke", "glass"):
         m.place("glass", "B2", "A2")
@@ -28,7 +28,7 @@ def lights(title: str = "Quay lights", pitch_mm: float = 16.0) -> Document:
         m.use("spoke", colours={"glass": "glass"})
     m.use("lantern", pegs=0, colours={"glass": "L"})
     m.use("lantern", pegs=2, colours={"glass": "L"})
-    return dict(msgspec.json.decode(write(m.pattern())))
+    return dict(msgspec.json.decode(write_pattern(m.pattern())))
 
 
 def own(studio: Client) -> list[Document]:
@@ -53,11 +53,11 @@ def test_motifs_bring_all_that_they_take(studio: Client) -> None:
         "motifs": lantern["motifs"],
         "steps": [{"do": "motif", "name": "lantern", "colours": lantern["slots"]}],
     }
-    pattern = read(json.dumps(made).encode()).pattern
+    pattern = read_pattern(json.dumps(made).encode()).pattern
     assert pattern is not None
     expansion = expand(pattern)
     assert expansion.findings == ()
-    places = [doing.move for doing in expansion.doings]
+    places = [doing.move for doing in expansion.moves]
     assert places == [Place(colour="A", over=("B1", "A2")), Place(colour="L", over=("B2", "A2"))]
 
 
@@ -152,3 +152,44 @@ def test_no_piece_takes_the_name_of_the_stash(studio: Client, chain: Document) -
     saved = studio.post("/api/pieces", {"document": {**chain, "title": "Stash"}}).json()
     assert saved["name"] == "stash-2"
     assert studio.get("/api/stash").json()["edition"] == ""
+
+
+def test_a_pipe_on_the_shelf_is_not_waited_for(studio: Client, folder: Path) -> None:
+    """A named pipe made the shelf, the stash and the piece wait for ever."""
+    os.mkfifo(folder / "stash.json")
+    os.mkfifo(folder / "tide.json")
+    assert studio.get("/api/pieces").json()["pieces"] == []
+    assert studio.get("/api/pieces/tide").status_code == 404
+    assert studio.get("/api/stash").status_code == 404
+
+
+@pytest.mark.parametrize("link", [".versions", ".versions/slack-chain", ".removed"])
+def test_a_link_leads_no_version_and_no_removed_piece_out(
+    studio: Client, folder: Path, tmp_path: Path, link: str, chain: Document
+) -> None:
+    outside = tmp_path / "outside"
+    outside.mkdir()
+    studio.post("/api/pieces", {"document": chain})
+    (folder / link).parent.mkdir(exist_ok=True)
+    (folder / link).symlink_to(outside)
+    if link == ".removed":
+        assert studio.ask("DELETE", "/api/pieces/slack-chain").status_code == 507
+    else:
+        assert studio.post("/api/pieces/slack-chain/versions", {}).status_code == 507
+    assert list(outside.iterdir()) == []
+    assert (folder / "slack-chain.json").exists()
+
+
+def test_versions_of_a_wrong_clock_do_not_push_out_the_new_one(
+    studio: Client, folder: Path, chain: Document
+) -> None:
+    """Two hundred versions stamped in the future made keeping a version fail."""
+    studio.post("/api/pieces", {"document": chain})
+    shelf = folder / ".versions" / "slack-chain"
+    shelf.mkdir(parents=True)
+    for k in range(200):
+        (shelf / f"21000101T{k // 60:02}{k % 60:02}00000000Z.json").write_text("{}")
+    kept = studio.post("/api/pieces/slack-chain/versions", {})
+    assert kept.status_code == 201
+    assert (shelf / f"{kept.json()['version']}.json").exists()
+    assert len(list(shelf.iterdir())) == 200

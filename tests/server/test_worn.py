@@ -9,9 +9,8 @@ import msgspec
 import numpy as np
 import pytest
 
-from pegwright.pattern import Maker, Rows, read, write
-from pegwright.workshop import work
-from pegwright.workshop.lengths import lengths
+from pegwright.pattern import PatternBuilder, Rows, read_pattern, write_pattern
+from pegwright.workshop import measure_lengths, work
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
@@ -20,7 +19,7 @@ GIRTH_MM = 50.0
 
 def boats(repeats: int, pegs: int, *, clip: bool = True) -> Document:
     """A plain chain of so many bands on a loom with room for more, closed with a clip or tied with a cord."""
-    m = Maker("Row of boats", Rows(rows=1, pegs=pegs)).colour("A", "slate blue", "#34506b")
+    m = PatternBuilder("Row of boats", Rows(rows=1, pegs=pegs)).colour("A", "slate blue", "#34506b")
     with m.repeat(repeats, pegs=1):
         m.place("A", "A1", "A2")
     m.turn()
@@ -31,12 +30,12 @@ def boats(repeats: int, pegs: int, *, clip: bool = True) -> Document:
         m.clip("end", f"A{repeats + 1}")
     else:
         m.knot("A1")
-    return dict(msgspec.json.decode(write(m.pattern())))
+    return dict(msgspec.json.decode(write_pattern(m.pattern())))
 
 
-def made(studio: Client, document: Document, errand: Document, file: str) -> tuple[Document, Any]:
-    """Return how the errand ended and what it made."""
-    told = studio.post("/api/jobs", {"piece": "boats", "errand": errand, "document": document}).json()
+def made(studio: Client, document: Document, request: Document, file: str) -> tuple[Document, Any]:
+    """Return how the job ended and what it made."""
+    told = studio.post("/api/jobs", {"piece": "boats", "job": request, "document": document}).json()
     while told["state"] in ("waiting", "running"):
         told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
     if told["state"] != "done":
@@ -72,7 +71,7 @@ def test_what_no_clip_closes_is_refused_with_a_reason(studio: Client) -> None:
 @pytest.mark.parametrize("girth", [0, -1, 49, 401, "wide", None])
 def test_no_wrist_is_like_that(studio: Client, girth: object) -> None:
     """A girth is between that of a small child's wrist and an ankle; anything else is refused at once."""
-    body = {"piece": "p", "errand": {"do": "worn", "girth_mm": girth}, "document": boats(3, 4)}
+    body = {"piece": "p", "job": {"do": "worn", "girth_mm": girth}, "document": boats(3, 4)}
     assert studio.post("/api/jobs", body).status_code == 400
 
 
@@ -80,7 +79,7 @@ def test_other_lengths_are_tried_in_the_background(studio: Client) -> None:
     """What the page is told is what the workshop finds, and one repeat of a chain is one band."""
     document = boats(6, 12)
     _, told = made(studio, document, {"do": "lengthen"}, "lengths.json")
-    own = lengths(work(read(msgspec.json.encode(document)).pattern))  # type: ignore[arg-type]
+    own = measure_lengths(work(read_pattern(msgspec.json.encode(document)).pattern))  # type: ignore[arg-type]
     assert told == msgspec.to_builtins(own)
     assert (told["now"], told["bands"]) == (5, 1)  # what is repeated least: five hooks
     assert told["most"] <= 10  # the loom has 12 pegs
@@ -117,7 +116,7 @@ def test_the_wrist_is_served_by_repeats_first(studio: Client, wrist_mm: int, sig
     assert told["repeats"] == 7 + told["more"]
     assert 0.85 * wrist_mm <= told["length_mm"] <= wrist_mm
     assert told["length_mm"] == pytest.approx(120 + 12 * told["more"] + 6 * told["extension"])
-    longer = work(read(msgspec.json.encode(told["document"])).pattern)  # type: ignore[arg-type]
+    longer = work(read_pattern(msgspec.json.encode(told["document"])).pattern)  # type: ignore[arg-type]
     assert longer.holds
     assert len(longer.proof.verdicts) == 9 + told["more"] + told["extension"]
 

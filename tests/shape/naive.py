@@ -17,7 +17,7 @@ def elastic_energy(bands: list[Band], positions: list[Floats]) -> float:
     """Stretch by integrating the stress, bend by ½ EI θ²/l̄; no turn limit, no natural curvature."""
     from scipy.integrate import quad
 
-    from pegwright.shape.rubber import stress
+    from pegwright.shape import nominal_stress
 
     total = 0.0
     for band, points in zip(bands, positions, strict=True):
@@ -26,7 +26,7 @@ def elastic_energy(bands: list[Band], positions: list[Floats]) -> float:
         edges = np.roll(points, -1, axis=0) - points
         radius = band.thickness_mm / 2
         for edge, length in zip(edges, rest, strict=True):
-            work = quad(lambda s, b=band: stress(b.rubber, s), 1.0, np.linalg.norm(edge) / length)[0]
+            work = quad(lambda s, b=band: nominal_stress(b.rubber, s), 1.0, np.linalg.norm(edge) / length)[0]
             total += math.pi * radius**2 * length * work
         for i in range(len(points)):
             u, v = edges[i - 1] / np.linalg.norm(edges[i - 1]), edges[i] / np.linalg.norm(edges[i])

@@ -4,18 +4,33 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
-from pegwright.shape import Band, yeoh
-from pegwright.shape.contact import _closest, contact, contact_energy
-from pegwright.shape.dissect import dissect, mend, neighbours
-from pegwright.shape.elastic import elastic, energy_only
-from pegwright.shape.hold import Hold, Pull, Tie, build_load, outside, outside_energy
-from pegwright.shape.multifrontal import DONE, INDEFINITE, UNFIT, Factor, factor, solve
-from pegwright.shape.near import far_bound, find_pairs, is_neighbour, near_bound
-from pegwright.shape.replay import pass_throughs
-from pegwright.shape.rods import build_rods
+from pegwright.shape import (
+    Band,
+    CholeskyFactor,
+    Pull,
+    Supports,
+    Tie,
+    add_contact_derivatives,
+    add_elastic_derivatives,
+    build_elimination_tree,
+    build_rods,
+    count_pass_throughs,
+    elastic_energy,
+    factorise,
+    find_near_pairs,
+    solve_factored,
+    vertex_adjacency,
+    yeoh,
+)
+from pegwright.shape.contact import closest_points, contact_energy
+from pegwright.shape.elements import empty_elements
+from pegwright.shape.loads import add_load_derivatives, gather_loads, load_energy
+from pegwright.shape.multifrontal import DONE, INDEFINITE, UNFIT
+from pegwright.shape.near_pairs import is_neighbour
+from pegwright.shape.nested_dissection import mend_elimination_tree
+from pegwright.shape.step_bound import bound_listed_pairs, bound_unlisted_pairs
 from tests.shape import naive
 
 TURN = np.linspace(0, 2 * np.pi, 14, endpoint=False)
@@ -33,23 +48,26 @@ def two_rings(seed: int, thick: float = 2.4):
 def all_energy(x, rods, pairs, load) -> float:
     radius = np.zeros(len(x))
     return (
-        energy_only(x, rods)
+        elastic_energy(x, rods)
         + contact_energy(x, rods, pairs, 1.0, 0.05, radius)
-        + outside_energy(x, rods, load)
+        + load_energy(x, rods, load)
     )
 
 
 def all_forces(x, rods, pairs, load, true):
     n = len(x)
     gradient, blocks = np.zeros((n, 3)), np.zeros((3, n, 3, 3))
-    corners, stiffness = np.zeros((len(pairs) + 9, 4), np.int64), np.zeros((len(pairs) + 9, 4, 4, 3, 3))
-    elastic(x, rods, true, gradient, blocks)
-    first = outside(x, rods, load, gradient, blocks[0], corners, stiffness)
-    _, touching = contact(x, rods, pairs, 1.0, 0.05, true, np.zeros(n), gradient, corners, stiffness, first)
-    return gradient, blocks, corners, stiffness, first + touching, touching
+    elements = empty_elements(len(pairs) + 9)
+    add_elastic_derivatives(x, rods, true, gradient, blocks)
+    first = add_load_derivatives(x, rods, load, gradient, blocks[0], elements)
+    _, touching = add_contact_derivatives(
+        x, rods, pairs, 1.0, 0.05, true, np.zeros(n), gradient, elements, first
+    )
+    return gradient, blocks, elements, first + touching, touching
 
 
-def dense(rods, blocks, corners, stiffness, count):
+def dense(rods, blocks, elements, count):
+    corners, stiffness = elements
     n = len(rods.next)
     full = np.zeros((n, 3, n, 3))
     for v in range(n):
@@ -68,16 +86,16 @@ def dense(rods, blocks, corners, stiffness, count):
 def scene(seed: int):
     bands = two_rings(seed)
     x, rods = build_rods(bands)
-    hold = Hold(pulls=(Pull((0, 3), (0.1, 0.2, -0.1)),), ties=(Tie((0, 7), (1, 1), 1.0),), girth_mm=9.0)
+    hold = Supports(pulls=(Pull((0, 3), (0.1, 0.2, -0.1)),), ties=(Tie((0, 7), (1, 1), 1.0),), girth_mm=9.0)
     pairs = np.array([(a, b) for a in range(14) for b in range(14, 28)])
-    return bands, x, rods, build_load(rods, hold, None), pairs
+    return bands, x, rods, gather_loads(rods, hold, None), pairs
 
 
 def test_elastic_energy_equals_its_twin() -> None:
     """Stretch and bend energies agree with integration of the stress and the angles by arccos."""
     bands = two_rings(1, 0.8)
     x, rods = build_rods(bands)
-    assert energy_only(x, rods) == pytest.approx(naive.elastic_energy(bands, [x[:14], x[14:]]), rel=1e-7)
+    assert elastic_energy(x, rods) == pytest.approx(naive.elastic_energy(bands, [x[:14], x[14:]]), rel=1e-7)
 
 
 @pytest.mark.parametrize("seed", [1, 2, 3])
@@ -129,7 +147,7 @@ def test_distance_of_edges(ends) -> None:
     x = np.array(ends)
     if np.linalg.norm(x[1] - x[0]) < 1e-3 or np.linalg.norm(x[3] - x[2]) < 1e-3:
         return
-    _, _, squared = _closest(x, 0, 1, 2, 3, 1e-12)
+    _, _, squared = closest_points(x, 0, 1, 2, 3, 1e-12)
     assert np.sqrt(squared) == pytest.approx(naive.segment_distance(*x), abs=1e-5)
 
 
@@ -138,7 +156,7 @@ def test_distance_of_edges(ends) -> None:
 def test_neighbours_in_space_are_all_found(seed: int, reach: float) -> None:
     """The grid finds the pairs that trying all pairs finds, with the same distances."""
     x, rods = build_rods(two_rings(seed))
-    near = find_pairs(x, np.zeros_like(x), rods, reach, reach)
+    near = find_near_pairs(x, np.zeros_like(x), rods, reach, reach)
     found = {(int(a), int(b)): g for (a, b), g in zip(near.pairs, near.gap_mm, strict=True)}
     expected = naive.near_pairs([x[:14], x[14:]], reach)
     assert found.keys() == expected.keys()
@@ -163,14 +181,14 @@ def test_bounded_step_keeps_strands_apart(seed: int, size: float) -> None:
     x, rods = build_rods(bands)
     step = np.random.default_rng(seed).normal(size=x.shape) * size
     least = 0.05
-    reach, alpha = far_bound(x, step, rods, 0.6, 3.0)
-    near = find_pairs(x, step, rods, reach, 0.6)
+    reach, alpha = bound_unlisted_pairs(x, step, rods, 0.6, 3.0)
+    near = find_near_pairs(x, step, rods, reach, 0.6)
     start = min((g for g, t in zip(near.gap_mm, near.touchable, strict=True) if t), default=1.0)
     if start <= least:
         return
-    alpha = min(alpha, near_bound(x, step, rods, near, least))
+    alpha = min(alpha, bound_listed_pairs(x, step, rods, near, least))
     assert alpha > 0
-    assert pass_throughs([x, x + alpha * step], bands) == 0
+    assert count_pass_throughs([x, x + alpha * step], bands) == 0
     for part in np.linspace(0, 1, 5):
         y = x + part * alpha * step
         gaps = naive.near_pairs([y[:14], y[14:]], 2 * least)
@@ -181,39 +199,39 @@ def test_bounded_step_keeps_strands_apart(seed: int, size: float) -> None:
 def test_factor_solves_the_dense_system(leaf: int) -> None:
     """Fronts of any size give the solution that a dense solver gives."""
     _, x, rods, load, pairs = scene(3)
-    gradient, blocks, corners, stiffness, count, _ = all_forces(x, rods, pairs, load, 0.0)
+    gradient, blocks, elements, count, _ = all_forces(x, rods, pairs, load, 0.0)
     blocks[0] += 0.01 * np.eye(3)
     joined = np.concatenate([pairs, load.ties])
-    into = Factor(dissect(x, *neighbours(rods, joined), leaf))
-    assert factor(into, rods, blocks, corners, stiffness, count) == DONE
-    expected = np.linalg.solve(dense(rods, blocks, corners, stiffness, count), gradient.ravel())
-    assert solve(into, gradient).ravel() == pytest.approx(expected, rel=1e-7, abs=1e-9)
+    into = CholeskyFactor(build_elimination_tree(x, *vertex_adjacency(rods, joined), leaf))
+    assert factorise(into, rods, blocks, elements, count) == DONE
+    expected = np.linalg.solve(dense(rods, blocks, elements, count), gradient.ravel())
+    assert solve_factored(into, gradient).ravel() == pytest.approx(expected, rel=1e-7, abs=1e-9)
 
 
 @pytest.mark.parametrize("leaf", [1, 4, 40])
 def test_mended_tree_holds_new_contacts(leaf: int) -> None:
     """A tree made without any contact, mended for all of them, gives the dense solver's solution."""
     _, x, rods, load, pairs = scene(3)
-    gradient, blocks, corners, stiffness, count, _ = all_forces(x, rods, pairs, load, 0.0)
+    gradient, blocks, elements, count, _ = all_forces(x, rods, pairs, load, 0.0)
     blocks[0] += 0.01 * np.eye(3)
-    first = dissect(x, *neighbours(rods, np.zeros((0, 2), np.int64)), leaf)
-    tree = mend(first, *neighbours(rods, np.concatenate([pairs, load.ties])))
+    first = build_elimination_tree(x, *vertex_adjacency(rods, np.zeros((0, 2), np.int64)), leaf)
+    tree = mend_elimination_tree(first, *vertex_adjacency(rods, np.concatenate([pairs, load.ties])))
     assert sorted(tree.order) == list(range(len(x)))
-    into = Factor(tree)
-    assert factor(into, rods, blocks, corners, stiffness, count) == DONE
-    expected = np.linalg.solve(dense(rods, blocks, corners, stiffness, count), gradient.ravel())
-    assert solve(into, gradient).ravel() == pytest.approx(expected, rel=1e-7, abs=1e-9)
+    into = CholeskyFactor(tree)
+    assert factorise(into, rods, blocks, elements, count) == DONE
+    expected = np.linalg.solve(dense(rods, blocks, elements, count), gradient.ravel())
+    assert solve_factored(into, gradient).ravel() == pytest.approx(expected, rel=1e-7, abs=1e-9)
 
 
 def test_factor_says_when_it_cannot() -> None:
     """An element that the tree does not join, and a matrix that is not positive, are told apart."""
     _, x, rods, load, pairs = scene(3)
-    _, blocks, corners, stiffness, count, _ = all_forces(x, rods, pairs, load, 0.0)
+    _, blocks, elements, count, _ = all_forces(x, rods, pairs, load, 0.0)
     blocks[0] += 0.01 * np.eye(3)
-    lone = Factor(dissect(x, *neighbours(rods, np.zeros((0, 2), np.int64)), 2))
-    assert factor(lone, rods, blocks, corners, stiffness, count) == UNFIT
+    lone = CholeskyFactor(build_elimination_tree(x, *vertex_adjacency(rods, np.zeros((0, 2), np.int64)), 2))
+    assert factorise(lone, rods, blocks, elements, count) == UNFIT
     blocks[0, 5] -= 1e3 * np.eye(3)
-    assert factor(lone, rods, blocks, corners, stiffness, 0) == INDEFINITE
+    assert factorise(lone, rods, blocks, elements, 0) == INDEFINITE
 
 
 def test_replay_counts_what_linking_numbers_feel() -> None:
@@ -227,10 +245,10 @@ def test_replay_counts_what_linking_numbers_feel() -> None:
     assert abs(linked["hooked"]) == 1
 
     def count(start: str, end: str) -> int:
-        return pass_throughs([np.vstack([ring, places[start]]), np.vstack([ring, places[end]])], bands)
+        return count_pass_throughs([np.vstack([ring, places[start]]), np.vstack([ring, places[end]])], bands)
 
     assert count("beside", "hooked") == count("hooked", "inside") == 1
     assert count("beside", "inside") == 2
     assert count("beside", "beside") == 0
     with pytest.raises(ValueError, match="shape"):
-        pass_throughs([ring, ring], bands)
+        count_pass_throughs([ring, ring], bands)

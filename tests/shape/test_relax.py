@@ -7,31 +7,41 @@ import os
 import numpy as np
 import pytest
 
-from bench.chains import Piece, chain, mat
-from pegwright.shape import Band, Dressing, Goal, Hold, Pull, Tie, relax, wrap
-from pegwright.shape.replay import pass_throughs
+from pegwright.finding import RefusedError
+from pegwright.shape import (
+    Band,
+    Dressing,
+    Goal,
+    Pull,
+    Supports,
+    Tie,
+    count_pass_throughs,
+    relax_bands,
+    wrap_round_wrist,
+)
+from testing.curve_pieces import Piece, chain, tied_chains
 from tests.shape import naive
 
 compiled = pytest.mark.skipif(os.environ.get("NUMBA_DISABLE_JIT") == "1", reason="needs the compiled kernels")
 FINE = Goal(residual_drop=1e-6, length_change=1e-5, iterations=600)
 
 
-def held(piece: Piece) -> Hold:
-    return Hold(tuple(piece.fixed), tuple(Pull((band, i), force) for band, i, force in piece.pulls))
+def held(piece: Piece) -> Supports:
+    return Supports(tuple(piece.fixed), tuple(Pull((band, i), force) for band, i, force in piece.pulls))
 
 
 def settled(piece: Piece, **options):
-    return relax(piece.bands, held(piece), **options)
+    return relax_bands(piece.bands, held(piece), **options)
 
 
 @compiled
-@pytest.mark.parametrize("piece", [chain(6), mat(2, 4)], ids=["chain", "mat"])
+@pytest.mark.parametrize("piece", [chain(6), tied_chains(2, 4)], ids=["chain", "mat"])
 def test_nothing_passes_and_energy_falls(piece: Piece) -> None:
     """The replay counts no crossing, the gap keeps to its floor, and no accepted step raises the energy."""
     rest = settled(piece, keep_iterates=True)
     assert rest.converged
     assert not rest.findings
-    assert pass_throughs(rest.iterates_mm, piece.bands) == 0
+    assert count_pass_throughs(rest.iterates_mm, piece.bands) == 0
     assert rest.smallest_gap_mm > rest.smallest_allowed_mm > 0
     energies = np.array(rest.energies_n_mm[-1])
     assert np.all(np.diff(energies) <= 1e-12 * energies[0])
@@ -45,11 +55,11 @@ def test_two_hooked_bands_stay_hooked() -> None:
     one = np.column_stack([6 * np.cos(turn), 6 * np.sin(turn), 0 * turn])
     two = np.column_stack([9 + 6 * np.cos(turn), 0 * turn, 6 * np.sin(turn)])
     bands = [Band(one, 30.0, 1.5), Band(two, 30.0, 1.5)]
-    hold = Hold(fixed=((0, 6),), pulls=(Pull((1, 0), (2.0, 0.0, 0.0)),))
-    rest = relax(bands, hold, goal=Goal(iterations=60), keep_iterates=True)
+    hold = Supports(fixed=((0, 6),), pulls=(Pull((1, 0), (2.0, 0.0, 0.0)),))
+    rest = relax_bands(bands, hold, goal=Goal(iterations=60), keep_iterates=True)
     assert rest.converged
     assert abs(naive.linking_number(*rest.positions_mm)) == 1
-    assert pass_throughs(rest.iterates_mm, bands) == 0
+    assert count_pass_throughs(rest.iterates_mm, bands) == 0
     assert 0.3 < rest.smallest_gap_mm < 1.5
 
 
@@ -97,9 +107,9 @@ def test_dressing_is_let_go() -> None:
     """Tugged, pressed, then released, the piece ends without the tug: lower than it was while dressed."""
     piece = chain(4)
     tug = tuple(Pull((band, i), (0.3, 0.0, 0.0)) for band, i, _ in piece.pulls)
-    hold = Hold(fixed=tuple(piece.fixed))
+    hold = Supports(fixed=tuple(piece.fixed))
     lengths: dict[str, float] = {}
-    dressed = relax(
+    dressed = relax_bands(
         piece.bands,
         hold,
         Dressing(tug, press_n_per_mm=0.01),
@@ -116,14 +126,14 @@ def test_closed_round_a_wrist() -> None:
     """Wrapped and tied end to end, a chain lies on the wrist and holds together."""
     girth = 150.0
     piece = chain(22)
-    curves = wrap([b.points_mm for b in piece.bands], girth)
+    curves = wrap_round_wrist([b.points_mm for b in piece.bands], girth)
     bands = [b._replace(points_mm=c) for b, c in zip(piece.bands, curves, strict=True)]
     ends = [p for _, p, _ in piece.pulls]
     starts = [piece.fixed[0][1], piece.fixed[-1][1]]
     ties = tuple(Tie((21, end), (0, start), 3.0) for end in ends for start in starts)
-    rest = relax(bands, Hold(ties=ties, girth_mm=girth), keep_iterates=True)
+    rest = relax_bands(bands, Supports(ties=ties, girth_mm=girth), keep_iterates=True)
     assert rest.converged
-    assert pass_throughs(rest.iterates_mm, bands) == 0
+    assert count_pass_throughs(rest.iterates_mm, bands) == 0
     radius = min(float(np.hypot(x[:, 0], x[:, 2]).min()) for x in rest.positions_mm)
     assert radius > girth / (2 * np.pi) + 0.6
     for tie in ties:
@@ -135,7 +145,7 @@ def test_crossing_strands_are_a_finding() -> None:
     """A drawing whose strands run through each other is refused as data, unmoved."""
     square = np.array([[0.0, 0, 0], [10, 0, 0], [10, 10, 0], [0, 10, 0]])
     other = np.array([[5.0, 0, -5], [5, 0, 5], [5, -9, 5], [5, -9, -5]])
-    rest = relax([Band(square, 30, 1.5), Band(other, 30, 1.5)])
+    rest = relax_bands([Band(square, 30, 1.5), Band(other, 30, 1.5)])
     assert not rest.converged
     assert [f.code for f in rest.findings] == ["bands-drawn-crossing"]
     assert np.array_equal(rest.positions_mm[0], square)
@@ -178,8 +188,8 @@ def test_progress_may_stop_the_work() -> None:
 def test_nonsense_is_refused(change, word: str) -> None:
     """A band that is none is a programmer's mistake."""
     with pytest.raises(ValueError, match=word):
-        relax([chain(1, 24).bands[0]._replace(**change)])
-    with pytest.raises(ValueError, match="no bands"):
-        relax([])
+        relax_bands([chain(1, 24).bands[0]._replace(**change)])
+    with pytest.raises(RefusedError, match="no bands"):
+        relax_bands([])
     with pytest.raises(ValueError, match="no point"):
-        relax(chain(1, 24).bands, Hold(fixed=((0, 99),)))
+        relax_bands(chain(1, 24).bands, Supports(fixed=((0, 99),)))

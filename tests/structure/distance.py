@@ -13,6 +13,8 @@ def smallest(curves: Sequence[np.ndarray], reach: float = 2.0) -> float:
 
     Of one curve with itself, only parts count between which more than 1 mm of it lies.
     """
+    if not curves:
+        return reach
     a = np.vstack(curves)
     b = np.vstack([np.roll(c, -1, axis=0) for c in curves])
     # Cut long segments so that near pairs have near middles.

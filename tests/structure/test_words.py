@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 
-from bench import pieces
-from pegwright.loom.events import Bight, Drawn, Fastened, Laid, Lifted
+from pegwright.loom import Bight, Drawn, Fastened, Laid, Lifted
 from pegwright.structure import Structure, structure_of
+from testing import histories
+from testing.proof_programs import programs
 from tests.proof import naive
-from tests.proof.programs import programs
 
 
 def letters(structure: Structure, word: int) -> naive.Word:
@@ -53,13 +53,13 @@ def test_the_record_says_what_passes_through_each_loop(events: list) -> None:
                 expected[bight].append(when)
     structure = structure_of(events)
     assert dict(zip(structure.loops, map(list, structure.passing), strict=True)) == expected
-    assert set(structure.unused()) == {bight for bight, through in expected.items() if not through}
+    assert set(structure.unused_loops()) == {bight for bight, through in expected.items() if not through}
 
 
 @pytest.mark.parametrize("bands", range(2, 9))
 def test_words_stay_small_where_letters_double(bands: int) -> None:
     """A closed plain chain of n bands has a word of 3 · 2ⁿ⁻¹ − 2 letters; shared, n words of at most two."""
-    structure = structure_of(pieces.chain(bands))
+    structure = structure_of(histories.chain(bands))
     assert len(structure.words) == bands
     assert max(map(len, structure.words)) == 2
     assert len(letters(structure, structure.fastenings[0].word)) == 3 * 2 ** (bands - 1) - 2
@@ -79,7 +79,7 @@ def test_bands_with_a_twist_of_their_own(
     holders: tuple[str, ...], twists: tuple[int, ...], target: str | None, reason: str | None
 ) -> None:
     """Half-twists, turns round one holder, loops carried on, and folds within a wider band count."""
-    loom = pieces.Sketch()
+    loom = histories.Sketch()
     loom.lay(*holders, twists=twists)
     if target:
         loom.draw(Bight(1, 1), target)
@@ -88,7 +88,7 @@ def test_bands_with_a_twist_of_their_own(
 
 def test_a_loop_moved_flat_counts_as_twisted() -> None:
     """A loop put on another holder without being turned over."""
-    loom = pieces.Sketch()
+    loom = histories.Sketch()
     loom.lay("a", "b")
     loom.move("b", "c")
     assert structure_of(loom.events).twists == {1: "carried-flat"}
@@ -98,6 +98,6 @@ def test_a_history_that_names_what_was_never_laid_is_refused() -> None:
     """The event is named."""
     with pytest.raises(ValueError, match="event 0 names 1a"):
         structure_of([Drawn(Bight(1, 0), "a", "b", ())])
-    laid = pieces.chain(1, closed=False)
+    laid = histories.chain(1, closed=False)
     with pytest.raises(ValueError, match="band 1 is laid twice"):
         structure_of([*laid, *laid])

@@ -14,26 +14,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright
 
-from pegwright.server.app import PAGE
+from pegwright.server import PAGE
+from testing.browser import FLAGS
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-FLAGS = [
-    "--no-sandbox",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--disable-gpu",  # software compositing: a graphics card played by software is far slower
-]
 DEEP_FLAGS = [*FLAGS[:-1], "--use-angle=swiftshader", "--enable-unsafe-swiftshader"]
 SHOTS = Path(__file__).parents[2] / "build" / "shots"
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Keep the browser's tests on one worker; leave them out only where there is no browser, and say so."""
+    """Leave the browser's tests out only where there is no browser, and say so."""
     lacks = [
         name
         for name, there in (
@@ -45,17 +37,10 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if Path(__file__).parent not in item.path.parents:
             continue
-        item.add_marker(pytest.mark.xdist_group("studio"))
         if lacks and not os.environ.get("CI"):
             reason = f"LEFT OUT, for want of {' and '.join(lacks)}: {item.name}"
             warnings.warn(reason, stacklevel=1)
             item.add_marker(pytest.mark.skip(reason=reason))
-
-
-@pytest.fixture(scope="session")
-def playwright() -> Iterator[Playwright]:
-    with sync_playwright() as started:
-        yield started
 
 
 @pytest.fixture(scope="session")
@@ -73,10 +58,22 @@ def deep_browser(playwright: Playwright) -> Iterator[Browser]:
     opened.close()
 
 
+@pytest.fixture(scope="session")
+def studio(tmp_path_factory: pytest.TempPathFactory) -> Iterator[tuple[str, Path]]:
+    """One studio for all tests, as its command starts it: its address and its folder."""
+    folder = tmp_path_factory.mktemp("studio") / "pieces"
+    for address in start_studio(folder):
+        yield address, folder
+
+
 @pytest.fixture
-def address(tmp_path: Path) -> Iterator[str]:
-    """The studio on an empty folder, as its command starts it."""
-    yield from start_studio(tmp_path / "pieces")
+def address(studio: tuple[str, Path], tmp_path: Path) -> str:
+    """The studio on an empty folder, which the test finds at `tmp_path / "pieces"`."""
+    address, folder = studio
+    for path in folder.iterdir():
+        shutil.rmtree(path) if path.is_dir() else path.unlink()
+    (tmp_path / "pieces").symlink_to(folder, target_is_directory=True)
+    return address
 
 
 def start_studio(folder: Path) -> Iterator[str]:
@@ -102,6 +99,8 @@ class Bench:
         """Take up one of the pieces to begin from."""
         named = self.page.get_by_text(title, exact=True)
         self.page.locator("li button").filter(has=named).last.click()
+        if title == "An empty loom":
+            self.page.get_by_role("button", name="Begin", exact=True).click()
         self.page.locator(".verdict").wait_for()
         self.settle()
 
@@ -159,7 +158,7 @@ class Bench:
         """Wait until the piece lies at rest and is measured."""
         self.page.get_by_role("region", name="Fit").get_by_text("Fits wrists").or_(
             self.page.get_by_text("It fits no wrist")
-        ).wait_for(timeout=300_000)
+        ).wait_for(timeout=180_000)
 
     def stack(self, peg: str) -> str:
         return str(self.page.locator(f'[data-peg="{peg}"]').get_attribute("aria-label"))
@@ -176,13 +175,14 @@ def page(browser: Browser, address: str) -> Iterator[Page]:
 
 
 @pytest.fixture
-def deep_bench(deep_browser: Browser, address: str) -> Iterator[Bench]:
-    """The bench in a browser that draws in three dimensions."""
-    with open_page(deep_browser, address) as page:
-        made = Bench(page)
-        made.page.get_by_role("heading", name="Lay a first piece").wait_for()
-        yield made
-        assert made.faults == []
+def deep_bench(deep_browser: Browser, tmp_path: Path) -> Iterator[Bench]:
+    """The bench in a browser that draws in three dimensions, of a studio that nothing else keeps busy."""
+    for address in start_studio(tmp_path / "pieces"):
+        with open_page(deep_browser, address) as page:
+            made = Bench(page)
+            made.page.get_by_role("heading", name="Lay a first piece").wait_for()
+            yield made
+            assert made.faults == []
 
 
 @contextmanager

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from pegwright.pattern import read
+from pegwright.pattern import read_pattern
 from pegwright.workshop import Work, work
 from tests.studio.conftest import Bench
 
@@ -12,7 +12,7 @@ from tests.studio.conftest import Bench
 def on_disk(folder: Path) -> Work:
     """Work what the studio has saved."""
     [file] = (folder / "pieces").glob("*.json")
-    pattern = read(file.read_bytes()).pattern
+    pattern = read_pattern(file.read_bytes()).pattern
     assert pattern is not None
     return work(pattern)
 
@@ -51,7 +51,7 @@ def test_a_plain_chain_takes_ten_gestures(bench: Bench, tmp_path: Path) -> None:
     bench.shot("craft-1-chain")
     made = on_disk(tmp_path)
     assert made.holds
-    assert len(made.history.done) == 12 + 1 + 11 + 1 + 1
+    assert len(made.history.moves) == 12 + 1 + 11 + 1 + 1
     bench.click("Undo")
     bench.click("Undo")
     bench.click("Undo")

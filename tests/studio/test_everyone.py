@@ -111,6 +111,7 @@ def test_a_chain_by_keyboard_alone(bench: Bench) -> None:
     page = bench.page
     page.get_by_role("button", name="An empty loom").focus()
     page.keyboard.press("Enter")
+    page.keyboard.press("Enter")  # the name that is offered
     page.locator(".verdict").wait_for()
     bench.settle()
     page.locator('[data-peg][tabindex="0"]').focus()
@@ -126,7 +127,7 @@ def test_a_chain_by_keyboard_alone(bench: Bench) -> None:
     page.keyboard.press(away)
     page.keyboard.press("Enter")
     bench.settle()
-    assert "place A over A1 A2" in bench.step
+    assert "Lay A slate blue over A1 and A2" in bench.step
     for _ in range(2):
         page.keyboard.press("a")
         bench.settle()
@@ -180,8 +181,8 @@ def test_what_was_found_is_said_in_the_language_that_is_chosen(bench: Bench) -> 
     bench.page.get_by_label("Sprache", exact=True).select_option("es")
     found.get_by_text("nada cierra la pieza: no hay cierre ni nudo").wait_for()
     bench.shot("findings-es")
-    found.get_by_role("button", name="Arreglar: poner un cierre en los lazos de A1").click()
-    bench.page.get_by_text("✓").wait_for()
+    found.get_by_role("button", name="Arreglar: unir los dos extremos con un cierre: A1 y A3").click()
+    bench.page.locator(".verdict").get_by_text("✓").wait_for()
     bench.page.get_by_label("Idioma", exact=True).select_option("en")
     bench.settle()
     assert bench.verdict == "✓ All 2 bands are held."
@@ -213,14 +214,16 @@ def test_it_works_by_touch_on_a_small_screen(browser: Browser, address: str) -> 
     page.get_by_role("heading", name="Lay a first piece").wait_for()
     bench = Bench(page)
     page.locator("li button", has_text="An empty loom").tap()
-    page.locator(".verdict").wait_for()
+    page.get_by_role("button", name="Begin", exact=True).tap()
+    page.locator("[data-peg]").first.wait_for()
     bench.settle()
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     for peg in ("A1", "A2"):
         page.locator(f'[data-peg="{peg}"]').scroll_into_view_if_needed()
         page.touchscreen.tap(*bench.middle(peg))
     bench.settle()
-    assert "place A over A1 A2" in bench.step
+    page.get_by_role("navigation").get_by_role("button", name="Steps").tap()
+    assert "Lay A slate blue over A1 and A2" in bench.step
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
     bench.shot("small")
     context.close()

@@ -79,12 +79,12 @@ def test_steps_are_mirrored_and_turned_half_round(bench: Bench, tmp_path: Path) 
     ):
         bench.page.locator("button.step").first.click(modifiers=["Shift"])
         bench.click("With these 2 steps")
-        bench.page.get_by_label("Each time on by pegs").fill("2")
+        bench.page.get_by_label("Move on each time, in pegs").fill("2")
         bench.page.get_by_role("dialog").get_by_role("button", name=name).click()
         bench.settle()
         first, image = steps(tmp_path)
-        assert first == {"do": "motif", "name": "motif"}
-        assert image == {"do": "motif", "name": "motif", "mirror": mirror, "pegs": 2}
+        assert first == {"do": "motif", "name": "motif", "colours": {"A": "A"}}
+        assert image == {**first, "mirror": mirror, "pegs": 2}
         bench.click("Undo")
         bench.settle()
 
@@ -102,12 +102,12 @@ def test_a_motif_is_laid_as_it_is_or_mirrored(bench: Bench) -> None:
     bench.click("wave")
     bench.press("A5")
     bench.settle()
-    assert "place A over B5 B6" in bench.step
+    assert "Lay A slate blue over B5 and B6" in bench.step
     bench.page.get_by_label("Mirror left to right").check()
     bench.page.get_by_label("Mirror near to far").check()
     bench.press("C9")
     bench.settle()
-    assert "place A over B9 B8" in bench.step
+    assert "Lay A slate blue over B9 and B8" in bench.step
 
 
 def test_bands_are_twisted_and_wound_over_several_pegs(bench: Bench, tmp_path: Path) -> None:
@@ -115,13 +115,13 @@ def test_bands_are_twisted_and_wound_over_several_pegs(bench: Bench, tmp_path: P
     bench.begin("An empty loom")
     page = bench.page
     page.get_by_label("Times round").fill("2")
-    page.get_by_label("Half-twist").check()
+    page.get_by_role("checkbox", name="Half-twist").check()
     bench.click("Several pegs")
     for peg in ("A1", "B1", "C1"):
         bench.press(peg)
     bench.click("Done")
     bench.settle()
-    page.get_by_label("Half-twist").uncheck()
+    page.get_by_role("checkbox", name="Half-twist").uncheck()
     bench.click("Several pegs")
     bench.press("A3", shift=True)
     bench.press("B3", shift=True)
@@ -264,7 +264,7 @@ def test_motifs_are_found_on_the_shelf_and_brought_along(bench: Bench, tmp_path:
     bench.settle()
     bench.press("B3")
     bench.settle()
-    assert "place A over C4 B5" in bench.step
+    assert "Lay A slate blue over C4 and B5" in bench.step
     page.keyboard.press("Control+z")
     page.keyboard.press("Control+z")
     bench.settle()
@@ -391,6 +391,7 @@ def test_all_that_shift_does_is_done_by_touch(browser: Browser, address: str, tm
     page.goto(address)
     bench = Bench(page)
     page.locator("li button", has_text="An empty loom").tap()
+    page.get_by_role("button", name="Begin", exact=True).tap()
     page.locator(".verdict").wait_for()
     bench.settle()
     for pegs in (("A1", "A2"), ("B1", "B2", "B3")):

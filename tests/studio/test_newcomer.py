@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
-from pegwright.pattern import read
+from pegwright.pattern import read_pattern
 from pegwright.workshop import work
 from tests.studio.conftest import Bench, wait_until
 
@@ -163,12 +163,12 @@ def test_a_chain_by_hand_is_on_the_disk_as_it_was_laid(bench: Bench, tmp_path: P
     assert bench.verdict == "✓ All 5 bands are held."
     bench.shot("by-hand")
     [file] = (tmp_path / "pieces").glob("*.json")
-    pattern = read(file.read_bytes()).pattern
+    pattern = read_pattern(file.read_bytes()).pattern
     assert pattern is not None
     assert pattern.title == "Neap line"
     made = work(pattern)
     assert made.holds
-    assert len(made.history.done) == 10
+    assert len(made.history.moves) == 10
 
 
 def test_undo_goes_back_to_the_empty_loom_and_forth_again(bench: Bench) -> None:
@@ -188,7 +188,7 @@ def test_undo_goes_back_to_the_empty_loom_and_forth_again(bench: Bench) -> None:
     for _ in range(3):
         bench.page.keyboard.press("Control+Shift+z")
     bench.settle()
-    assert "wind A on C1 3 turns" in bench.step
+    assert "Wind A slate blue 3 times round C1" in bench.step
     assert bench.stack("B2") == "Peg B2, 1 loop"
 
 
@@ -207,7 +207,7 @@ def test_the_stack_is_seen_from_the_side_and_any_loop_is_taken(bench: Bench) -> 
     bench.shot("side")
     bench.press("B3")
     bench.settle()
-    assert "hook B2 loop 2 to B3" in bench.step
+    assert "Hook loop 2 of B2 over to B3" in bench.step
     bench.click("Undo")
     bench.settle()
     wait_until(lambda: "3 of 3" in bench.step)
@@ -238,7 +238,7 @@ def test_a_strip_of_motifs_without_reading_anything(bench: Bench, tmp_path: Path
     page.locator("button.step").first.click(modifiers=["Shift"])
     bench.click("With these 5 steps")
     page.get_by_label("Times in all").fill("3")
-    assert page.get_by_label("Each time on by pegs").input_value() == "2"
+    assert page.get_by_label("Move on each time, in pegs").input_value() == "2"
     bench.shot("strip-1-repeat")
     page.get_by_role("dialog").get_by_role("button", name="Repeat").click()
     bench.settle()
@@ -258,7 +258,7 @@ def test_a_strip_of_motifs_without_reading_anything(bench: Bench, tmp_path: Path
     assert bench.stack("B7") == "Peg B7, 2 loops"
     bench.shot("strip-2-motif")
     [file] = (tmp_path / "pieces").glob("*.json")
-    pattern = read(file.read_bytes()).pattern
+    pattern = read_pattern(file.read_bytes()).pattern
     assert pattern is not None
     assert [motif.name for motif in pattern.motifs] == ["lantern"]
-    assert len(work(pattern).history.done) == 10
+    assert len(work(pattern).history.moves) == 10

@@ -35,16 +35,24 @@ def test_two_windows_never_overwrite_each_other(bench: Bench, address: str) -> N
 
 
 def test_a_piece_is_there_again_after_a_reload(bench: Bench, tmp_path: Path) -> None:
-    """An edit is on the disk within a second, and the shelf opens it again."""
+    """An edit is on the disk within a second; the page comes back to its piece, the shelf opens it."""
     bench.begin("An empty loom")
     bench.drag("A1", "A2")
     [file] = (tmp_path / "pieces").glob("*.json")
     assert json.loads(file.read_text())["steps"] == [{"do": "place", "colour": "A", "over": ["A1", "A2"]}]
     bench.page.reload()
-    bench.page.locator("li button", has_text="An empty loom").first.click()
     bench.page.locator(".verdict").wait_for()
     bench.settle()
     assert bench.stack("A1") == "Peg A1, 1 loop"
+    bench.click("Shelf")
+    bench.page.locator("li button", has_text="New piece").first.click()
+    bench.page.locator(".verdict").wait_for()
+    bench.settle()
+    assert bench.stack("A1") == "Peg A1, 1 loop"
+    bench.click("Shelf")
+    bench.page.get_by_role("heading", name="Your pieces").wait_for()
+    bench.page.reload()
+    bench.page.get_by_role("heading", name="Your pieces").wait_for()
 
 
 def test_versions_are_compared_in_a_makers_words(bench: Bench) -> None:

@@ -9,9 +9,9 @@ import sys
 
 import pytest
 
-from pegwright.pattern import read
+from pegwright.pattern import read_pattern
 from pegwright.workshop import example_files, work
-from tests.mutate import mutate
+from testing.mutate import mutate
 
 ORIGINALS = [path.read_bytes() for path in example_files().values()]
 
@@ -20,7 +20,7 @@ ORIGINALS = [path.read_bytes() for path in example_files().values()]
 def test_spoiled_documents_give_findings_or_a_piece(batch):
     for seed in range(batch * 100, batch * 100 + 100):
         rng = random.Random(seed)
-        reading = read(mutate(rng.choice(ORIGINALS), rng))
+        reading = read_pattern(mutate(rng.choice(ORIGINALS), rng))
         if reading.pattern is None:
             assert reading.findings, seed
         else:
@@ -35,17 +35,17 @@ def test_a_refused_band_of_too_few_twists_has_its_line():
     """Seeds 6631, 8876 and 13457 of the bench once crashed here."""
     place = {"do": "place", "colour": "A", "over": ["A1", "A2", "A2"], "twists": [1], "turns": [2]}
     spoiled = {**SMALL, "colours": [{"letter": "A", "name": "grey", "hex": "#888888"}], "steps": [place]}
-    reading = read(json.dumps(spoiled).encode())
+    reading = read_pattern(json.dumps(spoiled).encode())
     assert reading.pattern is not None, reading.findings
     (refused,) = [found for found in work(reading.pattern).findings if found.code == "peg-twice"]
     assert "place A over A1*2 ~ A2 A2" in refused.message
 
 
 def test_a_long_run_of_refusals_is_broken_off_and_summed_up():
-    reading = read(json.dumps({**SMALL, **GREEDY["refused bands"]}).encode())
+    reading = read_pattern(json.dumps({**SMALL, **GREEDY["refused bands"]}).encode())
     assert reading.pattern is not None
     made = work(reading.pattern)
-    assert len(made.history.done) == 60
+    assert len(made.history.moves) == 60
     (broken_off,) = [found for found in made.findings if found.code == "too-many-refused"]
     assert broken_off.facts == {"count": 100, "left": 59_000 - 160}
     assert len([found for found in made.findings if found.code == "stack-full"]) == 20

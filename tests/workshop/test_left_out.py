@@ -6,8 +6,7 @@ import msgspec
 import pytest
 
 from pegwright.pattern import Place
-from pegwright.workshop import example_files, open_pattern, work
-from pegwright.workshop.line import lesson
+from pegwright.workshop import example_files, lesson_of, open_pattern, work
 
 
 @pytest.fixture
@@ -26,5 +25,5 @@ def test_what_is_left_holds_yet_the_pattern_does_not(spoiled):
 
 @pytest.mark.parametrize(("language", "word"), [("en", "left out"), ("de", "fehlt"), ("es", "falta")])
 def test_the_handout_says_so_first(spoiled, language, word):
-    first = lesson(work(spoiled), language=language).hold.lines[0]
+    first = lesson_of(work(spoiled), language=language).hold.lines[0]
     assert word in str(first)

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import reference from "fast-json-patch";
 import { describe, expect, it } from "vitest";
 import { CASES } from "../cases";
-import { apply, at, EditError, type Edit, type Json, type Op } from "./edit";
+import { apply, valueAt, EditError, type Edit, type Json, type Op } from "./edit";
 
 /** JSON Patch against another library (fast-json-patch, MIT), and against Python's jsonpatch by its cases. */
 
@@ -42,7 +42,7 @@ const cases = value.chain((doc) =>
 );
 
 /** What the other library makes of it; undefined where it refuses. */
-function referred(doc: Json, op: Op): { doc: Json } | undefined {
+function applyPlainly(doc: Json, op: Op): { doc: Json } | undefined {
   try {
     return { doc: reference.applyPatch(structuredClone(doc), [op as never], true).newDocument as Json };
   } catch {
@@ -69,7 +69,7 @@ describe("edits", () => {
           expect(ours(doc, op)).toBeUndefined(); // the other lets it pass
           return;
         }
-        const [mine, theirs] = [ours(doc, op), referred(doc, op)];
+        const [mine, theirs] = [ours(doc, op), applyPlainly(doc, op)];
         expect(mine?.doc).toStrictEqual(theirs?.doc);
         if (mine) compared++;
       }),
@@ -124,7 +124,7 @@ describe("edits", () => {
   it("take no prototype for a field", () => {
     const made = apply<Record<string, unknown>>({}, { label: "", ops: [{ op: "add", path: "/__proto__", value: { x: 1 } }] });
     expect(Object.getPrototypeOf(made.doc)).toBe(Object.prototype);
-    expect(at({}, "/constructor")).toBeUndefined();
+    expect(valueAt({}, "/constructor")).toBeUndefined();
   });
 
   it("carry out every fix as Python's library does", () => {

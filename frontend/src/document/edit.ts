@@ -21,7 +21,7 @@ export function apply<T>(doc: T, edit: Edit): { doc: T; inverse: Edit } {
   let now: unknown = doc;
   const back: Op[] = [];
   for (const op of edit.ops) {
-    const parts = split(op.path);
+    const parts = splitPointer(op.path);
     const { value, undo } = change(now, parts, op, op.path);
     now = value;
     if (undo) back.unshift(undo);
@@ -30,16 +30,16 @@ export function apply<T>(doc: T, edit: Edit): { doc: T; inverse: Edit } {
 }
 
 /** Return what stands at a path (RFC 6901), or undefined. */
-export function at(doc: unknown, path: string): unknown {
+export function valueAt(doc: unknown, path: string): unknown {
   let here = doc;
-  for (const part of split(path)) {
+  for (const part of splitPointer(path)) {
     if (typeof here !== "object" || here === null || !Object.hasOwn(here, part)) return undefined;
     here = (here as Record<string, unknown>)[part];
   }
   return here;
 }
 
-function split(path: string): string[] {
+function splitPointer(path: string): string[] {
   if (path === "") return [];
   if (!path.startsWith("/")) throw new EditError(`${path} is no path`);
   return path
@@ -48,12 +48,12 @@ function split(path: string): string[] {
     .map((part) => part.replaceAll("~1", "/").replaceAll("~0", "~"));
 }
 
-type Changed = { value: unknown; undo?: Op };
+type Change = { value: unknown; undo?: Op };
 
-function change(here: unknown, parts: string[], op: Op, path: string): Changed {
+function change(here: unknown, parts: string[], op: Op, path: string): Change {
   if (parts.length === 0) {
     if (op.op === "test") {
-      if (!same(here, op.value)) throw new EditError(`${path} is not what it was`);
+      if (!isEqual(here, op.value)) throw new EditError(`${path} is not what it was`);
       return { value: here };
     }
     if (op.op === "remove") throw new EditError("the whole document cannot be removed");
@@ -81,7 +81,7 @@ function change(here: unknown, parts: string[], op: Op, path: string): Changed {
   return { value, undo: known ? { op: "replace", path, value: there[part] } : { op: "remove", path } };
 }
 
-function changeList(here: unknown[], part: string, rest: string[], op: Op, path: string): Changed {
+function changeList(here: unknown[], part: string, rest: string[], op: Op, path: string): Change {
   const last = part === "-";
   if (!last && !/^(0|[1-9][0-9]*)$/.test(part)) throw new EditError(`there is nothing at ${path}`);
   const index = last ? here.length : Number(part);
@@ -101,7 +101,7 @@ function changeList(here: unknown[], part: string, rest: string[], op: Op, path:
   return { value: here.toSpliced(index, 1), undo: { op: "add", path, value: here[index] } };
 }
 
-function same(a: unknown, b: unknown): boolean {
+function isEqual(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== "object" || typeof b !== "object" || !a || !b) return false;
   if (Array.isArray(a) !== Array.isArray(b)) return false;
@@ -109,7 +109,7 @@ function same(a: unknown, b: unknown): boolean {
   return (
     keys.length === Object.keys(b).length &&
     keys.every(
-      (key) => Object.hasOwn(b, key) && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+      (key) => Object.hasOwn(b, key) && isEqual((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
     )
   );
 }

@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parseAddress, printAddress } from "./address";
 import { apply } from "./edit";
-import { again, againToEnd, movedTo, mirrorRun, reachOf, timesThatFit, useAt } from "./edits";
-import { addresses, expand, moved } from "./expand";
+import { repeatedMove, repeatToEnd, moveTo } from "./edits";
+import { mirrorRun, strideOfRun, timesThatFit, motifUseAt } from "./runs";
+import { addresses, expand, moveBy } from "./expand";
 import type { Doc, Move } from "./pattern";
 
 const lay = (...over: string[]): Move => ({ do: "place", colour: "A", over });
@@ -17,19 +18,19 @@ const doc = (steps: Move[], more: Partial<Doc> = {}): Doc =>
 
 describe("once more", () => {
   it("goes on as far as the last two went, and stays where both were", () => {
-    expect(again(lay("A1", "A2"), lay("A2", "A3"))).toStrictEqual(lay("A3", "A4"));
-    expect(again(lay("A1", "A2"), lay("A1", "A2"))).toStrictEqual(lay("A1", "A2"));
-    expect(again(null, lay("A1", "A2"))).toStrictEqual(lay("A2", "A3"));
-    expect(again(lay("A1", "A2"), hook("A9", "A8"))).toStrictEqual(hook("A8", "A7"));
-    expect(again(null, { do: "hang", colour: "A" } as Move)).toStrictEqual({ do: "hang", colour: "A" });
-    expect(again(hook("A3", "A2"), hook("A2", "A1"))).toBeNull();
+    expect(repeatedMove(lay("A1", "A2"), lay("A2", "A3"))).toStrictEqual(lay("A3", "A4"));
+    expect(repeatedMove(lay("A1", "A2"), lay("A1", "A2"))).toStrictEqual(lay("A1", "A2"));
+    expect(repeatedMove(null, lay("A1", "A2"))).toStrictEqual(lay("A2", "A3"));
+    expect(repeatedMove(lay("A1", "A2"), hook("A9", "A8"))).toStrictEqual(hook("A8", "A7"));
+    expect(repeatedMove(null, { do: "hang", colour: "A" } as Move)).toStrictEqual({ do: "hang", colour: "A" });
+    expect(repeatedMove(hook("A3", "A2"), hook("A2", "A1"))).toBeNull();
   });
 
   it("to the end lays a chain along the loom and hooks it back", () => {
     const is = onLoom(1, 13);
-    const laid = [lay("A1", "A2"), ...againToEnd(null, lay("A1", "A2"), is)];
+    const laid = [lay("A1", "A2"), ...repeatToEnd(null, lay("A1", "A2"), is)];
     expect(laid.map((move) => addresses([move]).join(" "))).toStrictEqual(Array.from({ length: 12 }, (_, k) => `A${k + 1} A${k + 2}`));
-    const back = againToEnd(null, hook("A12", "A11"), is);
+    const back = repeatToEnd(null, hook("A12", "A11"), is);
     expect(back.at(-1)).toStrictEqual(hook("A2", "A1"));
     expect(back).toHaveLength(10);
   });
@@ -44,12 +45,12 @@ describe("once more", () => {
         const slow: Move[] = [];
         let [before, last] = [lay(a, b), lay(c, d)];
         for (;;) {
-          const next = again(before, last);
+          const next = repeatedMove(before, last);
           if (!next || !addresses([next]).every(is) || JSON.stringify(next) === JSON.stringify(last)) break;
           slow.push(next);
           [before, last] = [last, next as typeof last];
         }
-        expect(againToEnd(lay(a, b), lay(c, d), is)).toStrictEqual(slow);
+        expect(repeatToEnd(lay(a, b), lay(c, d), is)).toStrictEqual(slow);
       }),
       { numRuns: 500 },
     );
@@ -59,8 +60,8 @@ describe("once more", () => {
 describe("a run", () => {
   it("moves on forwards where it was laid forwards, and back where it was hooked back", () => {
     const lantern = [lay("B1", "A2"), lay("A2", "B3"), lay("B1", "C2"), lay("C2", "B3")];
-    expect(reachOf(doc(lantern), { from: 0, to: 3 })).toStrictEqual({ rows: 0, pegs: 2 });
-    expect(reachOf(doc([hook("B5", "B4"), hook("B4", "B3")]), { from: 0, to: 1 })).toStrictEqual({ rows: 0, pegs: -2 });
+    expect(strideOfRun(doc(lantern), { from: 0, to: 3 })).toStrictEqual({ rows: 0, pegs: 2 });
+    expect(strideOfRun(doc([hook("B5", "B4"), hook("B4", "B3")]), { from: 0, to: 1 })).toStrictEqual({ rows: 0, pegs: -2 });
   });
 
   it("is worked as often as the pegs allow, and not once more", () => {
@@ -70,7 +71,7 @@ describe("a run", () => {
     expect(timesThatFit(doc(steps), run, { rows: 0, pegs: -2 }, is)).toBe(1);
     for (const pegs of [1, 2, 3, 5]) {
       const times = timesThatFit(doc(steps), run, { rows: 0, pegs }, is);
-      const fits = (k: number) => steps.every((step) => addresses([moved(step, 0, k * pegs)!]).every(is));
+      const fits = (k: number) => steps.every((step) => addresses([moveBy(step, 0, k * pegs)!]).every(is));
       expect([pegs, fits(times - 1), fits(times)]).toStrictEqual([pegs, true, false]);
     }
   });
@@ -89,8 +90,8 @@ describe("a run", () => {
 
 describe("putting", () => {
   it("a band so that its first peg is the one pressed", () => {
-    expect(movedTo(lay("B2", "C3"), "A5")).toStrictEqual(lay("A5", "B6"));
-    expect(movedTo(lay("B2", "A3"), "A1")).toBeNull(); // its other peg would lie before row A
+    expect(moveTo(lay("B2", "C3"), "A5")).toStrictEqual(lay("A5", "B6"));
+    expect(moveTo(lay("B2", "A3"), "A1")).toBeNull(); // its other peg would lie before row A
   });
 
   it("a motif likewise, mirrored or not, whatever it is made of", () => {
@@ -99,7 +100,7 @@ describe("putting", () => {
     const own = doc([], { motifs: [inner, outer] as Doc["motifs"] });
     for (const motif of own.motifs)
       for (const mirror of [[], ["rows"], ["pegs"], ["rows", "pegs"]] as const) {
-        const use = useAt(own, motif, "C7", "A", mirror)!;
+        const use = motifUseAt(own, motif, "C7", "A", mirror)!;
         const [first] = addresses(expand({ ...own, steps: [use] }).flat().filter((move) => move !== null));
         if (first) expect(first).toBe("C7");
       }

@@ -1,8 +1,8 @@
 /** What a maker changes, each as one edit. None of these looks at the screen. */
-import type { Edit } from "./edit";
-import { addresses, expand, moved } from "./expand";
+import { valueAt, type Edit } from "./edit";
+import { addresses, expand, moveBy } from "./expand";
 import { parseAddress, printAddress } from "./address";
-import type { Colour, Doc, Layout, Motif, Move, Step, Use } from "./pattern";
+import type { Colour, Doc, Layout, Move, Step } from "./pattern";
 
 /** Put a step in before the step of that index. */
 export function insertStep(index: number, step: Step, label: string): Edit {
@@ -47,18 +47,38 @@ export function changeMove(
   change: (move: Move) => Move | null,
   label: string,
 ): Edit | null {
-  const moves = expand(doc)[origin.index];
-  if (!moves) return null;
-  const steps = moves.flatMap((move, k) => {
-    const kept = move && k === origin.within ? change(move) : move;
-    return kept ? [kept] : [];
-  });
-  return replaceStep(origin.index, steps, label);
+  return changeMoves(doc, [origin], change, label);
+}
+
+/** Change several moves, each alone. */
+export function changeMoves(doc: Doc, all: readonly Origin[], change: (move: Move) => Move | null, label: string): Edit | null {
+  const worked = expand(doc);
+  const byStep = new Map<number, Set<number>>();
+  for (const { index, within } of all) byStep.set(index, (byStep.get(index) ?? new Set()).add(within));
+  const ops = [...byStep]
+    .sort(([a], [b]) => b - a) // the last first: the places of those before it stay as they are
+    .flatMap(([index, chosen]) => {
+      const steps = (worked[index] ?? []).flatMap((move, k) => {
+        const kept = move && chosen.has(k) ? change(move) : move;
+        return kept ? [kept] : [];
+      });
+      return replaceStep(index, steps, label).ops;
+    });
+  return ops.length ? { label, ops } : null;
 }
 
 /** Change a step as it stands in the document, and with it every move that comes from it. */
 export function changeEverywhere(path: string, value: Step, label: string): Edit {
   return { label, ops: [{ op: "replace", path, value }] };
+}
+
+/** Write a note or a warning on the step at a path; an empty one takes it away. */
+export function writeOnStep(doc: Doc, path: string, field: "note" | "warning", text: string, label: string): Edit | null {
+  const step = valueAt(doc, path) as Step | undefined;
+  const old = step?.[field] ?? "";
+  if (!step || old === text) return null;
+  const where = `${path}/${field}`;
+  return { label, ops: [text ? { op: "add", path: where, value: text } : { op: "remove", path: where }] };
 }
 
 /** Remove the step at a path; a repeat or motif that would be empty stays, doing nothing. */
@@ -71,19 +91,19 @@ export function removeAt(path: string, label: string): Edit {
  * The stride is that between the last two moves if they are of one kind (none at all where both were made in
  * the same place); else, for a band over pegs, that from its first to its last peg, and for a hooked loop that
  * from peg to peg. A move that names no peg is done again as it is. */
-export function again(before: Move | null, last: Move): Move | null {
-  if (last.do === "turn") return null; // turned again, the loom would be as it was
+export function repeatedMove(before: Move | null, last: Move): Move | null {
+  if (last.do === "turn") return null; // turned repeatedMove, the loom would be as it was
   const stride = strideOf(before, last);
-  return moved(last, stride.rows, stride.pegs);
+  return moveBy(last, stride.rows, stride.pegs);
 }
 
-/** The last move again and again, as long as every peg that it names is there. `room` is the most that it may be. */
-export function againToEnd(before: Move | null, last: Move, isPeg: (at: string) => boolean, room = 700): Move[] {
+/** The last move again and repeatedMove, as long as every peg that it names is there. `room` is the most that it may be. */
+export function repeatToEnd(before: Move | null, last: Move, isPeg: (at: string) => boolean, room = 700): Move[] {
   const stride = strideOf(before, last);
   const made: Move[] = [];
   if (!stride.rows && !stride.pegs) return made;
   for (let next = last; made.length < room; made.push(next)) {
-    const on = moved(next, stride.rows, stride.pegs);
+    const on = moveBy(next, stride.rows, stride.pegs);
     if (!on || !addresses([on]).every(isPeg)) break;
     next = on;
   }
@@ -137,124 +157,9 @@ export function changeTitle(title: string, label: string): Edit {
   return { label, ops: [{ op: "replace", path: "/title", value: title }] };
 }
 
-// --- runs of steps -------------------------------------------------------------------------------------
-
-/** A run of the document's steps, both ends included. */
-export interface Run {
-  from: number;
-  to: number;
-}
-
-function stepsOf(doc: Doc, run: Run): Step[] {
-  return doc.steps.slice(run.from, run.to + 1);
-}
-
-function replaceRun(run: Run, steps: readonly Step[]): Edit["ops"] {
-  const gone = Array.from({ length: run.to - run.from + 1 }, () => ({ op: "remove" as const, path: `/steps/${run.from}` }));
-  return [...gone, ...steps.map((step, k) => ({ op: "add" as const, path: `/steps/${run.from + k}`, value: step }))];
-}
-
-/** Work a run so many times in all, moving it on by rows and pegs each time. */
-export function repeatRun(doc: Doc, run: Run, times: number, rows: number, pegs: number, label: string): Edit {
-  const repeat: Step = { do: "repeat", times, steps: stepsOf(doc, run), ...stride(rows, pegs) };
-  return { label, ops: replaceRun(run, [repeat]) };
-}
-
-/** Take a run out. */
-export function removeRun(run: Run, label: string): Edit {
-  return { label, ops: replaceRun(run, []) };
-}
-
-/** Make a motif of a run and work it where the run stood. Its colours stay the letters that they are. */
-export function makeMotif(doc: Doc, run: Run, name: string, label: string): Edit {
-  const motif: Motif = { name, steps: stepsOf(doc, run) };
-  return {
-    label,
-    ops: [
-      { op: "add", path: `/motifs/${doc.motifs.length}`, value: motif },
-      ...replaceRun(run, [{ do: "motif", name }]),
-    ],
-  };
-}
-
-/** Left for right (`rows`), near for far (`pegs`); both are a half turn. */
-export type Mirror = "rows" | "pegs";
-
-/** Work a mirror image of a run after it, moved on; mirrored both ways it is the run turned half round. */
-export function mirrorRun(
-  doc: Doc,
-  run: Run,
-  mirror: readonly Mirror[],
-  name: string,
-  rows: number,
-  pegs: number,
-  label: string,
-): Edit {
-  const made = makeMotif(doc, run, name, label);
-  const image: Use = { do: "motif", name, mirror: [...mirror], ...stride(rows, pegs) };
-  return { label, ops: [...made.ops, { op: "add", path: `/steps/${run.from + 1}`, value: image }] };
-}
-
-/** Work a motif so that the first peg that it touches comes to stand on that peg; its slots take one colour. */
-export function useAt(doc: Doc, motif: Motif, peg: string, colour: string, mirror: readonly Mirror[] = []): Use | null {
-  const slots = Object.fromEntries((motif.colours ?? []).map((slot) => [slot, colour]));
-  const use: Use = {
-    do: "motif",
-    name: motif.name,
-    ...(mirror.length ? { mirror: [...mirror] } : {}),
-    ...(Object.keys(slots).length ? { colours: slots } : {}),
-  };
-  const moves = expand({ ...doc, steps: [use] }).flat().filter((move) => move !== null);
-  const first = addresses(moves)[0];
-  const [from, to] = [first && parseAddress(first), parseAddress(peg)];
-  return from && to ? { ...use, ...stride(to.row - from.row, to.number - from.number) } : null;
-}
-
 /** A move so placed that its first peg is that one; null where it names none or would lead off the rows. */
-export function movedTo(move: Move, peg: string): Move | null {
+export function moveTo(move: Move, peg: string): Move | null {
   const first = addresses([move])[0];
   const [from, to] = [first && parseAddress(first), parseAddress(peg)];
-  return from && to ? moved(move, to.row - from.row, to.number - from.number) : null;
-}
-
-/** A name that no motif of the document has yet. */
-export function freeName(doc: Doc, name: string): string {
-  const taken = new Set(doc.motifs.map((motif) => motif.name));
-  let free = name;
-  for (let k = 2; taken.has(free); k++) free = `${name} ${k}`;
-  return free;
-}
-
-function stride(rows: number, pegs: number): { rows?: number; pegs?: number } {
-  return { ...(rows ? { rows } : {}), ...(pegs ? { pegs } : {}) };
-}
-
-/** How far a run reaches, as rows and pegs to move it on by so that the next one begins where it ends; backwards
- * where it was worked backwards. */
-export function reachOf(doc: Doc, run: Run): Stride {
-  const places = pegsOf(doc, run).map((text) => parseAddress(text)!);
-  const span = (numbers: number[]) =>
-    numbers.length ? (Math.max(...numbers) - Math.min(...numbers)) * (numbers.at(-1)! < numbers[0]! ? -1 : 1) : 0;
-  const pegs = span(places.map((place) => place.number));
-  return pegs ? { rows: 0, pegs } : { rows: span(places.map((place) => place.row)), pegs: 0 };
-}
-
-/** How many times a run can be worked in all, moved on by that much each time, before it leads off the pegs. */
-export function timesThatFit(doc: Doc, run: Run, by: Stride, isPeg: (at: string) => boolean, most = 700): number {
-  const places = [...new Set(pegsOf(doc, run))].map((text) => parseAddress(text)!);
-  if (!places.length || (!by.rows && !by.pegs)) return 1;
-  let times = 1;
-  const fits = (k: number) =>
-    places.every(({ row, number }) => {
-      const at = printAddress({ row: row + k * by.rows, number: number + k * by.pegs });
-      return at !== null && isPeg(at);
-    });
-  while (times < most && fits(times)) times++;
-  return times;
-}
-
-function pegsOf(doc: Doc, run: Run): string[] {
-  return expand({ ...doc, steps: stepsOf(doc, run) })
-    .flat()
-    .flatMap((move) => (move ? addresses([move]) : []));
+  return from && to ? moveBy(move, to.row - from.row, to.number - from.number) : null;
 }

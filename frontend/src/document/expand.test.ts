@@ -1,22 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { CASES } from "../cases";
 import { apply } from "./edit";
-import {
-  again,
-  changeMove,
-  freeName,
-  insertStep,
-  makeMotif,
-  mirrorRun,
-  origins,
-  reachOf,
-  removeRun,
-  repeatRun,
-  useAt,
-} from "./edits";
-import { addresses, expand, moved } from "./expand";
+import { repeatedMove, changeMove, insertStep, origins } from "./edits";
+import { freeName, makeMotif, mirrorRun, strideOfRun, removeRun, repeatRun, motifUseAt } from "./runs";
+import { addresses, expand, moveBy } from "./expand";
 import { docOf, type Doc, type Move, type Step } from "./pattern";
-import { commit, NO_PAST, redo, undo } from "./undo";
+import { commit, EMPTY_HISTORY, redo, undo } from "./undo";
 
 /** Moves without the fields that say nothing. */
 function bare(move: Move): Record<string, unknown> {
@@ -75,31 +64,31 @@ describe("once more", () => {
     [null, { do: "wind", colour: "R", on: "B2" }, { do: "wind", colour: "R", on: "B3" }],
     [null, { do: "turn" }, null],
   ])("%j, %j → %j", (before, last, next) => {
-    expect(again(before, last)).toStrictEqual(next);
+    expect(repeatedMove(before, last)).toStrictEqual(next);
   });
 });
 
 describe("undo", () => {
   it("goes back and forth over any run of edits", () => {
     let doc: Doc = DOCS[0]!.doc;
-    let past = NO_PAST;
+    let history = EMPTY_HISTORY;
     const seen = [doc];
     for (let k = 0; k < 40; k++) {
-      ({ doc, past } = commit(doc, past, insertStep(k % (doc.steps.length + 1), { do: "turn" }, `edit ${k}`)));
+      ({ doc, history } = commit(doc, history, insertStep(k % (doc.steps.length + 1), { do: "turn" }, `edit ${k}`)));
       seen.push(doc);
     }
     for (let k = 39; k >= 0; k--) {
-      const made = undo(doc, past)!;
-      ({ doc, past } = made);
-      expect(made.edit.label).toBe(`edit ${k}`);
+      const undone = undo(doc, history)!;
+      ({ doc, history } = undone);
+      expect(undone.edit.label).toBe(`edit ${k}`);
       expect(doc).toStrictEqual(seen[k]);
     }
-    expect(undo(doc, past)).toBeNull();
+    expect(undo(doc, history)).toBeNull();
     for (let k = 1; k <= 40; k++) {
-      ({ doc, past } = redo(doc, past)!);
+      ({ doc, history } = redo(doc, history)!);
       expect(doc).toStrictEqual(seen[k]);
     }
-    expect(redo(doc, past)).toBeNull();
+    expect(redo(doc, history)).toBeNull();
   });
 });
 
@@ -109,30 +98,30 @@ describe("runs of steps", () => {
   const run = { from: 0, to: 3 };
   const moves = (doc: Doc) => expand(doc).flat().map((move) => move && bare(move));
 
-  it("a motif made of a run comes to the same moves", () => {
-    const made = apply(plain, makeMotif(plain, run, "rim", "")).doc;
-    expect(made.steps).toStrictEqual([{ do: "motif", name: "rim" }]);
-    expect(moves(made)).toStrictEqual(moves(plain));
+  it("a motif undone of a run comes to the same moves", () => {
+    const undone = apply(plain, makeMotif(plain, run, "rim", "")).doc;
+    expect(undone.steps).toStrictEqual([{ do: "motif", name: "rim", colours: { A: "A" } }]);
+    expect(moves(undone)).toStrictEqual(moves(plain));
   });
 
   it("a repeat comes to the run moved on, time after time", () => {
-    const { rows, pegs } = reachOf(plain, run);
+    const { rows, pegs } = strideOfRun(plain, run);
     expect({ rows, pegs }).toStrictEqual({ rows: 0, pegs: 2 });
-    const made = apply(plain, repeatRun(plain, run, 3, rows, pegs, "")).doc;
-    const byHand = [0, 2, 4].flatMap((on) => plain.steps.map((step) => bare(moved(step as Move, 0, on)!)));
-    expect(moves(made)).toStrictEqual(byHand);
+    const undone = apply(plain, repeatRun(plain, run, 3, rows, pegs, "")).doc;
+    const byHand = [0, 2, 4].flatMap((on) => plain.steps.map((step) => bare(moveBy(step as Move, 0, on)!)));
+    expect(moves(undone)).toStrictEqual(byHand);
   });
 
   it("a mirror image names the same pegs, and mirrored again it is as it was", () => {
     for (const way of ["rows", "pegs"] as const) {
-      const made = apply(plain, mirrorRun(plain, run, [way], "rim", 0, 0, "")).doc;
-      const [first, image] = expand(made);
+      const undone = apply(plain, mirrorRun(plain, run, [way], "rim", 0, 0, "")).doc;
+      const [first, image] = expand(undone);
       const named = (each: (Move | null)[]) => new Set(addresses(each as Move[]));
       expect(named(image!)).toStrictEqual(named(first!));
       expect(image).not.toStrictEqual(first);
       const twice: Doc = {
-        ...made,
-        motifs: [...made.motifs, { name: "image", steps: image as Step[] }],
+        ...undone,
+        motifs: [...undone.motifs, { name: "image", steps: image as Step[] }],
         steps: [{ do: "motif", name: "image", mirror: [way] }],
       };
       expect(moves(twice)).toStrictEqual(first!.map((move) => bare(move!)));
@@ -141,16 +130,16 @@ describe("runs of steps", () => {
 
   it("a motif is laid with its first peg where one presses, in the colour at hand", () => {
     const outline = lantern.motifs.find((motif) => motif.name === "outline")!;
-    const use = useAt(lantern, outline, "B5", "R")!;
+    const use = motifUseAt(lantern, outline, "B5", "R")!;
     expect(use).toStrictEqual({ do: "motif", name: "outline", pegs: 4, colours: { rim: "R" } });
-    const [made] = expand({ ...lantern, steps: [use] });
-    expect(made![0]).toMatchObject({ do: "place", colour: "R", over: ["B5", "A6"] });
+    const [undone] = expand({ ...lantern, steps: [use] });
+    expect(undone![0]).toMatchObject({ do: "place", colour: "R", over: ["B5", "A6"] });
   });
 
   it("are taken out and come back by undo", () => {
-    const { doc, past } = commit(plain, NO_PAST, removeRun({ from: 1, to: 2 }, ""));
+    const { doc, history } = commit(plain, EMPTY_HISTORY, removeRun({ from: 1, to: 2 }, ""));
     expect(doc.steps).toStrictEqual([plain.steps[0], plain.steps[3]]);
-    expect(undo(doc, past)!.doc).toStrictEqual(plain);
+    expect(undo(doc, history)!.doc).toStrictEqual(plain);
   });
 
   it("names are free", () => {

@@ -23,8 +23,17 @@ const PLAIN: Axis = { sign: 1, offset: 0 };
 export const MOST_MOVES = 60_000;
 const PEG_FIELDS = ["from", "to", "on", "at", "over"] as const;
 
-/** Return the moves of each step of the document, in order. A move off the rows is null: it is never made. */
-export function expand(doc: Doc): (Move | null)[][] {
+const known = new WeakMap<Doc, readonly (Move | null)[][]>();
+
+/** Return the moves of each step of the document, in order. A move off the rows is null: it is never made. A document
+ * is never changed, so its moves are worked out once. */
+export function expand(doc: Doc): readonly (Move | null)[][] {
+  let moves = known.get(doc);
+  if (!moves) known.set(doc, (moves = workOut(doc)));
+  return moves;
+}
+
+function workOut(doc: Doc): (Move | null)[][] {
   const motifs = new Map<string, Motif>();
   for (const motif of doc.motifs) if (!motifs.has(motif.name)) motifs.set(motif.name, motif);
   let left = MOST_MOVES;
@@ -35,8 +44,8 @@ export function expand(doc: Doc): (Move | null)[][] {
         const times = typeof step.times === "string" ? (scope.counts[step.times] ?? 0) : step.times;
         for (let k = 0; k < times && left > 0; k++) {
           left--;
-          const rows = after(scope.rows, 1, k * (step.rows ?? 0));
-          run(step.steps, { ...scope, rows, pegs: after(scope.pegs, 1, k * (step.pegs ?? 0)) }, found);
+          const rows = compose(scope.rows, 1, k * (step.rows ?? 0));
+          run(step.steps, { ...scope, rows, pegs: compose(scope.pegs, 1, k * (step.pegs ?? 0)) }, found);
         }
       } else if (step.do === "motif") {
         const motif = motifs.get(step.name);
@@ -44,16 +53,16 @@ export function expand(doc: Doc): (Move | null)[][] {
         if (!motif || scope.calls.includes(step.name)) continue;
         const colours: Record<string, string> = {};
         for (const [slot, given] of Object.entries(step.colours ?? {})) colours[slot] = scope.colours[given] ?? given;
-        let rows = after(scope.rows, 1, step.rows ?? 0);
-        let pegs = after(scope.pegs, 1, step.pegs ?? 0);
+        let rows = compose(scope.rows, 1, step.rows ?? 0);
+        let pegs = compose(scope.pegs, 1, step.pegs ?? 0);
         const counts = { ...motif.counts, ...step.counts };
         const reach = step.mirror?.length ? reachOfMotif(motifs, motif, counts, [...scope.calls, step.name]) : null;
-        if (reach && step.mirror?.includes("rows")) rows = after(rows, -1, reach.low.row + reach.high.row);
-        if (reach && step.mirror?.includes("pegs")) pegs = after(pegs, -1, reach.low.number + reach.high.number);
+        if (reach && step.mirror?.includes("rows")) rows = compose(rows, -1, reach.low.row + reach.high.row);
+        if (reach && step.mirror?.includes("pegs")) pegs = compose(pegs, -1, reach.low.number + reach.high.number);
         run(motif.steps, { rows, pegs, colours, counts, calls: [...scope.calls, step.name] }, found);
       } else {
         left--;
-        if (left >= 0) found.push(relocated(step, scope));
+        if (left >= 0) found.push(relocate(step, scope));
       }
     }
   }
@@ -66,8 +75,8 @@ export function expand(doc: Doc): (Move | null)[][] {
 }
 
 /** Move a step's addresses on by rows and pegs; null where that leads off the rows. */
-export function moved(step: Move, rows: number, pegs: number): Move | null {
-  return relocated(step, {
+export function moveBy(step: Move, rows: number, pegs: number): Move | null {
+  return relocate(step, {
     rows: { sign: 1, offset: rows },
     pegs: { sign: 1, offset: pegs },
     colours: {},
@@ -76,24 +85,24 @@ export function moved(step: Move, rows: number, pegs: number): Move | null {
   });
 }
 
-function after(axis: Axis, sign: number, offset: number): Axis {
+function compose(axis: Axis, sign: number, offset: number): Axis {
   return { sign: axis.sign * sign, offset: axis.sign * offset + axis.offset };
 }
 
-function relocated(step: Move, scope: Scope): Move | null {
+function relocate(step: Move, scope: Scope): Move | null {
   const changed: Record<string, unknown> = { ...step };
   if ("colour" in step) changed["colour"] = scope.colours[step.colour] ?? step.colour;
   for (const field of PEG_FIELDS) {
     const value = changed[field];
-    if (typeof value === "string") changed[field] = put(value, scope);
-    else if (Array.isArray(value)) changed[field] = value.map((each: string) => put(each, scope));
+    if (typeof value === "string") changed[field] = mapHolder(value, scope);
+    else if (Array.isArray(value)) changed[field] = value.map((each: string) => mapHolder(each, scope));
     const now = changed[field];
     if (now === null || (Array.isArray(now) && now.includes(null))) return null;
   }
   return changed as Move;
 }
 
-function put(holder: string, scope: Scope): string | null {
+function mapHolder(holder: string, scope: Scope): string | null {
   const address = parseAddress(holder);
   if (!address) return holder;
   return printAddress({
@@ -117,33 +126,33 @@ function reachOfMotif(
   calls: string[],
 ): Reach | null {
   function ofAll(steps: readonly Step[]): Reach | null {
-    return steps.map(of).reduce(both, null);
+    return steps.map(of).reduce(unionReach, null);
   }
   function of(step: Step): Reach | null {
     if (step.do === "repeat") {
       const times = typeof step.times === "string" ? (counts[step.times] ?? 0) : step.times;
       const once = times > 0 ? ofAll(step.steps) : null;
-      return once && both(once, further(once, (times - 1) * (step.rows ?? 0), (times - 1) * (step.pegs ?? 0)));
+      return once && unionReach(once, shiftReach(once, (times - 1) * (step.rows ?? 0), (times - 1) * (step.pegs ?? 0)));
     }
     if (step.do === "motif") {
       const inner = calls.includes(step.name) ? undefined : motifs.get(step.name);
       const once = inner && reachOfMotif(motifs, inner, { ...inner.counts, ...step.counts }, [...calls, step.name]);
-      return once ? further(once, step.rows ?? 0, step.pegs ?? 0) : null;
+      return once ? shiftReach(once, step.rows ?? 0, step.pegs ?? 0) : null;
     }
     return addresses([step])
       .map((text) => parseAddress(text)!)
       .map((at): Reach => ({ low: at, high: at }))
-      .reduce(both, null as Reach | null);
+      .reduce(unionReach, null as Reach | null);
   }
   return ofAll(motif.steps);
 }
 
-function further(reach: Reach, rows: number, pegs: number): Reach {
+function shiftReach(reach: Reach, rows: number, pegs: number): Reach {
   const on = (at: Address): Address => ({ row: at.row + rows, number: at.number + pegs });
   return { low: on(reach.low), high: on(reach.high) };
 }
 
-function both(a: Reach | null, b: Reach | null): Reach | null {
+function unionReach(a: Reach | null, b: Reach | null): Reach | null {
   if (!a || !b) return a ?? b;
   const most = (pick: (...numbers: number[]) => number, x: Address, y: Address): Address => ({
     row: pick(x.row, y.row),

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { askedOf, loomOf } from "./looms";
+import { choiceOf, loomOf } from "./looms";
 import type { Layout } from "./pattern";
 
 const rows = fc.record(
@@ -26,7 +26,7 @@ describe("the loom's form", () => {
   it("changes nothing of a loom unless something is changed", () => {
     fc.assert(
       fc.property(looms, (loom) => {
-        expect(loomOf(askedOf(loom), loom)).toBe(loom);
+        expect(loomOf(choiceOf(loom), loom)).toBe(loom);
       }),
     );
   });
@@ -35,8 +35,8 @@ describe("the loom's form", () => {
     const wanted = fc.constantFrom("rows" as const, "joined" as const, "round" as const);
     fc.assert(
       fc.property(looms, wanted, fc.integer({ min: 3, max: 40 }), fc.boolean(), (loom, kind, pegs, shifted) => {
-        const asked = { ...askedOf(loom), kind, pegs, shifted: kind !== "round" && shifted };
-        const shown = askedOf(loomOf(asked, loom));
+        const asked = { ...choiceOf(loom), kind, pegs, shifted: kind !== "round" && shifted };
+        const shown = choiceOf(loomOf(asked, loom));
         const same = { ...shown };
         for (const key of Object.keys(same) as (keyof typeof same)[]) {
           const ofRound = ["rings", "diameter", "opens"].includes(key);
@@ -51,8 +51,8 @@ describe("the loom's form", () => {
 
   it("keeps what it does not speak of", () => {
     const round: Layout = { kind: "round", pegs: 12, diameter_mm: 90, ring_gap_mm: 9, peg_mm: 4 };
-    expect(loomOf({ ...askedOf(round), pegs: 14 }, round)).toStrictEqual({ ...round, pegs: 14, rings: 1, channel: "out" });
+    expect(loomOf({ ...choiceOf(round), pegs: 14 }, round)).toStrictEqual({ ...round, pegs: 14, rings: 1, channel: "out" });
     const straight: Layout = { kind: "rows", rows: 2, pegs: 9, shift: [0, 0.25], peg_mm: 6 };
-    expect(loomOf({ ...askedOf(straight), pegs: 10 }, straight)).toMatchObject({ pegs: 10, shift: [0, 0.25], peg_mm: 6 });
+    expect(loomOf({ ...choiceOf(straight), pegs: 10 }, straight)).toMatchObject({ pegs: 10, shift: [0, 0.25], peg_mm: 6 });
   });
 });

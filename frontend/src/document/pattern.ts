@@ -1,10 +1,10 @@
 /** The document's types, as the Python schema gives them, and small questions about them. */
-import type { components } from "../wire/types";
+import type { components } from "../schema/types";
 
 type Schemas = components["schemas"];
 export type Pattern = Schemas["Pattern"];
 export type Step = NonNullable<Pattern["steps"]>[number];
-export type Place = Schemas["pegwright.pattern.moves.Place"];
+export type Place = Schemas["Place"];
 export type Hook = Schemas["Hook"];
 export type Repeat = Schemas["Repeat"];
 export type Use = Schemas["Use"];

@@ -1,28 +1,28 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { CASES } from "../cases";
-import { around, hull, type Point } from "./around";
+import { bandOutline, hull, type Point } from "./band_outline";
 import { inkOn } from "./hatch";
-import { emptyLie, keyOf, lieAfter } from "./lie";
-import { bandAt, partsOf } from "./parts";
-import { neighbour, spot } from "./view";
+import { emptyPositions, keyOf, positionsAfter } from "./loop_positions";
+import { bandAt, bandLines } from "./band_lines";
+import { neighbour, toDrawing } from "./view";
 
 describe("where loops lie", () => {
   it.each(CASES.pieces)("the stacks are Python's after every move: $name", ({ seen, stacks }) => {
     for (let k = 0; k < seen.length; k++) {
-      const mine = Object.fromEntries([...lieAfter(seen, k + 1).stacks].filter(([, loops]) => loops.length));
+      const mine = Object.fromEntries([...positionsAfter(seen, k + 1).stacks].filter(([, loops]) => loops.length));
       expect(mine).toStrictEqual(stacks[k]);
     }
   });
 
   it.each(CASES.pieces)("every loop on a peg ends its trail there: $name", ({ seen }) => {
-    const lie = lieAfter(seen, seen.length);
-    for (const [holder, loops] of lie.stacks)
-      for (const loop of loops) expect(lie.trails.get(keyOf(loop))!.at(-1)).toBe(holder);
+    const positions = positionsAfter(seen, seen.length);
+    for (const [holder, loops] of positions.stacks)
+      for (const loop of loops) expect(positions.trails.get(keyOf(loop))!.at(-1)).toBe(holder);
   });
 
   it("nothing lies on an empty loom", () => {
-    expect(partsOf(emptyLie(), () => [0, 0], { peg_mm: 5, base_mm: 3, rise_mm: 1 })).toStrictEqual([]);
+    expect(bandLines(emptyPositions(), () => [0, 0], { peg_mm: 5, base_mm: 3, rise_mm: 1 })).toStrictEqual([]);
   });
 });
 
@@ -44,7 +44,7 @@ describe("the line of a band", () => {
   });
 
   it("has the length of a belt round two equal pulleys, 2d + 2πr", () => {
-    const line = around([
+    const line = bandOutline([
       { x: 0, y: 0, r: 3 },
       { x: 16, y: 0, r: 3 },
     ]);
@@ -58,9 +58,9 @@ describe("the line of a band", () => {
 
 describe("pointing at a band", () => {
   const seen = CASES.pieces.find((piece) => piece.name === "lobster-pot")!.seen;
-  const lie = lieAfter(seen, 1);
-  const spots = new Map([...lie.stacks.keys()].map((holder, i) => [holder, [16 * i, 0] as Point]));
-  const parts = partsOf(lie, (holder) => spots.get(holder) ?? null, { peg_mm: 5, base_mm: 3.5, rise_mm: 1 });
+  const positions = positionsAfter(seen, 1);
+  const spots = new Map([...positions.stacks.keys()].map((holder, i) => [holder, [16 * i, 0] as Point]));
+  const parts = bandLines(positions, (holder) => spots.get(holder) ?? null, { peg_mm: 5, base_mm: 3.5, rise_mm: 1 });
 
   it("takes it on its line and nowhere else", () => {
     expect(bandAt(parts, [8, 3.5], 1)).toBe(1);
@@ -74,9 +74,9 @@ describe("the maker's view", () => {
   it("turned twice is as it was, and no way of looking changes a distance", () => {
     fc.assert(
       fc.property(point, point, fc.boolean(), fc.boolean(), (a, b, turned, across) => {
-        const [p, q] = [spot(a, { turned, across }), spot(b, { turned, across })];
+        const [p, q] = [toDrawing(a, { turned, across }), toDrawing(b, { turned, across })];
         expect(Math.hypot(p[0] - q[0], p[1] - q[1])).toBeCloseTo(Math.hypot(a[0] - b[0], a[1] - b[1]));
-        const other = spot(a, { turned: !turned, across });
+        const other = toDrawing(a, { turned: !turned, across });
         expect([other[0] + p[0], other[1] + p[1]].map((n) => n + 0)).toStrictEqual([0, 0]);
       }),
     );
@@ -86,7 +86,7 @@ describe("the maker's view", () => {
     for (const turned of [false, true])
       for (const across of [false, true]) {
         const view = { turned, across };
-        const [x, y] = [spot([1, 0], view), spot([0, 1], view)];
+        const [x, y] = [toDrawing([1, 0], view), toDrawing([0, 1], view)];
         expect(x[0] * y[1] - x[1] * y[0]).toBe(-1); // y points down in the drawing
       }
   });

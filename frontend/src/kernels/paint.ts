@@ -2,13 +2,23 @@
  *
  * Canvases and not a tree of shapes, because a mat of 2,000 bands must scroll: the picture is painted when
  * something changes, tile by tile, and scrolling only moves it. Lengths are mm in the drawing. */
-import type { Point } from "./around";
+import type { Point } from "./band_outline";
 import { HATCHES, inkOn } from "./hatch";
-import type { Part } from "./parts";
+import type { BandLine } from "./band_lines";
 import type { Box } from "./view";
 
-export const GRAPHITE = "#2e3338";
-const ACCENT = "#a83f2a";
+export interface Palette {
+  ink: string;
+  softInk: string;
+  accent: string;
+  board: string;
+  rim: string;
+  peg: string;
+  halo: string;
+}
+
+export const LIGHT: Palette = { ink: "#2e3338", softInk: "#555b60", accent: "#a83f2a", board: "#f3ecdd", rim: "#cfc4ab", peg: "#ffffff", halo: "#ffffff" };
+export const DARK: Palette = { ink: "#e9e4d8", softInk: "#b9bab6", accent: "#f0967e", board: "#34322d", rim: "#5b564b", peg: "#55524b", halo: "#22211e" };
 const FONT = '"Atkinson Hyperlegible", sans-serif';
 const THICK = 1.6;
 
@@ -21,7 +31,7 @@ export interface PegSpot {
   busy: boolean;
 }
 
-export interface Look {
+export interface BandLook {
   letter: string;
   name: string;
   tint: string;
@@ -32,15 +42,16 @@ export interface Scene {
   board: Box;
   pegs: readonly PegSpot[];
   radius: number;
-  parts: readonly Part[];
-  look: (band: number) => Look;
+  parts: readonly BandLine[];
+  look: (band: number) => BandLook;
   falling: ReadonlySet<number>;
-  chosen: number | null;
+  chosen: ReadonlySet<number>;
   faded: number | null;
   /** Bands that are being laid. */
   coming: readonly Coming[];
   lettered: boolean;
   you: You;
+  palette: Palette;
 }
 
 /** A band that is being laid: its line, and how far it reaches from its middle. */
@@ -48,8 +59,10 @@ export interface Coming {
   d: string;
   mid: Point;
   reach: number;
-  look: Look;
+  look: BandLook;
   chosen: boolean;
+  /** It would be laid by what the hand is about to do. */
+  ghost?: boolean;
 }
 
 interface You {
@@ -60,7 +73,7 @@ interface You {
 }
 
 /** A line to be painted, and how. */
-interface Line {
+interface PaintedLine {
   d: string;
   tint: string;
   hatch: number;
@@ -74,44 +87,45 @@ interface Line {
 }
 
 /** All that is seen of a scene in a window, and nothing else: two that are the same look the same. */
-export interface Glimpse {
+export interface TileContent {
   board: Box;
   you: You;
   radius: number;
   pegs: readonly PegSpot[];
-  lines: readonly Line[];
+  lines: readonly PaintedLine[];
+  palette: Palette;
 }
 
 /** What of a scene lies in `window` (mm). */
-export function glimpse(scene: Scene, window: Box): Glimpse {
-  const seen = (x: number, y: number, room: number) =>
+export function tileContent(scene: Scene, window: Box): TileContent {
+  const isNear = (x: number, y: number, room: number) =>
     x > window.left - room && x < window.left + window.width + room && y > window.top - room && y < window.top + window.height + room;
-  const told = new Set<number>();
-  const lines: Line[] = [];
-  const add = (d: string, [x, y]: Point, { tint, hatch }: Look, letter: string, falls: boolean, chosen: boolean, faded: boolean) =>
+  const lettered = new Set<number>();
+  const lines: PaintedLine[] = [];
+  const add = (d: string, [x, y]: Point, { tint, hatch }: BandLook, letter: string, falls: boolean, chosen: boolean, faded: boolean) =>
     lines.push({ d, tint, hatch, falls, chosen, faded, letter, x, y });
   for (const { band, d, mid, reach } of scene.parts) {
-    if (!seen(mid[0], mid[1], reach + THICK + 1)) continue;
+    if (!isNear(mid[0], mid[1], reach + THICK + 1)) continue;
     const look = scene.look(band);
-    add(d, mid, look, scene.lettered && !told.has(band) ? look.letter : "", scene.falling.has(band), scene.chosen === band, scene.faded === band);
-    told.add(band);
+    add(d, mid, look, scene.lettered && !lettered.has(band) ? look.letter : "", scene.falling.has(band), scene.chosen.has(band), scene.faded === band);
+    lettered.add(band);
   }
-  for (const { d, mid, reach, look, chosen } of scene.coming) if (seen(mid[0], mid[1], reach + THICK + 1)) add(d, mid, look, "", false, chosen, false);
-  return { board: scene.board, you: scene.you, radius: scene.radius, pegs: scene.pegs.filter(({ x, y }) => seen(x, y, 6)), lines };
+  for (const { d, mid, reach, look, chosen, ghost } of scene.coming) if (isNear(mid[0], mid[1], reach + THICK + 1)) add(d, mid, look, "", false, chosen, ghost ?? false);
+  return { palette: scene.palette, board: scene.board, you: scene.you, radius: scene.radius, pegs: scene.pegs.filter(({ x, y }) => isNear(x, y, 6)), lines };
 }
 
-/** Whether two glimpses look the same. */
-export function isSame(a: Glimpse, b: Glimpse): boolean {
+/** Whether two tile contents look the same. */
+export function isSame(a: TileContent, b: TileContent): boolean {
   return (
-    a.radius === b.radius && alike(a.board, b.board) && alike(a.you, b.you) && allAlike(a.pegs, b.pegs) && allAlike(a.lines, b.lines)
+    a.radius === b.radius && a.palette === b.palette && hasSameFields(a.board, b.board) && hasSameFields(a.you, b.you) && haveSameFields(a.pegs, b.pegs) && haveSameFields(a.lines, b.lines)
   );
 }
 
-function allAlike<T extends object>(a: readonly T[], b: readonly T[]): boolean {
-  return a.length === b.length && a.every((each, i) => alike(each, b[i]!));
+function haveSameFields<T extends object>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((each, i) => hasSameFields(each, b[i]!));
 }
 
-function alike<T extends object>(a: T, b: T): boolean {
+function hasSameFields<T extends object>(a: T, b: T): boolean {
   if (a === b) return true;
   for (const key in a) if (a[key] !== b[key]) return false;
   return true;
@@ -120,64 +134,64 @@ function alike<T extends object>(a: T, b: T): boolean {
 const paths = new Map<string, Path2D>();
 
 /** Paint what is seen in `window` (mm), `scale` pixels a mm, the window's corner at the canvas's. */
-export function paint(ctx: CanvasRenderingContext2D, seen: Glimpse, window: Box, scale: number): void {
+export function paint(ctx: CanvasRenderingContext2D, seen: TileContent, window: Box, scale: number): void {
   ctx.setTransform(scale, 0, 0, scale, -window.left * scale, -window.top * scale);
   ctx.clearRect(window.left, window.top, window.width, window.height);
   ctx.lineJoin = "round";
   ctx.textAlign = "center";
   ctx.textBaseline = "middle";
   paintBoard(ctx, seen);
-  for (const peg of seen.pegs) paintPeg(ctx, peg, seen.radius);
-  for (const line of seen.lines) paintBand(ctx, line);
+  for (const peg of seen.pegs) paintPeg(ctx, peg, seen.radius, seen.palette);
+  for (const line of seen.lines) paintBand(ctx, line, seen.palette);
   ctx.font = `700 2.5px ${FONT}`;
-  for (const { letter, x, y } of seen.lines) if (letter) haloed(ctx, letter, x, y, GRAPHITE, 0.9);
-  if (scale * 2.3 > 5) for (const peg of seen.pegs) paintName(ctx, peg);
+  for (const { letter, x, y } of seen.lines) if (letter) paintHaloed(ctx, letter, x, y, seen.palette.ink, seen.palette.halo, 0.9);
+  if (scale * 2.3 > 5) for (const peg of seen.pegs) paintName(ctx, peg, seen.palette);
 }
 
-function paintBoard(ctx: CanvasRenderingContext2D, { board, you }: Glimpse): void {
-  const rounded = (inset: number, r: number) => {
+function paintBoard(ctx: CanvasRenderingContext2D, { board, you, palette }: TileContent): void {
+  const roundedRect = (inset: number, r: number) => {
     ctx.beginPath();
     ctx.roundRect(board.left + inset, board.top + inset, board.width - 2 * inset, board.height - 2 * inset, r);
   };
-  rounded(1, 6);
-  ctx.fillStyle = "#f3ecdd";
+  roundedRect(1, 6);
+  ctx.fillStyle = palette.board;
   ctx.fill();
-  stroke(ctx, GRAPHITE, 0.5);
-  rounded(3, 4.5);
-  stroke(ctx, "#cfc4ab", 0.35);
+  stroke(ctx, palette.ink, 0.5);
+  roundedRect(3, 4.5);
+  stroke(ctx, palette.rim, 0.35);
   ctx.save();
   ctx.translate(you.x, you.y);
   if (you.upwards) ctx.rotate(-Math.PI / 2);
   ctx.font = `3.6px ${FONT}`;
-  ctx.fillStyle = "#555b60";
+  ctx.fillStyle = palette.softInk;
   ctx.fillText(you.text, 0, 0);
   ctx.restore();
 }
 
-function paintPeg(ctx: CanvasRenderingContext2D, { x, y, deg }: PegSpot, radius: number): void {
+function paintPeg(ctx: CanvasRenderingContext2D, { x, y, deg }: PegSpot, radius: number, palette: Palette): void {
   ctx.beginPath();
   ctx.arc(x, y, radius, 0, 2 * Math.PI);
-  ctx.fillStyle = "#fff";
+  ctx.fillStyle = palette.peg;
   ctx.fill();
-  stroke(ctx, GRAPHITE, 0.45);
+  stroke(ctx, palette.ink, 0.45);
   const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
   ctx.beginPath();
   ctx.moveTo(x + c * radius * 0.15, y + s * radius * 0.15);
   ctx.lineTo(x + c * radius * 1.02, y + s * radius * 1.02);
-  stroke(ctx, GRAPHITE, 1.1);
+  stroke(ctx, palette.ink, 1.1);
 }
 
-function paintName(ctx: CanvasRenderingContext2D, { at, x, y, deg, busy }: PegSpot): void {
+function paintName(ctx: CanvasRenderingContext2D, { at, x, y, deg, busy }: PegSpot, palette: Palette): void {
   const angle = (deg * Math.PI) / 180;
   ctx.font = `${busy ? "700 " : ""}2.3px ${FONT}`;
-  haloed(ctx, at, x - 0.6 * Math.cos(angle), y - 0.4 * Math.sin(angle), busy ? GRAPHITE : "#555b60", 0.7);
+  paintHaloed(ctx, at, x - 0.6 * Math.cos(angle), y - 0.4 * Math.sin(angle), busy ? palette.ink : palette.softInk, palette.halo, 0.7);
 }
 
-function paintBand(ctx: CanvasRenderingContext2D, { d, tint, hatch, falls, chosen, faded }: Line): void {
+function paintBand(ctx: CanvasRenderingContext2D, { d, tint, hatch, falls, chosen, faded }: PaintedLine, palette: Palette): void {
   const path = pathOf(d);
-  ctx.globalAlpha = faded ? 0.28 : 1;
-  if (chosen) stroke(ctx, ACCENT, THICK + 2.2, path);
-  stroke(ctx, GRAPHITE, THICK + 0.55, path);
+  ctx.globalAlpha = faded ? 0.4 : 1;
+  if (chosen) stroke(ctx, palette.accent, THICK + 2.2, path);
+  stroke(ctx, palette.ink, THICK + 0.55, path);
   stroke(ctx, tint, THICK, path);
   const dash = HATCHES[hatch % HATCHES.length]!;
   if (dash) {
@@ -188,15 +202,15 @@ function paintBand(ctx: CanvasRenderingContext2D, { d, tint, hatch, falls, chose
   }
   if (falls) {
     ctx.setLineDash([0.5, 2.7]);
-    stroke(ctx, ACCENT, THICK + 1.6, path);
+    stroke(ctx, palette.accent, THICK + 1.6, path);
   }
   ctx.setLineDash([]);
   ctx.globalAlpha = 1;
 }
 
-function haloed(ctx: CanvasRenderingContext2D, text: string, x: number, y: number, ink: string, halo: number): void {
-  ctx.strokeStyle = "#fff";
-  ctx.lineWidth = halo;
+function paintHaloed(ctx: CanvasRenderingContext2D, text: string, x: number, y: number, ink: string, halo: string, width: number): void {
+  ctx.strokeStyle = halo;
+  ctx.lineWidth = width;
   ctx.strokeText(text, x, y);
   ctx.fillStyle = ink;
   ctx.fillText(text, x, y);

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { heat } from "./heat";
 import { tube } from "./tube";
-import { bent, flatOf, wornRadius } from "./wrist";
+import { bendRound, flatOf, wornRadius } from "./wrist";
 
 /** A ring of n points in a tilted plane, pushed about by at most `by`. */
 const ring = fc
@@ -80,7 +80,7 @@ describe("a piece round a wrist", () => {
         const n = 400;
         const line = Array.from({ length: n + 1 }, (_, i) => [-length / 2 + (i * length) / n, 3, 0]).flat();
         const flat = flatOf([line]);
-        const worn = bent(line, flat, girth, 0.75);
+        const worn = bendRound(line, flat, girth, 0.75);
         for (let a = 0; a < 3; a++) expect(worn.at(a - 3)).toBeCloseTo(worn[a]!, 6);
         let along = 0;
         for (let i = 0; i < n; i++) along += Math.hypot(worn[3 * i + 3]! - worn[3 * i]!, worn[3 * i + 4]! - worn[3 * i + 1]!, worn[3 * i + 5]! - worn[3 * i + 2]!);

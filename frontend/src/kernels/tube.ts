@@ -51,10 +51,10 @@ export function tube(points: readonly number[], closed: boolean, radius: number,
     line.push(at(n - 1));
     along.push(n - 1);
   }
-  return skin(line, along, closed, radius, sides);
+  return buildSkin(line, along, closed, radius, sides);
 }
 
-function skin(line: readonly Vec[], along: readonly number[], closed: boolean, radius: number, sides: number): Tube {
+function buildSkin(line: readonly Vec[], along: readonly number[], closed: boolean, radius: number, sides: number): Tube {
   const rings = line.length;
   const tangents = line.map((_, i) => {
     const before = line[i - 1] ?? (closed ? line[rings - 1]! : line[0]!);
@@ -63,7 +63,7 @@ function skin(line: readonly Vec[], along: readonly number[], closed: boolean, r
   });
   const ups = frames(line, tangents);
   // Carried once round, a closed strand's frame comes back turned; every ring takes its share of that back.
-  const last = closed ? carry(line[rings - 1]!, line[0]!, tangents[rings - 1]!, tangents[0]!, ups[rings - 1]!) : ups[0]!;
+  const last = closed ? transport(line[rings - 1]!, line[0]!, tangents[rings - 1]!, tangents[0]!, ups[rings - 1]!) : ups[0]!;
   const turned = Math.atan2(dot(cross(ups[0]!, last), tangents[0]!), dot(ups[0]!, last));
   const positions = new Float32Array(rings * sides * 3);
   const normals = new Float32Array(rings * sides * 3);
@@ -96,11 +96,11 @@ function frames(line: readonly Vec[], tangents: readonly Vec[]): Vec[] {
   const t = tangents[0]!;
   const aside: Vec = Math.abs(t[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0];
   const ups = [unit(cross(t, aside))];
-  for (let i = 1; i < line.length; i++) ups.push(carry(line[i - 1]!, line[i]!, tangents[i - 1]!, tangents[i]!, ups[i - 1]!));
+  for (let i = 1; i < line.length; i++) ups.push(transport(line[i - 1]!, line[i]!, tangents[i - 1]!, tangents[i]!, ups[i - 1]!));
   return ups;
 }
 
-function carry(from: Vec, to: Vec, t: Vec, next: Vec, up: Vec): Vec {
+function transport(from: Vec, to: Vec, t: Vec, next: Vec, up: Vec): Vec {
   const step = sub(to, from);
   const size = dot(step, step);
   if (size === 0) return up;

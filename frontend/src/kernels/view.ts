@@ -1,12 +1,14 @@
 /** The maker's view: plan (mm, x right, y away) to drawing (mm, x right, y down).
  *
  * Turned, the plan is seen from its other end. Across, the whole drawing is laid on its side so that a long
- * loom fits a wide screen: the maker then sits at the left. */
-import type { Point } from "./around";
+ * loom fits a wide screen: the maker then sits at the left, or for the left hand at the right. */
+import type { Point } from "./band_outline";
 
 export interface View {
   turned: boolean;
   across: boolean;
+  /** Laid on its side for the left hand: the maker sits at the right. */
+  left?: boolean;
 }
 
 export interface Box {
@@ -16,15 +18,16 @@ export interface Box {
   height: number;
 }
 
-export function spot([x, y]: Point, view: View): Point {
+export function toDrawing([x, y]: Point, view: View): Point {
   const sign = view.turned ? -1 : 1;
-  return view.across ? [sign * y, sign * x] : [sign * x, -sign * y];
+  if (!view.across) return [sign * x, -sign * y];
+  return view.left ? [-sign * y, -sign * x] : [sign * y, sign * x];
 }
 
 /** The direction in the drawing (degrees clockwise from the right) of a direction in the plan. */
-export function direction(deg: number, view: View): number {
+export function drawnAngle(deg: number, view: View): number {
   const angle = (deg * Math.PI) / 180;
-  const [dx, dy] = spot([Math.cos(angle), Math.sin(angle)], view);
+  const [dx, dy] = toDrawing([Math.cos(angle), Math.sin(angle)], view);
   return (Math.atan2(dy, dx) * 180) / Math.PI;
 }
 

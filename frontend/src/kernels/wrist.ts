@@ -17,13 +17,27 @@ export function flatOf(strands: readonly (readonly number[])[]): Flat {
   return { left, length: Math.max(right - left, 1e-9), bottom };
 }
 
+/** How long and wide strands lie, in mm, their own thickness included. */
+export function sizeOf(strands: readonly { points_mm: readonly number[]; radius_mm: number }[]): { length_mm: number; width_mm: number } {
+  const low = [Infinity, Infinity];
+  const high = [-Infinity, -Infinity];
+  for (const { points_mm, radius_mm } of strands)
+    points_mm.forEach((value, i) => {
+      const axis = i % 3;
+      if (axis === 2) return;
+      low[axis] = Math.min(low[axis]!, value - radius_mm);
+      high[axis] = Math.max(high[axis]!, value + radius_mm);
+    });
+  return { length_mm: Math.max(0, high[0]! - low[0]!), width_mm: Math.max(0, high[1]! - low[1]!) };
+}
+
 /** The radius (mm) at which a piece lies that closes round a wrist: its own where it is longer than the wrist. */
 export function wornRadius(flat: Flat, girth: number): number {
   return Math.max(girth, flat.length) / (2 * Math.PI);
 }
 
 /** Bend a strand. Its middle faces the maker, its ends meet behind; a piece shorter than the wrist is stretched evenly, a longer one hangs loose. */
-export function bent(points: readonly number[], flat: Flat, girth: number, radius: number): number[] {
+export function bendRound(points: readonly number[], flat: Flat, girth: number, radius: number): number[] {
   const out = new Array<number>(points.length);
   const round = wornRadius(flat, girth);
   for (let i = 0; i < points.length; i += 3) {

@@ -4,13 +4,16 @@ export type Gesture =
   | { kind: "enter"; peg: string }
   | { kind: "release"; peg: string | null }
   | { kind: "loop"; loop: number }
+  | { kind: "through"; loops: number | null }
   | { kind: "done" }
   | { kind: "cancel" };
 
 import type { Move } from "../document/pattern";
 
 /** A tool answers a gesture with its next state and, where the gesture was complete, the move it means. */
-export interface Answer<S> {
+export interface ToolAnswer<S> {
   state: S;
   move?: Move;
+  /** Several moves that the one gesture meant. */
+  moves?: readonly Move[];
 }

@@ -1,10 +1,13 @@
 /** Lay a band: from peg to peg by a drag, or by pressing one peg and then the other.
  *
  * A drag takes in every peg on its way. Pressing with Shift adds a peg and waits for more; Enter ends it.
- * Pressing the same peg twice winds a cap round it. */
-import type { Answer, Gesture } from "./gesture";
+ * Pressing the same peg twice winds a cap round it. As a chain, every leg of the way is a band of its own, and
+ * pegs that stand in line between two that were pressed are taken in. */
+import { parseAddress, printAddress } from "../document/address";
+import type { Move } from "../document/pattern";
+import type { ToolAnswer, Gesture } from "./gesture";
 
-export interface Lay {
+export interface LayState {
   over: string[];
   /** The hand is down: pegs that it enters are added. */
   dragging: boolean;
@@ -12,22 +15,26 @@ export interface Lay {
   went: boolean;
 }
 
-export interface LayWith {
+export interface BandChoice {
   colour: string;
+  /** How often it goes round each peg that it is laid over. */
   turns: number;
+  /** How often a cap is wound round its peg. */
+  capTurns: number;
   twists: number;
+  chain: boolean;
 }
 
-export const LAY_IDLE: Lay = { over: [], dragging: false, went: false };
+export const NOTHING_LAID: LayState = { over: [], dragging: false, went: false };
 
-export function lay(state: Lay, gesture: Gesture, band: LayWith): Answer<Lay> {
+export function layBand(state: LayState, gesture: Gesture, band: BandChoice): ToolAnswer<LayState> {
   switch (gesture.kind) {
     case "press": {
       if (state.over.length === 1 && state.over[0] === gesture.peg && !gesture.more)
-        return { state: LAY_IDLE, move: { do: "wind", colour: band.colour, on: gesture.peg, turns: band.turns > 1 ? band.turns : 3 } };
+        return { state: NOTHING_LAID, move: { do: "wind", colour: band.colour, on: gesture.peg, turns: band.capTurns } };
       if (state.over.includes(gesture.peg)) return { state };
       const over = [...state.over, gesture.peg];
-      if (state.over.length && !gesture.more) return done({ ...state, over }, band);
+      if (state.over.length && !gesture.more) return finishLaying({ ...state, over }, band);
       return { state: { over, dragging: true, went: false } };
     }
     case "enter":
@@ -35,26 +42,43 @@ export function lay(state: Lay, gesture: Gesture, band: LayWith): Answer<Lay> {
       return { state: { over: [...state.over, gesture.peg], dragging: true, went: true } };
     case "release":
       if (!state.dragging) return { state };
-      if (state.went) return done(state, band);
+      if (state.went) return finishLaying(state, band);
       return { state: { ...state, dragging: false } };
     case "done":
-      return done(state, band);
+      return finishLaying(state, band);
     case "cancel":
-      return { state: LAY_IDLE };
+      return { state: NOTHING_LAID };
     default:
       return { state };
   }
 }
 
-function done(state: Lay, band: LayWith): Answer<Lay> {
-  if (state.over.length < 2) return { state: LAY_IDLE };
-  const move = { do: "place" as const, colour: band.colour, over: state.over };
+function finishLaying(state: LayState, band: BandChoice): ToolAnswer<LayState> {
+  if (state.over.length < 2) return { state: NOTHING_LAID };
+  if (!band.chain) return { state: NOTHING_LAID, move: placeOver(state.over, band) };
+  const way = state.over.flatMap((peg, k) => (k ? pegsInLine(state.over[k - 1]!, peg) : [peg]));
+  return { state: NOTHING_LAID, moves: way.slice(1).map((peg, k) => placeOver([way[k]!, peg], band)) };
+}
+
+function placeOver(over: string[], band: BandChoice): Move {
   return {
-    state: LAY_IDLE,
-    move: {
-      ...move,
-      ...(band.turns > 1 ? { turns: state.over.map(() => band.turns) } : {}),
-      ...(band.twists > 0 ? { twists: state.over.slice(1).map(() => band.twists) } : {}),
-    },
+    do: "place",
+    colour: band.colour,
+    over,
+    ...(band.turns > 1 ? { turns: over.map(() => band.turns) } : {}),
+    ...(band.twists > 0 ? { twists: over.slice(1).map(() => band.twists) } : {}),
   };
+}
+
+/** The pegs on the way from one to another, without the first: those between them where both stand in one row, or
+ * have one number. */
+export function pegsInLine(from: string, to: string): string[] {
+  const [a, b] = [parseAddress(from), parseAddress(to)];
+  if (!a || !b || (a.row !== b.row && a.number !== b.number)) return [to];
+  const [rows, pegs] = [b.row - a.row, b.number - a.number];
+  const count = Math.max(Math.abs(rows), Math.abs(pegs));
+  return Array.from({ length: count }, (_, k) => {
+    const on = k + 1;
+    return printAddress({ row: a.row + Math.sign(rows) * on, number: a.number + Math.sign(pegs) * on })!;
+  });
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { carry, CARRY_IDLE, type Carry, type Way } from "./carry";
+import { carryLoop, NOTHING_CARRIED, type CarryState, type CarryWay } from "./carry";
 import type { Gesture } from "./gesture";
-import { lay, LAY_IDLE, type Lay } from "./lay";
-import { once, ONCE_IDLE, type OneWay } from "./once";
+import { layBand, NOTHING_LAID, type BandChoice, type LayState } from "./lay";
+import { workOnePeg, NO_PEG, type OnePegWay } from "./one_peg";
 
 const press = (peg: string, more = false): Gesture => ({ kind: "press", peg, more });
 const enter = (peg: string): Gesture => ({ kind: "enter", peg });
@@ -10,13 +10,14 @@ const release = (peg: string | null = null): Gesture => ({ kind: "release", peg 
 const DONE: Gesture = { kind: "done" };
 const CANCEL: Gesture = { kind: "cancel" };
 
-function laying(gestures: Gesture[], band = { colour: "A", turns: 1, twists: 0 }) {
-  let state: Lay = LAY_IDLE;
+function laying(gestures: Gesture[], band: Partial<BandChoice> = {}) {
+  let state: LayState = NOTHING_LAID;
   const moves = [];
   for (const gesture of gestures) {
-    const answer = lay(state, gesture, band);
+    const answer = layBand(state, gesture, { colour: "A", turns: 1, capTurns: 3, twists: 0, chain: false, ...band });
     state = answer.state;
     if (answer.move) moves.push(answer.move);
+    moves.push(...(answer.moves ?? []));
   }
   return { state, moves };
 }
@@ -25,7 +26,7 @@ describe("laying a band", () => {
   it("a drag from peg to peg lays it over all that it passes", () => {
     const { moves, state } = laying([press("A1"), enter("A2"), enter("A1"), enter("B2"), release("B2")]);
     expect(moves).toStrictEqual([{ do: "place", colour: "A", over: ["A1", "A2", "B2"] }]);
-    expect(state).toStrictEqual(LAY_IDLE);
+    expect(state).toStrictEqual(NOTHING_LAID);
   });
 
   it("one press and then another lays it over two", () => {
@@ -43,27 +44,35 @@ describe("laying a band", () => {
   });
 
   it("the same peg twice winds a cap", () => {
-    const { moves } = laying([press("B2"), release("B2"), press("B2"), release("B2")], { colour: "R", turns: 3, twists: 0 });
-    expect(moves).toStrictEqual([{ do: "wind", colour: "R", on: "B2", turns: 3 }]);
+    const { moves } = laying([press("B2"), release("B2"), press("B2"), release("B2")], { colour: "R", capTurns: 2 });
+    expect(moves).toStrictEqual([{ do: "wind", colour: "R", on: "B2", turns: 2 }]);
   });
 
   it("twists and turns go with each leg and each peg", () => {
-    const { moves } = laying([press("A1"), enter("A2"), enter("A3"), release()], { colour: "A", turns: 2, twists: 1 });
+    const { moves } = laying([press("A1"), enter("A2"), enter("A3"), release()], { turns: 2, twists: 1 });
     expect(moves).toStrictEqual([{ do: "place", colour: "A", over: ["A1", "A2", "A3"], turns: [2, 2, 2], twists: [1, 1] }]);
   });
 
+  it("a chain is a band for every leg, with the pegs that stand between", () => {
+    const pairs = (...gestures: Gesture[]) => laying(gestures, { chain: true }).moves.map((move) => move.do === "place" && move.over.join(" "));
+    expect(pairs(press("A1"), enter("A2"), enter("B2"), release())).toStrictEqual(["A1 A2", "A2 B2"]);
+    expect(pairs(press("A4"), release("A4"), press("A1"))).toStrictEqual(["A4 A3", "A3 A2", "A2 A1"]);
+    expect(pairs(press("A1"), release("A1"), press("C1"))).toStrictEqual(["A1 B1", "B1 C1"]);
+    expect(pairs(press("A1"), release("A1"), press("B3"))).toStrictEqual(["A1 B3"]);
+  });
+
   it("Escape, or done with one peg, lays nothing", () => {
-    expect(laying([press("A1"), release("A1"), CANCEL])).toStrictEqual({ state: LAY_IDLE, moves: [] });
-    expect(laying([press("A1"), release("A1"), DONE])).toStrictEqual({ state: LAY_IDLE, moves: [] });
-    expect(laying([enter("A1"), release("A1")])).toStrictEqual({ state: LAY_IDLE, moves: [] });
+    expect(laying([press("A1"), release("A1"), CANCEL])).toStrictEqual({ state: NOTHING_LAID, moves: [] });
+    expect(laying([press("A1"), release("A1"), DONE])).toStrictEqual({ state: NOTHING_LAID, moves: [] });
+    expect(laying([enter("A1"), release("A1")])).toStrictEqual({ state: NOTHING_LAID, moves: [] });
   });
 });
 
-function carrying(way: Way, gestures: Gesture[], loops = 3) {
-  let state: Carry = CARRY_IDLE;
+function carrying(way: CarryWay, gestures: Gesture[], loops = 3) {
+  let state: CarryState = NOTHING_CARRIED;
   const moves = [];
   for (const gesture of gestures) {
-    const answer = carry(state, gesture, way, () => loops);
+    const answer = carryLoop(state, gesture, way, () => loops);
     state = answer.state;
     if (answer.move) moves.push(answer.move);
   }
@@ -82,22 +91,29 @@ describe("carrying a loop", () => {
     const gestures = [press("A2"), release("A2"), { kind: "loop", loop: 3 } as Gesture, press("A1")];
     expect(carrying("hook", gestures).moves).toStrictEqual([{ do: "hook", from: "A2", to: "A1", loop: 3 }]);
     expect(carrying("slide", gestures).moves).toStrictEqual([{ do: "slide", from: "A2", to: "A1", loop: 3 }]);
+    const shallow = [...gestures.slice(0, 3), { kind: "through", loops: 1 } as Gesture, press("A1")];
+    expect(carrying("hook", shallow).moves).toStrictEqual([{ do: "hook", from: "A2", to: "A1", loop: 3, through: 1 }]);
     expect(carrying("transfer", gestures).moves).toStrictEqual([{ do: "transfer", from: "A2", to: "A1" }]);
   });
 
+  it("goes where it usually goes by the same peg once more", () => {
+    const taken = carryLoop(NOTHING_CARRIED, press("A2"), "hook", () => 1).state;
+    expect(carryLoop(taken, press("A2"), "hook", () => 1, "A1").move).toStrictEqual({ do: "hook", from: "A2", to: "A1" });
+  });
+
   it("takes nothing from a bare peg, and puts nothing back where it was", () => {
-    expect(carrying("hook", [press("A2"), release("A1")], 0)).toStrictEqual({ state: CARRY_IDLE, moves: [] });
-    expect(carrying("hook", [press("A2"), release("A2"), press("A2")])).toStrictEqual({ state: CARRY_IDLE, moves: [] });
-    expect(carrying("hook", [press("A2"), release("A2"), CANCEL])).toStrictEqual({ state: CARRY_IDLE, moves: [] });
+    expect(carrying("hook", [press("A2"), release("A1")], 0)).toStrictEqual({ state: NOTHING_CARRIED, moves: [] });
+    expect(carrying("hook", [press("A2"), release("A2"), press("A2")])).toStrictEqual({ state: NOTHING_CARRIED, moves: [] });
+    expect(carrying("hook", [press("A2"), release("A2"), CANCEL])).toStrictEqual({ state: NOTHING_CARRIED, moves: [] });
   });
 });
 
 describe("moves at one peg", () => {
-  const at = (way: OneWay, gestures: Gesture[], end: string | null = null) => {
-    let state = ONCE_IDLE;
+  const at = (way: OnePegWay, gestures: Gesture[], end: string | null = null) => {
+    let state = NO_PEG;
     const moves = [];
     for (const gesture of gestures) {
-      const answer = once(state, gesture, way, { colour: "A", loop: 1, end });
+      const answer = workOnePeg(state, gesture, way, { colour: "A", loop: 1, end });
       state = answer.state;
       if (answer.move) moves.push(answer.move);
     }
@@ -119,4 +135,12 @@ describe("moves at one peg", () => {
     expect(at("clip", [press("A1", true), press("B1", true), DONE])).toStrictEqual([{ do: "clip", at: ["A1", "B1"] }]);
     expect(at("clip", [press("A1", true), CANCEL, DONE])).toStrictEqual([]);
   });
+});
+
+it("a free end that is pressed waits for the peg that it is closed with", () => {
+  const band = { colour: "A", loop: 1, end: "tail" };
+  const first = workOnePeg(NO_PEG, press("tail.0"), "clip", band);
+  expect(first).toStrictEqual({ state: { at: ["tail"] } });
+  expect(workOnePeg(first.state, press("A13"), "clip", band).move).toStrictEqual({ do: "clip", at: ["tail", "A13"] });
+  expect(workOnePeg(NO_PEG, press("A13"), "clip", band).move).toStrictEqual({ do: "clip", at: ["tail", "A13"] });
 });

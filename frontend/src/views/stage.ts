@@ -17,8 +17,8 @@ import {
   WebGLRenderer,
 } from "three";
 import { tube } from "../kernels/tube";
-import { bent, flatOf, wornRadius, type Flat } from "../kernels/wrist";
-import type { Strand } from "../wire/client";
+import { bendRound, flatOf, wornRadius, type Flat } from "../kernels/wrist";
+import type { Strand } from "../schema/answers";
 
 export type Rgb = readonly [number, number, number];
 /** The tint of a strand at its point `i`. */
@@ -66,7 +66,7 @@ export class Stage {
   /** Put a piece on the stage: flat on the table, or bent round a wrist of that girth in mm. */
   show(strands: readonly Strand[], girth: number | null): void {
     const flat = flatOf(strands.map((strand) => strand.points_mm));
-    const lie = (strand: Strand) => (girth === null ? strand.points_mm : bent(strand.points_mm, flat, girth, strand.radius_mm));
+    const lie = (strand: Strand) => (girth === null ? strand.points_mm : bendRound(strand.points_mm, flat, girth, strand.radius_mm));
     this.#put(strands, lie, flat, girth);
   }
 

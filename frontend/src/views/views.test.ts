@@ -1,13 +1,14 @@
 // @vitest-environment jsdom
 import { flushSync, mount, unmount, type Component } from "svelte";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { bench, commit } from "../app/bench.svelte";
-import { hand, takeUp } from "../app/hand.svelte";
-import { mine } from "../app/stash.svelte";
 import type { Doc } from "../document/pattern";
-import { lieAfter } from "../kernels/lie";
-import type { Finding, Seen, SeenMove, ShelvedMotif, Wire } from "../wire/client";
-import { useWire } from "../app/bench.svelte";
+import { positionsAfter } from "../kernels/loop_positions";
+import type { Finding, ShelvedMotif, WorkResponse, WorkedMove } from "../schema/answers";
+import { bench } from "../state/bench.svelte";
+import { connection } from "../state/connection";
+import { hand, takeUp } from "../state/hand.svelte";
+import { stash } from "../state/stash.svelte";
+import type { Wire } from "../wire/client";
 import BandCard from "./BandCard.svelte";
 import Findings from "./Findings.svelte";
 import Glance from "./Glance.svelte";
@@ -28,7 +29,7 @@ const doc = (): Doc =>
     motifs: [],
     steps: ["A", "R", "A"].map((colour) => ({ do: "place", colour, over: ["A1", "A2"] })),
   }) as unknown as Doc;
-const move = (k: number): SeenMove =>
+const move = (k: number): WorkedMove =>
   ({
     step: k + 1,
     path: `/steps/${k}`,
@@ -39,16 +40,16 @@ const move = (k: number): SeenMove =>
     motif: "",
     rounds: [],
     events: [{ type: "laid", band: k + 1, seats: [[[k + 1, 0], "A1"], [[k + 1, 1], "A2"]], twists: [], beneath: false }],
-  }) as unknown as SeenMove;
-const clip = { ...move(3), do: "clip", events: [{ type: "fastened", kind: "clip", holders: ["A1"], caught: [] }] } as unknown as SeenMove;
+  }) as unknown as WorkedMove;
+const clip = { ...move(3), do: "clip", events: [{ type: "fastened", kind: "clip", holders: ["A1"], caught: [] }] } as unknown as WorkedMove;
 const finding = (code: string, severity: Finding["severity"], more: object = {}): Finding =>
   ({ code, severity, message: `about ${code}`, hint: "", place: {}, facts: {}, fix: null, ...more }) as unknown as Finding;
 
-function lookAt(more: Partial<Seen> = {}, moves: SeenMove[] = [move(0), move(1), move(2)]): void {
+function lookAt(more: Partial<WorkResponse> = {}, moves: WorkedMove[] = [move(0), move(1), move(2)]): void {
   const own = doc();
   Object.assign(bench, {
-    name: "neap", doc: own, seenDoc: own, past: { undo: [], redo: [] }, pending: [], moment: moves.length, band: null, peg: null, snapped: null, tool: "point",
-    seen: { readable: true, pegs: [["A1", 0, 0, 90], ["A2", 0, 16, 90], ["A3", 0, 32, 90]], moves, colours: ["A", "R", "A"], findings: [], holds: false, falls: [], unproved: [], heaps: [], ...more } as unknown as Seen,
+    name: "neap", doc: own, workedDoc: own, history: { undo: [], redo: [] }, pending: [], moment: moves.length, band: null, stackPeg: null, snapped: null, tool: "point",
+    work: { readable: true, pegs: [["A1", 0, 0, 90], ["A2", 0, 16, 90], ["A3", 0, 32, 90]], moves, colours: ["A", "R", "A"], findings: [], holds: false, falls: [], unproved: [], heaps: [], ...more } as unknown as WorkResponse,
   });
 }
 
@@ -68,8 +69,8 @@ const press = (text: string): void => {
 const text = (): string => document.body.textContent!.replace(/\s+/g, " ");
 
 beforeEach(() => {
-  useWire({ work: () => new Promise(() => undefined), save: () => new Promise(() => undefined) } as unknown as Wire);
-  mine.stash = null;
+  connection.connect({ work: () => new Promise(() => undefined), save: () => new Promise(() => undefined) } as unknown as Wire);
+  stash.content = null;
 });
 afterEach(() => {
   if (shown) void unmount(shown);
@@ -136,20 +137,20 @@ describe("what was found", () => {
     show(Findings);
     press("Mend it: take the last band out");
     expect(bench.doc!.steps).toHaveLength(2);
-    expect(bench.past.undo.at(-1)?.label).toBe("take the last band out");
+    expect(bench.history.undo.at(-1)?.label).toBe("take the last band out");
   });
 
   it("offers no fix of a document that has changed since", () => {
     const fix = { label: "take the last band out", patch: [{ op: "remove", path: "/steps/2" }] };
     lookAt({ findings: [finding("band-too-many", "error", { fix })] });
     show(Findings);
-    commit({ label: "", ops: [{ op: "replace", path: "/title", value: "Spring" }] });
+    bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value: "Spring" }] });
     flushSync();
     expect(document.querySelector<HTMLButtonElement>(".mend")!.disabled).toBe(true);
   });
 
   it("sets what a piece takes against the stash", () => {
-    mine.stash = { stash: 1, bands: [{ colour: "Slate Blue", have: 1 }, { colour: "R", have: 5, band: "standard" }] };
+    stash.content = { stash: 1, bands: [{ colour: "Slate Blue", have: 1 }, { colour: "R", have: 5, band: "standard" }] };
     lookAt({ heaps: [{ letter: "A", name: "slate blue", band: "standard", count: 2 }, { letter: "R", name: "buoy red", band: "standard", count: 1 }] });
     show(Findings);
     expect(text()).toContain("slate blue: 2 bands · 1 short");
@@ -161,7 +162,7 @@ describe("the stack from the side", () => {
   const open = () => {
     const moves = [move(0), move(1), move(2)];
     const look = (band: number) => ({ ...COLOURS[band === 2 ? 1 : 0]!, tint: "#000000", hatch: 0 });
-    return show(Side, { peg: "A1", x: 0, y: 0, back: [0, 0], lie: lieAfter(moves, 3), look });
+    return show(Side, { peg: "A1", x: 0, y: 0, back: [0, 0], positions: positionsAfter(moves, 3), look });
   };
 
   it("shows the topmost loop first, numbered from the bottom", () => {

@@ -61,7 +61,7 @@ tip-bind = Drück auf den Stift, durch dessen Schlaufen das Schlussgummi geht.
 tip-clip = Drück auf den Stift, dessen Schlaufen in den Clip kommen.
 tip-knot = Drück auf den Stift, dessen Schlaufen verknotet werden.
 tip-snap = Drück auf ein Gummi: was fällt, wenn es reißt?
-turns = Mal herum
+turns = Mal um jeden Stift
 twist = Halbe Drehung
 several-pegs = Mehrere Stifte
 done = Fertig
@@ -195,8 +195,8 @@ with-run = { $count ->
    *[other] Mit diesen { $count } Schritten …
 }
 times = Wie oft im Ganzen
-on-by-rows = Jedes Mal weiter um Reihen
-on-by-pegs = Jedes Mal weiter um Stifte
+on-by-rows = Jedes Mal weiter, in Reihen
+on-by-pegs = Jedes Mal weiter, in Stiften
 repeat = Wiederholen
 mirror-sides = Links und rechts spiegeln
 mirror-ends = Nah und fern spiegeln
@@ -204,7 +204,7 @@ half-round = Halb umdrehen
 motif-name = Name des Motivs
 make-motif = Zum Motiv machen
 take-run-out = Herausnehmen
-unmark = Lassen
+unmark = Markierung aufheben
 mark-steps = Schritte merken
 edit-repeat = Schritte wiederholen
 edit-mirror = Schritte spiegeln
@@ -344,3 +344,150 @@ rings = Ringe
 diameter = Durchmesser, mm
 channel-out = nach außen
 channel-in = nach innen
+
+# Ärger mit dem Studio
+locked = Noch nicht gespeichert: Das Studio wurde neu gestartet. Öffne die Adresse, die es ausgibt; diese Seite macht dann von selbst weiter.
+not-saved-changed = Nicht gespeichert
+no-answer = Das Studio antwortet nicht.
+too-large = Das ist zu groß für das Studio.
+no-document = „{ $file }“ ist kein Muster des Studios.
+unsaved-edits = „{ $title }“ hat Änderungen, die nicht gespeichert wurden.
+recover = Damit weitermachen
+discard = Verwerfen
+recovered = Änderungen, die zuletzt nicht gespeichert wurden, sind wieder da.
+undo-recovered = Herausnehmen
+keep-recovered = Behalten
+edit-recovered = Ungespeicherte Änderungen zurückholen
+
+# Blätter, Tasten
+panels = Blätter
+panel-found = Befund
+panel-bands = Gummis
+panel-steps = Schritte
+panel-piece = Fertig
+panel-menu = Mehr
+letters = Buchstaben
+help = Tasten
+help-arrows = von Stift zu Stift
+help-enter = den Stift drücken; Begonnenes abschließen
+help-more = noch einen Stift dazu
+help-escape = lassen
+help-steps = einen Schritt zurück, einen vor
+help-stack = der Stapel des Stifts
+help-save = jetzt speichern
+
+# Schritte, wie man sie sagt
+say-place = { $colour } über { $pegs } legen{ $twisted ->
+    [yes] , halb verdreht
+   *[no] {""}
+}
+say-wind = { $colour } { $turns }-mal um { $peg } wickeln
+say-hook = { $loop ->
+    [1] Die unterste Schlaufe
+   *[other] Schlaufe { $loop }
+} von { $from } nach { $to } holen
+say-slide = Was am Haken hängt, auf { $loop ->
+    [1] die unterste Schlaufe
+   *[other] Schlaufe { $loop }
+} von { $from } schieben und diese nach { $to } holen
+say-transfer = Die Schlaufen von { $from } nach { $to } umhängen
+say-lift = { $loop ->
+    [1] Die unterste Schlaufe
+   *[other] Schlaufe { $loop }
+} von { $peg } über die anderen und ab heben
+say-lift-on = { $loop ->
+    [1] Die unterste Schlaufe
+   *[other] Schlaufe { $loop }
+} von { $peg } über die anderen und auf { $to } heben
+say-bind = Das letzte Gummi, { $colour }, durch die Schlaufen von { $peg } ziehen
+say-extend = Um { $count } Gummis in { $colour } verlängern
+say-hang = { $colour } an den Haken hängen
+say-clip = Die Schlaufen von { $pegs } mit einem Clip schließen
+say-knot = Die Schlaufen von { $pegs } verknoten
+say-turn = Den Rahmen umdrehen
+the-free-end = freiem Ende
+the-hook = Haken
+and = { $first } und { $last }
+impossible-step = Schritt { $step } geht nicht.
+job-ended = Es wurde angehalten, bevor es fertig war.
+falls-apart = Es fällt auseinander: { $count } von { $of } Gummis fallen ab.
+what-is-left = Das bleibt übrig.
+nothing-left = Es bleibt nichts, was man zeichnen könnte.
+
+# Schließen
+loose-end = Loses Ende
+tip-end = Drück jetzt auf den Stift am anderen Ende, mit dem es geschlossen wird.
+do-extend = Verlängerung
+extension-count = Gummis zum Verlängern
+
+# Bands chosen together, copied, chained
+tip-usual = Noch einmal { $peg }: nach { $usual }.
+tip-chain = Geh an den Stiften entlang: ein Gummi von jedem zum nächsten.
+tip-paste = Drück auf den Stift, auf den der erste Stift der Kopie kommt.
+edit-paste = Kopiertes legen
+through = Innerhalb der Schlaufen darüber:
+through-all = { $count ->
+    [one] der einen darüber
+   *[other] aller { $count }
+}
+through-some = { $count ->
+    [0] keiner
+    [one] nur der untersten
+   *[other] nur der untersten { $count }
+}
+bands-chosen = { $count ->
+    [one] 1 Gummi gewählt
+   *[other] { $count } Gummis gewählt
+}
+all-of-motif = Alle { $letter } in diesem Motiv
+all-of-colour = Alle { $letter } in dieser Wiederholung
+copy-chosen = Gewähltes kopieren
+delete-chosen = Gewähltes herausnehmen
+paste = Kopiertes legen
+recolour-run = { $colour } wird zu
+several-bands = Mehrere Gummis
+chain = Kette
+cap-turns = Windungen einer Kappe
+
+# Notes on a step, steps moved
+add-note = Notiz dazu
+change-note = Notiz ändern
+notes-of = Schritt { $step }: was dabeisteht
+note = Notiz
+warning = Warnung
+write = Aufschreiben
+edit-note = Bei einem Schritt etwas aufschreiben
+edit-move-steps = Schritte verschieben
+help-ends = zum ersten oder letzten Stift der Reihe
+help-shift = einen Schritt früher oder später einordnen
+
+# Commands
+find = Suchen
+find-command = Einen Befehl suchen
+no-command = Kein Befehl heißt so.
+take-colour = Mit { $colour } legen
+take-motif = Das Motiv { $name } legen
+
+# The tour
+tour = Der Rundgang
+tour-of = { $step } von { $of }:
+tour-leave = Rundgang verlassen
+tour-1 = Zieh von einem Stift zum nächsten, und ein Gummi liegt über beiden.
+tour-2 = Drück „Weiter bis ans Ende“, und es geht die Reihe entlang weiter.
+tour-3 = Nimm „Haken“ und drück einen Stift mit zwei Schlaufen, dann den davor: Die untere Schlaufe kommt dorthin.
+tour-4 = Schließ das Stück mit „Clip“ oder „Knoten“, oder mit einer Abhilfe, die bei den Befunden steht.
+tour-5 = Wart, bis das Stück vom Webrahmen ist, und sieh es dir genau an.
+tour-6 = Öffne „Die Anleitung“: Seiten, Bilder und Film für alle, die es machen sollen.
+
+# A new piece
+new-piece = Neues Stück
+piece-name = Wie heißt es?
+begin-it = Anfangen
+
+# Colours that pieces begin with
+tint-slate-blue = schieferblau
+tint-foam-white = schaumweiß
+tint-buoy-red = bojenrot
+tint-lamp-yellow = lampengelb
+tint-weed-green = tanggrün
+tint-sand = sandfarben

@@ -64,7 +64,7 @@ tip-bind = Press the peg whose loops the last band goes through.
 tip-clip = Press the peg whose loops are clipped.
 tip-knot = Press the peg whose loops are tied.
 tip-snap = Press a band: what falls if it snaps?
-turns = Times round
+turns = Times round each peg
 twist = Half-twist
 several-pegs = Several pegs
 done = Done
@@ -204,8 +204,8 @@ with-run = { $count ->
    *[other] With these { $count } steps …
 }
 times = Times in all
-on-by-rows = Each time on by rows
-on-by-pegs = Each time on by pegs
+on-by-rows = Move on each time, in rows
+on-by-pegs = Move on each time, in pegs
 repeat = Repeat
 mirror-sides = Mirror left to right
 mirror-ends = Mirror near to far
@@ -213,7 +213,7 @@ half-round = Turn half round
 motif-name = Name of the motif
 make-motif = Make a motif
 take-run-out = Take them out
-unmark = Leave them
+unmark = Clear the marks
 mark-steps = Mark steps
 edit-repeat = Repeat steps
 edit-mirror = Mirror steps
@@ -353,3 +353,150 @@ rings = Rings
 diameter = Diameter, mm
 channel-out = outwards
 channel-in = inwards
+
+# Trouble with the studio
+locked = Not saved yet: the studio was started again. Open the address that it printed; this page then goes on by itself.
+not-saved-changed = Not saved
+no-answer = The studio does not answer.
+too-large = That is too large for the studio.
+no-document = “{ $file }” is no pattern of the studio's.
+unsaved-edits = “{ $title }” has edits that were not saved.
+recover = Go on with them
+discard = Drop them
+recovered = Edits that were not saved the last time were put back.
+undo-recovered = Take them out
+keep-recovered = Keep them
+edit-recovered = Put unsaved edits back
+
+# Panels, keys
+panels = Panels
+panel-found = Found
+panel-bands = Bands
+panel-steps = Steps
+panel-piece = Finished
+panel-menu = More
+letters = Letters
+help = Keys
+help-arrows = from peg to peg
+help-enter = press the peg; end what was begun
+help-more = press one more peg
+help-escape = leave it
+help-steps = a step back, a step on
+help-stack = the stack of the peg
+help-save = save now
+
+# Steps as they are said
+say-place = Lay { $colour } over { $pegs }{ $twisted ->
+    [yes] , with a half-twist
+   *[no] {""}
+}
+say-wind = Wind { $colour } { $turns } times round { $peg }
+say-hook = Hook { $loop ->
+    [1] the lowest loop
+   *[other] loop { $loop }
+} of { $from } over to { $to }
+say-slide = Slide what hangs on the hook on to { $loop ->
+    [1] the lowest loop
+   *[other] loop { $loop }
+} of { $from }, and that over to { $to }
+say-transfer = Move the loops of { $from } to { $to }
+say-lift = Lift { $loop ->
+    [1] the lowest loop
+   *[other] loop { $loop }
+} of { $peg } over the others and off
+say-lift-on = Lift { $loop ->
+    [1] the lowest loop
+   *[other] loop { $loop }
+} of { $peg } over the others and on to { $to }
+say-bind = Pull the last band, { $colour }, through the loops of { $peg }
+say-extend = Add an extension of { $count } bands in { $colour }
+say-hang = Hang { $colour } on the hook
+say-clip = Clip the loops of { $pegs }
+say-knot = Tie the loops of { $pegs }
+say-turn = Turn the loom round
+the-free-end = the free end
+the-hook = the hook
+and = { $first } and { $last }
+impossible-step = Step { $step } cannot be made.
+job-ended = It was stopped before it was ready.
+falls-apart = It falls apart: { $count } of { $of } bands fall.
+what-is-left = This is what is left.
+nothing-left = Nothing is left to be drawn.
+
+# Closing
+loose-end = Loose end
+tip-end = Now press the peg at the far end that it is closed with.
+do-extend = Extension
+extension-count = Extension bands
+
+# Bands chosen together, copied, chained
+tip-usual = { $peg } once more: to { $usual }.
+tip-chain = Go along the pegs: a band from each to the next.
+tip-paste = Press the peg where the first peg of the copy goes.
+edit-paste = Lay what was copied
+through = Inside the loops above it:
+through-all = { $count ->
+    [one] the one above
+   *[other] all { $count }
+}
+through-some = { $count ->
+    [0] none of them
+    [one] the lowest one only
+   *[other] the lowest { $count } only
+}
+bands-chosen = { $count ->
+    [one] 1 band chosen
+   *[other] { $count } bands chosen
+}
+all-of-motif = All of { $letter } in this motif
+all-of-colour = All of { $letter } in this repeat
+copy-chosen = Copy what is chosen
+delete-chosen = Take out what is chosen
+paste = Lay what was copied
+recolour-run = { $colour } becomes
+several-bands = Several bands
+chain = Chain
+cap-turns = Turns of a cap
+
+# Notes on a step, steps moved
+add-note = Add a note
+change-note = Change the note
+notes-of = Step { $step }: what is written on it
+note = Note
+warning = Warning
+write = Write it down
+edit-note = Write on a step
+edit-move-steps = Move steps
+help-ends = to the first or last peg of the row
+help-shift = move a step earlier or later
+
+# Commands
+find = Find
+find-command = Find a command
+no-command = No command of that name.
+take-colour = Lay with { $colour }
+take-motif = Lay the motif { $name }
+
+# The tour
+tour = The tour
+tour-of = { $step } of { $of }:
+tour-leave = Leave the tour
+tour-1 = draw from a peg to the next one, and a band lies over both.
+tour-2 = press “On to the end”, and it goes on along the row.
+tour-3 = take “Hook” and press a peg with two loops, then the peg before it: the lower loop goes there.
+tour-4 = close the piece with “Clip” or “Knot”, or by a mend that is offered among the findings.
+tour-5 = wait for the piece off the loom, and look at it closely.
+tour-6 = open “The lesson”: pages, pictures and film for those who are to make it.
+
+# A new piece
+new-piece = New piece
+piece-name = What is it called?
+begin-it = Begin
+
+# Colours that pieces begin with
+tint-slate-blue = slate blue
+tint-foam-white = foam white
+tint-buoy-red = buoy red
+tint-lamp-yellow = lamp yellow
+tint-weed-green = weed green
+tint-sand = sand

@@ -61,7 +61,7 @@ tip-bind = Pulsa la clavija por cuyos lazos pasa la última gomita.
 tip-clip = Pulsa la clavija cuyos lazos se cierran.
 tip-knot = Pulsa la clavija cuyos lazos se atan.
 tip-snap = Pulsa una gomita: ¿qué cae si se rompe?
-turns = Vueltas
+turns = Vueltas en cada clavija
 twist = Media torsión
 several-pegs = Varias clavijas
 done = Listo
@@ -195,8 +195,8 @@ with-run = { $count ->
    *[other] Con estos { $count } pasos …
 }
 times = Veces en total
-on-by-rows = Cada vez avanza filas
-on-by-pegs = Cada vez avanza clavijas
+on-by-rows = Avanza cada vez, en filas
+on-by-pegs = Avanza cada vez, en clavijas
 repeat = Repetir
 mirror-sides = Reflejar izquierda y derecha
 mirror-ends = Reflejar cerca y lejos
@@ -204,7 +204,7 @@ half-round = Girar media vuelta
 motif-name = Nombre del motivo
 make-motif = Hacer un motivo
 take-run-out = Quitarlos
-unmark = Dejarlos
+unmark = Quitar las marcas
 mark-steps = Marcar pasos
 edit-repeat = Repetir pasos
 edit-mirror = Reflejar pasos
@@ -344,3 +344,150 @@ rings = Anillos
 diameter = Diámetro, mm
 channel-out = hacia fuera
 channel-in = hacia dentro
+
+# Problemas con el estudio
+locked = Aún sin guardar: el estudio se ha vuelto a iniciar. Abre la dirección que muestra; esta página seguirá sola.
+not-saved-changed = Sin guardar
+no-answer = El estudio no responde.
+too-large = Es demasiado grande para el estudio.
+no-document = «{ $file }» no es un patrón del estudio.
+unsaved-edits = «{ $title }» tiene cambios sin guardar.
+recover = Seguir con ellos
+discard = Descartarlos
+recovered = Se han recuperado los cambios que no se guardaron la última vez.
+undo-recovered = Quitarlos
+keep-recovered = Conservarlos
+edit-recovered = Recuperar cambios sin guardar
+
+# Paneles, teclas
+panels = Paneles
+panel-found = Hallado
+panel-bands = Gomitas
+panel-steps = Pasos
+panel-piece = Pieza
+panel-menu = Más
+letters = Letras
+help = Teclas
+help-arrows = de clavija a clavija
+help-enter = pulsar la clavija; terminar lo empezado
+help-more = una clavija más
+help-escape = dejarlo
+help-steps = un paso atrás, un paso adelante
+help-stack = la pila de la clavija
+help-save = guardar ahora
+
+# Los pasos, como se dicen
+say-place = Coloca { $colour } sobre { $pegs }{ $twisted ->
+    [yes] , con media vuelta
+   *[no] {""}
+}
+say-wind = Enrolla { $colour } { $turns } veces en { $peg }
+say-hook = Lleva { $loop ->
+    [1] el lazo más bajo
+   *[other] el lazo { $loop }
+} de { $from } a { $to }
+say-slide = Pasa lo que cuelga del gancho a { $loop ->
+    [1] el lazo más bajo
+   *[other] el lazo { $loop }
+} de { $from }, y llévalo a { $to }
+say-transfer = Pasa los lazos de { $from } a { $to }
+say-lift = Levanta { $loop ->
+    [1] el lazo más bajo
+   *[other] el lazo { $loop }
+} de { $peg } por encima de los demás y sácalo
+say-lift-on = Levanta { $loop ->
+    [1] el lazo más bajo
+   *[other] el lazo { $loop }
+} de { $peg } por encima de los demás y ponlo en { $to }
+say-bind = Pasa la última gomita, { $colour }, por los lazos de { $peg }
+say-extend = Añade una extensión de { $count } gomitas en { $colour }
+say-hang = Cuelga { $colour } del gancho
+say-clip = Cierra los lazos de { $pegs }
+say-knot = Ata los lazos de { $pegs }
+say-turn = Gira el telar
+the-free-end = el extremo libre
+the-hook = el gancho
+and = { $first } y { $last }
+impossible-step = El paso { $step } no se puede hacer.
+job-ended = Se detuvo antes de terminar.
+falls-apart = Se deshace: caen { $count } de { $of } gomitas.
+what-is-left = Esto es lo que queda.
+nothing-left = No queda nada que dibujar.
+
+# Cerrar
+loose-end = Extremo suelto
+tip-end = Pulsa ahora la clavija del otro extremo con la que se cierra.
+do-extend = Extensión
+extension-count = Gomitas de extensión
+
+# Bands chosen together, copied, chained
+tip-usual = Otra vez { $peg }: a { $usual }.
+tip-chain = Recorre las clavijas: una gomita de cada una a la siguiente.
+tip-paste = Pulsa la clavija donde va la primera clavija de la copia.
+edit-paste = Colocar lo copiado
+through = Por dentro de los lazos de encima:
+through-all = { $count ->
+    [one] el único
+   *[other] los { $count }
+}
+through-some = { $count ->
+    [0] ninguno
+    [one] solo el más bajo
+   *[other] solo los { $count } más bajos
+}
+bands-chosen = { $count ->
+    [one] 1 gomita elegida
+   *[other] { $count } gomitas elegidas
+}
+all-of-motif = Todas las { $letter } de este motivo
+all-of-colour = Todas las { $letter } de esta repetición
+copy-chosen = Copiar lo elegido
+delete-chosen = Quitar lo elegido
+paste = Colocar lo copiado
+recolour-run = { $colour } pasa a ser
+several-bands = Varias gomitas
+chain = Cadena
+cap-turns = Vueltas de un remate
+
+# Notes on a step, steps moved
+add-note = Añadir una nota
+change-note = Cambiar la nota
+notes-of = Paso { $step }: lo que lleva escrito
+note = Nota
+warning = Aviso
+write = Anotar
+edit-note = Anotar en un paso
+edit-move-steps = Mover pasos
+help-ends = a la primera o la última clavija de la fila
+help-shift = pasar un paso antes o después
+
+# Commands
+find = Buscar
+find-command = Buscar una orden
+no-command = Ninguna orden se llama así.
+take-colour = Colocar con { $colour }
+take-motif = Colocar el motivo { $name }
+
+# The tour
+tour = El recorrido
+tour-of = { $step } de { $of }:
+tour-leave = Dejar el recorrido
+tour-1 = arrastra de una clavija a la siguiente y una gomita queda sobre las dos.
+tour-2 = pulsa «Seguir hasta el final» y sigue por toda la fila.
+tour-3 = toma «Enganchar» y pulsa una clavija con dos lazos, luego la anterior: el lazo de abajo va allí.
+tour-4 = cierra la pieza con «Cierre» o «Nudo», o con un arreglo de los que se ofrecen.
+tour-5 = espera a ver la pieza fuera del telar y mírala de cerca.
+tour-6 = abre «La lección»: páginas, imágenes y película para quien la va a hacer.
+
+# A new piece
+new-piece = Pieza nueva
+piece-name = ¿Cómo se llama?
+begin-it = Empezar
+
+# Colours that pieces begin with
+tint-slate-blue = azul pizarra
+tint-foam-white = blanco espuma
+tint-buoy-red = rojo boya
+tint-lamp-yellow = amarillo farol
+tint-weed-green = verde alga
+tint-sand = arena

@@ -29,3 +29,20 @@ export function t(key: string, values?: Record<string, FluentVariable>): string 
   const message = from.getMessage(key) ?? BUNDLES.en.getMessage(key);
   return message?.value ? from.formatPattern(message.value, values ?? null) : key;
 }
+
+/** The colours that pieces begin with, by what they are called in each language. */
+const TINTS = ["tint-slate-blue", "tint-foam-white", "tint-buoy-red", "tint-lamp-yellow", "tint-weed-green", "tint-sand"];
+const TINT_KEYS = new Map(
+  Object.values(BUNDLES).flatMap((from) => TINTS.map((key) => [from.formatPattern(from.getMessage(key)!.value!).toLocaleLowerCase(), key] as const)),
+);
+
+/** What a word of the page reads in a language. */
+export function wordIn(language: Language, key: string): string {
+  return BUNDLES[language].formatPattern(BUNDLES[language].getMessage(key)!.value!);
+}
+
+/** A colour's name in the page's language, where it is one that pieces begin with; any other is the maker's own. */
+export function colourName(name: string): string {
+  const key = TINT_KEYS.get(name.toLocaleLowerCase());
+  return key ? t(key) : name;
+}

@@ -8,8 +8,8 @@ import msgspec
 
 from pegwright.cli.shared import Json, answer, cannot
 from pegwright.cli.terminal import exit_code, say, say_findings
-from pegwright.fit.calibrate import Calibration, Estimate, FittedLaw, calibrate
-from pegwright.fit.measurements import Hung, Measurements
+from pegwright.finding import RefusedError, phrase
+from pegwright.fit import BandMeasurements, Calibration, Estimate, FittedLaw, HungReading, calibrate
 from pegwright.pattern import BandType
 
 
@@ -48,21 +48,21 @@ def calibrate_(
         by how many mm a hung length may be read wrong.
     """
     try:
-        measured = Measurements(
+        measured = BandMeasurements(
             flat_mm=flat,
             thickness_mm=thickness,
             weight_100_g=weight,
-            hung=_hung(hung),
+            hung=_read_hung(hung),
             name=name,
             material=material,
             hook_mm=hook,
             length_error_mm=reading,
         )
         if not (0 < reading < 100 and 0 < hook < 100):
-            raise ValueError("the wire and the error of a reading are mm, more than 0 and less than 100")
+            raise RefusedError(phrase("wire-or-reading"))
         found = calibrate(measured)
         band = None if found.band is None else _band(found.band)
-    except ValueError as error:
+    except (RefusedError, msgspec.ValidationError) as error:
         return cannot(str(error), json)
     if json:
         return answer(_facts(found, band), found.findings)
@@ -72,19 +72,19 @@ def calibrate_(
     return exit_code(found.findings)
 
 
-def _hung(listed: str) -> tuple[Hung, ...]:
+def _read_hung(listed: str) -> tuple[HungReading, ...]:
     """Read the weights and lengths.
 
     Raises:
-        ValueError: a part is no GRAMS=MM.
+        RefusedError: a part is no GRAMS=MM.
     """
     hung = []
     for part in (part.strip() for part in listed.split(",") if part.strip()):
         mass, _, length = part.partition("=")
         try:
-            hung.append(Hung(float(mass), float(length)))
+            hung.append(HungReading(float(mass), float(length)))
         except ValueError:
-            raise ValueError(f"{part} is no weight and length; write GRAMS=MM, as 100=29.8") from None
+            raise RefusedError(phrase("no-weight-and-length", text=part)) from None
     return tuple(hung)
 
 
@@ -92,19 +92,19 @@ def _band(band: BandType) -> dict[str, Any]:
     """Return the band type as it stands in a document, nothing left to be guessed.
 
     Raises:
-        ValueError: the document would not take it, such as a name that is empty.
+        msgspec.ValidationError: the document would not take it, such as a name that is empty.
     """
     fields = msgspec.structs.asdict(band)
-    told = {key: msgspec.to_builtins(value) for key, value in fields.items() if value is not None}
-    msgspec.convert(told, BandType)
-    return told
+    given = {key: msgspec.to_builtins(value) for key, value in fields.items() if value is not None}
+    msgspec.convert(given, BandType)
+    return given
 
 
 def _facts(found: Calibration, band: dict[str, Any] | None) -> dict[str, Any]:
     return {
         "band": band,
-        "bore_mm": _told(found.bore_mm),
-        "density_g_cm3": _told(found.density_g_cm3),
+        "bore_mm": _estimate(found.bore_mm),
+        "density_g_cm3": _estimate(found.density_g_cm3),
         "stretch": found.stretch,
         "stress_mpa": found.stress_mpa,
         "rubber": None if found.best is None else _law(found.best),
@@ -112,15 +112,15 @@ def _facts(found: Calibration, band: dict[str, Any] | None) -> dict[str, Any]:
     }
 
 
-def _told(one: Estimate | None) -> dict[str, float] | None:
+def _estimate(one: Estimate | None) -> dict[str, float] | None:
     return None if one is None else one._asdict()
 
 
 def _law(law: FittedLaw) -> dict[str, Any]:
     return {
         "form": law.form,
-        "constants_mpa": [_told(one) for one in law.constants_mpa],
-        "shear_mpa": _told(law.shear_mpa),
+        "constants_mpa": [_estimate(one) for one in law.constants_mpa],
+        "shear_mpa": _estimate(law.shear_mpa),
         "rms_mm": law.rms_mm,
     }
 

@@ -5,7 +5,6 @@ Each reads, calls the workshop, prints, and returns its exit code.
 
 from __future__ import annotations
 
-import sys
 import tempfile
 import traceback
 from collections.abc import Sequence
@@ -14,11 +13,21 @@ from cyclopts import App
 from cyclopts.exceptions import CycloptsError
 
 from pegwright import __version__
-from pegwright.cli.shared import Stop, cannot
-from pegwright.cli.terminal import FAILED, FINE
+from pegwright.cli.shared import Stop, cannot, reason
+from pegwright.cli.terminal import FINE
+from pegwright.finding import RefusedError
 
 COMMANDS = {
     "new": ("documents:new", "Write a first pattern to change: a plain chain that holds."),
+    "convert": (
+        "documents:convert_",
+        "Write a pattern as plain text or as JSON, whichever the new name asks for.",
+    ),
+    "read": ("reading:read_", "Read what a maker wrote, or a printed lesson, and make the pattern of it."),
+    "listen": (
+        "listening:listen_",
+        "Find when each chapter of the lesson begins in a recording, from its captions.",
+    ),
     "check": ("pieces:check", "Work the pattern, prove every band, and say all that was found."),
     "show": ("pieces:show", "Print every move in order, one line each."),
     "supplies": (
@@ -33,9 +42,17 @@ COMMANDS = {
         "picture:picture_",
         "Bring the piece to rest and picture it from the front, the back, the side or on a wrist.",
     ),
-    "edit": (
-        "lessons:edit_",
+    "review": (
+        "lessons:review_",
         "Read a pattern and its lesson as a technical editor would, and say all that was found.",
+    ),
+    "mend": (
+        "mend:mend_",
+        "Find the smallest changes that make a piece hold, each proved, and write the one you take.",
+    ),
+    "plan": (
+        "plan:plan_",
+        "Propose working orders for bands that are laid, each proved to hold, and write the one you take.",
     ),
     "rehearse": (
         "rehearse:rehearse_",
@@ -50,11 +67,11 @@ COMMANDS = {
         "Find out from a ruler, scales and a few weights what your bands are like, and how sure that is.",
     ),
     "studio": (
-        "doors:studio",
+        "studio:studio",
         "Open the studio, where pieces are designed at the bench in a browser; nothing leaves this machine.",
     ),
     "schema": ("documents:schema_", "Print the JSON Schema of the pattern document (always JSON)."),
-    "demo": ("doors:demo_", "Run the main job on the built-in pieces and say what was made and where."),
+    "demo": ("demo:demo_", "Run the main job on the built-in pieces and say what was made and where."),
 }
 """Each command by name: where it stands under `pegwright.cli`, and what it does, as its docstring says."""
 
@@ -70,7 +87,7 @@ for _name, (_home, _about) in COMMANDS.items():
 
 
 def run(arguments: Sequence[str]) -> int:
-    """Run a command and return its exit code; whatever goes wrong is told in a sentence."""
+    """Run a command and return its exit code; whatever goes wrong is said in a sentence."""
     json = "--json" in arguments
     try:
         code = app(arguments, exit_on_error=False, print_error=False, result_action="return_value")
@@ -79,9 +96,12 @@ def run(arguments: Sequence[str]) -> int:
         return stop.code
     except CycloptsError as error:
         return cannot(str(error), json, hint="see: pegwright --help")
-    except BrokenPipeError:
-        sys.stderr.close()
-        return FAILED
+    except RefusedError as refused:
+        return cannot(str(refused), json)
+    except OSError as error:
+        if error.filename is None:  # it is the output that fails, which cannot tell so
+            raise
+        return cannot(reason(error), json)
     except Exception:  # the last net: the maker sees a sentence, the details go to a file
         with tempfile.NamedTemporaryFile(
             "w", prefix="pegwright-", suffix=".txt", delete=False, encoding="utf-8"

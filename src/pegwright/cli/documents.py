@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from pegwright.cli.shared import Json, answer, cannot, reason
+from pegwright.cli.shared import Json, answer, cannot, load_pattern, reason
 from pegwright.cli.terminal import FINE, say, say_json
-from pegwright.pattern import schema, write
-from pegwright.workshop import starter, write_whole
+from pegwright.finding import RefusedError
+from pegwright.pattern import pattern_schema
+from pegwright.text import encode_pattern
+from pegwright.workshop import replace_file, starter_pattern
 
 
 def new(
@@ -18,7 +20,7 @@ def new(
     Parameters
     ----------
     file
-        where to write it.
+        where to write it: as plain text where the name ends with .pegwright, else as JSON.
     title
         the name of the piece; without it, the file's name.
     rows
@@ -31,18 +33,43 @@ def new(
     if file.exists() and not force:
         return cannot(f"{file} is there already; give another name, or --force to replace it", json)
     try:
-        pattern = starter(title or file.stem.replace("-", " "), rows=rows, pegs=pegs)
-        write_whole(file, write(pattern))
-    except (ValueError, OSError) as error:
+        pattern = starter_pattern(title or file.stem.replace("-", " "), rows=rows, pegs=pegs)
+        replace_file(file, encode_pattern(pattern, file.name))
+    except (RefusedError, OSError) as error:
         return cannot(reason(error), json)
     if json:
         return answer({"file": str(file), "title": pattern.title})
-    say(f"{file}: {pattern.title}, a plain chain of {pegs - 1} bands to begin with")
+    say(f"{file}: {pattern.title}, a plain chain of {pegs} bands to begin with, the last of them its end")
+    return FINE
+
+
+def convert_(file: Path, out: Path, *, force: bool = False, json: Json = False) -> int:
+    """Write a pattern as plain text or as JSON, whichever the new name asks for.
+
+    Parameters
+    ----------
+    file
+        the pattern, as either.
+    out
+        where to write it: as plain text where the name ends with .pegwright, else as JSON.
+    force
+        replace the file if there is one.
+    """
+    pattern = load_pattern(file, json)
+    if out.exists() and not force:
+        return cannot(f"{out} is there already; give another name, or --force to replace it", json)
+    try:
+        replace_file(out, encode_pattern(pattern, out.name))
+    except OSError as error:
+        return cannot(reason(error), json)
+    if json:
+        return answer({"file": str(out), "title": pattern.title})
+    say(f"{out}: {pattern.title}")
     return FINE
 
 
 def schema_(*, json: Json = True) -> int:
     """Print the JSON Schema of the pattern document (always JSON)."""
     del json
-    say_json(schema())
+    say_json(pattern_schema())
     return FINE

@@ -7,17 +7,24 @@ from pathlib import Path
 from typing import Any
 
 from pegwright.cli import views
-from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
+from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
-from pegwright.finding import Finding
-from pegwright.fit.grading import Graded, Plan, with_extension
-from pegwright.fit.grading import grade as grade_
-from pegwright.fit.measured import Lengths, Measured, suit
-from pegwright.fit.sizing import Fit, Worn
-from pegwright.fit.wrist import read_wrist
-from pegwright.pattern import Pattern, write
-from pegwright.pattern.lengthen import with_repeats
-from pegwright.workshop import work, write_whole
+from pegwright.finding import RefusedError
+from pegwright.fit import (
+    Fit,
+    GradedSize,
+    PieceMeasurements,
+    RepeatOptions,
+    SizePlan,
+    WornFit,
+    advise_fit,
+    grade_sizes as grade_,
+    read_wrist,
+    with_extension,
+)
+from pegwright.pattern import Pattern, with_repeats
+from pegwright.text import encode_pattern
+from pegwright.workshop import replace_file, work
 
 _CARE = (
     "Take care: a finger must slip under the piece easily. Take it off for sleep, and at once where skin "
@@ -61,23 +68,28 @@ def fit_(
         return cannot("give --out together with --wrist, --size or --age", json)
     if out is not None and out.exists():
         return cannot(f"{out} is there already; choose another name", json)
-    told = read_wrist(asked[0]) if asked else None
-    if told is not None and told.wrist is None:  # said before the piece is solved
-        return refuse(told.findings, json)
-    made = worked(file, json)
-    from pegwright.workshop.lengths import lengths  # noqa: PLC0415 - the solver is slow to load
-    from pegwright.workshop.stretched import measure  # noqa: PLC0415 - the same
+    reading = read_wrist(asked[0]) if asked else None
+    if reading is not None and reading.wrist is None:  # said before the piece is solved
+        return refuse(reading.findings, json)
+    made = load_work(file, json)
+    from pegwright.workshop import measure_lengths, measure_piece  # noqa: PLC0415 - the solver is slow to load
 
     try:
         with progress(json) as report:
-            measured, findings = measure(made, report)
-            longer = lengths(made, report) if asked or grade else None
-    except ValueError as error:
+            measured, findings = measure_piece(made, report)
+            closed = measured.state == "closed"
+            longer = measure_lengths(made, report) if closed and (asked or grade) else None
+    except RefusedError as error:
         return cannot(reason(error), json)
-    found, _, gauge, plan, told_of_it = suit(measured, asked[0] if asked else None, longer)
+    found, _, gauge, plan, told_of_it = advise_fit(measured, asked[0] if asked else None, longer)
     findings = (*findings, *told_of_it)
     if found is None:
-        return answer({"title": made.pattern.title}, findings) if json else _only(findings)
+        told = {"length_mm": measured.length_mm, "width_mm": measured.width_mm, "wrists_mm": None}
+        if json:
+            return answer({"title": made.pattern.title, **told}, findings)
+        _say_size(made.pattern.title, measured)
+        say_findings(findings)
+        return exit_code(findings)
     sizes = [text.strip() for text in grade.split(",") if text.strip()]
     least, most = (longer.least, longer.most) if longer else (0, 0)
     design = _design(made.pattern, longer)
@@ -88,7 +100,7 @@ def fit_(
         if suiting is None or work(suiting).holds < made.holds:
             return cannot("there is no place in this piece for extension bands", json)
         try:
-            write_whole(out, write(suiting))
+            replace_file(out, encode_pattern(suiting, out.name))
         except OSError as error:
             return cannot(reason(error), json)
     facts = {
@@ -126,17 +138,17 @@ def fit_(
     return exit_code(findings)
 
 
-def _design(pattern: Pattern, longer: Lengths | None) -> Callable[[int, int], Pattern | None]:
+def _design(pattern: Pattern, longer: RepeatOptions | None) -> Callable[[int, int], Pattern | None]:
     """Return what makes the piece with other numbers of repeats and extension bands."""
 
-    def made(repeats: int, extension: int) -> Pattern | None:
+    def resize(repeats: int, extension: int) -> Pattern | None:
         changes = longer is not None and repeats != longer.now
         return with_extension(with_repeats(pattern, repeats) if changes else pattern, extension)
 
-    return made
+    return resize
 
 
-def _plan(plan: Plan, longer: Lengths | None) -> dict[str, Any]:
+def _plan(plan: SizePlan, longer: RepeatOptions | None) -> dict[str, Any]:
     return {
         "repeats": plan.repeats if longer else None,
         "extension": plan.extension,
@@ -144,7 +156,7 @@ def _plan(plan: Plan, longer: Lengths | None) -> dict[str, Any]:
     }
 
 
-def _making(plan: Plan, longer: Lengths | None, extension: int | None = None) -> str:
+def _making(plan: SizePlan, longer: RepeatOptions | None, extension: int | None = None) -> str:
     """Say how a piece is made, with what it is now in brackets where that is given."""
     now, bands = "", _count(plan.extension, "extension band")
     if extension is not None:
@@ -159,12 +171,7 @@ def _count(number: int, thing: str) -> str:
     return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
 
 
-def _only(findings: tuple[Finding, ...]) -> int:
-    say_findings(findings)
-    return exit_code(findings)
-
-
-def _grade(one: Graded, longer: Lengths | None) -> dict[str, Any]:
+def _grade(one: GradedSize, longer: RepeatOptions | None) -> dict[str, Any]:
     plan, needs = one.plan, one.supplies
     return {
         "asked": one.asked,
@@ -174,16 +181,21 @@ def _grade(one: Graded, longer: Lengths | None) -> dict[str, Any]:
     }
 
 
-def _line(one: Graded, longer: Lengths | None) -> str:
+def _line(one: GradedSize, longer: RepeatOptions | None) -> str:
     if one.plan is None or one.supplies is None:
         return f"{one.asked}: cannot be made"
     plan, needs = one.plan, one.supplies
     return f"{one.asked}: {_making(plan, longer)}, {plan.length_mm:.0f} mm, {needs.bands} bands in all"
 
 
-def _say(title: str, measured: Measured, found: Fit) -> None:
+def _say_size(title: str, measured: PieceMeasurements) -> None:
     say(title, style="bold")
-    say(f"{measured.length_mm:.0f} mm long at rest, {measured.width_mm:.0f} mm wide")
+    if measured.length_mm:
+        say(f"{measured.length_mm:.0f} mm long at rest, {measured.width_mm:.0f} mm wide")
+
+
+def _say(title: str, measured: PieceMeasurements, found: Fit) -> None:
+    _say_size(title, measured)
     say("pulled at its ends: " + ", ".join(f"{f:g} N {mm:.0f} mm" for f, mm in measured.pulls[1:]))
     if found.wrists_mm is None:
         say("it suits no wrist as it is")
@@ -199,7 +211,7 @@ def _say(title: str, measured: Measured, found: Fit) -> None:
         _say_worn(found.worn)
 
 
-def _say_worn(worn: Worn) -> None:
+def _say_worn(worn: WornFit) -> None:
     opens = "was not pulled far enough to tell how it passes over the hand"
     if worn.pull_n is not None:
         opens = f"opens over the hand with {worn.pull_n:.1f} N"

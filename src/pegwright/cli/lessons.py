@@ -7,25 +7,27 @@ from typing import Literal, get_args
 
 import msgspec
 
-from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
+from pegwright.cli.shared import Json, Share, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
-from pegwright.finding import Finding, Language
-from pegwright.fit.stash import Stash, read_stash
+from pegwright.finding import Finding, Language, RefusedError, phrase
+from pegwright.fit import Stash, read_stash
 from pegwright.workshop import (
     Codec,
     Edition,
     FilmOrder,
-    Order,
-    Piece,
-    edited,
-    pressed,
+    LessonOrder,
+    LessonOutput,
+    prepare_lesson,
+    press_lesson,
     read_bytes,
-    teach,
-    weights_from,
+    read_weight_files,
+    review_piece,
     write_into,
 )
 
-_PIECES: tuple[Piece, ...] = tuple(p for group in get_args(Piece) for p in get_args(group) or (group,))
+_PIECES: tuple[LessonOutput, ...] = tuple(
+    p for group in get_args(LessonOutput) for p in get_args(group) or (group,)
+)
 
 
 def lesson_(
@@ -39,7 +41,7 @@ def lesson_(
     paper: Literal["a4", "letter", "both"] = "a4",
     edition: Literal["standard", "large", "grey", "all"] = "standard",
     learners: int = 1,
-    spare: float = 0.1,
+    spare: Share = 0.1,
     stash: Path | None = None,
     timing: str = "",
     wpm: int = 120,
@@ -81,7 +83,7 @@ def lesson_(
     learners
         how many are in the class, for the kit sheet.
     spare
-        spare bands and clips as a share, such as 0.1 for a tenth.
+        spare bands and clips as a share, such as 10% or 0.1.
     stash
         a document of your own with pack sizes and prices, for the kit sheet.
     timing
@@ -113,10 +115,10 @@ def lesson_(
     seen
         a table of the same form with what happened in class.
     """
-    table = weights_from(likelihood, seen)
+    table = read_weight_files(likelihood, seen)
     if table.weights is None:
         return refuse(table.findings, json, language)
-    made = worked(file, json, language)
+    made = load_work(file, json, language)
     prices: Stash | None = None
     findings: tuple[Finding, ...] = ()
     if stash is not None:
@@ -129,7 +131,7 @@ def lesson_(
     target = folder or file.with_name(f"{file.stem}-lesson")
     written: list[dict[str, str | int]] = []
     try:
-        order = Order(
+        order = LessonOrder(
             language=language,
             hand=hand,
             units=units,
@@ -150,12 +152,12 @@ def lesson_(
             weights=table.weights,
         )
         with progress(json) as report:
-            taught = teach(made, order, report)
-            for name, data in pressed(taught, order, report):
+            taught = prepare_lesson(made, order, report)
+            for name, data in press_lesson(taught, order, report):
                 write_into(target, name, data)
                 written.append({"name": name, "bytes": len(data)})
-    except (ValueError, OSError) as error:
-        return cannot(reason(error), json)
+    except (RefusedError, OSError) as error:
+        return cannot(reason(error, language), json)
     findings = (*taught.findings, *findings)
     steps = len(taught.lesson.steps)
     if json:
@@ -169,7 +171,7 @@ def lesson_(
     return exit_code(findings)
 
 
-def edit_(file: Path, *, language: Language = "en", sizes: bool = False, json: Json = False) -> int:
+def review_(file: Path, *, language: Language = "en", sizes: bool = False, json: Json = False) -> int:
     """Read a pattern and its lesson as a technical editor would, and say all that was found.
 
     Parameters
@@ -182,10 +184,10 @@ def edit_(file: Path, *, language: Language = "en", sizes: bool = False, json: J
         bring the piece to rest first, to look at its size and at the numbers of every wrist as well; what a
         lesson has worked out before is looked at in any case.
     """
-    made = worked(file, json, language)
+    made = load_work(file, json, language)
     with progress(json) as report:
         report("reading it as an editor would", 0, 1)
-        findings, looked = edited(made, language, sizes=sizes, progress=report)
+        findings, looked = review_piece(made, language, sizes=sizes, progress=report)
     if json:
         return answer({"title": made.pattern.title, "sizes": looked}, findings, language=language)
     say(made.pattern.title, style="bold")
@@ -197,13 +199,13 @@ def edit_(file: Path, *, language: Language = "en", sizes: bool = False, json: J
     return exit_code(findings)
 
 
-def _pieces(listed: str) -> tuple[Piece, ...]:
+def _pieces(listed: str) -> tuple[LessonOutput, ...]:
     """Return the parts that are listed, in the order of the line; all, where none is."""
     named = {part.strip() for part in listed.split(",") if part.strip()}
     unknown = sorted(named - set(_PIECES))
     if unknown:
-        raise ValueError(f"no part is called {unknown[0]}; there are {', '.join(_PIECES)}")
-    return tuple(piece for piece in _PIECES if piece in named) or Order().parts
+        raise RefusedError(phrase("no-such-part", name=unknown[0], known=_PIECES))
+    return tuple(piece for piece in _PIECES if piece in named) or LessonOrder().parts
 
 
 def _phrases(file: Path | None) -> dict[str, str]:
@@ -211,11 +213,11 @@ def _phrases(file: Path | None) -> dict[str, str]:
         return {}
     data = read_bytes(file)
     if not isinstance(data, bytes):
-        raise ValueError(data.findings[0].message)
+        raise RefusedError(phrase("cannot-read", **data.findings[0].facts))
     try:
         return msgspec.json.decode(data, type=dict[str, str])
     except (msgspec.DecodeError, UnicodeDecodeError) as error:
-        raise ValueError(f"{file} holds no words to exchange: {error}") from error
+        raise RefusedError(phrase("no-words-to-exchange", file=str(file), reason=str(error))) from error
 
 
 def _summary(names: list[str]) -> list[str]:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any, Literal
 
-from pegwright.cli import STOPPED
-from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
+from pegwright.cli.entry import STOPPED
+from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import err, exit_code, progress, say, say_findings
-from pegwright.finding import Finding
-from pegwright.fit.wrist import read_wrist
-from pegwright.workshop import PictureOrder, pictures, write_whole
+from pegwright.finding import Finding, RefusedError, phrase
+from pegwright.fit import read_wrist
+from pegwright.workshop import PictureOrder, make_pictures, replace_file
 
 View = Literal["front", "back", "side", "worn", "all"]
 Form = Literal["png", "svg", "glb", "photo"]
@@ -60,7 +60,7 @@ def picture_(
     if single and view == "all":
         return cannot(f"all views are several pictures; give a folder instead of {out}", json)
     girth_mm = wrist.wrist.girth_mm if wrist and wrist.wrist else None
-    made = worked(file, json)
+    made = load_work(file, json)
     findings: tuple[Finding, ...] = (*made.findings, *(wrist.findings if wrist else ()))
     written: list[dict[str, Any]] = []
     lies: list[dict[str, Any]] = []
@@ -74,7 +74,7 @@ def picture_(
             colourway=_tints(colourway),
         )
         with progress(json) as report:
-            for lie in pictures(made, order, report):
+            for lie in make_pictures(made, order, report):
                 sizes = {"length_mm": lie.length_mm, "width_mm": lie.width_mm, "height_mm": lie.height_mm}
                 lies.append(
                     {
@@ -89,17 +89,17 @@ def picture_(
                 for one in lie.painted:
                     target = _target(file, out, single, one.ending)
                     target.parent.mkdir(parents=True, exist_ok=True)
-                    write_whole(target, one.data)
+                    replace_file(target, one.data)
                     written.append({"name": str(target), "view": one.view, "bytes": len(one.data)})
-    except (ValueError, OSError) as error:
-        return cannot(reason(error) + _finished(written), json)
+    except (RefusedError, OSError) as error:
+        return cannot(reason(error) + _say_finished_files(written), json)
     except KeyboardInterrupt:
         if not written:
             raise
-        told = "stopped" + _finished(written)
+        message = "stopped" + _say_finished_files(written)
         if json:
-            answer({"reason": told, "files": written}, (), STOPPED)
-        err.print(told, markup=False)
+            answer({"reason": message, "files": written}, (), STOPPED)
+        err.print(message, markup=False)
         return STOPPED
     if json:
         return answer({"title": made.pattern.title, "lies": lies, "files": written}, findings)
@@ -128,18 +128,18 @@ def _tints(listed: str) -> dict[str, str]:
     """Return tints by letter.
 
     Raises:
-        ValueError: a part is no LETTER=#rrggbb.
+        RefusedError: a part is no LETTER=#rrggbb.
     """
     found = {}
     for part in (part.strip() for part in listed.split(",") if part.strip()):
         letter, equals, tint = (text.strip() for text in part.partition("="))
         if not (letter and equals and tint):
-            raise ValueError(f"{part} names no colour; write A=#204060")
+            raise RefusedError(phrase("names-no-colour", text=part))
         found[letter] = tint
     return found
 
 
-def _finished(written: list[dict[str, Any]]) -> str:
+def _say_finished_files(written: list[dict[str, Any]]) -> str:
     """Say which files stay: each was finished before the next was begun."""
     if not written:
         return ""

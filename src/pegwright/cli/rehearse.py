@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from pegwright.cli.shared import Json, answer, cannot, reason, refuse, worked
+from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
-from pegwright.finding import Language
-from pegwright.lesson import Teller, Words, move_label
-from pegwright.loom.steps import step_numbers
+from pegwright.finding import Language, RefusedError, phrase
+from pegwright.lesson import MistakeWriter, Phrasebook, move_label
+from pegwright.loom import step_numbers
 from pegwright.pattern import (
     Bind,
     Clip,
@@ -25,8 +25,8 @@ from pegwright.pattern import (
     Turn,
     Wind,
 )
-from pegwright.rehearsal import Pairs, Rehearsal, Trouble, compare, rehearse_pairs, way_back
-from pegwright.workshop import Work, beside, rehearsed, weights_from, write_whole
+from pegwright.rehearsal import Rehearsal, SlipPairs, Trouble, compare_orders, find_way_back, rehearse_pairs
+from pegwright.workshop import Work, picture_wrong_piece, read_weight_files, rehearse_piece, replace_file
 
 _DOING: dict[type[Move], str] = {
     Place: "putting bands on",
@@ -91,44 +91,48 @@ def rehearse_(
     """
     if not (0 <= checks <= 1000 and 1 <= top <= 1000 and 0 <= pairs <= 1_000_000 and picture >= 0):
         return cannot("checks go from 0 to 1000, top from 1 to 1000, pairs from 0 to 1,000,000", json)
-    table = weights_from(likelihood, seen)
+    table = read_weight_files(likelihood, seen)
     if table.weights is None:
         return refuse(table.findings, json, language)
-    made = worked(file, json, language)
-    other = worked(against, json, language) if against else None
+    made = load_work(file, json, language)
+    other = load_work(against, json, language) if against else None
     with progress(json) as report:
-        told = rehearsed(made, table.weights, checks=checks, progress=report, kept=keep)
-        second = rehearsed(other, table.weights, checks=checks, progress=report, kept=keep) if other else None
-        sampled = rehearse_pairs(told, count=pairs, seed=seed, progress=report) if pairs else None
+        rehearsal = rehearse_piece(made, table.weights, checks=checks, progress=report, kept=keep)
+        second = (
+            rehearse_piece(other, table.weights, checks=checks, progress=report, kept=keep) if other else None
+        )
+        sampled = rehearse_pairs(rehearsal, count=pairs, seed=seed, progress=report) if pairs else None
     findings = (*made.findings, *(other.findings if other else ()))
-    numbers = step_numbers(told.history)
-    teller = Teller(Words(language), told.history, numbers.__getitem__)
+    numbers = step_numbers(rehearsal.history)
+    writer = MistakeWriter(Phrasebook(language), rehearsal.history, numbers.__getitem__)
     try:
-        shown = _pictured(file, made, told, picture, language=language, json=json) if picture else None
-    except (ValueError, OSError) as error:
-        return cannot(reason(error), json)
+        shown = (
+            _write_picture(file, made, rehearsal, picture, language=language, json=json) if picture else None
+        )
+    except (RefusedError, OSError) as error:
+        return cannot(reason(error, language), json)
     if json:
         value = {
-            **_facts(told, numbers),
-            "troubles": [_trouble(teller, told, numbers, one) for one in told.troubles[:top]],
+            **_facts(rehearsal, numbers),
+            "troubles": [_trouble(writer, rehearsal, numbers, one) for one in rehearsal.troubles[:top]],
         }
         if second:
-            value["against"] = {"file": str(against), **_comparison(told, second)}
+            value["against"] = {"file": str(against), **_comparison(rehearsal, second)}
         if sampled:
             value["pairs"] = _pairs(sampled, numbers)
         if shown:
             value["picture"] = {"name": str(shown[0]), "at_rest": shown[1]}
         return answer(value, findings, language=language)
-    say(told.title, style="bold")
-    for line in _lines(told, numbers):
+    say(rehearsal.title, style="bold")
+    for line in _lines(rehearsal, numbers):
         say(line)
-    for number, one in enumerate(told.troubles[:top], start=1):
+    for number, one in enumerate(rehearsal.troubles[:top], start=1):
         say()
-        for line in _trouble_lines(teller, told, numbers, number, one):
+        for line in _trouble_lines(writer, rehearsal, numbers, number, one):
             say(line)
     if second:
         say()
-        say(_comparison_line(told, second))
+        say(_comparison_line(rehearsal, second))
     if sampled:
         say()
         say(_pairs_line(sampled))
@@ -139,53 +143,58 @@ def rehearse_(
     return exit_code(findings)
 
 
-def _pictured(
-    file: Path, made: Work, told: Rehearsal, number: int, *, language: str, json: bool
+def _write_picture(
+    file: Path, made: Work, rehearsal: Rehearsal, number: int, *, language: str, json: bool
 ) -> tuple[Path, bool]:
     """Write the picture of a trouble spot; return its file, and whether it shows the pieces at rest.
 
     Raises:
-        ValueError: there is no such trouble spot, or nothing shows.
+        RefusedError: there is no such trouble spot, or nothing shows.
         OSError: the file cannot be written.
     """
-    if not 0 < number <= len(told.troubles):
-        raise ValueError(f"there are {len(told.troubles)} trouble spots, so none of number {number}")
+    if not 0 < number <= len(rehearsal.troubles):
+        raise RefusedError(phrase("no-such-trouble", count=len(rehearsal.troubles), number=number))
     with progress(json) as report:
-        found = beside(made, told, told.troubles[number - 1].ways[0].worst, language, report)
+        found = picture_wrong_piece(
+            made, rehearsal, rehearsal.troubles[number - 1].failure_modes[0].worst, language, report
+        )
     if found is None:
-        raise ValueError(f"trouble {number} shows neither on the loom nor in the piece")
+        raise RefusedError(phrase("trouble-not-seen", number=number))
     target = file.with_name(f"{file.stem}-trouble-{number}.svg")
-    write_whole(target, found.svg.encode())
+    replace_file(target, found.svg.encode())
     return target, found.at_rest
 
 
-def _facts(told: Rehearsal, numbers: tuple[int, ...]) -> dict[str, Any]:
+def _facts(rehearsal: Rehearsal, numbers: tuple[int, ...]) -> dict[str, Any]:
     return {
-        "title": told.title,
-        "slips": told.tried,
+        "title": rehearsal.title,
+        "slips": rehearsal.tried,
         "outcomes": {
-            result: sum(o.result == result for o in told.outcomes)
+            result: sum(o.result == result for o in rehearsal.outcomes)
             for result in ("falls", "not-proved", "weak", "looks-different", "harmless")
         },
-        "not_settled": told.open,
-        "failures": round(told.failures, 4),
-        "lost": round(sum(told.heat), 4),
+        "not_settled": rehearsal.open,
+        "failures": round(rehearsal.failures, 4),
+        "lost": round(sum(rehearsal.heat), 4),
         "heat": [
-            {"step": number, "lost": round(lost, 5)} for number, lost in zip(numbers, told.heat, strict=True)
+            {"step": number, "lost": round(lost, 5)}
+            for number, lost in zip(numbers, rehearsal.heat, strict=True)
         ],
         "checks": {
-            "after": [numbers[at] for at in told.checks.after],
-            "saved": round(told.checks.saved, 4),
-            "at_least": round(told.checks.at_least, 4),
+            "after": [numbers[at] for at in rehearsal.checks.after],
+            "saved": round(rehearsal.checks.saved, 4),
+            "at_least": round(rehearsal.checks.at_least, 4),
             "method": "the best next check each time; greedy choice for a submodular saving",
         },
     }
 
 
-def _trouble(teller: Teller, told: Rehearsal, numbers: tuple[int, ...], trouble: Trouble) -> dict[str, Any]:
+def _trouble(
+    writer: MistakeWriter, rehearsal: Rehearsal, numbers: tuple[int, ...], trouble: Trouble
+) -> dict[str, Any]:
     return {
         "paths": list(trouble.paths),
-        "steps": sorted(numbers[spot.at] for spot in trouble.spots),
+        "steps": sorted(numbers[spot.at] for spot in trouble.risky_steps),
         "lost": round(trouble.expected, 4),
         "ways": [
             {
@@ -196,36 +205,38 @@ def _trouble(teller: Teller, told: Rehearsal, numbers: tuple[int, ...], trouble:
                 "falls": list(way.worst.falls),
                 "not_proved": list(way.worst.unproved),
                 "differs": list(way.worst.differs),
-                "proved": way.worst.slip in told.proved,
-                "goes_wrong": teller.slip(way.worst),
-                "comes_of_it": teller.end(way.worst),
-                "shows": teller.sign(way.worst),
-                "warning": teller.warning(way.worst),
-                "way_back": list(teller.back(way_back(told.history, way.worst).acts)),
+                "proved": way.worst.slip in rehearsal.proved,
+                "goes_wrong": writer.slip(way.worst),
+                "comes_of_it": writer.end(way.worst),
+                "shows": writer.sign(way.worst),
+                "warning": writer.warning(way.worst),
+                "way_back": list(writer.back(find_way_back(rehearsal.history, way.worst).acts)),
             }
-            for way in trouble.ways[:3]
+            for way in trouble.failure_modes[:3]
         ],
     }
 
 
-def _lines(told: Rehearsal, numbers: tuple[int, ...]) -> list[str]:
-    wrong = sum(o.result == "falls" for o in told.outcomes)
+def _lines(rehearsal: Rehearsal, numbers: tuple[int, ...]) -> list[str]:
+    wrong = sum(o.result == "falls" for o in rehearsal.outcomes)
     lines = [
-        f"{told.tried} slips rehearsed: {wrong} bring bands down; one maker makes {told.failures:.2f} of "
-        f"those on average and loses {sum(told.heat):.1f} bands by all slips",
-        f"heat  |{_strip(told.heat)}|",
+        f"{rehearsal.tried} slips rehearsed: {wrong} bring bands down; one maker makes "
+        f"{rehearsal.failures:.2f} of those on average and loses "
+        f"{sum(rehearsal.heat):.1f} bands by all slips",
+        f"heat  |{_strip(rehearsal.heat)}|",
         f"steps  {numbers[0] if numbers else 0:<{max(1, min(_STRIP, len(numbers)) - len(str(len(numbers))))}}"
         f"{numbers[-1] if numbers else 0}",
     ]
-    if told.checks.after:
-        after = ", ".join(str(numbers[at]) for at in told.checks.after)
+    checks = rehearsal.checks
+    if checks.after:
+        after = ", ".join(str(numbers[at]) for at in checks.after)
         lines.append(
-            f"stop and look after step {after}: saves {told.checks.saved:.1f} of {told.checks.lost:.1f} "
+            f"stop and look after step {after}: saves {checks.saved:.1f} of {checks.lost:.1f} "
             f"bands; taken one by one, each time the best; "
-            f"at least {told.checks.at_least:.0%} of the best possible"
+            f"at least {checks.at_least:.0%} of the best possible"
         )
-    if told.open:
-        lines.append(f"{told.open} outcomes further down are left as not proved")
+    if rehearsal.open:
+        lines.append(f"{rehearsal.open} outcomes further down are left as not proved")
     return lines
 
 
@@ -238,30 +249,32 @@ def _strip(heat: tuple[float, ...]) -> str:
 
 
 def _trouble_lines(
-    teller: Teller, told: Rehearsal, numbers: tuple[int, ...], place: int, trouble: Trouble
+    writer: MistakeWriter, rehearsal: Rehearsal, numbers: tuple[int, ...], place: int, trouble: Trouble
 ) -> list[str]:
-    steps = sorted(numbers[spot.at] for spot in trouble.spots)
-    worst = trouble.ways[0].worst
-    move = move_label(told.history.done[worst.slip.at].doing.move)
+    steps = sorted(numbers[spot.at] for spot in trouble.risky_steps)
+    worst = trouble.failure_modes[0].worst
+    move = move_label(rehearsal.history.moves[worst.slip.at].move)
     where = f"step {steps[0]}" if len(steps) == 1 else f"{len(steps)} steps, {steps[0]} to {steps[-1]}"
     lines = [
-        f"{place}. {_doing(told, trouble)}, {where}: {trouble.expected:.2f} bands lost on average, "
+        f"{place}. {_doing(rehearsal, trouble)}, {where}: {trouble.expected:.2f} bands lost on average, "
         f"most at step {numbers[worst.slip.at]} ({move})"
     ]
-    for way in trouble.ways[:2]:
-        proved = "" if way.worst.slip in told.proved or way.worst.result == "harmless" else " (not proved)"
-        lines.append(f"   {teller.slip(way.worst)} {teller.end(way.worst)}{proved} {teller.sign(way.worst)}")
-    lines.append(f"   → {teller.warning(worst)}")
+    for way in trouble.failure_modes[:2]:
+        proved = (
+            "" if way.worst.slip in rehearsal.proved or way.worst.result == "harmless" else " (not proved)"
+        )
+        lines.append(f"   {writer.slip(way.worst)} {writer.end(way.worst)}{proved} {writer.sign(way.worst)}")
+    lines.append(f"   → {writer.warning(worst)}")
     return lines
 
 
-def _doing(told: Rehearsal, trouble: Trouble) -> str:
+def _doing(rehearsal: Rehearsal, trouble: Trouble) -> str:
     """Name what is being done at the steps of a trouble."""
-    return _DOING[type(told.history.done[trouble.spots[0].at].doing.move)]
+    return _DOING[type(rehearsal.history.moves[trouble.risky_steps[0].at].move)]
 
 
 def _comparison(first: Rehearsal, second: Rehearsal) -> dict[str, Any]:
-    both = compare(first, second)
+    both = compare_orders(first, second)
     return {
         "failures": [round(n, 4) for n in both.failures],
         "lost": [round(n, 4) for n in both.lost],
@@ -270,7 +283,7 @@ def _comparison(first: Rehearsal, second: Rehearsal) -> dict[str, Any]:
 
 
 def _comparison_line(first: Rehearsal, second: Rehearsal) -> str:
-    both = compare(first, second)
+    both = compare_orders(first, second)
     if both.failures[0] == both.failures[1]:
         return f"the other order fails as often: {both.failures[0]:.2f} slips that bring bands down"
     which = ("this order fails", "the other order fails")[both.better]
@@ -281,7 +294,7 @@ def _comparison_line(first: Rehearsal, second: Rehearsal) -> str:
     )
 
 
-def _pairs(sampled: Pairs, numbers: tuple[int, ...]) -> dict[str, Any]:
+def _pairs(sampled: SlipPairs, numbers: tuple[int, ...]) -> dict[str, Any]:
     return {
         "sampled": sampled.sampled,
         "results": sampled.results,
@@ -295,7 +308,7 @@ def _pairs(sampled: Pairs, numbers: tuple[int, ...]) -> dict[str, Any]:
     }
 
 
-def _pairs_line(sampled: Pairs) -> str:
+def _pairs_line(sampled: SlipPairs) -> str:
     results = ", ".join(f"{name} {count}" for name, count in sorted(sampled.results.items()))
     return (
         f"{sampled.sampled} pairs of slips: {results}; in {len(sampled.worse)} of them bands fall that fall "

@@ -6,27 +6,36 @@ import sys
 import time
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 from rich.console import Console
-from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
 from rich.text import Text
 
-from pegwright.finding import Finding, Language, phrase, worst
-from pegwright.workshop import Progress as Report
+from pegwright.finding import Finding, Language, phrase, worst_severity
+from pegwright.workshop import ReportProgress as Report
+
+if TYPE_CHECKING:
+    from rich.progress import Progress
 
 FINE, FOUND, FAILED = 0, 1, 2
 _STYLE = {"error": "bold red", "warning": "yellow", "note": "cyan"}
 _SILENCE_S = 1.0
 
-out = Console(highlight=False, soft_wrap=True)
+
+class _Output(Console):
+    def on_broken_pipe(self) -> None:
+        """Leave it to the command line, which ends with 2; rich would end with 1."""
+        raise  # noqa: PLE0704 - called while it is handled
+
+
+out = _Output(highlight=False, soft_wrap=True)
 err = Console(stderr=True, highlight=False, soft_wrap=True)
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
     """Return 1 where there is an error or a warning, else 0: a note is no fault."""
-    return FOUND if worst(list(findings)) in ("error", "warning") else FINE
+    return FOUND if worst_severity(list(findings)) in ("error", "warning") else FINE
 
 
 def say(text: str = "", style: str = "") -> None:
@@ -36,19 +45,22 @@ def say(text: str = "", style: str = "") -> None:
 
 def say_findings(findings: Iterable[Finding], language: Language = "en") -> None:
     """Print every finding with its place and cure, in a language."""
-    from pegwright.finding.wording import where, word, worded  # noqa: PLC0415 - slow to load
+    findings = tuple(findings)
+    if not findings:
+        return
+    from pegwright.finding import word_finding, word_location, word_phrase  # noqa: PLC0415 - slow to load
 
-    for found in (worded(each, language) for each in findings):
+    for found in (word_finding(each, language) for each in findings):
         head = Text(f"{found.severity}", style=_STYLE[found.severity])
         head.append(f"[{found.code}] ", style="dim")
         head.append(_harmless(found.message), style="")
         out.print(head)
-        lines = [(phrase("place-at", place=where(found.place, language)), "dim")]
+        lines = [(phrase("place-at", place=word_location(found.place, language)), "dim")]
         lines.append((phrase("hint-is", hint=found.hint), ""))
         if found.fix:
             lines.append((phrase("fix-is", label=found.fix.label), "green"))
         for line, style in lines:
-            out.print(Text(_harmless(f"  {word(line, language)}"), style=style))
+            out.print(Text(_harmless(f"  {word_phrase(line, language)}"), style=style))
 
 
 def say_json(value: Any) -> None:
@@ -70,23 +82,28 @@ _DIRECTIONS = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\
 def progress(quiet: bool) -> Iterator[Report]:
     """Show a bar with what is being done once the work has taken a second, on a terminal only."""
     began = time.monotonic()
-    bar = Progress(
-        TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn(), console=err, transient=True
-    )
-    task = bar.add_task("", total=1)
-    started = False
+    bar: Progress | None = None
 
     def report(what: str, done: int, total: int) -> None:
-        nonlocal started
-        if quiet or not err.is_terminal:
+        nonlocal bar
+        if quiet or not err.is_terminal or (bar is None and time.monotonic() - began <= _SILENCE_S):
             return
-        if not started and time.monotonic() - began > _SILENCE_S:
-            bar.start()
-            started = True
-        bar.update(task, description=what, completed=done, total=max(total, 1))
+        bar = bar or _start_bar()
+        bar.update(bar.task_ids[0], description=what, completed=done, total=max(total, 1))
 
     try:
         yield report
     finally:
-        if started:
+        if bar is not None:
             bar.stop()
+
+
+def _start_bar() -> Progress:
+    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn  # noqa: PLC0415 - slow to load
+
+    bar = Progress(
+        TextColumn("{task.description}"), BarColumn(), TimeElapsedColumn(), console=err, transient=True
+    )
+    bar.add_task("", total=1)
+    bar.start()
+    return bar

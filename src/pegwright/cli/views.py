@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from pegwright.fit.on_loom import OnLoom
-from pegwright.fit.packs import Shopping
-from pegwright.fit.supplies import Heap, Supplies
-from pegwright.loom import print_move, print_state
-from pegwright.loom.steps import step_numbers
-from pegwright.workshop import Losses, Work
+from pegwright.loom import print_move, print_state, step_numbers
+
+if TYPE_CHECKING:  # a command loads the rooms that it asks, not those that it only prints of
+    from pegwright.fit import Heap, LoomLoads, ShoppingList, Supplies
+    from pegwright.judging import SingleFailures
+    from pegwright.workshop import Work
 
 _JOBS = ("placed", "caps", "hung", "finishing", "extension")
 
@@ -44,7 +44,7 @@ def verdict_lines(made: Work) -> list[str]:
     return lines
 
 
-def losses(lost: Losses) -> dict[str, Any]:
+def losses(lost: SingleFailures) -> dict[str, Any]:
     """Return what falls with each band that snaps, which take none along, and which loops must be caught."""
     return {
         "snaps": [
@@ -59,7 +59,7 @@ def losses(lost: Losses) -> dict[str, Any]:
     }
 
 
-def loss_lines(lost: Losses) -> list[str]:
+def loss_lines(lost: SingleFailures) -> list[str]:
     """Return the same in a few sentences."""
     if not lost.snaps:
         return []
@@ -77,31 +77,34 @@ def loss_lines(lost: Losses) -> list[str]:
     return lines
 
 
-def moves(made: Work) -> dict[str, Any]:
-    """Return every move that was made, with its line, its state after, its place and its note."""
-    numbered = zip(step_numbers(made.history), made.history.done, strict=True)
+def moves(made: Work, *, states: bool) -> dict[str, Any]:
+    """Return every move that was made, with its line, place and note; with `states` the loom after it.
+
+    The loom after every move is long for a long piece: a chain of 10,000 would take a gigabyte.
+    """
+    numbered = zip(step_numbers(made.history), made.history.moves, strict=True)
     return {
         "title": made.pattern.title,
         "moves": [
             {
                 "step": number,
-                "move": print_move(done.doing.move),
-                "state": print_state(done.after),
-                "path": done.doing.path,
-                "rounds": [{"path": p, "round": k, "of": n} for p, k, n in done.doing.rounds],
-                "motif": done.doing.motif,
-                "note": done.doing.move.note or done.doing.move.warning,
+                "move": print_move(done.move),
+                **({"state": print_state(done.after)} if states else {}),
+                "path": done.path,
+                "rounds": [{"path": p, "round": k, "of": n} for p, k, n in done.located.rounds],
+                "motif": done.located.motif,
+                "note": done.move.note or done.move.warning,
             }
             for number, done in numbered
         ],
     }
 
 
-def forces(loom: OnLoom, moves: int) -> list[dict[str, Any]]:
+def forces(loom: LoomLoads, moves: int) -> list[dict[str, Any]]:
     """Return for every move the bands that lie otherwise after it and the pegs that bear otherwise."""
-    told: list[dict[str, Any]] = [{"bands": [], "loads": []} for _ in range(moves)]
-    for one in loom.lying:
-        told[one.at]["bands"].append(
+    forces: list[dict[str, Any]] = [{"bands": [], "loads": []} for _ in range(moves)]
+    for one in loom.bands:
+        forces[one.at]["bands"].append(
             {
                 "band": one.band,
                 "on_loom": one.on,
@@ -112,7 +115,7 @@ def forces(loom: OnLoom, moves: int) -> list[dict[str, Any]]:
             }
         )
     for load in loom.loads:
-        told[load.at]["loads"].append(
+        forces[load.at]["loads"].append(
             {
                 "peg": load.peg,
                 "x_n": round(load.x_n, 3),
@@ -120,17 +123,17 @@ def forces(loom: OnLoom, moves: int) -> list[dict[str, Any]]:
                 "n": round(load.load_n, 3),
             }
         )
-    return told
+    return forces
 
 
-def force_lines(told: dict[str, Any]) -> list[str]:
+def force_lines(forces: dict[str, Any]) -> list[str]:
     """Return what one move changes, in a line for the bands and a line for the pegs."""
     bands = [
         f"band {one['band']} "
         + (f"at {one['stretch']:.2f} times its length, {one['tension_n']:.2f} N" if one["on_loom"] else "off")
-        for one in told["bands"]
+        for one in forces["bands"]
     ]
-    pegs = [f"{one['peg']} {one['n']:.1f} N" for one in told["loads"]]
+    pegs = [f"{one['peg']} {one['n']:.1f} N" for one in forces["loads"]]
     return [line for line in (", ".join(bands), "pegs bear " + ", ".join(pegs) if pegs else "") if line]
 
 
@@ -147,7 +150,7 @@ def loom_lines(made: Work) -> list[str]:
     return [*lines, "  (you)"]
 
 
-def supplies(needs: Supplies, shopping: Shopping | None) -> dict[str, Any]:
+def supplies(needs: Supplies, shopping: ShoppingList | None) -> dict[str, Any]:
     """Return the supplies, and the packs to buy where a stash was given."""
     value: dict[str, Any] = {
         "pieces": needs.pieces,
@@ -242,7 +245,7 @@ def _several(what: str, count: int) -> str:
     return f"{first}s {rest}".rstrip()
 
 
-def shopping_rows(shopping: Shopping) -> list[dict[str, str]]:
+def shopping_rows(shopping: ShoppingList) -> list[dict[str, str]]:
     """Return a row for each thing to buy."""
     return [
         {
@@ -257,7 +260,7 @@ def shopping_rows(shopping: Shopping) -> list[dict[str, str]]:
     ]
 
 
-def cost_line(shopping: Shopping) -> str:
+def cost_line(shopping: ShoppingList) -> str:
     """Return the cost, and whether it is all."""
     open_end = "" if shopping.complete else "; some prices are not known"
     return f"cost {shopping.cost} {shopping.currency}".rstrip() + open_end

@@ -9,26 +9,26 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 
-class Entry(NamedTuple):
+class CatalogueEntry(NamedTuple):
     """How a finding is graded, and the facts it must come with."""
 
     severity: Literal["error", "warning", "note"]
     facts: frozenset[str]
 
 
-def _error(facts: str = "") -> Entry:
-    return Entry("error", frozenset(facts.split()))
+def _error(facts: str = "") -> CatalogueEntry:
+    return CatalogueEntry("error", frozenset(facts.split()))
 
 
-def _warning(facts: str = "") -> Entry:
-    return Entry("warning", frozenset(facts.split()))
+def _warning(facts: str = "") -> CatalogueEntry:
+    return CatalogueEntry("warning", frozenset(facts.split()))
 
 
-def _note(facts: str = "") -> Entry:
-    return Entry("note", frozenset(facts.split()))
+def _note(facts: str = "") -> CatalogueEntry:
+    return CatalogueEntry("note", frozenset(facts.split()))
 
 
-CATALOGUE: dict[str, Entry] = {
+CATALOGUE: dict[str, CatalogueEntry] = {
     # --- reading the document
     "file-unreadable": _error("file reason"),
     "not-text": _error(),
@@ -36,6 +36,21 @@ CATALOGUE: dict[str, Entry] = {
     "not-json": _error("reason"),
     "not-a-pattern": _error("reason hint"),
     "unknown-version": _error("version newest"),
+    "line-unreadable": _error("reason hint"),
+    # --- reading a maker's words
+    "sentence-unread": _warning("sentence"),
+    "no-steps-read": _error(),
+    "words-leave-open": _warning("question"),
+    "text-too-long": _warning("limit"),
+    # --- listening to a recording
+    "captions-too-large": _error("limit"),
+    "captions-bad-bytes": _warning(),
+    "captions-empty": _error(),
+    "cue-unreadable": _warning(),
+    "cue-backward": _warning(),
+    "cues-overlap": _warning(),
+    "recording-too-long": _warning("limit"),
+    "chapter-not-heard": _warning("title"),
     # --- motifs and repeats
     "motif-twice": _error("name"),
     "motif-unknown": _error("name known count"),
@@ -49,12 +64,15 @@ CATALOGUE: dict[str, Entry] = {
     "too-many-refused": _error("count left"),
     "stack-full": _error("peg limit move"),
     "too-many-pegs": _error("pegs limit"),
+    "pegs-out-of-reach": _error("peg other gap_mm limit_mm"),
+    "pegs-in-one-place": _error("peg other"),
     "off-the-rows": _error("reason"),
     # --- moves that cannot be made
     "peg-unknown": _error("peg pegs more move"),
     "peg-double": _error("peg"),
     "peg-twice": _error("peg move"),
     "peg-bare": _error("peg move"),
+    "out-of-reach": _error("peg other gap_mm limit_mm move"),
     "peg-inside-band": _error("peg move"),
     "peg-enclosed": _error("peg move"),
     "turns-mismatch": _error("given pegs move"),
@@ -71,6 +89,7 @@ CATALOGUE: dict[str, Entry] = {
     "band-not-worked": _warning("band colour"),
     "loop-left": _warning("count peg loops"),
     "start-not-held": _warning("band colour peg"),
+    "channel-opens-away": _warning("peg more"),
     "stack-too-high": _warning("loops peg stack_mm room_mm"),
     "no-finish": _warning(),
     "catches-one": _warning("kind loops peg"),
@@ -94,12 +113,29 @@ CATALOGUE: dict[str, Entry] = {
     "text-peg-moves": _note("peg"),
     "text-step-unknown": _warning("number steps"),
     "text-hard": _note("words"),
+    "text-length-wrong": _warning("quote counted"),
+    "text-time-wrong": _warning("quote counted"),
+    "text-unsafe": _warning("word"),
+    "text-vague": _warning("word"),
+    "text-loop-wrong": _warning("word"),
+    "text-colour-wrong": _warning("word"),
+    "colour-name-twice": _warning("name one other"),
+    "clip-unwarned": _note(),
+    "translation-missing": _warning("language text"),
+    "translation-outdated": _note("language text"),
     "colours-alike": _note("one other who"),
     "lesson-disagrees": _error("what said counted"),
     # --- is it held?
     "band-falls": _error("band colour reason"),
     "band-not-proved": _warning("band colour reason"),
     "losses-left-out": _note("bands limit"),
+    # --- the order of working
+    "order-not-found": _error("bands tried"),
+    "order-none": _error("laid bands count"),
+    "nothing-to-work": _warning("bands tried"),
+    "holds-already": _note("bands"),
+    "fall-with-it": _note("bands"),
+    "mend-not-found": _warning("tried"),
     # --- size and counts
     "band-slack": _warning("name pegs taut_mm rest_mm more"),
     "band-taut": _warning("name pegs stretch more"),
@@ -118,6 +154,8 @@ CATALOGUE: dict[str, Entry] = {
     "fit-tight": _warning("length_mm wrist_mm low_mm high_mm pulls"),
     "fit-hand": _warning("hand_mm pull_n"),
     "fit-unmeasured": _note("known_mm needed_mm"),
+    "fit-not-closed": _note(),
+    "fit-falls-apart": _error(),
     "extension-nowhere": _warning("bands"),
     "stretch-curve-nonsense": _error("reason"),
     "gauge-nonsense": _error("what value_mm"),
@@ -140,6 +178,8 @@ CATALOGUE: dict[str, Entry] = {
     "more-of-the-same": _note("count of"),
     # --- the shape at rest
     "bands-drawn-crossing": _error("gap_mm"),
+    "bands-lie-loose": _error("loose bands"),
+    "nothing-hangs-together": _error("bands"),
     "rest-not-reached": _warning("iterations drop"),
     "rest-interrupted": _note("iterations"),
 }
@@ -203,7 +243,9 @@ PHRASES: dict[str, frozenset[str]] = {
         write_letter="",
         is_no_mirror="said",
         write_mirror="",
+        is_no_language="said",
         is_no_tint="said",
+        write_language="",
         write_tint="",
         shows_nothing="said",
         write_visible="",
@@ -226,6 +268,29 @@ PHRASES: dict[str, frozenset[str]] = {
         moved_before_peg="peg",
         moved_past_rows="peg",
         row_span="first last",
+    ),
+    # --- a pattern as plain text
+    **_phrases(
+        line_between_levels="",
+        write_level="",
+        quote_not_closed="",
+        close_quote="",
+        field_says_nothing="said",
+        write_field="",
+        line_says_nothing="said",
+        write_line_field="",
+        line_belongs_nowhere="",
+        pair_says_nothing="said",
+        write_pair="",
+        line_no_move="said",
+        write_like="example",
+        write_step="choices",
+    ),
+    # --- what the words of a text leave open
+    **_phrases(
+        ask_loom="rows pegs",
+        ask_colour="line",
+        ask_chain_bands="line",
     ),
     # --- the loom and the proof
     **_phrases(
@@ -302,16 +367,61 @@ PHRASES: dict[str, frozenset[str]] = {
         no_such_work="",
         too_much_under_way="",
         changed_elsewhere="",
+        piece_asks_too_much="",
         overtaken="",
         folder_read_only="reason",
         wrong_inside="",
+    ),
+    # --- what is refused
+    **_phrases(
+        no_demo_piece="name known",
+        leads_out_of_folder="path folder",
+        worn_needs_girth="",
+        tension_form="",
+        picture_width="widest_px width_px",
+        no_such_colour="letter",
+        no_photo_renderer="",
+        starter_size="",
+        starter_pegs="count limit",
+        starter_title="",
+        timing_unreadable="text",
+        timing_impossible="first last moves seconds",
+        motif_never_worked="name",
+        narration_pace="wpm",
+        no_bands="",
+        not_a_tint="tint",
+        class_size="learners spare_share",
+        beyond_the_loom="peg",
+        repeats_impossible="repeats",
+        film_height="tall_px",
+        no_piper="",
+        no_film_encoder="",
+        no_voice_in="file",
+        voice_failed="program told",
+        voice_silent="reason",
+        voice_bits="bits",
+        does_not_close="",
+        slid_in_part="band",
+        no_way_between_pegs="",
+        no_way_through_column="",
+        pegs_coincide="",
+        wire_or_reading="",
+        no_weight_and_length="text",
+        no_such_part="name known",
+        cannot_read="file reason",
+        no_words_to_exchange="file reason",
+        names_no_colour="text",
+        no_such_trouble="count number",
+        trouble_not_seen="number",
     ),
     # --- fixes
     **_phrases(
         fix_cap="peg",
         fix_upper_first="peg",
+        fix_turn="",
         fix_catch_all="",
         fix_clip="at",
+        fix_clip_both="at far",
         fix_list_colour="letter",
         fix_call_it="letter",
         fix_call_second="letter",
@@ -320,5 +430,18 @@ PHRASES: dict[str, frozenset[str]] = {
         fix_use_kind="name",
         fix_write="number",
         fix_tint="letter tint",
+        mend_close="moves",
+        mend_change="step move",
+        mend_put_in="step move",
+        mend_take_out="step move",
+        mend_swap="first second",
+        mend_through_all="step peg",
+        mend_catch_all="step",
+        mend_catch_also="step peg",
+        mend_twist="step peg other",
+        mend_untwist="step peg other",
+        mend_cap="step peg",
+        lay_cap="peg",
+        lay_band="peg other",
     ),
 }

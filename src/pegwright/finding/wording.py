@@ -21,9 +21,9 @@ from fluent.runtime import FluentBundle, FluentResource
 from fluent.runtime.resolver import CurrentEnvironment, ResolverEnvironment
 from fluent.runtime.types import FluentFloat, FluentInt, FluentType
 
-from pegwright.finding import Fact, Finding, Language, Phrase, Place, Severity, phrase
+from pegwright.finding.findings import Fact, Finding, Language, Location, Phrase, Severity, phrase
 
-__all__ = ["LANGUAGES", "Worded", "WordedFix", "where", "word", "worded"]
+__all__ = ["LANGUAGES", "WordedFinding", "WordedFix", "word_finding", "word_location", "word_phrase"]
 
 LANGUAGES: tuple[Language, ...] = get_args(Language)
 
@@ -39,64 +39,64 @@ class WordedFix(msgspec.Struct, frozen=True):
     patch: tuple[dict[str, Any], ...]
 
 
-class Worded(msgspec.Struct, frozen=True, omit_defaults=True):
+class WordedFinding(msgspec.Struct, frozen=True, omit_defaults=True):
     """A finding in one language. `facts` are the values that its words were made from."""
 
     code: str
     severity: Severity
     message: str
-    place: Place
+    place: Location
     hint: str = ""
     fix: WordedFix | None = None
     facts: dict[str, Fact] = {}
 
 
-def worded(found: Finding, language: Language = "en") -> Worded:
+def word_finding(found: Finding, language: Language = "en") -> WordedFinding:
     """Put a finding in words.
 
     Raises:
         KeyError: a wording lacks in that language, or a fact that it needs.
     """
-    facts = _facts(found.facts, language)
+    facts = _wording_facts(found.facts, language)
     fix = found.fix
-    return Worded(
+    return WordedFinding(
         code=found.code,
         severity=found.severity,
-        message=_say(found.code, facts, language),
+        message=_format_entry(found.code, facts, language),
         place=found.place,
-        hint=_say(found.code, facts, language, "hint"),
-        fix=None if fix is None else WordedFix(word(fix.label, language), fix.patch),
+        hint=_format_entry(found.code, facts, language, "hint"),
+        fix=None if fix is None else WordedFix(word_phrase(fix.label, language), fix.patch),
         facts=found.facts,
     )
 
 
-def word(one: Phrase, language: Language = "en") -> str:
+def word_phrase(one: Phrase, language: Language = "en") -> str:
     """Put a phrase in words.
 
     Raises:
         KeyError: as for a finding.
     """
-    return _say(one.phrase, _facts(one.facts, language), language)
+    return _format_entry(one.phrase, _wording_facts(one.facts, language), language)
 
 
-def where(place: Place, language: Language = "en") -> str:
+def word_location(place: Location, language: Language = "en") -> str:
     """Put a place in words: the line of a text, or the move, peg and band, and the path in the document."""
     if place.line is not None:
-        return word(phrase("place-line", line=place.line, column=place.column or 1), language)
+        return word_phrase(phrase("place-line", line=place.line, column=place.column or 1), language)
     parts: list[Phrase] = []
     if place.step is not None:
         parts.append(phrase("place-step", step=place.step))
     if place.peg is not None:
-        parts.append(phrase("place-peg", **_holder(place.peg)))
+        parts.append(phrase("place-peg", **_holder_facts(place.peg)))
     if place.band is not None:
         parts.append(phrase("place-band", band=place.band))
-    said = ", ".join(word(part, language) for part in parts)
+    said = ", ".join(word_phrase(part, language) for part in parts)
     if said and place.path:
         return f"{said} ({place.path})"
-    return said or place.path or word(phrase("place-whole"), language)
+    return said or place.path or word_phrase(phrase("place-whole"), language)
 
 
-def _say(name: str, facts: Mapping[str, Any], language: Language, attribute: str = "") -> str:
+def _format_entry(name: str, facts: Mapping[str, Any], language: Language, attribute: str = "") -> str:
     bundle = _bundle(language)
     if not bundle.has_message(name):
         bundle.add_resource(FluentResource(_entries(language)[name]))
@@ -121,25 +121,27 @@ def _entries(language: Language) -> dict[str, str]:
 
 @cache
 def _bundle(language: Language) -> FluentBundle:
-    def joined(name: str, several: _Several) -> str:
+    def join(name: str, several: _FactList) -> str:
         *heads, last = several.said or ("",)
         if not heads:
             return last
-        return _say(name, {"head": ", ".join(heads), "last": last, "initial": last[:1].lower()}, language)
+        return _format_entry(
+            name, {"head": ", ".join(heads), "last": last, "initial": last[:1].lower()}, language
+        )
 
     functions: dict[str, Any] = {
-        "AND": lambda several: joined("list-and", several),
-        "OR": lambda several: joined("list-or", several),
-        "HOLDER": lambda name: _say("holder", _holder(name), language),
-        "FIXED": lambda value, digits=0: _fixed(float(value), int(digits), language),
-        "SHORT": lambda value: _short(float(value), language),
-        "PERCENT": lambda value, digits=0: _percent(float(value), int(digits), language),
+        "AND": lambda several: join("list-and", several),
+        "OR": lambda several: join("list-or", several),
+        "HOLDER": lambda name: _format_entry("holder", _holder_facts(name), language),
+        "FIXED": lambda value, digits=0: _format_fixed(float(value), int(digits), language),
+        "SHORT": lambda value: _format_short(float(value), language),
+        "PERCENT": lambda value, digits=0: _format_percent(float(value), int(digits), language),
     }
     # No isolating marks: they would be copied, and come to a terminal as they are.
     return FluentBundle([language], functions=functions, use_isolating=False)
 
 
-def _holder(name: str) -> dict[str, Fact]:
+def _holder_facts(name: str) -> dict[str, Fact]:
     kind = name if name in ("hook", "start") else "end" if "." in name else "peg"
     return {"kind": kind, "name": name.rpartition(".")[0] or name}
 
@@ -158,10 +160,10 @@ class _Figure(FluentFloat):
     """A measure; written with six figures at most where the wording does not say how many decimals."""
 
     def format(self, locale: Locale) -> str:
-        return _short(float(self), locale.language)
+        return _format_short(float(self), locale.language)
 
 
-class _Several(FluentType):
+class _FactList(FluentType):
     """Things in a row."""
 
     def __init__(self, said: tuple[str, ...]) -> None:
@@ -171,49 +173,49 @@ class _Several(FluentType):
         return ", ".join(self.said)[:_LONGEST]
 
 
-def _facts(facts: Mapping[str, Fact], language: Language) -> dict[str, Any]:
-    return {name: _fact(fact, language) for name, fact in facts.items()}
+def _wording_facts(facts: Mapping[str, Fact], language: Language) -> dict[str, Any]:
+    return {name: _wording_fact(fact, language) for name, fact in facts.items()}
 
 
-def _fact(fact: Fact, language: Language) -> Any:
+def _wording_fact(fact: Fact, language: Language) -> Any:
     match fact:
         case str():
             return fact if len(fact) <= _LONGEST else fact[: _LONGEST - 1] + "…"
         case Phrase():
-            return word(fact, language)
+            return word_phrase(fact, language)
         case tuple() | list():
-            return _Several(tuple(_in_a_row(one, language) for one in fact))
+            return _FactList(tuple(_list_item_text(one, language) for one in fact))
         case int():
             return _Whole(fact)
         case float():
             return _Figure(fact)
 
 
-def _in_a_row(fact: Fact, language: Language) -> str:
-    said = _fact(fact, language)
+def _list_item_text(fact: Fact, language: Language) -> str:
+    said = _wording_fact(fact, language)
     return said if isinstance(said, str) else str(said.format(Locale(language)))
 
 
 # --- numbers ------------------------------------------------------------------------------------------
 
 
-def _fixed(value: float, digits: int, language: str) -> str:
+def _format_fixed(value: float, digits: int, language: str) -> str:
     if not math.isfinite(value):
         return str(value)
     return str(format_decimal(value, "#,##0" + "." * bool(digits) + "0" * digits, locale=language))
 
 
-def _percent(value: float, digits: int, language: str) -> str:
+def _format_percent(value: float, digits: int, language: str) -> str:
     if not math.isfinite(value):
         return str(value)
     form = Locale(language).percent_formats[None].pattern
     return str(format_percent(value, form.replace("0", "0" + "." * bool(digits) + "0" * digits, 1), language))
 
 
-def _short(value: float, language: str) -> str:
+def _format_short(value: float, language: str) -> str:
     text = f"{value:.6g}"
     if not math.isfinite(value):
         return text
     if value.is_integer() and abs(value) < 1e15:
-        return _fixed(value, 0, language)
+        return _format_fixed(value, 0, language)
     return text if "e" in text else str(format_decimal(float(text), "#,##0.#########", locale=language))

@@ -15,17 +15,27 @@ import numpy as np
 
 from pegwright.finding import Finding, finding, phrase
 from pegwright.fit.sizing import EASE
-from pegwright.fit.supplies import Supplies, supplies
+from pegwright.fit.supplies import Supplies, count_supplies
 from pegwright.fit.wrist import Wrist, read_wrist
-from pegwright.loom import board, replay
+from pegwright.loom import replay_pattern
 from pegwright.pattern import Bind, Extend, Pattern, expand
 
-__all__ = ["Gauge", "GaugeReading", "Graded", "Piece", "Plan", "gauge", "grade", "plan_for", "with_extension"]
+__all__ = [
+    "Gauge",
+    "GaugeReading",
+    "GradedSize",
+    "LengthSample",
+    "SizePlan",
+    "fit_gauge",
+    "grade_sizes",
+    "plan_size",
+    "with_extension",
+]
 
-MOST = 500  # repeats or extension bands; no wrist asks for more
+MAX_COUNT = 500  # repeats or extension bands; no wrist asks for more
 
 
-class Piece(NamedTuple):
+class LengthSample(NamedTuple):
     """A piece at rest: repeats, extension bands, and its length in mm, closed and flat."""
 
     repeats: int
@@ -52,7 +62,7 @@ class GaugeReading(NamedTuple):
     findings: tuple[Finding, ...]
 
 
-class Plan(msgspec.Struct, frozen=True, kw_only=True):
+class SizePlan(msgspec.Struct, frozen=True, kw_only=True):
     """How the design is made for a wrist. `ease` is length at rest over the wrist's girth."""
 
     wrist: Wrist
@@ -67,18 +77,18 @@ class Plan(msgspec.Struct, frozen=True, kw_only=True):
         return self.length_mm / self.wrist.girth_mm
 
 
-class Graded(msgspec.Struct, frozen=True, kw_only=True):
+class GradedSize(msgspec.Struct, frozen=True, kw_only=True):
     """One size of the design: as asked for, its plan, pattern and supplies; None where it cannot be."""
 
     asked: str
-    plan: Plan | None = None
+    plan: SizePlan | None = None
     pattern: Pattern | None = None
     supplies: Supplies | None = None
     findings: tuple[Finding, ...] = ()
 
 
-def gauge(
-    pieces: Sequence[Piece], *, repeat_mm: float | None = None, extension_mm: float | None = None
+def fit_gauge(
+    pieces: Sequence[LengthSample], *, repeat_mm: float | None = None, extension_mm: float | None = None
 ) -> GaugeReading:
     """Work out the gauge from relaxed lengths, by least squares where there are more than needed.
 
@@ -108,15 +118,15 @@ def gauge(
     return GaugeReading(None if wrong else one, wrong)
 
 
-def plan_for(
+def plan_size(
     wrist: Wrist,
     gauge: Gauge,
     *,
     repeats: int | None = None,
     least_extension: int = 0,
     least_repeats: int = 0,
-    most_repeats: int = MOST,
-) -> Plan:
+    most_repeats: int = MAX_COUNT,
+) -> SizePlan:
     """Choose repeats and extension bands for a wrist.
 
     A size is served whole where one length can: at least 0.85 of its largest wrist, at most its smallest. As
@@ -134,8 +144,10 @@ def plan_for(
     aim = (low + high) / 2
     choices = [
         (tried, extension, gauge.length_mm(tried, extension))
-        for tried in (range(least_repeats, min(most_repeats, MOST) + 1) if repeats is None else (repeats,))
-        for extension in _near(aim, gauge, tried, least_extension)
+        for tried in (
+            range(least_repeats, min(most_repeats, MAX_COUNT) + 1) if repeats is None else (repeats,)
+        )
+        for extension in _nearby_extensions(aim, gauge, tried, least_extension)
     ]
     suiting = [choice for choice in choices if low - 1e-9 <= choice[2] <= high + 1e-9]
     if suiting:
@@ -153,10 +165,10 @@ def plan_for(
         unknown = phrase("pulls-unknown")
         tight = finding("fit-tight", **facts, pulls=unknown)
         found = (finding("fit-loose", **facts) if best[2] > high else tight,)
-    return Plan(wrist=wrist, repeats=best[0], extension=best[1], length_mm=best[2], findings=found)
+    return SizePlan(wrist=wrist, repeats=best[0], extension=best[1], length_mm=best[2], findings=found)
 
 
-def grade(
+def grade_sizes(
     design: Pattern | Callable[[int, int], Pattern | None],
     gauge: Gauge,
     sizes: Sequence[str | Wrist],
@@ -164,8 +176,8 @@ def grade(
     repeats: int | None = None,
     least_extension: int = 0,
     least_repeats: int = 0,
-    most_repeats: int = MOST,
-) -> tuple[Graded, ...]:
+    most_repeats: int = MAX_COUNT,
+) -> tuple[GradedSize, ...]:
     """Make the design for each size in turn (wrists, or anything that `read_wrist` reads).
 
     Args:
@@ -188,9 +200,9 @@ def grade(
         wrist, findings = (size, ()) if isinstance(size, Wrist) else read_wrist(size)
         asked = size.said if isinstance(size, Wrist) else size
         if wrist is None:
-            graded.append(Graded(asked=asked, findings=findings))
+            graded.append(GradedSize(asked=asked, findings=findings))
             continue
-        plan = plan_for(
+        plan = plan_size(
             wrist,
             gauge,
             repeats=repeats,
@@ -203,7 +215,7 @@ def grade(
             if isinstance(design, Pattern)
             else design(plan.repeats, plan.extension)
         )
-        graded.append(_graded(asked, plan, made, findings))
+        graded.append(_build_size(asked, plan, made, findings))
     return tuple(graded)
 
 
@@ -227,26 +239,30 @@ def with_extension(pattern: Pattern, bands: int) -> Pattern | None:
     return msgspec.structs.replace(pattern, steps=tuple(steps))
 
 
-def _graded(asked: str, plan: Plan, made: Pattern | None, findings: tuple[Finding, ...]) -> Graded:
+def _build_size(
+    asked: str, plan: SizePlan, made: Pattern | None, findings: tuple[Finding, ...]
+) -> GradedSize:
     findings = (*findings, *plan.findings)
     if made is None:
         nowhere = finding("extension-nowhere", bands=plan.extension)
-        return Graded(asked=asked, plan=plan, findings=(*findings, nowhere))
+        return GradedSize(asked=asked, plan=plan, findings=(*findings, nowhere))
     expansion = expand(made)
-    history = replay(board(made.loom), expansion.doings)
-    return Graded(
+    history = replay_pattern(made, expansion)
+    return GradedSize(
         asked=asked,
         plan=plan,
         pattern=made,
-        supplies=supplies(made, history),
+        supplies=count_supplies(made, history),
         findings=(*findings, *expansion.findings, *history.findings),
     )
 
 
-def _near(aim_mm: float, gauge: Gauge, repeats: int, least: int) -> Iterator[int]:
+def _nearby_extensions(aim_mm: float, gauge: Gauge, repeats: int, least: int) -> Iterator[int]:
     """Yield the numbers of extension bands on either side of the aim; the least where they add nothing."""
     if gauge.extension_mm <= 0:
         yield least
         return
     wanted = (aim_mm - gauge.length_mm(repeats, 0)) / gauge.extension_mm
-    yield from sorted({min(max(least, n), MOST + least) for n in (math.floor(wanted), math.ceil(wanted))})
+    yield from sorted(
+        {min(max(least, n), MAX_COUNT + least) for n in (math.floor(wanted), math.ceil(wanted))}
+    )

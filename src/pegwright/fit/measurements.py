@@ -15,10 +15,18 @@ import msgspec
 import numpy as np
 import numpy.typing as npt
 
-from pegwright.finding import Finding, Phrase, Place, finding, phrase
-from pegwright.pattern.document import Material
+from pegwright.finding import Finding, Location, Phrase, finding, phrase
+from pegwright.pattern import Material
 
-__all__ = ["G_N_PER_G", "Hung", "Measurements", "bore_mm", "check_measurements", "hung_mm", "rest_mm"]
+__all__ = [
+    "G_N_PER_G",
+    "BandMeasurements",
+    "HungReading",
+    "bore_mm",
+    "check_measurements",
+    "hung_mm",
+    "rest_mm",
+]
 
 Floats = npt.NDArray[np.float64]
 
@@ -31,14 +39,14 @@ _THICKNESS_MM = (0.3, 10.0)
 _WEIGHT_100_G = (0.2, 20_000.0)
 
 
-class Hung(msgspec.Struct, frozen=True):
+class HungReading(msgspec.Struct, frozen=True):
     """A band hung up with a mass in g below, its hook included, and how long the band then is in mm."""
 
     mass_g: float
     length_mm: float
 
 
-class Measurements(msgspec.Struct, frozen=True, kw_only=True):
+class BandMeasurements(msgspec.Struct, frozen=True, kw_only=True):
     """One kind of band as measured; the errors are standard errors of one reading.
 
     `weight_100_g` is the mass of a hundred bands. `hook_mm` is the thickness of the wire the band hangs on.
@@ -47,7 +55,7 @@ class Measurements(msgspec.Struct, frozen=True, kw_only=True):
     flat_mm: float
     thickness_mm: float
     weight_100_g: float | None = None
-    hung: tuple[Hung, ...] = ()
+    hung: tuple[HungReading, ...] = ()
     name: str = "standard"
     material: Material = "silicone"
     hook_mm: float = 1.0
@@ -77,12 +85,12 @@ def hung_mm(stretch: Floats, flat_mm: float, thickness_mm: float, hook_mm: float
     return np.asarray((middle - math.pi * (hook_mm + thin)) / 2 + 2 * thin + hook_mm, dtype=np.float64)
 
 
-def check_measurements(measured: Measurements) -> tuple[Finding, ...]:
+def check_measurements(measured: BandMeasurements) -> tuple[Finding, ...]:
     """Return a finding for every measurement that cannot be right, naming it."""
-    return tuple(_nonsense(measured))
+    return tuple(_find_nonsense(measured))
 
 
-def _nonsense(m: Measurements) -> Iterator[Finding]:
+def _find_nonsense(m: BandMeasurements) -> Iterator[Finding]:
     sound = True
     for path, what, value, (low, high), unit in (
         ("flat_mm", "flat", m.flat_mm, _FLAT_MM, "mm"),
@@ -91,58 +99,70 @@ def _nonsense(m: Measurements) -> Iterator[Finding]:
     ):
         if value is not None and not low <= value <= high:
             sound = False
-            yield _wrong(path, _measured(what), value, unit, phrase("between", low=low, high=high), what)
+            yield _nonsense_finding(
+                path, _measured_phrase(what), value, unit, phrase("between", low=low, high=high), what
+            )
     if sound and m.flat_mm <= 4 * m.thickness_mm:
         sound = False
         reason = phrase("no-hole", flat_mm=m.flat_mm)
-        yield _wrong("thickness_mm", _measured("thickness"), m.thickness_mm, "mm", reason, "both")
+        yield _nonsense_finding(
+            "thickness_mm", _measured_phrase("thickness"), m.thickness_mm, "mm", reason, "both"
+        )
     if not 0 <= m.hook_mm <= 10:
         sound = False
-        yield _wrong("hook_mm", _measured("hook"), m.hook_mm, "mm", phrase("thin-wire"), "hook")
+        yield _nonsense_finding(
+            "hook_mm", _measured_phrase("hook"), m.hook_mm, "mm", phrase("thin-wire"), "hook"
+        )
     for name in ("flat_error_mm", "thickness_error_mm", "weight_error_g", "length_error_mm"):
         error = getattr(m, name)
         if not 0 < error <= 100:
             sound = False
             unit = name.rpartition("_")[2]
-            yield _wrong(name, _measured("error"), error, unit, phrase("error-useless"), "error")
-    yield from _hung(m, sound)
+            yield _nonsense_finding(
+                name, _measured_phrase("error"), error, unit, phrase("error-useless"), "error"
+            )
+    yield from _check_hung(m, sound)
 
 
-def _hung(m: Measurements, sound: bool) -> Iterator[Finding]:
+def _check_hung(m: BandMeasurements, sound: bool) -> Iterator[Finding]:
     for i, one in enumerate(m.hung):
         path = f"hung/{i}/length_mm"
         if not 0 < one.mass_g <= 100_000:
             at = f"hung/{i}/mass_g"
-            yield _wrong(at, _measured("weight"), one.mass_g, "g", phrase("above-nought"), "weight")
+            yield _nonsense_finding(
+                at, _measured_phrase("weight"), one.mass_g, "g", phrase("above-nought"), "weight"
+            )
         elif not math.isfinite(one.length_mm) or one.length_mm <= 0:
-            yield _wrong(path, _measured("length"), one.length_mm, "mm", phrase("above-nought"), "length")
+            yield _nonsense_finding(
+                path, _measured_phrase("length"), one.length_mm, "mm", phrase("above-nought"), "length"
+            )
         elif sound:
             short, long = hung_mm(np.array([1.0, MOST_STRETCH]), m.flat_mm, m.thickness_mm, m.hook_mm)
             what = phrase("measured-under", mass_g=one.mass_g)
             if one.length_mm < short - 3 * m.length_error_mm:
                 reason = phrase("flat-already", flat_mm=m.flat_mm)
-                yield _wrong(path, what, one.length_mm, "mm", reason, "alike")
+                yield _nonsense_finding(path, what, one.length_mm, "mm", reason, "alike")
             elif one.length_mm > long:
                 reason = phrase("all-snapped", times=MOST_STRETCH)
-                yield _wrong(path, what, one.length_mm, "mm", reason, "unit")
+                yield _nonsense_finding(path, what, one.length_mm, "mm", reason, "unit")
     order = sorted((h for h in m.hung if h.mass_g > 0), key=lambda h: (h.mass_g, h.length_mm))
     for less, more in itertools.pairwise(order):
         if more.mass_g > less.mass_g and more.length_mm < less.length_mm - 3 * m.length_error_mm:
             what = phrase("measured-under", mass_g=more.mass_g)
             reason = phrase("longer-before", mass_g=less.mass_g, length_mm=less.length_mm)
             path = f"hung/{m.hung.index(more)}/length_mm"
-            yield _wrong(path, what, more.length_mm, "mm", reason, "weights")
+            yield _nonsense_finding(path, what, more.length_mm, "mm", reason, "weights")
 
 
-def _measured(what: str) -> Phrase:
+def _measured_phrase(what: str) -> Phrase:
     return phrase("measured", what=what)
 
 
-def _wrong(path: str, what: Phrase, value: float, unit: str, *why: Any) -> Finding:
+def _nonsense_finding(path: str, what: Phrase, value: float, unit: str, *why: Any) -> Finding:
     reason, cure = why
     return finding(
         "measure-nonsense",
-        Place(path=f"/{path}"),
+        Location(path=f"/{path}"),
         what=what,
         value=value,
         unit=unit,

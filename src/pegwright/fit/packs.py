@@ -15,14 +15,14 @@ from pegwright.finding import Finding, Phrase, finding, phrase
 from pegwright.fit.stash import BandGoods, Goods, LoomGoods, Pack, Stash
 from pegwright.fit.supplies import Supplies
 
-__all__ = ["Buying", "Shopping", "fewest", "packs"]
+__all__ = ["ShoppingItem", "ShoppingList", "cheapest_packs", "choose_packs"]
 
 _LONGEST = (
     200_000  # rows of the table; past this the choice of the last packs may cost a little more than the least
 )
 
 
-class Buying(msgspec.Struct, frozen=True, kw_only=True):
+class ShoppingItem(msgspec.Struct, frozen=True, kw_only=True):
     """One thing on the list: how many are needed and at hand, and the packs to buy (how many of each).
 
     `cost` is None where a price is not known or where there is something to buy and no pack for it.
@@ -51,10 +51,10 @@ class Buying(msgspec.Struct, frozen=True, kw_only=True):
         return max(0, self.have + self.bought - self.needed)
 
 
-class Shopping(msgspec.Struct, frozen=True, kw_only=True):
+class ShoppingList(msgspec.Struct, frozen=True, kw_only=True):
     """The whole list. `cost` adds up what is known; `complete` says that nothing is left open."""
 
-    lines: tuple[Buying, ...] = ()
+    lines: tuple[ShoppingItem, ...] = ()
     currency: str = ""
     findings: tuple[Finding, ...] = ()
 
@@ -69,31 +69,33 @@ class Shopping(msgspec.Struct, frozen=True, kw_only=True):
         return all(line.cost is not None for line in self.lines)
 
 
-def packs(needs: Supplies, stash: Stash) -> Shopping:
+def choose_packs(needs: Supplies, stash: Stash) -> ShoppingList:
     """Work out the packs to buy. What is at hand is used up in the order of the heaps.
 
     An entry for the colour goes before one for any colour, an entry for the kind before one for any kind.
     """
     at_hand: Counter[int] = Counter()
-    lines: list[Buying] = []
+    lines: list[ShoppingItem] = []
     for heap in needs.heaps:
         suited = [g for g in stash.bands if g.suits(heap)]
         suited.sort(key=lambda goods: (not goods.colour, not goods.band))
         named = phrase("goods-bands", name=heap.name, letter=heap.letter, band=heap.band)
         what = named if heap.name else phrase("goods-unlisted", letter=heap.letter)
-        lines.append(_line("bands", what, heap.total, suited, at_hand))
+        lines.append(_shopping_item("bands", what, heap.total, suited, at_hand))
     lines.append(
-        _line("clips", phrase("goods", kind="clips"), needs.clips + needs.spare_clips, [stash.clips], at_hand)
+        _shopping_item(
+            "clips", phrase("goods", kind="clips"), needs.clips + needs.spare_clips, [stash.clips], at_hand
+        )
     )
     for loom in needs.looms:
         fitting = sorted(
             (g for g in stash.looms if g.suits(loom)), key=lambda g: (not g.kind, not g.rows, not g.pegs)
         )
         what = phrase("goods-loom", kind=loom.kind, rows=loom.rows, pegs=loom.pegs)
-        lines.append(_line("loom", what, loom.count, fitting, at_hand))
-    lines.append(_line("hooks", phrase("goods", kind="hooks"), needs.hooks, [stash.hooks], at_hand))
+        lines.append(_shopping_item("loom", what, loom.count, fitting, at_hand))
+    lines.append(_shopping_item("hooks", phrase("goods", kind="hooks"), needs.hooks, [stash.hooks], at_hand))
     scissors = phrase("goods", kind="scissors")
-    lines.append(_line("scissors", scissors, needs.scissors, [stash.scissors], at_hand))
+    lines.append(_shopping_item("scissors", scissors, needs.scissors, [stash.scissors], at_hand))
     lines = [line for line in lines if line.needed]
     findings = [
         finding("stash-lacks", what=line.what, missing=line.missing)
@@ -102,16 +104,16 @@ def packs(needs: Supplies, stash: Stash) -> Shopping:
     ]
     if not stash.currency and any(pack.price for line in lines for _, pack in line.packs):
         findings.append(finding("currency-missing"))
-    return Shopping(lines=tuple(lines), currency=stash.currency, findings=tuple(findings))
+    return ShoppingList(lines=tuple(lines), currency=stash.currency, findings=tuple(findings))
 
 
-def _line(
+def _shopping_item(
     kind: Literal["bands", "clips", "loom", "hooks", "scissors"],
     what: Phrase,
     needed: int,
     goods: Sequence[Goods | BandGoods | LoomGoods],
     at_hand: Counter[int],
-) -> Buying:
+) -> ShoppingItem:
     """Take what is at hand (`at_hand` counts what each entry has given so far), then packs for the rest."""
     have = 0
     for one in goods:
@@ -119,10 +121,10 @@ def _line(
         at_hand[id(one)] += taken
         have += taken
     offers = next((one.packs for one in goods if one.packs), ())
-    chosen = fewest(needed - have, offers)
+    chosen = cheapest_packs(needed - have, offers)
     costs = [number * pack.cost for number, pack in chosen if pack.cost is not None]
     known = len(costs) == len(chosen) and (bool(chosen) or have >= needed)
-    return Buying(
+    return ShoppingItem(
         kind=kind,
         what=what,
         needed=needed,
@@ -132,7 +134,7 @@ def _line(
     )
 
 
-def fewest(needed: int, offers: Sequence[Pack]) -> tuple[tuple[int, Pack], ...]:
+def cheapest_packs(needed: int, offers: Sequence[Pack]) -> tuple[tuple[int, Pack], ...]:
     """Choose packs that hold at least `needed`: least cost, then least left over, then fewest packs.
 
     Packs without a price are chosen among only where no pack has one. Returns (number, pack), largest first.

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from pegwright.pattern import BandType
-from pegwright.pattern.rubber import Law, MooneyRivlin, NeoHookean, Yeoh
-from pegwright.shape.rubber import Rubber, mooney_rivlin, neo_hookean, yeoh
+from pegwright.pattern import BandType, Law, MooneyRivlin, NeoHookean, Yeoh
+from pegwright.shape import RubberLaw, mooney_rivlin, neo_hookean, yeoh
 
-__all__ = ["law_of", "rubber_of"]
+__all__ = ["law_from_rubber", "rubber_of"]
 
 
-def rubber_of(kind: BandType) -> Rubber:
+def rubber_of(kind: BandType) -> RubberLaw:
     """Return the rubber of a kind of band; Treloar's of 1944, the default, where the document names none."""
     match kind.rubber:
         case MooneyRivlin(c10_mpa=c10, c01_mpa=c01):
@@ -19,10 +18,10 @@ def rubber_of(kind: BandType) -> Rubber:
         case Yeoh(c1_mpa=c1, c2_mpa=c2, c3_mpa=c3):
             return yeoh(c1, c2, c3)
         case None:
-            return Rubber()
+            return RubberLaw()
 
 
-def law_of(rubber: Rubber) -> Law:
+def law_from_rubber(rubber: RubberLaw) -> Law:
     """Return the same as a document would hold it, to the nearest pascal."""
     a, b, c = (round(constant, 6) for constant in rubber.constants_mpa)
     match rubber.law:

@@ -20,7 +20,16 @@ from scipy.optimize import brentq
 from pegwright.finding import Finding, finding, phrase
 from pegwright.fit.wrist import PASSES_99, hand_mm
 
-__all__ = ["EASE", "HAND_PULL_N", "Curve", "CurveReading", "Fit", "Worn", "fit_of", "stretch_curve"]
+__all__ = [
+    "EASE",
+    "HAND_PULL_N",
+    "Fit",
+    "StretchCurve",
+    "StretchCurveReading",
+    "WornFit",
+    "assess_fit",
+    "read_stretch_curve",
+]
 
 EASE = (0.85, 1.0)
 """Length at rest over wrist, where an elastic piece lies well; common practice, no source."""
@@ -34,7 +43,7 @@ Feel = Literal["loose", "easy", "snug", "tight"]
 Limit = Literal["ease", "hand", "known"]
 
 
-class Curve(msgspec.Struct, frozen=True):
+class StretchCurve(msgspec.Struct, frozen=True):
     """A stretch curve: rising lengths in mm and the tension in N that holds the closed piece at each.
 
     Calling it with a length gives the tension, 0 up to the first length; a shape-keeping cubic runs between
@@ -62,14 +71,14 @@ class Curve(msgspec.Struct, frozen=True):
         return float(PchipInterpolator(self.lengths_mm, self.tensions_n)(length_mm))
 
 
-class CurveReading(NamedTuple):
+class StretchCurveReading(NamedTuple):
     """The curve, or None, and the findings."""
 
-    curve: Curve | None
+    curve: StretchCurve | None
     findings: tuple[Finding, ...]
 
 
-class Worn(msgspec.Struct, frozen=True, kw_only=True):
+class WornFit(msgspec.Struct, frozen=True, kw_only=True):
     """The piece on one wrist. `ease` is length at rest over wrist; the last two are None beyond the curve.
 
     `tension_n` runs round the piece, `pressure_kpa` ranks how close it lies; `pull_n` opens it for the hand.
@@ -93,11 +102,11 @@ class Fit(msgspec.Struct, frozen=True, kw_only=True):
     length_mm: float
     wrists_mm: tuple[float, float] | None
     limited_by: Limit
-    worn: Worn | None = None
+    worn: WornFit | None = None
     findings: tuple[Finding, ...] = ()
 
 
-def stretch_curve(points: Sequence[tuple[float, float]]) -> CurveReading:
+def read_stretch_curve(points: Sequence[tuple[float, float]]) -> StretchCurveReading:
     """Read a stretch curve from pairs of force in N and length in mm, in any order."""
     ordered = sorted(points, key=lambda pair: pair[1])
     reason = None
@@ -109,13 +118,13 @@ def stretch_curve(points: Sequence[tuple[float, float]]) -> CurveReading:
         less, more = next((a, b) for a, b in itertools.pairwise(ordered) if b[0] <= a[0] or b[1] <= a[1])
         reason = phrase("curve-falls", less_n=less[0], less_mm=less[1], more_n=more[0], more_mm=more[1])
     if reason is not None:
-        return CurveReading(None, (finding("stretch-curve-nonsense", reason=reason),))
-    return CurveReading(Curve(tuple(mm for _, mm in ordered), tuple(f for f, _ in ordered)), ())
+        return StretchCurveReading(None, (finding("stretch-curve-nonsense", reason=reason),))
+    return StretchCurveReading(StretchCurve(tuple(mm for _, mm in ordered), tuple(f for f, _ in ordered)), ())
 
 
-def fit_of(
+def assess_fit(
     length_mm: float,
-    stretch: Curve | Callable[[float], float],
+    stretch: StretchCurve | Callable[[float], float],
     *,
     width_mm: float,
     wrist_mm: float | None = None,
@@ -136,8 +145,8 @@ def fit_of(
     for value in (length_mm, width_mm, hand_pull_n, 1.0 if wrist_mm is None else wrist_mm):
         if not (math.isfinite(value) and value > 0):
             raise ValueError(f"lengths and pulls must be positive numbers, not {value}")
-    known_mm = stretch.known_mm if isinstance(stretch, Curve) else math.inf
-    opens_mm = _opens_to(length_mm, stretch, hand_pull_n, min(known_mm, _WIDEST * length_mm))
+    known_mm = stretch.known_mm if isinstance(stretch, StretchCurve) else math.inf
+    opens_mm = _opening_length_mm(length_mm, stretch, hand_pull_n, min(known_mm, _WIDEST * length_mm))
     ends: list[tuple[float, Limit]] = [
         (length_mm / EASE[0], "ease"),
         (opens_mm / PASSES_99 if opens_mm < known_mm else math.inf, "hand"),
@@ -145,26 +154,28 @@ def fit_of(
     ]
     high, limit = min(ends)
     low = length_mm / EASE[1]
-    worn = None if wrist_mm is None else _worn(length_mm, stretch, known_mm, width_mm, wrist_mm)
+    worn = None if wrist_mm is None else _wear(length_mm, stretch, known_mm, width_mm, wrist_mm)
     return Fit(
         length_mm=length_mm,
         wrists_mm=(low, high) if low <= high else None,
         limited_by=limit,
         worn=worn,
-        findings=() if worn is None else tuple(_findings(length_mm, worn, known_mm, hand_pull_n)),
+        findings=() if worn is None else tuple(_find_misfits(length_mm, worn, known_mm, hand_pull_n)),
     )
 
 
-def _opens_to(length_mm: float, stretch: Callable[[float], float], pull_n: float, end_mm: float) -> float:
+def _opening_length_mm(
+    length_mm: float, stretch: Callable[[float], float], pull_n: float, end_mm: float
+) -> float:
     """Return the length in mm to which the pull opens the piece, at most `end_mm`."""
     if end_mm <= length_mm or 2 * stretch(end_mm) <= pull_n:
         return end_mm
     return float(brentq(lambda mm: 2 * stretch(mm) - pull_n, length_mm, end_mm))
 
 
-def _worn(
+def _wear(
     length_mm: float, stretch: Callable[[float], float], known_mm: float, width_mm: float, wrist_mm: float
-) -> Worn:
+) -> WornFit:
     ease, hand = length_mm / wrist_mm, hand_mm(wrist_mm)
     tension = (0.0 if ease >= 1 else stretch(wrist_mm)) if wrist_mm <= known_mm else None
     # T/(width × radius): N/mm² are MPa
@@ -176,7 +187,7 @@ def _worn(
         feel = "tight"
     elif pressure is not None and pressure > FIRM_KPA:
         feel = "snug"
-    return Worn(
+    return WornFit(
         wrist_mm=wrist_mm,
         ease=ease,
         feel=feel,
@@ -187,7 +198,7 @@ def _worn(
     )
 
 
-def _findings(length_mm: float, worn: Worn, known_mm: float, hand_pull_n: float) -> Iterator[Finding]:
+def _find_misfits(length_mm: float, worn: WornFit, known_mm: float, hand_pull_n: float) -> Iterator[Finding]:
     facts: dict[str, Any] = {
         "length_mm": length_mm,
         "wrist_mm": worn.wrist_mm,

@@ -17,9 +17,9 @@ from typing import Annotated, Any, Literal, NamedTuple
 
 import msgspec
 
-from pegwright.finding import Finding, Phrase, Place, finding
-from pegwright.fit.supplies import Heap, Loom, LoomKind
-from pegwright.pattern.read import LIMIT_BYTES, MOST_FINDINGS, not_json, place_of_byte, problems
+from pegwright.finding import Finding, Location, Phrase, finding
+from pegwright.fit.supplies import Heap, LoomKind, LoomNeed
+from pegwright.pattern import MAX_FINDINGS, decode_text, list_problems, not_json_finding
 
 __all__ = [
     "BandGoods",
@@ -86,7 +86,7 @@ class LoomGoods(Goods, frozen=True, kw_only=True):
     rows: Number = 0
     pegs: Number = 0
 
-    def suits(self, loom: Loom) -> bool:
+    def suits(self, loom: LoomNeed) -> bool:
         """Say whether these are looms of that sort."""
         return self.kind in ("", loom.kind) and self.rows in (0, loom.rows) and self.pegs in (0, loom.pegs)
 
@@ -112,18 +112,17 @@ class StashReading(NamedTuple):
 
 def read_stash(data: bytes) -> StashReading:
     """Read a stash from UTF-8 JSON. Never raises on bad input."""
-    if len(data) > LIMIT_BYTES:
-        return StashReading(None, (finding("too-large", size=len(data), limit=LIMIT_BYTES),))
+    text = decode_text(data)
+    if isinstance(text, Finding):
+        return StashReading(None, (text,))
     try:
-        raw = msgspec.json.decode(data.decode("utf-8-sig"))
+        raw = msgspec.json.decode(text)
         return StashReading(msgspec.convert(raw, Stash), ())
-    except UnicodeDecodeError as error:
-        return StashReading(None, (finding("not-text", place_of_byte(data, error.start)),))
     except msgspec.ValidationError:
-        found = problems(raw, Stash, "")[:MOST_FINDINGS]
-        return StashReading(None, tuple(_unfit(path, reason) for path, reason in found))
+        found = list_problems(raw, Stash, "")[:MAX_FINDINGS]
+        return StashReading(None, tuple(_unfit_finding(path, reason) for path, reason in found))
     except (msgspec.DecodeError, RecursionError) as error:
-        return StashReading(None, (not_json(data, error),))
+        return StashReading(None, (not_json_finding(text, error),))
 
 
 def write_stash(stash: Stash) -> bytes:
@@ -143,5 +142,5 @@ def stash_schema() -> dict[str, Any]:
     }
 
 
-def _unfit(path: str, reason: Phrase) -> Finding:
-    return finding("not-a-stash", Place(path=path), reason=reason)
+def _unfit_finding(path: str, reason: Phrase) -> Finding:
+    return finding("not-a-stash", Location(path=path), reason=reason)

@@ -11,12 +11,9 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from pegwright.finding import Finding, Place, finding
-from pegwright.finding.summing import sum_up
-from pegwright.loom import Bight, Board, Drawn, History, Laid, Lifted, Moved
-from pegwright.loom.board import hull
-from pegwright.loom.steps import step_numbers
-from pegwright.pattern import BandType, Pattern
+from pegwright.finding import Finding, Location, finding, sum_up
+from pegwright.loom import Bight, Board, Drawn, History, Laid, Lifted, Moved, hull, step_numbers
+from pegwright.pattern import BandType, Pattern, band_types_by_letter, colours_by_letter
 
 __all__ = ["BREAK_STRETCH", "WORK_STRETCH", "Tautness", "check_stretch", "rest_mm", "taut_mm", "tautness"]
 
@@ -52,7 +49,7 @@ def taut_mm(board: Board, seats: Iterable[str], thickness_mm: float) -> float:
     """
     on = list(seats)
     spots = {peg: (board.pegs[peg].x_mm, board.pegs[peg].y_mm) for peg in on}
-    return _round_mm(list(spots.values())) + math.pi * (board.peg_mm + thickness_mm) * (
+    return _hull_length_mm(list(spots.values())) + math.pi * (board.peg_mm + thickness_mm) * (
         1 + len(on) - len(spots)
     )
 
@@ -63,11 +60,10 @@ def tautness(pattern: Pattern, history: History) -> Iterator[Tautness]:
     Bands of a kind that is not listed are left out, and so are bands with a loop that is not on a peg.
     """
     board = history.board
-    kinds = {band.name: band for band in reversed(pattern.bands)}
-    colours = {colour.letter: kinds.get(colour.band) for colour in reversed(pattern.colours)}
+    kinds = band_types_by_letter(pattern)
     lying: dict[Bight, str] = {}
     loops: dict[int, list[Bight]] = {}
-    for at, done in enumerate(history.done):
+    for at, done in enumerate(history.moves):
         for event in done.events:
             match event:
                 case Laid():
@@ -82,7 +78,7 @@ def tautness(pattern: Pattern, history: History) -> Iterator[Tautness]:
                     continue
                 case _:
                     continue
-            kind = colours.get(history.colours[band - 1])
+            kind = kinds.get(history.colours[band - 1])
             holders = [lying[bight] for bight in loops[band]]
             if kind is not None and all(holder in board.pegs for holder in holders):
                 yield Tautness(
@@ -97,22 +93,22 @@ def tautness(pattern: Pattern, history: History) -> Iterator[Tautness]:
 
 def check_stretch(pattern: Pattern, history: History) -> tuple[Finding, ...]:
     """Return one finding for each sort of band and span: slack as placed, or overstretched at any time."""
-    numbers = step_numbers(history)
+    numbers, names = step_numbers(history), colours_by_letter(pattern)
     same: dict[tuple[str, str, float], list[Tautness]] = {}
     for one in tautness(pattern, history):
-        code = _code(one)
+        code = _finding_code(one)
         if code:
             key = (code, history.colours[one.band - 1], round(one.taut_mm, 2))
             same.setdefault(key, []).append(one)
     found = []
     for (code, letter, _), cases in same.items():
         one = cases[0]
-        name = next(colour.name for colour in pattern.colours if colour.letter == letter)
-        path = history.done[one.at].doing.path
+        name = names[letter].name
+        path = history.moves[one.at].path
         found.append(
             finding(
                 code,
-                Place(path=path, step=numbers[one.at], peg=one.pegs[0], band=one.band),
+                Location(path=path, step=numbers[one.at], peg=one.pegs[0], band=one.band),
                 name=name,
                 pegs=one.pegs,
                 taut_mm=one.taut_mm,
@@ -125,7 +121,7 @@ def check_stretch(pattern: Pattern, history: History) -> tuple[Finding, ...]:
     return sum_up(found)
 
 
-def _code(one: Tautness) -> str:
+def _finding_code(one: Tautness) -> str:
     if one.stretch > BREAK_STRETCH:
         return "band-overstretched"
     if one.stretch > WORK_STRETCH:
@@ -133,14 +129,14 @@ def _code(one: Tautness) -> str:
     return "band-slack" if one.placed and one.taut_mm <= one.rest_mm * (1 + 1e-9) else ""
 
 
-def _round_mm(spots: Sequence[tuple[float, float]]) -> float:
+def _hull_length_mm(spots: Sequence[tuple[float, float]]) -> float:
     """Return the length round the hull of the spots; for two spots there and back."""
     ring = hull(spots)
-    if len(ring) > 2 and _in_line(spots):
+    if len(ring) > 2 and _are_in_line(spots):
         ring = [ring[0], ring[-1]]
     return sum(math.dist(spots[i], spots[j]) for i, j in zip(ring, ring[1:] + ring[:1], strict=True))
 
 
-def _in_line(spots: Sequence[tuple[float, float]]) -> bool:
+def _are_in_line(spots: Sequence[tuple[float, float]]) -> bool:
     (ax, ay), (bx, by) = min(spots), max(spots)
     return all(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) < 1e-6 for x, y in spots)

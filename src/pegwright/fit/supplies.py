@@ -9,6 +9,7 @@ from typing import Literal
 
 import msgspec
 
+from pegwright.finding import RefusedError, phrase
 from pegwright.fit.weights import band_mass_g
 from pegwright.loom import Fastened, History, Laid
 from pegwright.pattern import (
@@ -16,7 +17,7 @@ from pegwright.pattern import (
     Clip,
     Extend,
     Hang,
-    Joined,
+    JoinedLooms,
     Knot,
     Layout,
     Move,
@@ -27,9 +28,11 @@ from pegwright.pattern import (
     Rows,
     Turn,
     Wind,
+    band_types_by_letter,
+    colours_by_letter,
 )
 
-__all__ = ["Heap", "Job", "Loom", "Supplies", "for_class", "supplies"]
+__all__ = ["Heap", "Job", "LoomNeed", "Supplies", "count_supplies", "supplies_for_class"]
 
 Job = Literal["placed", "caps", "hung", "finishing", "extension"]
 LoomKind = Literal["straight", "round", "pegs"]
@@ -71,7 +74,7 @@ class Heap(msgspec.Struct, frozen=True, kw_only=True):
         return None if self.band_g is None else self.total * self.band_g
 
 
-class Loom(msgspec.Struct, frozen=True, kw_only=True):
+class LoomNeed(msgspec.Struct, frozen=True, kw_only=True):
     """Looms of one sort: straight ones of rows × pegs, round ones of rings × pegs, or a board of single pegs.
 
     `pitch_mm` is the distance from peg to peg along a row or round the ring; None on a board of single pegs.
@@ -92,7 +95,7 @@ class Supplies(msgspec.Struct, frozen=True, kw_only=True):
     clips: int = 0
     spare_clips: int = 0
     knots: int = 0
-    looms: tuple[Loom, ...] = ()
+    looms: tuple[LoomNeed, ...] = ()
     hooks: int = 0
     scissors: int = 0
 
@@ -108,32 +111,32 @@ class Supplies(msgspec.Struct, frozen=True, kw_only=True):
         return None if None in masses else sum(mass for mass in masses if mass is not None)
 
 
-def supplies(pattern: Pattern, history: History) -> Supplies:
+def count_supplies(pattern: Pattern, history: History) -> Supplies:
     """Count what the moves that were made have used up. Moves that were refused use nothing."""
     jobs: dict[str, Counter[Job]] = {}
     fasteners: Counter[str] = Counter()
     hook = False
     letters = iter(history.colours)
-    for done in history.done:
-        hook = hook or not isinstance(done.doing.move, Place | Wind | Turn | Knot | Clip)
+    for done in history.moves:
+        hook = hook or not isinstance(done.move, Place | Wind | Turn | Knot | Clip)
         for event in done.events:
             if isinstance(event, Laid):
-                jobs.setdefault(next(letters), Counter())[_job(done.doing.move)] += 1
+                jobs.setdefault(next(letters), Counter())[_job_of(done.move)] += 1
             elif isinstance(event, Fastened):
                 fasteners[event.kind] += 1
     listed = [colour.letter for colour in pattern.colours]
     order = sorted(jobs, key=lambda letter: listed.index(letter) if letter in listed else len(listed))
     return Supplies(
-        heaps=tuple(_heap(pattern, letter, jobs[letter]) for letter in order),
+        heaps=tuple(_build_heap(pattern, letter, jobs[letter]) for letter in order),
         clips=fasteners["clip"],
         knots=fasteners["knot"],
-        looms=_looms(pattern.loom),
+        looms=_loom_needs(pattern.loom),
         hooks=int(hook),
         scissors=int(fasteners["knot"] > 0),  # the cord is cut; nothing else is
     )
 
 
-def for_class(one: Supplies, learners: int, spare_share: float = 0.1) -> Supplies:
+def supplies_for_class(one: Supplies, learners: int, spare_share: float = 0.1) -> Supplies:
     """Return the supplies for a class, each learner with a loom, a hook and scissors of their own.
 
     Spares are `spare_share` of each heap of bands, and of the clips, rounded up to whole ones.
@@ -142,7 +145,7 @@ def for_class(one: Supplies, learners: int, spare_share: float = 0.1) -> Supplie
         ValueError: fewer than one learner, or a share outside 0 to 10.
     """
     if learners < 1 or not 0 <= spare_share <= 10:
-        raise ValueError(f"learners from 1, spare share from 0 to 10; not {learners} and {spare_share}")
+        raise RefusedError(phrase("class-size", learners=learners, spare_share=spare_share))
     share = Fraction(str(spare_share))  # as written: a tenth of 30 is 3, not 3.0000000000000001
     heaps = []
     for heap in one.heaps:
@@ -165,7 +168,7 @@ def for_class(one: Supplies, learners: int, spare_share: float = 0.1) -> Supplie
     )
 
 
-def _job(move: Move) -> Job:
+def _job_of(move: Move) -> Job:
     match move:
         case Wind():
             return "caps"
@@ -179,9 +182,9 @@ def _job(move: Move) -> Job:
             return "placed"
 
 
-def _heap(pattern: Pattern, letter: str, jobs: Counter[Job]) -> Heap:
-    colour = next((c for c in pattern.colours if c.letter == letter), None)
-    band = next((b for b in pattern.bands if colour and b.name == colour.band), None)
+def _build_heap(pattern: Pattern, letter: str, jobs: Counter[Job]) -> Heap:
+    colour = colours_by_letter(pattern).get(letter)
+    band = band_types_by_letter(pattern).get(letter)
     return Heap(
         letter=letter,
         name=colour.name if colour else "",
@@ -197,18 +200,18 @@ def _heap(pattern: Pattern, letter: str, jobs: Counter[Job]) -> Heap:
     )
 
 
-def _looms(layout: Layout) -> tuple[Loom, ...]:
+def _loom_needs(layout: Layout) -> tuple[LoomNeed, ...]:
     match layout:
         case Rows():
-            return (Loom(kind="straight", rows=layout.rows, pegs=layout.pegs, pitch_mm=layout.pitch_mm),)
-        case Joined():
+            return (LoomNeed(kind="straight", rows=layout.rows, pegs=layout.pegs, pitch_mm=layout.pitch_mm),)
+        case JoinedLooms():
             sorts = Counter((loom.rows, loom.pegs, loom.pitch_mm) for loom in layout.looms)
             return tuple(
-                Loom(kind="straight", rows=rows, pegs=pegs, pitch_mm=pitch, count=count)
+                LoomNeed(kind="straight", rows=rows, pegs=pegs, pitch_mm=pitch, count=count)
                 for (rows, pegs, pitch), count in sorts.items()
             )
         case Round():
             pitch = layout.diameter_mm * math.sin(math.pi / layout.pegs)
-            return (Loom(kind="round", rows=layout.rings, pegs=layout.pegs, pitch_mm=pitch),)
+            return (LoomNeed(kind="round", rows=layout.rings, pegs=layout.pegs, pitch_mm=pitch),)
         case Pegs():
-            return (Loom(kind="pegs", rows=1, pegs=len(layout.pegs)),)
+            return (LoomNeed(kind="pegs", rows=1, pegs=len(layout.pegs)),)

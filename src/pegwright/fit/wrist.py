@@ -28,19 +28,19 @@ __all__ = [
     "HAND_TO_WRIST",
     "PASSES_99",
     "SIZES",
-    "Age",
-    "Size",
+    "AgeGroup",
+    "Population",
     "Survey",
-    "Table",
     "Wrist",
     "WristReading",
+    "WristSize",
     "hand_mm",
     "read_wrist",
     "wrist_of_age",
     "wrist_of_size",
 ]
 
-Table = Literal["both", "girls", "boys"]
+Population = Literal["both", "girls", "boys"]
 
 
 class Survey(NamedTuple):
@@ -95,7 +95,7 @@ PASSES_99 = 1.31
 """The same ratio, 99th percentile (ANSUR II). Taped round the knuckles without the thumb."""
 
 
-class Age(NamedTuple):
+class AgeGroup(NamedTuple):
     """Mean and sd in mm at one age; the sd at 3 years is not published, and taken as 7 % like at 6."""
 
     years: float
@@ -104,15 +104,15 @@ class Age(NamedTuple):
     boys: tuple[float, float]
 
 
-CHILDREN: tuple[Age, ...] = (
-    Age(3, "Khadilkar et al. 2018", (100.0, 7.0), (104.0, 7.3)),
-    Age(6, "Öztürk et al. 2017", (124.8, 9.3), (130.0, 8.9)),
-    Age(17, "Öztürk et al. 2017", (155.8, 8.6), (168.3, 11.6)),
-    Age(18, "ANSUR II", ADULTS[0][3:5], ADULTS[1][3:5]),
+CHILDREN: tuple[AgeGroup, ...] = (
+    AgeGroup(3, "Khadilkar et al. 2018", (100.0, 7.0), (104.0, 7.3)),
+    AgeGroup(6, "Öztürk et al. 2017", (124.8, 9.3), (130.0, 8.9)),
+    AgeGroup(17, "Öztürk et al. 2017", (155.8, 8.6), (168.3, 11.6)),
+    AgeGroup(18, "ANSUR II", ADULTS[0][3:5], ADULTS[1][3:5]),
 )
 
 
-class Size(NamedTuple):
+class WristSize(NamedTuple):
     """A size of our own: wrists from `low_mm` to `high_mm`, and where the two limits come from."""
 
     name: str
@@ -121,13 +121,13 @@ class Size(NamedTuple):
     limits: str
 
 
-SIZES: tuple[Size, ...] = (
-    Size("XXS", 107, 125, "girls of 6, Öztürk: mean − 1.96 sd, and mean"),
-    Size("XS", 125, 138, "girls of 6, Öztürk: mean; women, ANSUR II: 1 %"),
-    Size("S", 138, 154, "women, ANSUR II: 1 % and 50 %"),
-    Size("M", 154, 165, "women, ANSUR II: 50 % and 90 %; the latter is the men's 10 %"),
-    Size("L", 165, 176, "men, ANSUR II: 10 % and 50 %"),
-    Size("XL", 176, 198, "men, ANSUR II: 50 % and 99 %"),
+SIZES: tuple[WristSize, ...] = (
+    WristSize("XXS", 107, 125, "girls of 6, Öztürk: mean − 1.96 sd, and mean"),
+    WristSize("XS", 125, 138, "girls of 6, Öztürk: mean; women, ANSUR II: 1 %"),
+    WristSize("S", 138, 154, "women, ANSUR II: 1 % and 50 %"),
+    WristSize("M", 154, 165, "women, ANSUR II: 50 % and 90 %; the latter is the men's 10 %"),
+    WristSize("L", 165, 176, "men, ANSUR II: 10 % and 50 %"),
+    WristSize("XL", 176, 198, "men, ANSUR II: 50 % and 99 %"),
 )
 
 _SENSIBLE_MM = (70.0, 300.0)
@@ -168,7 +168,7 @@ _AGE = re.compile(
     r"(?:(?P<who>girls?|boys?)(?:,| of| aged?)*\s+)?(?:aged?\s+)?(?P<years>\d{1,4}(?:[.,]\d{1,2})?)\s*"
     r"(?:years?(?: old)?|yrs?|y)?(?:,?\s*(?P<also>girls?|boys?))?"
 )
-_GROWN: dict[str, Table] = {"adult": "both", "woman": "girls", "man": "boys"}
+_GROWN: dict[str, Population] = {"adult": "both", "woman": "girls", "man": "boys"}
 _SIGNS = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
 _UNIT_MM = {"mm": 1.0, "mi": 1.0, "cm": 10.0, "ce": 10.0, "m": 1000.0}
 
@@ -186,9 +186,9 @@ def read_wrist(text: str) -> WristReading:
         return WristReading(wrist_of_size(size), ())
     girth = _GIRTH.fullmatch(folded)
     if girth is not None:
-        value = _value(girth)
+        value = _parse_number(girth)
         if value is not None:
-            return _measured(value * _UNIT_MM.get(girth["unit"][:2], 25.4), said)
+            return _measured_wrist(value * _UNIT_MM.get(girth["unit"][:2], 25.4), said)
     if folded in _GROWN:
         wrist, _ = wrist_of_age(_GROWN_UP, _GROWN[folded])
         return WristReading(msgspec.structs.replace(wrist, said=folded) if wrist else None, ())
@@ -197,12 +197,12 @@ def read_wrist(text: str) -> WristReading:
         age is not None and not folded.replace(".", "").replace(",", "").isdigit()
     ):  # a bare number may be anything
         told = age["who"] or age["also"] or ""
-        who: Table = "girls" if told[:1] == "g" else "boys" if told else "both"
+        who: Population = "girls" if told[:1] == "g" else "boys" if told else "both"
         return wrist_of_age(float(age["years"].replace(",", ".")), who)
     return WristReading(None, (finding("wrist-unreadable", said=said, sizes=tuple(s.name for s in SIZES)),))
 
 
-def wrist_of_size(size: Size) -> Wrist:
+def wrist_of_size(size: WristSize) -> Wrist:
     """Return the wrist in the middle of a size."""
     return Wrist(
         girth_mm=(size.low_mm + size.high_mm) / 2,
@@ -213,7 +213,7 @@ def wrist_of_size(size: Size) -> Wrist:
     )
 
 
-def wrist_of_age(years: float, table: Table = "both") -> WristReading:
+def wrist_of_age(years: float, table: Population = "both") -> WristReading:
     """Return the mean wrist at an age, with the range mean ± 1.96 sd; `both` spans girls and boys.
 
     From 18 years on it is that of adults.
@@ -248,7 +248,7 @@ def hand_mm(wrist_mm: float) -> float:
     return PASSES_99 * wrist_mm
 
 
-def _value(match: re.Match[str]) -> float | None:
+def _parse_number(match: re.Match[str]) -> float | None:
     if match["whole"] is None and match["over"] is None and match["sign"] is None:
         return None
     value = float((match["whole"] or "0").replace(",", "."))
@@ -259,7 +259,7 @@ def _value(match: re.Match[str]) -> float | None:
     return value + _SIGNS.get(match["sign"] or "", 0.0)
 
 
-def _measured(girth_mm: float, said: str) -> WristReading:
+def _measured_wrist(girth_mm: float, said: str) -> WristReading:
     low, high = _SENSIBLE_MM
     if not low <= girth_mm <= high or not math.isfinite(girth_mm):
         return WristReading(None, (finding("wrist-nonsense", what=phrase("wrist-of-girth", said=said)),))

@@ -2,30 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import accumulate
 
-from pegwright.fit.packs import Buying, Shopping
-from pegwright.fit.supplies import Heap, Supplies, for_class
-from pegwright.lesson.filming import clock, minutes
-from pegwright.lesson.leaf import Grid, Leaf
-from pegwright.lesson.script import Script
-from pegwright.lesson.sheet import Block, Lesson
-from pegwright.lesson.sizes import grid
-from pegwright.lesson.words import Words, line
+from pegwright.fit import ShoppingItem, ShoppingList, Supplies, supplies_for_class
+from pegwright.lesson.film.filming import clock_time, duration_text
+from pegwright.lesson.film.script import Script
+from pegwright.lesson.handout.leaf import Leaf, Table
+from pegwright.lesson.handout.sheet import Block, Lesson
+from pegwright.lesson.handout.sizes import sizes_as_table
+from pegwright.lesson.say.phrasebook import Phrasebook, single_line
 
 SLOWEST = 1.5
 """The slowest of a class against the reckoned beginner (common practice, no source)."""
 
 
-def kit(
+def kit_sheet(
     lesson: Lesson,
     script: Script,
     one: Supplies,
     learners: int,
     *,
     spare_share: float = 0.1,
-    shopping: Shopping | None = None,
+    shopping: ShoppingList | None = None,
 ) -> Leaf:
     """Plan the kit for a class of `learners`, from the supplies of `one` piece.
 
@@ -34,16 +33,23 @@ def kit(
     Raises:
         ValueError: fewer than one learner, or a spare share outside 0 to 10.
     """
-    needs = for_class(one, learners, spare_share)
-    words = lesson.words
-    say = words.say
-    parts: list[Grid | Block] = [_bag(words, one), _whole(words, one, needs, learners)]
+    needs = supplies_for_class(one, learners, spare_share)
+    phrasebook = lesson.phrasebook
+    say = phrasebook.say
+    names = _colour_names(lesson)
+    parts: list[Table | Block] = [
+        _bag_table(phrasebook, names, one),
+        _class_table(phrasebook, names, one, needs, learners),
+    ]
     if lesson.sizes is not None:
-        parts += [grid(words, lesson.sizes), Block(heading="", lines=(lesson.sizes.now,))]
-    parts.append(Block(heading=say("heading-tick"), lines=tuple(_things(words, needs, learners))))
+        parts += [sizes_as_table(phrasebook, lesson.sizes), Block(heading="", lines=(lesson.sizes.now,))]
+    parts.append(Block(heading=say("heading-tick"), lines=tuple(_tick_list(phrasebook, needs, learners))))
     if shopping is not None:
-        parts.append(_buy(words, needs, shopping))
-    parts += [_timetable(words, lesson, script), Block(heading="", lines=(_slow(words, lesson, script),))]
+        parts.append(_shopping_table(phrasebook, names, needs, shopping))
+    parts += [
+        _timetable_table(phrasebook, lesson, script),
+        Block(heading="", lines=(_slowest_text(phrasebook, lesson, script),)),
+    ]
     parts.append(Block(heading=lesson.cautions.heading, lines=(say("kit-safe"), *lesson.cautions.lines)))
     return Leaf(
         title=say("heading-kit", title=lesson.title),
@@ -52,25 +58,28 @@ def kit(
         about=say("kit-about", n=learners),
         parts=tuple(parts),
         foot=lesson.colophon,
-        page=lesson.labels["page"],
+        page=lesson.page_label,
     )
 
 
-def making_s(lesson: Lesson) -> tuple[float, ...]:
+def making_times_s(lesson: Lesson) -> tuple[float, ...]:
     """Return a learner's seconds of making, phase by phase."""
     return tuple(sum(step.learner_s for step in phase.steps) for phase in lesson.phases)
 
 
-def showing_s(script: Script) -> tuple[float, ...]:
-    """Return the seconds of showing and telling, for the opening and then phase by phase."""
+def showing_times_s(script: Script) -> tuple[float, ...]:
+    """Return the seconds of showing and telling, for the opening and the cautions, then phase by phase."""
     return tuple(chapter.end_s - chapter.start_s for chapter in script.chapters)
 
 
-def _bag(words: Words, one: Supplies) -> Grid:
-    say = words.say
-    rows = [(heap.letter, _name(heap), str(heap.total), _grams(words, heap.mass_g)) for heap in one.heaps]
-    rows.append(("", say("total"), str(one.bands), _grams(words, one.mass_g)))
-    return Grid(
+def _bag_table(phrasebook: Phrasebook, names: Mapping[str, str], one: Supplies) -> Table:
+    say = phrasebook.say
+    rows = [
+        (heap.letter, names.get(heap.letter, ""), str(heap.total), _weight_text(phrasebook, heap.mass_g))
+        for heap in one.heaps
+    ]
+    rows.append(("", say("total"), str(one.bands), _weight_text(phrasebook, one.mass_g)))
+    return Table(
         heading=say("heading-bag"),
         columns=("", *(say(f"column-{c}") for c in ("band", "count", "weight"))),
         rows=tuple(rows),
@@ -80,11 +89,13 @@ def _bag(words: Words, one: Supplies) -> Grid:
     )
 
 
-def _whole(words: Words, one: Supplies, needs: Supplies, learners: int) -> Grid:
-    say = words.say
+def _class_table(
+    phrasebook: Phrasebook, names: Mapping[str, str], one: Supplies, needs: Supplies, learners: int
+) -> Table:
+    say = phrasebook.say
     rows = [
-        (heap.letter, _name(heap), f"{learners} × {each.total}", str(heap.spares), str(heap.total),
-         _grams(words, heap.mass_g))
+        (heap.letter, names.get(heap.letter, ""), f"{learners} × {each.total}", str(heap.spares),
+         str(heap.total), _weight_text(phrasebook, heap.mass_g))
         for each, heap in zip(one.heaps, needs.heaps, strict=True)
     ]  # fmt: skip
     spares = sum(heap.spares for heap in needs.heaps)
@@ -95,10 +106,10 @@ def _whole(words: Words, one: Supplies, needs: Supplies, learners: int) -> Grid:
             f"{learners} × {one.bands}",
             str(spares),
             str(needs.bands),
-            _grams(words, needs.mass_g),
+            _weight_text(phrasebook, needs.mass_g),
         )
     )
-    return Grid(
+    return Table(
         heading=say("heading-class"),
         columns=("", *(say(f"column-{c}") for c in ("band", "bag", "spares", "all", "weight"))),
         rows=tuple(rows),
@@ -108,31 +119,33 @@ def _whole(words: Words, one: Supplies, needs: Supplies, learners: int) -> Grid:
     )
 
 
-def _things(words: Words, needs: Supplies, learners: int) -> Iterator[str]:
+def _tick_list(phrasebook: Phrasebook, needs: Supplies, learners: int) -> Iterator[str]:
     """List what is laid out besides the bands, as the supplies of the lesson say it."""
-    say = words.say
+    say = phrasebook.say
     yield say("class-bags", n=learners)
     if needs.clips and needs.spare_clips:
         yield say("thing-clips-spare", n=needs.clips, spare=needs.spare_clips)
     elif needs.clips:
         yield say("thing-clips", n=needs.clips)
     for loom in needs.looms:
-        pitch = "" if loom.pitch_mm is None else words.length(loom.pitch_mm)
+        pitch = "" if loom.pitch_mm is None else phrasebook.length(loom.pitch_mm)
         yield say(f"tool-{loom.kind}", n=loom.count, rows=loom.rows, pegs=loom.pegs, pitch=pitch)
     for name, count in (("hooks", needs.hooks), ("cord", needs.knots), ("scissors", needs.scissors)):
         if count:
             yield say(f"tool-{name}", n=count)
 
 
-def _buy(words: Words, needs: Supplies, shopping: Shopping) -> Grid:
-    say = words.say
+def _shopping_table(
+    phrasebook: Phrasebook, names: Mapping[str, str], needs: Supplies, shopping: ShoppingList
+) -> Table:
+    say = phrasebook.say
     heaps, looms = iter(needs.heaps), iter(needs.looms)
     rows = []
     for each in shopping.lines:
         match each.kind:
             case "bands":
                 heap = next(heaps)
-                what = f"{heap.letter} {_name(heap)}".strip()
+                what = f"{heap.letter} {names.get(heap.letter, '')}".strip()
             case "loom":
                 loom = next(looms)
                 what = say("thing-loom", rows=loom.rows, pegs=loom.pegs)
@@ -141,11 +154,17 @@ def _buy(words: Words, needs: Supplies, shopping: Shopping) -> Grid:
             case kind:
                 what = say(f"thing-{kind}")
         rows.append(
-            (what, str(each.needed), str(each.have), _packs(words, each), _cost(words, each, shopping))
+            (
+                what,
+                str(each.needed),
+                str(each.have),
+                _packs_text(phrasebook, each),
+                _cost_text(phrasebook, each, shopping),
+            )
         )
     total = say("cost-total" if shopping.complete else "cost-part")
-    rows.append((total, "", "", "", f"{shopping.cost} {line(shopping.currency)}".strip()))
-    return Grid(
+    rows.append((total, "", "", "", f"{shopping.cost} {single_line(shopping.currency)}".strip()))
+    return Table(
         heading=say("heading-buy"),
         columns=tuple(say(f"column-{c}") for c in ("band", "need", "have", "packs", "cost")),
         rows=tuple(rows),
@@ -155,33 +174,47 @@ def _buy(words: Words, needs: Supplies, shopping: Shopping) -> Grid:
     )
 
 
-def _packs(words: Words, each: Buying) -> str:
+def _packs_text(phrasebook: Phrasebook, each: ShoppingItem) -> str:
     if not each.missing:
-        return words.say("packs-none")
+        return phrasebook.say("packs-none")
     if not each.packs:
-        return words.say("packs-unknown")
-    return ", ".join(words.say("packs-of", n=number, size=pack.size) for number, pack in each.packs)
+        return phrasebook.say("packs-unknown")
+    return ", ".join(phrasebook.say("packs-of", n=number, size=pack.size) for number, pack in each.packs)
 
 
-def _cost(words: Words, each: Buying, shopping: Shopping) -> str:
-    return words.say("cost-open") if each.cost is None else f"{each.cost} {line(shopping.currency)}".strip()
+def _cost_text(phrasebook: Phrasebook, each: ShoppingItem, shopping: ShoppingList) -> str:
+    return (
+        phrasebook.say("cost-open")
+        if each.cost is None
+        else f"{each.cost} {single_line(shopping.currency)}".strip()
+    )
 
 
-def _timetable(words: Words, lesson: Lesson, script: Script) -> Grid:
+def _timetable_table(phrasebook: Phrasebook, lesson: Lesson, script: Script) -> Table:
     """Show, then make, phase by phase, from minute 0."""
-    say = words.say
+    say = phrasebook.say
     titles = [chapter.title for chapter in script.chapters]
-    makes = [0.0, *making_s(lesson)]
-    shows = list(showing_s(script))
+    shows, making = list(showing_times_s(script)), making_times_s(lesson)
+    makes = [*(0.0 for _ in range(len(shows) - len(making))), *making]
     starts = [0.0, *accumulate(show + make for show, make in zip(shows, makes, strict=True))]
     rows = [
-        (clock(start), title, minutes(words, show), minutes(words, make) if make else "–")
+        (
+            clock_time(start),
+            title,
+            duration_text(phrasebook, show),
+            duration_text(phrasebook, make) if make else "–",
+        )
         for start, title, show, make in zip(starts[:-1], titles, shows, makes, strict=True)
     ]
     rows.append(
-        (clock(starts[-1]), say("timetable-sum"), minutes(words, sum(shows)), minutes(words, sum(makes)))
+        (
+            clock_time(starts[-1]),
+            say("timetable-sum"),
+            duration_text(phrasebook, sum(shows)),
+            duration_text(phrasebook, sum(makes)),
+        )
     )
-    return Grid(
+    return Table(
         heading=say("heading-timetable"),
         columns=tuple(say(f"column-{c}") for c in ("from", "part", "show", "make")),
         rows=tuple(rows),
@@ -191,14 +224,16 @@ def _timetable(words: Words, lesson: Lesson, script: Script) -> Grid:
     )
 
 
-def _slow(words: Words, lesson: Lesson, script: Script) -> str:
-    slow = script.length_s + SLOWEST * sum(making_s(lesson))
-    return f"{words.say('timetable-about')} {words.say('timetable-slow', minutes=minutes(words, slow))}"
+def _slowest_text(phrasebook: Phrasebook, lesson: Lesson, script: Script) -> str:
+    slow = script.length_s + SLOWEST * sum(making_times_s(lesson))
+    minutes = duration_text(phrasebook, slow)
+    return f"{phrasebook.say('timetable-about')} {phrasebook.say('timetable-slow', minutes=minutes)}"
 
 
-def _name(heap: Heap) -> str:
-    return line(heap.name)
+def _colour_names(lesson: Lesson) -> dict[str, str]:
+    """Map each letter to the name of its colour, in the language of the lesson."""
+    return {swatch.letter: swatch.name for swatch in lesson.key}
 
 
-def _grams(words: Words, grams: float | None) -> str:
-    return "" if grams is None else words.say("weight-about", grams=words.decimal(round(grams, 1)))
+def _weight_text(phrasebook: Phrasebook, grams: float | None) -> str:
+    return "" if grams is None else phrasebook.say("weight-about", grams=phrasebook.decimal(round(grams, 1)))

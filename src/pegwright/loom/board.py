@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import product
 from typing import NamedTuple
 
-from pegwright.pattern import MOST_PEGS, Layout, Peg, peg_count, pegs
+from pegwright.pattern import MAX_PEGS, Layout, Peg, peg_count, pegs
 
 _CELL_MM = 32.0
 
@@ -35,19 +36,23 @@ class Board(NamedTuple):
 
     def within(self, low: tuple[float, float], high: tuple[float, float]) -> Iterator[Peg]:
         """Yield the pegs whose centres lie in a rectangle of the plan (corners in mm)."""
-        for column in range(math.floor(low[0] / _CELL_MM), math.floor(high[0] / _CELL_MM) + 1):
-            for row in range(math.floor(low[1] / _CELL_MM), math.floor(high[1] / _CELL_MM) + 1):
-                for peg in self.cells.get((column, row), ()):
-                    if low[0] <= peg.x_mm <= high[0] and low[1] <= peg.y_mm <= high[1]:
-                        yield peg
+        columns = range(math.floor(low[0] / _CELL_MM), math.floor(high[0] / _CELL_MM) + 1)
+        rows = range(math.floor(low[1] / _CELL_MM), math.floor(high[1] / _CELL_MM) + 1)
+        squares: Iterable[tuple[int, int]] = product(columns, rows)
+        if len(columns) * len(rows) > len(self.cells):  # a wide rectangle costs no more than all the pegs
+            squares = sorted(cell for cell in self.cells if cell[0] in columns and cell[1] in rows)
+        for square in squares:
+            for peg in self.cells.get(square, ()):
+                if low[0] <= peg.x_mm <= high[0] and low[1] <= peg.y_mm <= high[1]:
+                    yield peg
 
 
-def board(layout: Layout) -> Board:
+def board_of(layout: Layout) -> Board:
     """Set up the board of a layout; of pegs with the same address the first one stands.
 
-    A loom of more than `MOST_PEGS` is left without pegs: `expand` has said so and gives no moves for it.
+    A loom of more than `MAX_PEGS` is left without pegs: `expand` has said so and gives no moves for it.
     """
-    if peg_count(layout) > MOST_PEGS:
+    if peg_count(layout) > MAX_PEGS:
         return Board({}, layout.peg_mm, layout.height_mm, {})
     found: dict[str, Peg] = {}
     twice = []
@@ -83,12 +88,12 @@ def hull(points: Sequence[tuple[float, float]]) -> list[int]:
     return lower + [i for i in upper[1:-1] if i not in seen]
 
 
-def inside(points: Sequence[tuple[float, float]], spot: tuple[float, float], slack_mm: float) -> bool:
+def is_inside(points: Sequence[tuple[float, float]], spot: tuple[float, float], slack_mm: float) -> bool:
     """Say whether a spot lies in the convex hull of the points, or within `slack_mm` of a thin one."""
     ring = hull(points)
     if len(ring) < 3 or all(_turn(points[ring[0]], points[ring[-1]], points[i]) == 0 for i in ring):
         a, b = points[ring[0]], points[ring[-1]]
-        return _from_segment_mm(a, b, spot) < slack_mm
+        return _distance_to_segment_mm(a, b, spot) < slack_mm
     return all(_turn(points[i], points[j], spot) > 0 for i, j in zip(ring, ring[1:] + ring[:1], strict=True))
 
 
@@ -98,7 +103,7 @@ def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]
     return 0.0 if abs(area) < 1e-6 else area
 
 
-def _from_segment_mm(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
+def _distance_to_segment_mm(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:
     dx, dy = b[0] - a[0], b[1] - a[1]
     along = ((c[0] - a[0]) * dx + (c[1] - a[1]) * dy) / (dx * dx + dy * dy or 1.0)
     along = min(1.0, max(0.0, along))

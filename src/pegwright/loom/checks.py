@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from itertools import chain
 from typing import NamedTuple
 
-from pegwright.finding import Fact, Finding, Fix, Phrase, Place, finding, phrase
-from pegwright.finding.summing import MOST_OF_A_CODE, sum_up
+from pegwright.finding import MAX_PER_CODE, Fact, Finding, Fix, Location, Phrase, finding, phrase, sum_up
+from pegwright.loom.colour_list import check_colour_list
 from pegwright.loom.events import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
-from pegwright.loom.history import Done, History
-from pegwright.loom.listed import check_listed
-from pegwright.loom.order import top_first
+from pegwright.loom.history import AppliedMove, History
+from pegwright.loom.hook_order import reorder_top_first
 from pegwright.loom.state import START, State
 from pegwright.loom.steps import step_numbers
-from pegwright.pattern import BandType, Expansion, Pattern
+from pegwright.pattern import BandType, Expansion, Pattern, Round, Turn, band_types_by_letter
 
 RIM_MM = 1.0  # the flared top that keeps loops on; common practice, no source
 _NAMED = 4
+_AWAY = 0.9  # sine of the angle from which on a channel opens away from the maker
 
 
 class _Step(NamedTuple):
@@ -27,12 +28,12 @@ class _Step(NamedTuple):
 
     number: int
     at: int
-    done: Done
+    done: AppliedMove
     before: State
 
-    def place(self, peg: str | None = None, band: int | None = None) -> Place:
+    def place(self, peg: str | None = None, band: int | None = None) -> Location:
         """Point at this step."""
-        return Place(path=self.done.doing.path, step=self.number, peg=peg, band=band)
+        return Location(path=self.done.path, step=self.number, peg=peg, band=band)
 
 
 def check_loom(pattern: Pattern, expansion: Expansion, history: History) -> tuple[Finding, ...]:
@@ -40,39 +41,40 @@ def check_loom(pattern: Pattern, expansion: Expansion, history: History) -> tupl
 
     The findings of the expansion and of the replay itself are not repeated.
     """
-    steps = _steps(history)
+    steps = _number_steps(history)
     return sum_up(
         chain(
-            check_listed(pattern, expansion),
-            _starts(history, steps),
-            _dragged(pattern, history, steps),
-            _high(pattern, history, steps),
-            _unworked(history, steps),
-            _left(history, steps),
-            _catches(steps),
-            _after_closing(steps),
-            _finish(history, steps),
+            check_colour_list(pattern, expansion),
+            _find_unheld_starts(history, steps),
+            _find_closed_sides(pattern, history, steps),
+            _find_dragged_loops(pattern, history, steps),
+            _find_high_stacks(pattern, history, steps),
+            _find_unworked_bands(history, steps),
+            _find_loops_left(history, steps),
+            _find_odd_catches(steps),
+            _find_bands_after_clip(steps),
+            _find_missing_finish(history, steps),
         )
     )
 
 
-def _steps(history: History) -> tuple[_Step, ...]:
+def _number_steps(history: History) -> tuple[_Step, ...]:
     return tuple(
         _Step(number, i, done, history.before(i))
-        for i, (number, done) in enumerate(zip(step_numbers(history), history.done, strict=True))
+        for i, (number, done) in enumerate(zip(step_numbers(history), history.moves, strict=True))
     )
 
 
-def _events(steps: tuple[_Step, ...]) -> Iterator[tuple[_Step, Event]]:
+def _events_of(steps: tuple[_Step, ...]) -> Iterator[tuple[_Step, Event]]:
     for step in steps:
         for event in step.done.events:
             yield step, event
 
 
-def _starts(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
+def _find_unheld_starts(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     """The first loop taken from an untouched peg must pass something, or it simply comes off."""
     touched: set[str] = set()
-    for step, event in _events(steps):
+    for step, event in _events_of(steps):
         if (
             isinstance(event, Drawn)
             and not event.through
@@ -81,29 +83,62 @@ def _starts(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
         ):
             colour, band, peg = history.colours[event.bight.band - 1], event.bight.band, event.source
             fix = None
-            counted = getattr(step.done.doing.move, "loop", 1)
+            counted = getattr(step.done.move, "loop", 1)
             # A cap on top must leave the number of the loop as it is.
-            if counted > 0 and not step.done.doing.rounds and not step.done.doing.motif:
+            if counted > 0 and not step.done.located.rounds and not step.done.located.motif:
                 cap = {"do": "wind", "colour": colour, "on": peg}
                 patch = {"op": "add", "path": step.place().path, "value": cap}
                 fix = Fix(phrase("fix-cap", peg=peg), (patch,))
             yield finding("start-not-held", step.place(peg, band), fix=fix, band=band, colour=colour, peg=peg)
-        touched.update(_holders(event))
+        touched.update(_holders_worked(event))
 
 
-def _dragged(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
+def _find_closed_sides(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
+    """The hook reaches down the channel from the maker's side, so a channel that opens away is out of reach.
+
+    Looms that are turned a little for each peg, and pegs that open to one side, are left out.
+    """
+    if isinstance(pattern.loom, Round):
+        return
+    away: list[tuple[_Step, str]] = []
+    for step, event in _events_of(steps):
+        if (
+            isinstance(event, Drawn)
+            and event.source in history.board.pegs
+            and (event.through or event.skipped)
+        ):
+            opens = math.sin(math.radians(history.board.pegs[event.source].channel_deg))
+            if (-opens if step.before.turned else opens) > _AWAY:
+                away.append((step, event.source))
+    if not away:
+        return
+    step, peg = away[0]
+    top = "/".join(step.done.path.split("/")[:3])
+    fix = Fix(phrase("fix-turn"), ({"op": "add", "path": top, "value": {"do": "turn"}},))
+    located = step.done.located
+    turns = any(isinstance(done.move, Turn) for done in history.moves)
+    yield finding(
+        "channel-opens-away",
+        step.place(peg),
+        fix=None if turns or located.motif else fix,
+        peg=peg,
+        more=len(away) - 1,
+    )
+
+
+def _find_dragged_loops(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     drawn_at: dict[Bight, int] = {}
     told = 0
-    for step, event in _events(steps):
+    for step, event in _events_of(steps):
         if not isinstance(event, Drawn | Moved | Lifted):
             continue
         if event.dragged:
             fix = None
             # Past those that are told in full only the number matters.
-            shown = event.dragged if told < MOST_OF_A_CODE else event.dragged[:1]
+            shown = event.dragged if told < MAX_PER_CODE else event.dragged[:1]
             start = min((drawn_at[b] for b in shown if b in drawn_at), default=step.at)
-            if told < MOST_OF_A_CODE:
-                fix = top_first(pattern, history, start, step.at)
+            if told < MAX_PER_CODE:
+                fix = reorder_top_first(pattern, history, start, step.at)
             told += 1
             bands = list(dict.fromkeys(b.band for b in shown))
             band = event.bight.band
@@ -115,29 +150,28 @@ def _dragged(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> It
                 band=band,
                 colour=history.colours[band - 1],
                 peg=peg,
-                others=_named("band-named", history, bands),
+                others=_name_bands("band-named", history, bands),
                 count=len(bands),
             )
         drawn_at[event.bight] = step.at
 
 
-def _named(how: str, history: History, bands: list[int]) -> tuple[Phrase, ...]:
+def _name_bands(how: str, history: History, bands: list[int]) -> tuple[Phrase, ...]:
     """Name the first few bands, and say how many more there are."""
     named = [phrase(how, band=band, colour=history.colours[band - 1]) for band in bands[:_NAMED]]
     more = len(bands) - len(named)
     return (*named, phrase("so-many-more", count=more)) if more else tuple(named)
 
 
-def _high(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
-    kinds = {band.name: band.thickness_mm for band in reversed(pattern.bands)}
-    colours = {c.letter: kinds.get(c.band, BandType().thickness_mm) for c in reversed(pattern.colours)}
-    thickness = [colours.get(letter, BandType().thickness_mm) for letter in history.colours]
+def _find_high_stacks(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
+    kinds, plain = band_types_by_letter(pattern), BandType()
+    thickness = [(kinds.get(letter) or plain).thickness_mm for letter in history.colours]
     room = history.board.height_mm - RIM_MM
     thickest = max(thickness, default=0.0)
     first: dict[str, _Step] = {}
     highest: dict[str, tuple[Bight, ...]] = {}
-    for step, event in _events(steps):
-        for peg in _receiving(event):
+    for step, event in _events_of(steps):
+        for peg in _holders_receiving(event):
             stack = step.done.after.stack(peg)
             if peg not in history.board.pegs or len(stack) <= len(highest.get(peg, ())):
                 continue
@@ -153,11 +187,11 @@ def _high(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Itera
         )
 
 
-def _unworked(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
+def _find_unworked_bands(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     """A band of which no loop is ever hooked, lifted, passed through or caught just lies there."""
     worked: set[int] = set()
     laid: dict[int, tuple[_Step, str]] = {}
-    for step, event in _events(steps):
+    for step, event in _events_of(steps):
         match event:
             case Laid():
                 laid[event.band] = (step, event.seats[0].holder)
@@ -175,7 +209,7 @@ def _unworked(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
             yield finding("band-not-worked", step.place(holder, band), band=band, colour=colour)
 
 
-def _left(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
+def _find_loops_left(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     """Loops of a finished piece with nothing through them, on pegs that were worked.
 
     Pegs nobody worked are the far ends; there the loop of the first band is what a clip takes.
@@ -184,8 +218,8 @@ def _left(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     if not final.fasteners:
         return
     last: dict[str, _Step] = {}
-    for step, event in _events(steps):
-        last |= dict.fromkeys(_holders(event), step)
+    for step, event in _events_of(steps):
+        last |= dict.fromkeys(_holders_worked(event), step)
     for peg, step in last.items():
         empty = [b for b in final.stack(peg) if not final.inside.get(b)]
         if empty and peg in history.board.pegs:
@@ -195,16 +229,16 @@ def _left(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
                 step.place(peg, empty[0].band),
                 count=len(empty),
                 peg=peg,
-                loops=_named("the-band", history, bands),
+                loops=_name_bands("the-band", history, bands),
             )
 
 
-def _catches(steps: tuple[_Step, ...]) -> Iterator[Finding]:
-    for step, event in _events(steps):
+def _find_odd_catches(steps: tuple[_Step, ...]) -> Iterator[Finding]:
+    for step, event in _events_of(steps):
         if not isinstance(event, Fastened):
             continue
-        wanted = getattr(step.done.doing.move, "catch", None) or 0
-        patch = {"op": "remove", "path": f"{step.done.doing.path}/catch"}
+        wanted = getattr(step.done.move, "catch", None) or 0
+        patch = {"op": "remove", "path": f"{step.done.path}/catch"}
         fix = Fix(phrase("fix-catch-all"), (patch,))
         for holder, count in zip(event.holders, event.counts, strict=True):
             loops = 1 if holder == START else len(step.before.stack(holder))
@@ -215,34 +249,38 @@ def _catches(steps: tuple[_Step, ...]) -> Iterator[Finding]:
                 yield finding("catches-more", step.place(holder), fix=fix, wanted=wanted, **told)
 
 
-def _after_closing(steps: tuple[_Step, ...]) -> Iterator[Finding]:
+def _find_bands_after_clip(steps: tuple[_Step, ...]) -> Iterator[Finding]:
     """A clip closes the piece: a band laid after it is no longer part of what it holds together."""
     clip = next(
-        (s for s, event in _events(steps) if isinstance(event, Fastened) and event.kind == "clip"), None
+        (s for s, event in _events_of(steps) if isinstance(event, Fastened) and event.kind == "clip"), None
     )
     if clip is None:
         return
-    later = [(s, event) for s, event in _events(steps) if isinstance(event, Laid) and s.at > clip.at]
+    later = [(s, event) for s, event in _events_of(steps) if isinstance(event, Laid) and s.at > clip.at]
     if later:
         step, event = later[0]
         more = len(later) - 1
         yield finding("laid-after-clip", step.place(band=event.band), clip=clip.number, more=more)
 
 
-def _finish(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
+def _find_missing_finish(history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     if not history.colours or history.final.fasteners:
         return
     fix = None
-    end = next((h for h in history.final.stacks if "." in h), None)
+    end = min((h for h in history.final.stacks if "." in h), default=None)
     last = next((e.target for s in reversed(steps) for e in s.done.events if isinstance(e, Drawn)), None)
     at = end.rpartition(".")[0] if end else last
     if at is not None:
-        clip = {"do": "clip", "at": [at]}
-        fix = Fix(phrase("fix-clip", at=at), ({"op": "add", "path": "/steps/-", "value": clip},))
-    yield finding("no-finish", Place(path="/steps"), fix=fix)
+        worked = {holder for _, event in _events_of(steps) for holder in _holders_worked(event)}
+        far = [peg for peg in history.board.pegs if peg not in worked and history.final.stack(peg)]
+        both = len(far) == 1  # the other end lies where it was laid: clipped together they close the piece
+        clip = {"do": "clip", "at": [at, *far] if both else [at]}
+        said = phrase("fix-clip-both", at=at, far=far[0]) if both else phrase("fix-clip", at=at)
+        fix = Fix(said, ({"op": "add", "path": "/steps/-", "value": clip},))
+    yield finding("no-finish", Location(path="/steps"), fix=fix)
 
 
-def _holders(event: Event) -> tuple[str, ...]:
+def _holders_worked(event: Event) -> tuple[str, ...]:
     """Pegs that the event works, other than by laying a band on them."""
     match event:
         case Drawn() | Moved():
@@ -255,10 +293,10 @@ def _holders(event: Event) -> tuple[str, ...]:
             return ()
 
 
-def _receiving(event: Event) -> tuple[str, ...]:
+def _holders_receiving(event: Event) -> tuple[str, ...]:
     match event:
         case Laid():
-            return tuple({seat.holder for seat in event.seats})
+            return tuple(dict.fromkeys(seat.holder for seat in event.seats))
         case Drawn() | Moved():
             return (event.target,)
         case _:

@@ -57,7 +57,9 @@ class Drawn(msgspec.Struct, frozen=True, tag="drawn"):
     `through` are the loops it went through, the last one passed first: bands slid from the hook's shaft
     (`slid`, also the head of `through`), then the loops of the source's stack from the top down.
     `skipped` are the loops that lay above it and that it did not go through, top first.
-    `dragged` are the loops whose ribbons lie inside it and are taken along.
+    `dragged` are the loops whose ribbons lie inside it and are taken along. `lifted` says that it was lifted
+    off the source just before (a `Lifted` event) and goes through nothing more: over the peg's top, so that
+    it is turned over too.
     """
 
     bight: Bight
@@ -67,6 +69,7 @@ class Drawn(msgspec.Struct, frozen=True, tag="drawn"):
     skipped: tuple[Bight, ...] = ()
     dragged: tuple[Bight, ...] = ()
     slid: tuple[Bight, ...] = ()
+    lifted: bool = False
 
 
 class Moved(msgspec.Struct, frozen=True, tag="moved"):

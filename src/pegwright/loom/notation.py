@@ -17,7 +17,7 @@ from itertools import zip_longest
 from immutables import Map
 
 from pegwright.loom.events import Bight
-from pegwright.loom.state import Held, Stack, State
+from pegwright.loom.state import Fastener, Stack, State
 from pegwright.pattern import (
     Bind,
     Clip,
@@ -45,7 +45,7 @@ def print_move(move: Move) -> str:
     """
     match move:
         case Place():
-            return f"place {move.colour} over {_over(move)}"
+            return f"place {move.colour} over {_print_over(move)}"
         case Wind():
             return f"wind {move.colour} on {move.on} {move.turns} turns"
         case Turn():
@@ -53,11 +53,12 @@ def print_move(move: Move) -> str:
         case Hook() | Slide():
             verb = "hook" if isinstance(move, Hook) else "slide"
             through = "" if move.through is None else f" through {move.through}"
-            return f"{verb} {move.source} loop {move.loop} to {move.target}{through}{_together(move)}"
+            return f"{verb} {move.source} loop {move.loop} to {move.target}{through}{_print_together(move)}"
         case Lift():
-            return f"lift {move.at} loop {move.loop}{_together(move)}"
+            to = "" if move.target is None else f" to {move.target}"
+            return f"lift {move.at} loop {move.loop}{to}{_print_together(move)}"
         case Transfer():
-            return f"transfer {move.source} to {move.target}{_together(move)}"
+            return f"transfer {move.source} to {move.target}{_print_together(move)}"
         case Hang():
             return f"hang {move.colour} {move.turns} turns"
         case Bind():
@@ -70,7 +71,7 @@ def print_move(move: Move) -> str:
             return f"{verb} {' '.join(move.at)}{catch}"
 
 
-def _over(move: Place) -> str:
+def _print_over(move: Place) -> str:
     """A move that the machine refuses has a line too: twists and turns that are missing count as none."""
     words = []
     for peg, twists, turns in zip_longest(move.over, (0, *move.twists), move.turns, fillvalue=0):
@@ -79,7 +80,7 @@ def _over(move: Place) -> str:
     return " ".join(words)
 
 
-def _together(move: Hook | Slide | Lift | Transfer) -> str:
+def _print_together(move: Hook | Slide | Lift | Transfer) -> str:
     together = 1 if isinstance(move, Slide) else move.together
     return f" together {together}" if together > 1 else ""
 
@@ -88,44 +89,54 @@ _PEG = r"[A-Z]{1,2}[1-9][0-9]*"
 _HOLDER = rf"(?:{_PEG}|[a-z][a-z0-9-]*)"
 _THROUGH = r"(?: through (?P<through>\d+))?"
 _TOGETHER = r"(?: together (?P<together>\d+))?"
+_LOOP = r"(?: loop (?P<loop>-?\d+))?"
+_TURNS = r"(?: (?P<turns>\d+) turns?)?"
 _GRAMMAR: tuple[tuple[str, Callable[[dict[str, str]], Move]], ...] = (
     (r"place (?P<colour>\w+) over (?P<over>.+)", lambda w: _read_place(w["colour"], w["over"].split())),
     (
-        rf"wind (?P<colour>\w+) on (?P<on>{_PEG}) (?P<turns>\d+) turns",
-        lambda w: Wind(colour=w["colour"], on=w["on"], turns=int(w["turns"])),
+        rf"wind (?P<colour>\w+) on (?P<on>{_PEG}){_TURNS}",
+        lambda w: Wind(colour=w["colour"], on=w["on"], turns=int(w["turns"] or 3)),
     ),
     (r"turn", lambda _: Turn()),
     (
-        rf"hook (?P<source>{_PEG}) loop (?P<loop>-?\d+) to (?P<target>{_PEG}){_THROUGH}{_TOGETHER}",
+        rf"hook (?P<source>{_PEG}){_LOOP} to (?P<target>{_PEG}){_THROUGH}{_TOGETHER}",
         lambda w: Hook(
             source=w["source"],
             target=w["target"],
-            loop=int(w["loop"]),
-            through=_number(w["through"]),
-            together=_number(w["together"]) or 1,
+            loop=int(w["loop"] or 1),
+            through=_read_number(w["through"]),
+            together=_read_number(w["together"]) or 1,
         ),
     ),
     (
-        rf"slide (?P<source>{_PEG}) loop (?P<loop>-?\d+) to (?P<target>{_PEG}){_THROUGH}",
+        rf"slide (?P<source>{_PEG}){_LOOP} to (?P<target>{_PEG}){_THROUGH}",
         lambda w: Slide(
-            source=w["source"], target=w["target"], loop=int(w["loop"]), through=_number(w["through"])
+            source=w["source"],
+            target=w["target"],
+            loop=int(w["loop"] or 1),
+            through=_read_number(w["through"]),
         ),
     ),
     (
-        rf"lift (?P<at>{_PEG}) loop (?P<loop>-?\d+){_TOGETHER}",
-        lambda w: Lift(at=w["at"], loop=int(w["loop"]), together=_number(w["together"]) or 1),
+        rf"lift (?P<at>{_PEG}){_LOOP}(?: to (?P<target>{_PEG}))?{_TOGETHER}",
+        lambda w: Lift(
+            at=w["at"],
+            loop=int(w["loop"] or 1),
+            target=w["target"],
+            together=_read_number(w["together"]) or 1,
+        ),
     ),
     (
         rf"transfer (?P<source>{_PEG}) to (?P<target>{_PEG}){_TOGETHER}",
-        lambda w: Transfer(source=w["source"], target=w["target"], together=_number(w["together"]) or 1),
+        lambda w: Transfer(source=w["source"], target=w["target"], together=_read_number(w["together"]) or 1),
     ),
     (
-        r"hang (?P<colour>\w+) (?P<turns>\d+) turns",
-        lambda w: Hang(colour=w["colour"], turns=int(w["turns"])),
+        rf"hang (?P<colour>\w+){_TURNS}",
+        lambda w: Hang(colour=w["colour"], turns=int(w["turns"] or 3)),
     ),
     (
-        rf"bind (?P<colour>\w+) through (?P<at>{_PEG}) as (?P<end>[a-z][a-z0-9-]*)",
-        lambda w: Bind(colour=w["colour"], at=w["at"], end=w["end"]),
+        rf"bind (?P<colour>\w+) through (?P<at>{_PEG})(?: as (?P<end>[a-z][a-z0-9-]*))?",
+        lambda w: Bind(colour=w["colour"], at=w["at"], end=w["end"] or "end"),
     ),
     (
         r"extend (?P<end>[a-z][a-z0-9-]*) by (?P<bands>\d+) (?P<colour>\w+)",
@@ -134,7 +145,7 @@ _GRAMMAR: tuple[tuple[str, Callable[[dict[str, str]], Move]], ...] = (
     (
         rf"(?P<verb>knot|clip) (?P<at>{_HOLDER}(?: {_HOLDER})*?)(?: catch (?P<catch>\d+))?",
         lambda w: (Knot if w["verb"] == "knot" else Clip)(
-            at=tuple(w["at"].split()), catch=_number(w["catch"])
+            at=tuple(w["at"].split()), catch=_read_number(w["catch"])
         ),
     ),
 )
@@ -153,7 +164,7 @@ def parse_move(line: str) -> Move:
     raise ValueError(f"{line!r} is not a move")
 
 
-def _number(text: str | None) -> int | None:
+def _read_number(text: str | None) -> int | None:
     return None if text is None else int(text)
 
 
@@ -190,9 +201,9 @@ def _read_place(colour: str, words: list[str]) -> Place:
 def print_state(state: State) -> str:
     """Return the state's line."""
     parts = ["far" if state.turned else "near", f"{state.bands} bands"]
-    parts += [f"{holder} {_loops(loops)}" for holder, loops in sorted(state.stacks.items())]
-    parts += [f"{loop}<{_loops(ribbons)}" for loop, ribbons in sorted(state.inside.items())]
-    parts += [f"{held.kind} {_loops(held.caught)}" for held in state.fasteners]
+    parts += [f"{holder} {_print_loops(loops)}" for holder, loops in sorted(state.stacks.items())]
+    parts += [f"{loop}<{_print_loops(ribbons)}" for loop, ribbons in sorted(state.inside.items())]
+    parts += [f"{held.kind} {_print_loops(held.caught)}" for held in state.fasteners]
     return " | ".join(parts)
 
 
@@ -217,7 +228,7 @@ def parse_state(line: str) -> State:
             loop, _, first = part.partition("<")
             inside[parse_bight(loop)] = _read_loops(first)
         elif head in ("knot", "clip"):
-            fasteners.append(Held(head, _read_loops(tail)))
+            fasteners.append(Fastener(head, _read_loops(tail)))
         elif re.fullmatch(rf"{_PEG}|hook|[a-z][a-z0-9-]*\.\d+", head):
             stacks[head] = _read_loops(tail)
         else:
@@ -240,7 +251,7 @@ def parse_bight(text: str) -> Bight:
     return Bight(int(match[1]), index - 1)
 
 
-def _loops(loops: Stack) -> str:
+def _print_loops(loops: Stack) -> str:
     return " ".join(str(loop) for loop in loops)
 
 

@@ -13,7 +13,7 @@ START = "start"
 Stack = tuple[Bight, ...]
 
 
-class Held(NamedTuple):
+class Fastener(NamedTuple):
     """A fastener in place: its kind and the loops it caught, as in `Fastened`."""
 
     kind: str
@@ -31,7 +31,7 @@ class State(NamedTuple):
     stacks: Map[str, Stack] = Map()
     inside: Map[Bight, Stack] = Map()
     bands: int = 0
-    fasteners: tuple[Held, ...] = ()
+    fasteners: tuple[Fastener, ...] = ()
     turned: bool = False
 
     def stack(self, holder: str) -> Stack:

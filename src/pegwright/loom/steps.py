@@ -10,4 +10,4 @@ from pegwright.loom.history import History
 def step_numbers(history: History) -> tuple[int, ...]:
     """Return, for each move made, its number from 1 among all moves of the pattern, refused ones included."""
     refused = {found.place.step for found in history.findings}
-    return tuple(islice((n for n in count(1) if n not in refused), len(history.done)))
+    return tuple(islice((n for n in count(1) if n not in refused), len(history.moves)))

@@ -9,14 +9,21 @@ from typing import Annotated, Literal
 
 import msgspec
 
-from pegwright.pattern.layout import Layout, Length
-from pegwright.pattern.moves import VISIBLE, AnyStep, Letter, Name, Text
+from pegwright.pattern.layout import Layout
+from pegwright.pattern.moves import VISIBLE, Letter, Name, PatternStep, Text
 from pegwright.pattern.rubber import Law
 
-VERSION = 2
+VERSION = 3
 
+LANGUAGE_TAG = r"^[a-z]{2,3}(-[A-Za-z0-9]{2,8}){0,3}$(?!\n)"
 TINT = r"^#[0-9A-Fa-f]{6}$(?!\n)"
 SEEN_IF_ANY = rf"^$(?!\n)|{VISIBLE}"
+
+BandLength = Annotated[float, msgspec.Meta(ge=0.1, le=1000)]
+"""Mm. Anything thinner than a hair is no band, and what is worked out by thickness would never end."""
+
+LanguageTag = Annotated[str, msgspec.Meta(pattern=LANGUAGE_TAG)]
+"""A language as BCP 47 (RFC 5646) writes it: `en`, `de`, `pt-BR`."""
 
 Level = Literal["basic", "easy", "intermediate", "complex"]
 Material = Literal["silicone", "rubber", "tpe"]
@@ -34,8 +41,8 @@ class BandType(_Part, frozen=True, kw_only=True):
     """
 
     name: Name = "standard"
-    bore_mm: Length = 13.5
-    thickness_mm: Length = 1.5
+    bore_mm: BandLength = 13.5
+    thickness_mm: BandLength = 1.5
     material: Material = "silicone"
     weight_100_g: Annotated[float, msgspec.Meta(gt=0, le=100_000)] | None = None
     rubber: Law | None = None
@@ -54,13 +61,13 @@ class Motif(_Part, frozen=True, kw_only=True):
     """A named run of steps: `colours` are letters to be filled in, `counts` numbers with their defaults."""
 
     name: Name
-    steps: tuple[AnyStep, ...]
+    steps: tuple[PatternStep, ...]
     colours: tuple[Letter, ...] = ()
     counts: dict[Name, Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)]] = {}
     note: Text = ""
 
 
-class Stated(_Part, frozen=True, kw_only=True):
+class StatedCounts(_Part, frozen=True, kw_only=True):
     """Counts that the designer has written down; the check compares them with the pattern."""
 
     bands: dict[Letter, Annotated[int, msgspec.Meta(ge=0, le=1_000_000)]] = {}
@@ -68,7 +75,11 @@ class Stated(_Part, frozen=True, kw_only=True):
 
 
 class Pattern(_Part, frozen=True, kw_only=True):
-    """A piece, from its title to its last clip."""
+    """A piece, from its title to its last clip.
+
+    `language` is that of its texts; `translations` has, for each other language, a text as it is written
+    here with what it reads there.
+    """
 
     pegwright: Annotated[int, msgspec.Meta(ge=VERSION, le=VERSION)]
     title: Annotated[str, msgspec.Meta(min_length=1, max_length=200, pattern=VISIBLE)]
@@ -76,9 +87,11 @@ class Pattern(_Part, frozen=True, kw_only=True):
     licence: Annotated[str, msgspec.Meta(max_length=200)] = ""
     level: Level = "basic"
     notes: Text = ""
+    language: LanguageTag = "en"
+    translations: Annotated[dict[LanguageTag, dict[Text, Text]], msgspec.Meta(max_length=50)] = {}
     loom: Layout
     bands: Annotated[tuple[BandType, ...], msgspec.Meta(max_length=200)] = (BandType(),)
     colours: Annotated[tuple[Colour, ...], msgspec.Meta(max_length=500)] = ()
     motifs: Annotated[tuple[Motif, ...], msgspec.Meta(max_length=500)] = ()
-    steps: tuple[AnyStep, ...] = ()
-    stated: Stated | None = None
+    steps: tuple[PatternStep, ...] = ()
+    stated: StatedCounts | None = None

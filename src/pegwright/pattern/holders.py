@@ -1,4 +1,4 @@
-"""Where a step names pegs, ends and other holders of loops."""
+"""Where a step names pegs, free ends and other holders of loops."""
 
 from __future__ import annotations
 
@@ -7,25 +7,32 @@ from typing import Any, TypeVar
 
 import msgspec
 
-from pegwright.pattern.moves import Step
+from pegwright.pattern.address import is_address
+from pegwright.pattern.moves import StepFields
 
-__all__ = ["holders", "with_holders"]
+__all__ = ["HOLDER_FIELDS", "named_holders", "named_pegs", "with_holders"]
 
-_FIELDS = ("source", "target", "on", "at", "over")
+HOLDER_FIELDS = ("source", "on", "at", "target", "over")
+"""The fields of a step that name holders."""
 
-AStep = TypeVar("AStep", bound=Step)
+AStep = TypeVar("AStep", bound=StepFields)
 
 
-def holders(step: Step) -> list[str]:
+def named_holders(step: StepFields) -> list[str]:
     """Return every holder that a step names itself, in order, as often as it does."""
-    values = [getattr(step, name, None) or () for name in _FIELDS]
+    values = [getattr(step, name, None) or () for name in HOLDER_FIELDS]
     return [one for value in values for one in ((value,) if isinstance(value, str) else value)]
 
 
-def with_holders(step: AStep, put: Callable[[str], str], **more: Any) -> AStep:
-    """Return the step with each of its holders put elsewhere, and with other fields changed."""
-    for name in _FIELDS:
+def named_pegs(step: StepFields) -> tuple[str, ...]:
+    """Return the pegs that a step names itself, in order, each once."""
+    return tuple(dict.fromkeys(filter(is_address, named_holders(step))))
+
+
+def with_holders(step: AStep, change: Callable[[str], str], **more: Any) -> AStep:
+    """Return the step with each of its holders changed, and with other fields set to new values."""
+    for name in HOLDER_FIELDS:
         value = getattr(step, name, None)
         if value is not None:
-            more[name] = put(value) if isinstance(value, str) else tuple(map(put, value))
+            more[name] = change(value) if isinstance(value, str) else tuple(map(change, value))
     return msgspec.structs.replace(step, **more) if more else step

@@ -6,6 +6,8 @@ Plan coordinates in mm as the maker sees the loom at the start: x to the right, 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from itertools import pairwise
 from typing import Annotated, Literal, NamedTuple
 
 import msgspec
@@ -13,6 +15,12 @@ import msgspec
 from pegwright.pattern.address import Address
 
 Length = Annotated[float, msgspec.Meta(gt=0, le=1000)]
+MAX_REACH_MM = 2000.0
+"""As far apart as a maker holds two loops of one band: about a tall adult's arm span (from memory)."""
+
+MIN_GAP_MM = 1.0
+"""Pegs whose centres are nearer than this stand in one place."""
+
 Count = Annotated[int, msgspec.Meta(ge=1, le=10_000)]
 Channel = Literal["near", "far", "left", "right"]
 
@@ -44,7 +52,7 @@ class Rows(_Loom, frozen=True, kw_only=True, tag="rows"):
     channel: Channel = "far"
 
 
-class Joined(_Loom, frozen=True, kw_only=True, tag="joined"):
+class JoinedLooms(_Loom, frozen=True, kw_only=True, tag="joined"):
     """Several straight looms joined: `beside` letters the rows on, `beyond` numbers the pegs on."""
 
     looms: Annotated[tuple[Rows, ...], msgspec.Meta(min_length=2, max_length=50)]
@@ -77,7 +85,7 @@ class Pegs(_Loom, frozen=True, kw_only=True, tag="pegs"):
     pegs: Annotated[tuple[PegAt, ...], msgspec.Meta(min_length=1, max_length=20_000)]
 
 
-Layout = Rows | Joined | Round | Pegs
+Layout = Rows | JoinedLooms | Round | Pegs
 
 
 class Peg(NamedTuple):
@@ -93,11 +101,11 @@ def pegs(layout: Layout) -> tuple[Peg, ...]:
     """Return every peg of the loom. An address given twice comes out twice; the loom room reports it."""
     match layout:
         case Rows():
-            return tuple(_rows(layout, 0, 0, 0.0, 0.0))
-        case Joined():
-            return tuple(_joined(layout))
+            return tuple(_row_pegs(layout, 0, 0, 0.0, 0.0))
+        case JoinedLooms():
+            return tuple(_joined_pegs(layout))
         case Round():
-            return tuple(_round(layout))
+            return tuple(_round_pegs(layout))
         case Pegs():
             return tuple(Peg(p.at, p.x_mm, p.y_mm, CHANNEL_DEG[p.channel]) for p in layout.pegs)
 
@@ -107,7 +115,7 @@ def peg_count(layout: Layout) -> int:
     match layout:
         case Rows():
             return layout.rows * layout.pegs
-        case Joined():
+        case JoinedLooms():
             return sum(loom.rows * loom.pegs for loom in layout.looms)
         case Round():
             return layout.rings * layout.pegs
@@ -115,7 +123,43 @@ def peg_count(layout: Layout) -> int:
             return len(layout.pegs)
 
 
-def _rows(loom: Rows, row0: int, number0: int, x0: float, y0: float) -> list[Peg]:
+class PegGap(NamedTuple):
+    """Two pegs and the distance in mm between them, along the loom or between their centres."""
+
+    peg: str
+    other: str
+    gap_mm: float
+
+
+def find_empty_stretch(placed: Sequence[Peg]) -> PegGap | None:
+    """Return the pegs at the two sides of a stretch of the loom that is empty for more than `MAX_REACH_MM`.
+
+    So the extent of a loom without one grows with its pegs only. Time grows as sorting them does.
+    """
+    for axis in (1, 2):
+        ordered = sorted(placed, key=lambda peg: peg[axis])
+        for one, other in pairwise(ordered):
+            gap = float(other[axis]) - float(one[axis])
+            if gap > MAX_REACH_MM:
+                return PegGap(one.at, other.at, gap)
+    return None
+
+
+def find_coincident_pegs(placed: Sequence[Peg]) -> PegGap | None:
+    """Return two pegs of different addresses that are nearer to each other than `MIN_GAP_MM`, or None."""
+    squares: dict[tuple[int, int], list[Peg]] = {}
+    for peg in placed:
+        x, y = math.floor(peg.x_mm / MIN_GAP_MM), math.floor(peg.y_mm / MIN_GAP_MM)
+        for square in ((x + i, y + j) for i in (-1, 0, 1) for j in (-1, 0, 1)):
+            for other in squares.get(square, ()):
+                gap = math.hypot(peg.x_mm - other.x_mm, peg.y_mm - other.y_mm)
+                if gap < MIN_GAP_MM and peg.at != other.at:
+                    return PegGap(other.at, peg.at, gap)
+        squares.setdefault((x, y), []).append(peg)
+    return None
+
+
+def _row_pegs(loom: Rows, row0: int, number0: int, x0: float, y0: float) -> list[Peg]:
     made = []
     for row in range(loom.rows):
         shift = loom.shift[row] if row < len(loom.shift) else 0.0
@@ -131,12 +175,12 @@ def _rows(loom: Rows, row0: int, number0: int, x0: float, y0: float) -> list[Peg
     return made
 
 
-def _joined(joined: Joined) -> list[Peg]:
+def _joined_pegs(joined: JoinedLooms) -> list[Peg]:
     made: list[Peg] = []
     row0 = number0 = 0
     x0 = y0 = 0.0
     for loom in joined.looms:
-        made += _rows(loom, row0, number0, x0, y0)
+        made += _row_pegs(loom, row0, number0, x0, y0)
         if joined.side == "beside":
             row0 += loom.rows
             x0 += (loom.rows - 1) * loom.row_gap_mm + joined.gap_mm
@@ -146,7 +190,7 @@ def _joined(joined: Joined) -> list[Peg]:
     return made
 
 
-def _round(loom: Round) -> list[Peg]:
+def _round_pegs(loom: Round) -> list[Peg]:
     made = []
     for ring in range(loom.rings):
         radius = loom.diameter_mm / 2 - ring * loom.ring_gap_mm

@@ -33,7 +33,7 @@ LoopNumber = Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)]
 Few = Annotated[int, msgspec.Meta(ge=1, le=100)]
 
 
-class Step(
+class StepFields(
     msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True, tag_field="do"
 ):
     """Any step may carry a note, a warning, and a hint for its picture."""
@@ -43,7 +43,7 @@ class Step(
     picture: Text = ""
 
 
-class Place(Step, frozen=True, kw_only=True, tag="place"):
+class Place(StepFields, frozen=True, kw_only=True, tag="place"):
     """Stretch a band over two or more pegs, on top of the stacks.
 
     `turns` winds it round each peg so often (absent: once each); `twists` gives the half-twists between one
@@ -56,7 +56,7 @@ class Place(Step, frozen=True, kw_only=True, tag="place"):
     twists: tuple[Twists, ...] = ()
 
 
-class Wind(Step, frozen=True, kw_only=True, tag="wind"):
+class Wind(StepFields, frozen=True, kw_only=True, tag="wind"):
     """Wind a band round one peg: a cap band."""
 
     colour: Letter
@@ -64,11 +64,11 @@ class Wind(Step, frozen=True, kw_only=True, tag="wind"):
     turns: Annotated[int, msgspec.Meta(ge=1, le=8)] = 3
 
 
-class Turn(Step, frozen=True, kw_only=True, tag="turn"):
+class Turn(StepFields, frozen=True, kw_only=True, tag="turn"):
     """Turn the loom round, end for end."""
 
 
-class Hook(Step, frozen=True, kw_only=True, tag="hook", rename={"source": "from", "target": "to"}):
+class Hook(StepFields, frozen=True, kw_only=True, tag="hook", rename={"source": "from", "target": "to"}):
     """Reach down the channel inside the loops above, take a loop, pull it up and put it on another peg.
 
     `together` takes that many loops at once, the named one being the lowest.
@@ -81,15 +81,18 @@ class Hook(Step, frozen=True, kw_only=True, tag="hook", rename={"source": "from"
     together: Few = 1
 
 
-class Lift(Step, frozen=True, kw_only=True, tag="lift"):
-    """Carry a loop up over the loops above it and off the peg."""
+class Lift(StepFields, frozen=True, kw_only=True, tag="lift", rename={"target": "to"}):
+    """Carry a loop up over the loops above it and off the peg, to drop there or to go on another peg."""
 
     at: PegName
     loop: LoopNumber = 1
     together: Few = 1
+    target: PegName | None = None
 
 
-class Transfer(Step, frozen=True, kw_only=True, tag="transfer", rename={"source": "from", "target": "to"}):
+class Transfer(
+    StepFields, frozen=True, kw_only=True, tag="transfer", rename={"source": "from", "target": "to"}
+):
     """Put the topmost loops of a peg on another peg, as they lie, without turning them over."""
 
     source: PegName
@@ -97,14 +100,14 @@ class Transfer(Step, frozen=True, kw_only=True, tag="transfer", rename={"source"
     together: Few = 1
 
 
-class Hang(Step, frozen=True, kw_only=True, tag="hang"):
+class Hang(StepFields, frozen=True, kw_only=True, tag="hang"):
     """Wind a band on the hook's shaft."""
 
     colour: Letter
     turns: Annotated[int, msgspec.Meta(ge=1, le=8)] = 3
 
 
-class Slide(Step, frozen=True, kw_only=True, tag="slide", rename={"source": "from", "target": "to"}):
+class Slide(StepFields, frozen=True, kw_only=True, tag="slide", rename={"source": "from", "target": "to"}):
     """Take a loop with the hook, slide all that hangs on the shaft on to it, and put it on a peg."""
 
     source: PegName
@@ -113,7 +116,7 @@ class Slide(Step, frozen=True, kw_only=True, tag="slide", rename={"source": "fro
     through: Annotated[int, msgspec.Meta(ge=0, le=10_000)] | None = None
 
 
-class Bind(Step, frozen=True, kw_only=True, tag="bind"):
+class Bind(StepFields, frozen=True, kw_only=True, tag="bind"):
     """Pull a last band through all loops of a peg; both its ends are then the free end of that name."""
 
     colour: Letter
@@ -121,7 +124,7 @@ class Bind(Step, frozen=True, kw_only=True, tag="bind"):
     end: EndName = "end"
 
 
-class Extend(Step, frozen=True, kw_only=True, tag="extend"):
+class Extend(StepFields, frozen=True, kw_only=True, tag="extend"):
     """Add a plain chain at a free end, each band pulled through the two loops of the one before."""
 
     colour: Letter
@@ -129,7 +132,7 @@ class Extend(Step, frozen=True, kw_only=True, tag="extend"):
     end: EndName = "end"
 
 
-class Knot(Step, frozen=True, kw_only=True, tag="knot"):
+class Knot(StepFields, frozen=True, kw_only=True, tag="knot"):
     """Run a cord through the loops of the holders and tie it off.
 
     `catch` takes only so many loops of each holder, from the top; absent means all.
@@ -139,7 +142,7 @@ class Knot(Step, frozen=True, kw_only=True, tag="knot"):
     catch: Few | None = None
 
 
-class Clip(Step, frozen=True, kw_only=True, tag="clip"):
+class Clip(StepFields, frozen=True, kw_only=True, tag="clip"):
     """Clip the loops of one or more holders together: pegs, free ends, and `start`.
 
     `start` is the first band of a piece that was made by lifting over, once its first loop is off the peg.
@@ -154,16 +157,16 @@ Move = Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Exte
 Times = Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)] | Name
 
 
-class Repeat(Step, frozen=True, kw_only=True, tag="repeat"):
+class Repeat(StepFields, frozen=True, kw_only=True, tag="repeat"):
     """Do the steps so many times, moving every address on by `rows` and `pegs` each time."""
 
     times: Times
-    steps: tuple[AnyStep, ...]
+    steps: tuple[PatternStep, ...]
     rows: Annotated[int, msgspec.Meta(ge=-700, le=700)] = 0
     pegs: Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)] = 0
 
 
-class Use(Step, frozen=True, kw_only=True, tag="motif"):
+class Use(StepFields, frozen=True, kw_only=True, tag="motif"):
     """Work a motif here: moved, mirrored, with its colours and counts filled in.
 
     `mirror` swaps the motif's own rows left for right (`rows`) or its pegs near for far (`pegs`).
@@ -177,6 +180,6 @@ class Use(Step, frozen=True, kw_only=True, tag="motif"):
     counts: dict[Name, Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)]] = {}
 
 
-AnyStep = (
+PatternStep = (
     Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Extend | Knot | Clip | Repeat | Use
 )

@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 import msgspec
 
 from pegwright.finding import Phrase, phrase
-from pegwright.pattern.document import SEEN_IF_ANY, TINT
+from pegwright.pattern.document import LANGUAGE_TAG, SEEN_IF_ANY, TINT
 from pegwright.pattern.moves import ADDRESS, END, HOLDER, LETTER, MIRROR, VISIBLE
 
 SCHEMA_HINT = phrase("see-schema")
@@ -27,6 +27,7 @@ _FORMS = {
     ADDRESS: ("is-no-address", "write-address"),
     END: ("is-no-end", "write-end"),
     HOLDER: ("is-no-holder", "write-holder"),
+    LANGUAGE_TAG: ("is-no-language", "write-language"),
     LETTER: ("is-no-letter", "write-letter"),
     MIRROR: ("is-no-mirror", "write-mirror"),
     TINT: ("is-no-tint", "write-tint"),
@@ -43,25 +44,31 @@ _TYPES: tuple[tuple[Any, str, str], ...] = (
 )
 
 
-def why(raw: Any, kind: Any, error: Exception) -> Reason:
+def explain_mismatch(raw: Any, kind: Any, error: Exception) -> Reason:
     """Say why `raw` does not fit the type `kind`; msgspec's own words where there are none better."""
-    kind, metas = _taken_apart(kind)
+    kind, metas = _split_annotations(kind)
     if typing.get_origin(kind) in (types.UnionType, typing.Union):
         options = [option for option in typing.get_args(kind) if option is not types.NoneType]
         structs = [o for o in options if isinstance(o, type) and issubclass(o, msgspec.Struct)]
         if structs:
-            return _no_choice(raw, structs)
-        fitting = [option for option in options if _is(raw, _bare(option))]
+            return _no_such_struct(raw, structs)
+        fitting = [option for option in options if _fits_type(raw, _bare_type(option))]
         if len(fitting or options) == 1:
-            return why(raw, (fitting or options)[0], error)
-        return Reason(phrase("is-not", said=_said(raw), types=tuple(_named(_bare(o))[0] for o in options)))
+            return explain_mismatch(raw, (fitting or options)[0], error)
+        return Reason(
+            phrase(
+                "is-not",
+                said=_quote_value(raw),
+                types=tuple(_type_phrases(_bare_type(o))[0] for o in options),
+            )
+        )
     if typing.get_origin(kind) is typing.Literal:
-        return _not_among(raw, [str(choice) for choice in typing.get_args(kind)])
-    if not _is(raw, kind):
-        name, hint = _named(kind)
-        return Reason(phrase("is-not", said=_said(raw), types=(name,)), hint)
+        return _not_a_choice(raw, [str(choice) for choice in typing.get_args(kind)])
+    if not _fits_type(raw, kind):
+        name, hint = _type_phrases(kind)
+        return Reason(phrase("is-not", said=_quote_value(raw), types=(name,)), hint)
     for meta in metas:
-        found = _outside(raw, meta)
+        found = _bound_violation(raw, meta)
         if found:
             return found
     told = error.__cause__.args[:1] if isinstance(error.__cause__, ValueError) else ()
@@ -71,7 +78,7 @@ def why(raw: Any, kind: Any, error: Exception) -> Reason:
     return Reason(phrase("as-told", text=reason[:1].lower() + reason[1:]))
 
 
-def _outside(raw: Any, meta: msgspec.Meta) -> Reason | None:
+def _bound_violation(raw: Any, meta: msgspec.Meta) -> Reason | None:
     if isinstance(raw, int | float):
         low: Any = meta.ge if meta.ge is not None else meta.gt
         high: Any = meta.le  # every bound in a document has two ends
@@ -81,7 +88,7 @@ def _outside(raw: Any, meta: msgspec.Meta) -> Reason | None:
             or (high is not None and raw > high)
         ):
             hint = "take-more-than" if meta.gt is not None else "take-at-least"
-            return Reason(phrase("out-of-bounds", said=_said(raw)), phrase(hint, least=low, most=high))
+            return Reason(phrase("out-of-bounds", said=_quote_value(raw)), phrase(hint, least=low, most=high))
         return None
     size, what = len(raw), "characters" if isinstance(raw, str) else "entries"
     if meta.max_length is not None and size > meta.max_length:
@@ -90,24 +97,24 @@ def _outside(raw: Any, meta: msgspec.Meta) -> Reason | None:
         return Reason(phrase("too-few", size=size, what=what), phrase("at-least", least=meta.min_length))
     if isinstance(raw, str) and meta.pattern in _FORMS:
         form, hint = _FORMS[meta.pattern]
-        return Reason(phrase(form, said=_said(raw)), phrase(hint))
+        return Reason(phrase(form, said=_quote_value(raw)), phrase(hint))
     return None
 
 
-def _no_choice(raw: Any, structs: list[Any]) -> Reason:
+def _no_such_struct(raw: Any, structs: list[Any]) -> Reason:
     tag = structs[0].__struct_config__.tag_field
     choices = [str(struct.__struct_config__.tag) for struct in structs]
     if not isinstance(raw, dict):
-        wrong = phrase("is-not", said=_said(raw), types=(phrase("an-object"),))
+        wrong = phrase("is-not", said=_quote_value(raw), types=(phrase("an-object"),))
         return Reason(wrong, phrase("write-tag", tag=str(tag), choice=choices[0]))
     if tag not in raw:
         return Reason(phrase("field-missing", field=str(tag)), phrase("one-of", choices=tuple(choices)))
-    return _not_among(raw[tag], choices, str(tag))
+    return _not_a_choice(raw[tag], choices, str(tag))
 
 
-def _not_among(raw: Any, choices: list[str], field: str = "") -> Reason:
+def _not_a_choice(raw: Any, choices: list[str], field: str = "") -> Reason:
     near = difflib.get_close_matches(raw[:40], choices, 1) if isinstance(raw, str) else []
-    said, all_of_them = _said(raw), tuple(choices)
+    said, all_of_them = _quote_value(raw), tuple(choices)
     return Reason(
         phrase("no-choice-for", said=said, field=field) if field else phrase("no-choice", said=said),
         phrase("choices-near", near=near[0], choices=all_of_them)
@@ -116,7 +123,7 @@ def _not_among(raw: Any, choices: list[str], field: str = "") -> Reason:
     )
 
 
-def _taken_apart(kind: Any) -> tuple[Any, list[Any]]:
+def _split_annotations(kind: Any) -> tuple[Any, list[Any]]:
     metas: list[Any] = []
     while typing.get_origin(kind) is typing.Annotated:
         kind, *more = typing.get_args(kind)
@@ -124,12 +131,12 @@ def _taken_apart(kind: Any) -> tuple[Any, list[Any]]:
     return kind, metas
 
 
-def _bare(kind: Any) -> Any:
-    kind = _taken_apart(kind)[0]
+def _bare_type(kind: Any) -> Any:
+    kind = _split_annotations(kind)[0]
     return typing.get_origin(kind) or kind
 
 
-def _is(raw: Any, kind: Any) -> bool:
+def _fits_type(raw: Any, kind: Any) -> bool:
     kind = typing.get_origin(kind) or kind
     if isinstance(raw, bool):
         return kind is bool
@@ -140,7 +147,7 @@ def _is(raw: Any, kind: Any) -> bool:
     return isinstance(raw, (int, float) if kind is float else kind)
 
 
-def _named(kind: Any) -> tuple[Phrase, Phrase]:
+def _type_phrases(kind: Any) -> tuple[Phrase, Phrase]:
     kind = typing.get_origin(kind) or kind
     if isinstance(kind, type) and issubclass(kind, msgspec.Struct):
         kind = dict
@@ -148,7 +155,7 @@ def _named(kind: Any) -> tuple[Phrase, Phrase]:
     return next(known, (phrase("as-told", text=str(kind)), SCHEMA_HINT))
 
 
-def _said(raw: Any) -> Phrase | str:
+def _quote_value(raw: Any) -> Phrase | str:
     if isinstance(raw, dict | list):
         return phrase("an-object" if isinstance(raw, dict) else "a-list")
     if raw is None or isinstance(raw, bool):

@@ -1,28 +1,5 @@
 """Paints a lesson: svg, pdf, captions, web pages. Decides nothing."""
 
-from pegwright.press.bundle import PARTS, Codec, Part, bundle, lesson_files
-from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
-from pegwright.press.page import page_html
-from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
-from pegwright.press.prompter import prompter_html
-from pegwright.press.svg import step_svg, swatch_svg
+import lazy_loader
 
-__all__ = [
-    "PARTS",
-    "Codec",
-    "Edition",
-    "Paper",
-    "Part",
-    "bundle",
-    "captions_srt",
-    "captions_vtt",
-    "chapters_text",
-    "chapters_vtt",
-    "handout_pdf",
-    "leaf_pdf",
-    "lesson_files",
-    "page_html",
-    "prompter_html",
-    "step_svg",
-    "swatch_svg",
-]
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -11,24 +11,33 @@ import io
 import re
 import zipfile
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path, PurePosixPath
 from typing import Literal, get_args
 
 import msgspec
 
-from pegwright.lesson import Leaf, Lesson, Script, captions, filming, script_leaf, stills
-from pegwright.press.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
-from pegwright.press.page import page_html
-from pegwright.press.pdf import Edition, Paper, handout_pdf, leaf_pdf
-from pegwright.press.portrait_png import portrait_png
-from pegwright.press.portrait_svg import portrait_svg
-from pegwright.press.prompter import prompter_html
-from pegwright.press.stills import still_png
-from pegwright.press.svg import step_svg, still_svg
+from pegwright.lesson import (
+    Leaf,
+    Lesson,
+    Script,
+    caption_script,
+    filming_plan,
+    frame_stills,
+    script_leaf,
+    view_text,
+)
+from pegwright.press.film.captions import captions_srt, captions_vtt, chapters_text, chapters_vtt
+from pegwright.press.page.follow_along import page_html
+from pegwright.press.page.prompter import prompter_html
+from pegwright.press.pdf.typeset import Edition, Paper, handout_pdf, leaf_pdf
+from pegwright.press.portrait.pixels import portrait_png
+from pegwright.press.portrait.vectors import portrait_svg
+from pegwright.press.raster.stills import still_png
+from pegwright.press.svg.pictures import step_svg, still_svg
 
-Part = Literal["handout", "page", "script", "prompter", "captions", "filming", "kit", "pictures", "stills"]
-Codec = Literal["vp9", "av1", "h264"]
-PARTS: tuple[Part, ...] = get_args(Part)
+Output = Literal["handout", "page", "script", "prompter", "captions", "filming", "kit", "pictures", "stills"]
+OUTPUTS: tuple[Output, ...] = get_args(Output)
 MEDIA = {
     ".pdf": "application/pdf",
     ".svg": "image/svg+xml",
@@ -48,7 +57,7 @@ _FINISHED_PX = 1200
 _FONTS = Path(__file__).parent / "fonts"
 
 
-class Entry(msgspec.Struct, frozen=True):
+class BundledFile(msgspec.Struct, frozen=True):
     """A file of the bundle as the manifest lists it; `bytes` is its length."""
 
     name: str
@@ -66,7 +75,7 @@ class Manifest(msgspec.Struct, frozen=True, kw_only=True):
     licence: str
     language: str
     mark: str
-    files: tuple[Entry, ...]
+    files: tuple[BundledFile, ...]
 
 
 def lesson_files(
@@ -75,7 +84,7 @@ def lesson_files(
     *,
     other: Lesson | None = None,
     kit: Leaf | None = None,
-    parts: Collection[Part] = PARTS,
+    parts: Collection[Output] = OUTPUTS,
     papers: Sequence[Paper] = ("a4", "letter"),
     editions: Sequence[Edition] = ("standard", "large", "grey"),
     heights_px: Sequence[int] = (1080,),
@@ -98,7 +107,7 @@ def lesson_files(
     if "kit" in parts and kit is not None:
         files["kit.pdf"] = leaf_pdf(kit, first)
     if "filming" in parts:
-        files["filming.pdf"] = leaf_pdf(filming(lesson, script), first)
+        files["filming.pdf"] = leaf_pdf(filming_plan(lesson, script), first)
     if "script" in parts:
         files["script.pdf"] = leaf_pdf(script_leaf(lesson, script), first)
     files |= {name: text.encode() for name, text in _texts(lesson, script, other, parts)}
@@ -110,14 +119,14 @@ def lesson_files(
 
 
 def _texts(
-    lesson: Lesson, script: Script, other: Lesson | None, parts: Collection[Part]
+    lesson: Lesson, script: Script, other: Lesson | None, parts: Collection[Output]
 ) -> Iterator[tuple[str, str]]:
     if "page" in parts:
         yield "follow.html", page_html(lesson, other)
     if "prompter" in parts:
         yield "prompter.html", prompter_html(lesson, script)
     if "captions" in parts:
-        cut = captions(script)
+        cut = caption_script(script)
         yield "captions.vtt", captions_vtt(cut, script.language)
         yield "captions.srt", captions_srt(cut)
         yield "chapters.vtt", chapters_vtt(script.chapters)
@@ -129,7 +138,9 @@ def _pictures(lesson: Lesson) -> dict[str, bytes]:
     shown = lesson.finished.portrait
     if shown is not None:
         files["finished.png"] = portrait_png(shown, "front", _FINISHED_PX)
-        files["finished.svg"] = portrait_svg(shown, "front").encode()
+        files["finished.svg"] = portrait_svg(
+            shown, "front", text=view_text(lesson.phrasebook, shown)
+        ).encode()
     for step in lesson.steps:
         for i, picture in enumerate(step.pictures, start=1):
             part = f"-{i}" if len(step.pictures) > 1 else ""
@@ -141,25 +152,29 @@ def _pictures(lesson: Lesson) -> dict[str, bytes]:
 
 def _stills(lesson: Lesson, heights_px: Sequence[int]) -> dict[str, bytes]:
     files = {}
-    for still in stills(lesson):
+    for still in frame_stills(lesson):
         files[f"stills/{still.name}.svg"] = still_svg(still).encode()
-        for tall in heights_px:
-            files[f"stills/{still.name}-{tall}.png"] = still_png(still, tall)
+    asked = [(still, tall) for still in frame_stills(lesson) for tall in heights_px]
+    with ThreadPoolExecutor(2) as pool:  # packing them takes longest, and holds no other thread up
+        for (still, tall), png in zip(asked, pool.map(lambda each: still_png(*each), asked), strict=True):
+            files[f"stills/{still.name}-{tall}.png"] = png
     return files
 
 
-def bundle(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
+def bundle_lesson(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
     """Zip files up with their manifest, the licence and a list of hashes that `sha256sum -c` understands.
 
     Raises:
         ValueError: a name that could lead out of a folder, differs from another by case only, or is taken.
     """
-    _check(files)
-    licence = "\n\n".join((lesson.title, lesson.byline, lesson.licence, lesson.labels["licence-fonts"]))
+    _check_names(files)
+    licence = "\n\n".join(
+        (lesson.title, lesson.byline, lesson.licence, lesson.phrasebook.say("licence-fonts"))
+    )
     fonts = (_FONTS / "AtkinsonHyperlegible-OFL.txt").read_text(encoding="utf-8")
     whole = dict(files) | {"LICENCE.txt": f"{licence}\n\n{fonts}".encode()}
     entries = tuple(
-        Entry(
+        BundledFile(
             name, MEDIA.get(PurePosixPath(name).suffix, "application/octet-stream"), len(data), _sha256(data)
         )
         for name, data in sorted(whole.items())
@@ -188,7 +203,7 @@ def bundle(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
     return out.getvalue()
 
 
-def _check(files: Mapping[str, bytes]) -> None:
+def _check_names(files: Mapping[str, bytes]) -> None:
     folded = {name.casefold() for name in files}
     if len(folded) < len(files) or folded & {own.casefold() for own in _OWN}:
         raise ValueError("two files of the bundle would have one name")

@@ -1,25 +1,5 @@
 """Is every band held? Certificates, and a small checker that trusts nothing."""
 
-from pegwright.proof.check import check
-from pegwright.proof.losses import Loss, needed_loops, passengers, snaps
-from pegwright.proof.prove import prove
-from pegwright.proof.values import Free, Held, HeldByPart, NotProved, Part, Proof, Slide, Slip, Step, Verdict
+import lazy_loader
 
-__all__ = [
-    "Free",
-    "Held",
-    "HeldByPart",
-    "Loss",
-    "NotProved",
-    "Part",
-    "Proof",
-    "Slide",
-    "Slip",
-    "Step",
-    "Verdict",
-    "check",
-    "needed_loops",
-    "passengers",
-    "prove",
-    "snaps",
-]
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -1,8 +1,8 @@
 """The far end of a piece that its fastener closes into a ring.
 
 Let a fastener's word, all bands but M ignored, be U · x_c^k: all loops of c side by side, fresh from where
-they were laid, k ≠ 0; and U = Π v^e x_a^±1 v^−e as in `carriers`, v made of the rest of M, c included. Ignore
-also one band of a path of carriers that leads from a down to the witness c: what is left is x_a^s · x_c^k,
+they were laid, k ≠ 0; and U = Π v^e x_a^±1 v^−e as in `holding_paths`, v made of the rest of M, c included.
+Ignore also one band of a holding path that leads from a down to the witness c: what is left is x_a^s · x_c^k,
 s the sum of a's exponents, up to conjugation. Pure symmetric automorphisms commute with ignoring a band and
 keep the normal closure of x_a^s; modulo that (s = 0: nothing at all), what is left is x_c^k, whose orbit is
 its conjugacy class. The word itself is, in the free product of Z/s (or Z) and the rest, a cyclic product of
@@ -26,7 +26,7 @@ class Closing(NamedTuple):
     rest: List
 
 
-def closing(reader: Reader, root: List) -> Closing | None:
+def closing_word(reader: Reader, root: List) -> Closing | None:
     """Return the last band in a fastener's word whose loops lie side by side, fresh, with exponent ≠ 0."""
     for band in reversed(list(reader.loops(root))):
         factors = reader.loops(root)[band]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from pegwright.proof.slips import Reduced
+from pegwright.proof.word_reduction import ReducedWords
 
 List = tuple[int, ...]  # signed factors: a product
 
@@ -20,7 +20,7 @@ class Passage(NamedTuple):
 class Reader:
     """Reads products: which bands have loops in them, and what each passes through."""
 
-    def __init__(self, words: Reduced) -> None:
+    def __init__(self, words: ReducedWords) -> None:
         self.s = words
         self.band_of: list[int] = []
         self.trail_of: list[int] = []
@@ -31,7 +31,7 @@ class Reader:
         self.turns: dict[List, tuple[int, ...]] = {}
         self.ways: dict[tuple[List, tuple[int, int]], list[tuple[tuple[int, ...], Passage]]] = {}
 
-    def turn_to(self, words: Reduced) -> None:
+    def turn_to(self, words: ReducedWords) -> None:
         """Go on with other roots over the same tables, which may have grown since."""
         self.s = words
         more = words.cores[len(self.band_of) :]
@@ -53,7 +53,7 @@ class Reader:
             known = self.by_band[product] = {band: tuple(found) for band, found in by_band.items()}
         return known
 
-    def turned(self, product: List) -> tuple[int, ...]:
+    def turning_bands(self, product: List) -> tuple[int, ...]:
         """Return the bands that the product turns round a number of times other than 0."""
         known = self.turns.get(product)
         if known is None:
@@ -83,12 +83,12 @@ class Reader:
         if found is None:
             return None
         passage, places = found
-        around = blocks(factors, places)
-        while len(around) > 1 and around[0][0] == around[-1][0]:
-            around[0][1] += around.pop()[1]
-            if not around[0][1]:
-                around.pop(0)
-        return passage if len(around) > 1 else None
+        runs = blocks(factors, places)
+        while len(runs) > 1 and runs[0][0] == runs[-1][0]:
+            runs[0][1] += runs.pop()[1]
+            if not runs[0][1]:
+                runs.pop(0)
+        return passage if len(runs) > 1 else None
 
     def places(self, factors: List) -> tuple[Passage, list[bool]] | None:
         """Return what a band passes through, and which of its factors are beyond it; None where unsure."""

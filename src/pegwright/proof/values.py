@@ -4,13 +4,23 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from pegwright.loom.events import Bight
+from pegwright.loom import Bight
 
-__all__ = ["Free", "Held", "HeldByPart", "NotProved", "Part", "Proof", "Slide", "Slip", "Step", "Verdict"]
+__all__ = [
+    "Cancellation",
+    "Free",
+    "Held",
+    "HeldInLeast",
+    "LeastWords",
+    "NotProved",
+    "PathStep",
+    "Proof",
+    "Verdict",
+]
 
 
-class Step(NamedTuple):
-    """One step down a path of carriers, from a fastener towards the bands that it holds indirectly.
+class PathStep(NamedTuple):
+    """One step down a holding path, from a fastener towards the bands that it holds indirectly.
 
     A step stands for a product of loops. The first (`parent` −1) is the word of fastening `root`. Any other
     is what its `carriers` pass through on the way from their first loop to their second in the parent's
@@ -37,33 +47,33 @@ class Held(NamedTuple):
     witness: bool
 
 
-class Slide(NamedTuple):
-    """Bands ride together along another: x_i → y x_i y⁻¹ for the bands i, y = x_by (by < 0: its inverse)."""
+class LeastWords(NamedTuple):
+    """The fasteners' words made least by partial conjugations, with what shows that they are.
 
-    by: int
-    bands: tuple[int, ...]
-
-
-class Part(NamedTuple):
-    """A few bands, `keep`, that by themselves hold some of their number: every other band is ignored.
-
-    After the slides the fasteners' words, written out with these bands only, are of least length under
-    partial conjugations; the held bands still occur in them. With a `step`, the word is that step's product:
-    a band held in it is held, as it is on a path of carriers.
+    Only the letters of `bands` are kept, every other band is ignored. A symbol is a word: s from 1 on is the
+    letter of `bands[s − 1]`, then follow the products `joins` of two symbols each; −s is the inverse of s and
+    0 the empty word. Each step (w, bands) is x_i → w x_i w⁻¹ for the bands i. `outers[k]` says of each
+    fastener's word what is cut off after k steps: o, where o · w · o⁻¹ becomes w. What is left after all of
+    them are `words`, cyclically reduced. `flows` gives for a
+    band m what flows from band to band (from, to, amount) so that all that comes from the letter x_m leaves
+    for x_m⁻¹; a band that needs none is left out.
     """
 
-    keep: tuple[int, ...]
-    slides: tuple[Slide, ...] = ()
-    step: int = -1
+    bands: tuple[int, ...]
+    joins: tuple[tuple[int, int], ...]
+    steps: tuple[tuple[int, tuple[int, ...]], ...]
+    outers: tuple[tuple[int, ...], ...]
+    words: tuple[int, ...]
+    flows: dict[int, tuple[tuple[int, int, int], ...]]
 
 
-class HeldByPart(NamedTuple):
-    """Held: the part of that index holds the band."""
+class HeldInLeast(NamedTuple):
+    """Held: the band occurs in the least word of that fastening (counted from 0)."""
 
-    part: int
+    fastening: int
 
 
-class Slip(NamedTuple):
+class Cancellation(NamedTuple):
     """Two neighbouring loops of one band that undo each other: what went through both slips out.
 
     `event` is the event whose loops (`through`, `over` or `caught`) they are.
@@ -75,9 +85,10 @@ class Slip(NamedTuple):
 
 
 class Free(NamedTuple):
-    """Free: after all slips no fastener uses the band, or (`slid`) after the proof's slides no longer."""
+    """Free: after all cancellations no fastener uses the band, or (`least`) it is in none of the least
+    words."""
 
-    slid: bool = False
+    least: bool = False
 
 
 class NotProved(NamedTuple):
@@ -89,25 +100,24 @@ class NotProved(NamedTuple):
     because: tuple[int, ...] = ()
 
 
-Verdict = Held | HeldByPart | Free | NotProved
+Verdict = Held | HeldInLeast | Free | NotProved
 
 
 class Proof(NamedTuple):
     """A verdict for every band, and the certificates they point into.
 
-    `steps`, `parts` certify what is held; `slips`, then `slides`, take off what is free.
+    `steps` and `least` certify what is held; `cancellations` and `least` what is free.
     """
 
     verdicts: dict[int, Verdict]
-    steps: tuple[Step, ...] = ()
-    parts: tuple[Part, ...] = ()
-    slips: tuple[Slip, ...] = ()
-    slides: tuple[Slide, ...] = ()
+    steps: tuple[PathStep, ...] = ()
+    cancellations: tuple[Cancellation, ...] = ()
+    least: LeastWords | None = None
 
     @property
     def held(self) -> tuple[int, ...]:
         """The bands proved held, in order."""
-        return tuple(b for b, v in self.verdicts.items() if isinstance(v, Held | HeldByPart))
+        return tuple(b for b, v in self.verdicts.items() if isinstance(v, Held | HeldInLeast))
 
     @property
     def free(self) -> tuple[int, ...]:

@@ -12,22 +12,30 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Literal, NamedTuple
 
 from pegwright.loom import Bight, History, Stack
-from pegwright.rehearsal.consequence import Outcome
-from pegwright.rehearsal.course import Course, course
-from pegwright.rehearsal.rehearse import Rehearsal
-from pegwright.rehearsal.run import Run, rehearse_slips
+from pegwright.rehearsal.outcome import Outcome
+from pegwright.rehearsal.prepared_history import PreparedHistory, prepare_history
+from pegwright.rehearsal.rehearsal import Rehearsal
+from pegwright.rehearsal.slip_run import SlipRun, replay_slips
 
-__all__ = ["Answer", "Candidate", "Case", "Diagnosis", "Question", "Surgery", "answers_of"]
+__all__ = ["Answer", "Candidate", "Case", "Diagnosis", "Diagnostician", "Question", "answer_as_maker"]
 
 Answer = int | str
 _MOST_LOOPS = 40  # of one band: enough for any that is placed over pegs
-Ask = Literal[
+QuestionKind = Literal[
     "where", "inside", "crossed", "loops", "top", "lowest", "colours", "strands", "strand-colours", "leads"
 ]
-_ON_A_PEG: tuple[Ask, ...] = ("loops", "top", "lowest", "colours", "strands", "strand-colours", "leads")
+_ON_A_PEG: tuple[QuestionKind, ...] = (
+    "loops",
+    "top",
+    "lowest",
+    "colours",
+    "strands",
+    "strand-colours",
+    "leads",
+)
 
 
-class Seen(NamedTuple):
+class LoopAppearance(NamedTuple):
     """A loop as a maker sees it: its colour letter, those of the strands inside it, where its band leads."""
 
     letter: str
@@ -35,7 +43,7 @@ class Seen(NamedTuple):
     leads: tuple[str, ...]
 
 
-Looks = Mapping[str, tuple[Seen, ...]]
+LoomAppearance = Mapping[str, tuple[LoopAppearance, ...]]
 """What is to be seen on each holder, the lowest loop first."""
 
 
@@ -50,7 +58,7 @@ class Question(NamedTuple):
     `strand-colours`: their colours; `leads`: to which pegs the band of each loop leads, lowest first.
     """
 
-    ask: Ask
+    ask: QuestionKind
     holder: str
 
 
@@ -60,7 +68,7 @@ class Case(NamedTuple):
     outcome: Outcome
     chance: float
     changed: frozenset[tuple[str, Stack] | tuple[Bight, Stack]]
-    looks: Looks
+    appearance: LoomAppearance
 
 
 class Candidate(NamedTuple):
@@ -74,7 +82,7 @@ class Diagnosis(NamedTuple):
     """What still fits after the answers given."""
 
     cases: tuple[Case, ...]
-    intended: Looks
+    intended: LoomAppearance
     asked: tuple[tuple[Question, Answer], ...] = ()
 
     @property
@@ -95,19 +103,23 @@ class Diagnosis(NamedTuple):
 
     def answer(self, question: Question, answer: Answer) -> Diagnosis:
         """Return the diagnosis with an answer taken in."""
-        kept = tuple(case for case in self.cases if answer_in(case.looks, self.intended, question) == answer)
+        kept = tuple(
+            case
+            for case in self.cases
+            if answer_from_appearance(case.appearance, self.intended, question) == answer
+        )
         return self._replace(cases=kept, asked=(*self.asked, (question, answer)))
 
 
-class Surgery:
+class Diagnostician:
     """Replays the slips of a rehearsal once, so that many diagnoses can be opened."""
 
     def __init__(self, rehearsal: Rehearsal) -> None:
         self.rehearsal = rehearsal
-        self.course: Course = course(rehearsal.history)
-        self.runs: dict[Outcome, Run] = {}
+        self.prepared: PreparedHistory = prepare_history(rehearsal.history)
+        self.runs: dict[Outcome, SlipRun] = {}
 
-    def open(
+    def diagnose(
         self,
         after: int,
         fine_after: int = -1,
@@ -133,34 +145,36 @@ class Surgery:
             if fits and not shown:
                 run = self.runs.get(outcome)
                 if run is None:
-                    run = self.runs[outcome] = rehearse_slips(self.course, slip)
-                case = _case(self.course, outcome, run, after, self.rehearsal.chances[slip])
-                if case.looks or stuck:
+                    run = self.runs[outcome] = replay_slips(self.prepared, slip)
+                case = _case_of(self.prepared, outcome, run, after, self.rehearsal.chances[slip])
+                if case.appearance or stuck:
                     cases.append(case)
-        state = self.rehearsal.history.done[after].after
-        through, at_of = _Table(state.inside, {}), _where(state.stacks)
+        state = self.rehearsal.history.moves[after].after
+        through, at_of = _RibbonTable(state.inside, {}), _holder_of_loops(state.stacks)
         intended = {
-            holder: _looks(self.rehearsal.history, {}, loops, through, at_of)
+            holder: _appearance_of(self.rehearsal.history, {}, loops, through, at_of)
             for holder, loops in state.stacks.items()
         }
         return Diagnosis(tuple(cases), intended)
 
 
-def answers_of(diagnosis: Diagnosis, case: Case, most: int = 5) -> Diagnosis:
+def answer_as_maker(diagnosis: Diagnosis, case: Case, most: int = 5) -> Diagnosis:
     """Return the diagnosis after at most so many questions, answered as the maker of that case would."""
     for _ in range(most):
         question = diagnosis.question()
         if question is None:
             break
-        diagnosis = diagnosis.answer(question, answer_in(case.looks, diagnosis.intended, question))
+        diagnosis = diagnosis.answer(
+            question, answer_from_appearance(case.appearance, diagnosis.intended, question)
+        )
     return diagnosis
 
 
-def answer_in(looks: Looks, intended: Looks, question: Question) -> Answer:
+def answer_from_appearance(looks: LoomAppearance, intended: LoomAppearance, question: Question) -> Answer:
     """Return what a maker sees, given what is not as intended."""
     ask, holder = question
     if not holder:
-        parts = {"where": _letters, "inside": _strands, "crossed": _leads}[ask]
+        parts = {"where": _colour_letters, "inside": _strands_inside, "crossed": _where_bands_lead}[ask]
         odd = (at for at, loops in looks.items() if parts(loops) != parts(intended.get(at, ())))
         return " ".join(sorted(odd)) or "none"
     loops = looks[holder] if holder in looks else intended.get(holder, ())
@@ -172,22 +186,24 @@ def answer_in(looks: Looks, intended: Looks, question: Question) -> Answer:
         return loops[-1 if ask == "top" else 0].letter
     if ask == "strands":
         return " ".join(str(len(loop.strands)) for loop in loops)
-    return {"colours": _letters, "strand-colours": _strands, "leads": _leads}[ask](loops)
+    return {"colours": _colour_letters, "strand-colours": _strands_inside, "leads": _where_bands_lead}[ask](
+        loops
+    )
 
 
-def _letters(loops: Iterable[Seen]) -> str:
+def _colour_letters(loops: Iterable[LoopAppearance]) -> str:
     return " ".join(loop.letter for loop in loops)
 
 
-def _strands(loops: Iterable[Seen]) -> str:
+def _strands_inside(loops: Iterable[LoopAppearance]) -> str:
     return " ".join("+".join(loop.strands) or "none" for loop in loops)
 
 
-def _leads(loops: Iterable[Seen]) -> str:
+def _where_bands_lead(loops: Iterable[LoopAppearance]) -> str:
     return " ".join("+".join(loop.leads) or "none" for loop in loops)
 
 
-def _case(made: Course, outcome: Outcome, run: Run, after: int, chance: float) -> Case:
+def _case_of(made: PreparedHistory, outcome: Outcome, run: SlipRun, after: int, chance: float) -> Case:
     stacks: dict[str, Stack] = {}
     inside: dict[Bight, Stack] = {}
     for at, where, loops in run.changes:
@@ -201,17 +217,17 @@ def _case(made: Course, outcome: Outcome, run: Run, after: int, chance: float) -
             inside.pop(where, None)
             if loops is not None:
                 inside[where] = loops
-    state = made.history.done[after].after
-    through = _Table(state.inside, inside)
+    state = made.history.moves[after].after
+    through = _RibbonTable(state.inside, inside)
     lying = dict(state.stacks) | stacks
-    at_of = _where(lying)
-    meant_at = _where(state.stacks)
+    at_of = _holder_of_loops(lying)
+    meant_at = _holder_of_loops(state.stacks)
     moved = {loop.band for loop, holder in at_of.items() if meant_at.get(loop) != holder}
     moved |= {loop.band for loop in meant_at.keys() - at_of.keys()}
     odd = {holder for holder, loops in lying.items() if any(b in inside or b.band in moved for b in loops)}
     looks = {
-        holder: _looks(made.history, run.colours, lying[holder], through, at_of)
-        for holder in odd.union(stacks)
+        holder: _appearance_of(made.history, run.colours, lying[holder], through, at_of)
+        for holder in sorted(odd.union(stacks), key=lambda holder: (len(holder), holder))
     }
     changed: frozenset[tuple[str, Stack] | tuple[Bight, Stack]] = frozenset(
         [*stacks.items(), *inside.items()]
@@ -219,7 +235,7 @@ def _case(made: Course, outcome: Outcome, run: Run, after: int, chance: float) -
     return Case(outcome, chance, changed, looks)
 
 
-class _Table(NamedTuple):
+class _RibbonTable(NamedTuple):
     usual: Mapping[Bight, Stack]
     changed: Mapping[Bight, Stack]
 
@@ -228,17 +244,17 @@ class _Table(NamedTuple):
         return self.usual.get(loop, ()) if found is None else found
 
 
-def _where(stacks: Mapping[str, Stack]) -> dict[Bight, str]:
+def _holder_of_loops(stacks: Mapping[str, Stack]) -> dict[Bight, str]:
     return {loop: holder for holder, loops in stacks.items() for loop in loops}
 
 
-def _looks(
+def _appearance_of(
     history: History,
     colours: Mapping[int, str],
     loops: Stack,
-    inside: _Table,
+    inside: _RibbonTable,
     at_of: Mapping[Bight, str],
-) -> tuple[Seen, ...]:
+) -> tuple[LoopAppearance, ...]:
     def letter(loop: Bight) -> str:
         return colours.get(loop.band) or history.colours[loop.band - 1]
 
@@ -246,12 +262,12 @@ def _looks(
     for loop in loops:
         ends = (at_of.get(Bight(loop.band, index)) for index in range(_MOST_LOOPS) if index != loop.index)
         leads = tuple(sorted({end for end in ends if end is not None and end != at_of[loop]}))
-        found.append(Seen(letter(loop), tuple(map(letter, inside.of(loop))), leads))
+        found.append(LoopAppearance(letter(loop), tuple(map(letter, inside.of(loop))), leads))
     return tuple(found)
 
 
 def _questions(cases: Sequence[Case]) -> Iterable[Question]:
-    holders = dict.fromkeys(holder for case in cases for holder in case.looks)
+    holders = dict.fromkeys(holder for case in cases for holder in case.appearance)
     # The easiest to answer come first: of questions that tell equally much the first is asked.
     yield Question("where", "")
     yield Question("inside", "")
@@ -261,14 +277,14 @@ def _questions(cases: Sequence[Case]) -> Iterable[Question]:
             yield Question(ask, holder)
 
 
-def _entropy(cases: Sequence[Case], question: Question, intended: Looks) -> float:
+def _entropy(cases: Sequence[Case], question: Question, intended: LoomAppearance) -> float:
     """Return what the answer is expected to tell, in bits: it follows from the slip, so its own entropy."""
-    usual = answer_in({}, intended, question)
+    usual = answer_from_appearance({}, intended, question)
     weights: dict[Answer, float] = {}
     total = 0.0
     for case in cases:
-        asked_of = not question.holder or question.holder in case.looks
-        answer = answer_in(case.looks, intended, question) if asked_of else usual
+        asked_of = not question.holder or question.holder in case.appearance
+        answer = answer_from_appearance(case.appearance, intended, question) if asked_of else usual
         weights[answer] = weights.get(answer, 0.0) + case.chance
         total += case.chance
     return -sum(w / total * math.log2(w / total) for w in weights.values()) if len(weights) > 1 else 0.0

@@ -16,24 +16,24 @@ from typing import Annotated, Any, Literal, NamedTuple
 
 import msgspec
 
-from pegwright.finding import Finding, Place, finding
-from pegwright.pattern.read import LIMIT_BYTES, MOST_FINDINGS, not_json, place_of_byte, problems
-from pegwright.rehearsal.slips import KINDS, Slip
+from pegwright.finding import Finding, Location, finding
+from pegwright.pattern import MAX_FINDINGS, decode_text, list_problems, not_json_finding
+from pegwright.rehearsal.slips import SLIP_KINDS, Slip
 
 __all__ = [
-    "DEFAULT",
-    "Seen",
-    "Weights",
-    "WeightsReading",
-    "chances",
+    "DEFAULT_WEIGHTS",
+    "ClassTally",
+    "SlipWeights",
+    "SlipWeightsReading",
     "read_weights",
+    "slip_chances",
     "weights_schema",
     "write_weights",
 ]
 
 Chance = Annotated[float, msgspec.Meta(gt=0, lt=1)]
-Word = Annotated[str, msgspec.Meta(min_length=1, max_length=40)]
-Count = Annotated[int, msgspec.Meta(ge=0, le=1_000_000)]
+ShortText = Annotated[str, msgspec.Meta(min_length=1, max_length=40)]
+TallyCount = Annotated[int, msgspec.Meta(ge=0, le=1_000_000)]
 
 _CLASSES = {"often": 0.03, "sometimes": 0.01, "seldom": 0.003, "rarely": 0.001}
 _SLIPS = {
@@ -48,6 +48,7 @@ _SLIPS = {
     "wrong-colour": "sometimes",
     "wrong-order": "sometimes",
     "one-of-several": "sometimes",
+    "loop-dropped": "sometimes",
     "cap-forgotten": "sometimes",
     "not-all-caught": "sometimes",
     "one-loop-caught": "sometimes",
@@ -62,29 +63,29 @@ _SLIPS = {
 }
 
 
-class _Part(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
+class _TableStruct(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
     """Parts of the table refuse fields they do not know."""
 
 
-class Seen(_Part, frozen=True, kw_only=True):
+class ClassTally(_TableStruct, frozen=True, kw_only=True):
     """What happened in class: so many makers worked the piece and made the slip so many times in all."""
 
-    slip: Word
-    made: Count
+    slip: ShortText
+    made: TallyCount
     makers: Annotated[int, msgspec.Meta(ge=1, le=100_000)]
 
 
-class Weights(_Part, frozen=True, kw_only=True):
+class SlipWeights(_TableStruct, frozen=True, kw_only=True):
     """The chance of each class, the class of each kind of slip, and what was seen.
 
     `worth` says how many chances to slip the class's number is worth against what was seen.
     """
 
     rehearsal: Literal[1] = 1
-    classes: dict[Word, Chance] = {}
-    slips: dict[Word, Word] = {}
+    classes: dict[ShortText, Chance] = {}
+    slips: dict[ShortText, ShortText] = {}
     worth: Annotated[float, msgspec.Meta(gt=0, le=1_000_000)] = 200.0
-    seen: Annotated[tuple[Seen, ...], msgspec.Meta(max_length=1000)] = ()
+    seen: Annotated[tuple[ClassTally, ...], msgspec.Meta(max_length=1000)] = ()
 
     def prior(self, kind: str) -> float:
         """Return the chance of a kind of slip at one step before anything was seen."""
@@ -92,17 +93,17 @@ class Weights(_Part, frozen=True, kw_only=True):
         return classes[self.slips.get(kind, _SLIPS[kind])]
 
 
-DEFAULT = Weights()
+DEFAULT_WEIGHTS = SlipWeights()
 
 
-class WeightsReading(NamedTuple):
+class SlipWeightsReading(NamedTuple):
     """The weights, or None, and the findings."""
 
-    weights: Weights | None
+    weights: SlipWeights | None
     findings: tuple[Finding, ...]
 
 
-def chances(weights: Weights, slips: Iterable[Slip]) -> dict[Slip, float]:
+def slip_chances(weights: SlipWeights, slips: Iterable[Slip]) -> dict[Slip, float]:
     """Return the chance that one maker makes each slip.
 
     The chance of a kind at a step is shared evenly among the forms it can take there. It is the mean of a
@@ -125,26 +126,25 @@ def chances(weights: Weights, slips: Iterable[Slip]) -> dict[Slip, float]:
     return {slip: posterior[slip.kind] / forms[slip.at, slip.kind] for slip in slips}
 
 
-def read_weights(data: bytes) -> WeightsReading:
+def read_weights(data: bytes) -> SlipWeightsReading:
     """Read a table from UTF-8 JSON. Never raises on bad input."""
-    if len(data) > LIMIT_BYTES:
-        return WeightsReading(None, (finding("too-large", size=len(data), limit=LIMIT_BYTES),))
+    text = decode_text(data)
+    if isinstance(text, Finding):
+        return SlipWeightsReading(None, (text,))
     try:
-        raw = msgspec.json.decode(data.decode("utf-8-sig"))
-        weights = msgspec.convert(raw, Weights)
-    except UnicodeDecodeError as error:
-        return WeightsReading(None, (finding("not-text", place_of_byte(data, error.start)),))
+        raw = msgspec.json.decode(text)
+        weights = msgspec.convert(raw, SlipWeights)
     except msgspec.ValidationError:
-        found = problems(raw, Weights, "")[:MOST_FINDINGS]
-        unfit = (finding("not-a-slip-table", Place(path=path), reason=reason) for path, reason in found)
-        return WeightsReading(None, tuple(unfit))
+        found = list_problems(raw, SlipWeights, "")[:MAX_FINDINGS]
+        unfit = (finding("not-a-slip-table", Location(path=path), reason=reason) for path, reason in found)
+        return SlipWeightsReading(None, tuple(unfit))
     except (msgspec.DecodeError, RecursionError) as error:
-        return WeightsReading(None, (not_json(data, error),))
-    unknown = tuple(_unknown(weights))
-    return WeightsReading(None if unknown else weights, unknown)
+        return SlipWeightsReading(None, (not_json_finding(text, error),))
+    unknown = tuple(_unknown_names(weights))
+    return SlipWeightsReading(None if unknown else weights, unknown)
 
 
-def write_weights(weights: Weights) -> bytes:
+def write_weights(weights: SlipWeights) -> bytes:
     """Return the one canonical text: UTF-8 JSON, two spaces, newline at the end."""
     raw = {"rehearsal": weights.rehearsal, **msgspec.to_builtins(weights)}
     return msgspec.json.format(msgspec.json.encode(raw), indent=2) + b"\n"
@@ -155,17 +155,17 @@ def weights_schema() -> dict[str, Any]:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Pegwright slips, version 1",
-        **msgspec.json.schema(Weights),
+        **msgspec.json.schema(SlipWeights),
     }
 
 
-def _unknown(weights: Weights) -> Iterable[Finding]:
-    kinds, classes = tuple(KINDS), _CLASSES | weights.classes
+def _unknown_names(weights: SlipWeights) -> Iterable[Finding]:
+    kinds, classes = tuple(SLIP_KINDS), _CLASSES | weights.classes
     for kind, given in weights.slips.items():
-        if kind not in KINDS:
-            yield finding("slip-unknown", Place(path="/slips"), slip=kind, known=kinds)
+        if kind not in SLIP_KINDS:
+            yield finding("slip-unknown", Location(path="/slips"), slip=kind, known=kinds)
         if given not in classes:
-            yield finding("slip-class-unknown", Place(path="/slips"), given=given, known=tuple(classes))
+            yield finding("slip-class-unknown", Location(path="/slips"), given=given, known=tuple(classes))
     for i, seen in enumerate(weights.seen):
-        if seen.slip not in KINDS:
-            yield finding("slip-unknown", Place(path=f"/seen/{i}/slip"), slip=seen.slip, known=kinds)
+        if seen.slip not in SLIP_KINDS:
+            yield finding("slip-unknown", Location(path=f"/seen/{i}/slip"), slip=seen.slip, known=kinds)

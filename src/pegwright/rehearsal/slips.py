@@ -7,8 +7,7 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from pegwright.loom import Drawn, History, Stack, State, apply
-from pegwright.loom.apply import Applied
+from pegwright.loom import Drawn, Effect, History, Stack, State, apply_move
 from pegwright.pattern import (
     Bind,
     Clip,
@@ -24,11 +23,11 @@ from pegwright.pattern import (
     Turn,
     Wind,
 )
-from pegwright.rehearsal.around import Around, around
+from pegwright.rehearsal.peg_neighbours import PegNeighbours, find_peg_neighbours
 
-__all__ = ["KINDS", "Slip", "find_slips"]
+__all__ = ["SLIP_KINDS", "Slip", "find_slips"]
 
-KINDS: dict[str, str] = {
+SLIP_KINDS: dict[str, str] = {
     "loop-above": "the loop above is taken",
     "loop-below": "the loop below is taken",
     "too-shallow": "the hook goes through too few of the loops above",
@@ -45,6 +44,7 @@ KINDS: dict[str, str] = {
     "cap-wound-once": "the cap is wound once only",
     "twist-forgotten": "the half-twist is left out",
     "one-of-several": "one loop too few is taken",
+    "loop-dropped": "the lifted loop drops off the hook on its way to the other peg",
     "charm-not-slid": "what hangs on the hook is not slid on",
     "miscounted": "one band too many or too few is added",
     "not-all-caught": "one loop too few is caught at the finish",
@@ -67,16 +67,16 @@ class Slip(NamedTuple):
     about: bool = False
 
 
-class _Scene(NamedTuple):
-    around: Around
+class _StepContext(NamedTuple):
+    neighbours: PegNeighbours
     before: State
     colours: tuple[str, ...]  # neighbouring colours of band
 
-    def near(self, peg: str) -> tuple[str, ...]:
-        return self.around.near.get(peg, ())
+    def nearby_pegs(self, peg: str) -> tuple[str, ...]:
+        return self.neighbours.near.get(peg, ())
 
-    def mirrored(self, peg: str, about: str) -> tuple[str, ...]:
-        found = self.around.mirrored(peg, about)
+    def mirrored_peg(self, peg: str, about: str) -> tuple[str, ...]:
+        found = self.neighbours.mirror_peg(peg, about)
         return (found,) if found else ()
 
     def stack(self, holder: str) -> Stack:
@@ -85,13 +85,13 @@ class _Scene(NamedTuple):
 
 def find_slips(history: History) -> tuple[Slip, ...]:
     """Return every slip of every step, in the order of the steps; none of them twice."""
-    nearby = around(history.board)
-    moves = [done.doing.move for done in history.done]
+    nearby = find_peg_neighbours(history.board)
+    moves = [done.move for done in history.moves]
     found: list[Slip] = []
     for at, move in enumerate(moves):
-        scene = _Scene(nearby, history.before(at), _neighbouring_colours(moves, at))
+        context = _StepContext(nearby, history.before(at), _neighbouring_colours(moves, at))
         seen: set[tuple[tuple[Move, ...], int, bool]] = {((move,), 1, False)}
-        for slip in _of_step(history, moves, at, scene):
+        for slip in _slips_of_step(history, moves, at, context):
             what = (slip.moves, slip.replaces, slip.about)
             if what not in seen:
                 seen.add(what)
@@ -99,73 +99,73 @@ def find_slips(history: History) -> tuple[Slip, ...]:
     return tuple(found)
 
 
-def _of_step(history: History, moves: list[Move], at: int, scene: _Scene) -> Iterator[Slip]:
+def _slips_of_step(history: History, moves: list[Move], at: int, context: _StepContext) -> Iterator[Slip]:
     move = moves[at]
     if isinstance(move, Turn):
         yield Slip(at, "loom-not-turned", (), about=True)
         return
-    for kind, wrong in _instead(move, scene):
+    for kind, wrong in _replacement_moves(move, context):
         yield Slip(at, kind, wrong)
     yield Slip(at, "cap-forgotten" if isinstance(move, Wind) else "step-skipped", ())
     yield Slip(at, "step-doubled", (move, move))
     if at + 1 < len(moves) and moves[at + 1] != move:
         yield Slip(at, "steps-swapped", (moves[at + 1], move), replaces=2)
-    run = _run_from(history, at)
+    run = _reversed_hooks(history, at)
     if run:
         yield Slip(at, "wrong-order", run, replaces=len(run))
 
 
-def _instead(move: Move, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+def _replacement_moves(move: Move, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
     match move:
         case Place():
-            yield from _place(move, scene)
+            yield from _place_slips(move, context)
         case Wind():
             if move.turns > 1:
                 yield "cap-wound-once", (replace(move, turns=1),)
-            for peg in scene.near(move.on):
+            for peg in context.nearby_pegs(move.on):
                 yield "wrong-peg", (replace(move, on=peg),)
         case Hang():
             if move.turns > 1:
                 yield "cap-wound-once", (replace(move, turns=1),)
         case Hook() | Slide():
-            yield from _hook(move, scene)
+            yield from _hook_slips(move, context)
         case Lift():
-            yield from _lift(move, scene)
+            yield from _lift_slips(move, context)
         case Transfer():
             if move.together > 1:
                 yield "one-of-several", (replace(move, together=move.together - 1),)
-            for peg in scene.near(move.target):
+            for peg in context.nearby_pegs(move.target):
                 if peg != move.source:
                     yield "wrong-peg", (replace(move, target=peg),)
         case Bind():
-            yield from _bind(move, scene)
+            yield from _bind_slips(move, context)
         case Extend():
             fewer = (replace(move, bands=move.bands - 1),) if move.bands > 1 else ()
             yield "miscounted", fewer
             yield "miscounted", (move, replace(move, bands=1))
         case Clip() | Knot():
-            yield from _fasten(move, scene)
+            yield from _fasten_slips(move, context)
         case Turn():
             pass
     if isinstance(move, Place | Wind | Hang | Bind | Extend):
-        for letter in scene.colours:
+        for letter in context.colours:
             yield "wrong-colour", (replace(move, colour=letter),)
 
 
-def _place(move: Place, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+def _place_slips(move: Place, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
     for i, peg in enumerate(move.over):
-        for other in scene.near(peg):
+        for other in context.nearby_pegs(peg):
             if other not in move.over:
                 yield "wrong-peg", (replace(move, over=(*move.over[:i], other, *move.over[i + 1 :])),)
     first, *rest = move.over
-    across = [scene.mirrored(peg, first) or (peg,) for peg in rest]
+    across = [context.mirrored_peg(peg, first) or (peg,) for peg in rest]
     yield "mirrored-peg", (replace(move, over=(first, *(peg for (peg,) in across))),)
     if any(move.twists):
         yield "twist-forgotten", (replace(move, twists=()),)
 
 
-def _hook(move: Hook | Slide, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
-    loops = len(scene.stack(move.source))
+def _hook_slips(move: Hook | Slide, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    loops = len(context.stack(move.source))
     together = move.together if isinstance(move, Hook) else 1
     low = move.loop if move.loop > 0 else loops + move.loop + 1
     above = loops - low - together + 1
@@ -178,13 +178,13 @@ def _hook(move: Hook | Slide, scene: _Scene) -> Iterator[tuple[str, tuple[Move, 
         yield "too-shallow", (replace(move, through=through),)
     if meant:
         yield "outside", (replace(move, through=0),)
-    for peg in scene.near(move.target):
+    for peg in context.nearby_pegs(move.target):
         if peg != move.source:
             yield "wrong-peg", (replace(move, target=peg),)
-    for peg in scene.mirrored(move.target, move.source):
+    for peg in context.mirrored_peg(move.target, move.source):
         yield "mirrored-peg", (replace(move, target=peg),)
-    for peg in scene.near(move.source):
-        if peg != move.target and scene.stack(peg):
+    for peg in context.nearby_pegs(move.source):
+        if peg != move.target and context.stack(peg):
             yield "wrong-start", (replace(move, source=peg),)
     if isinstance(move, Slide):
         plain = Hook(source=move.source, target=move.target, loop=move.loop, through=move.through)
@@ -193,8 +193,8 @@ def _hook(move: Hook | Slide, scene: _Scene) -> Iterator[tuple[str, tuple[Move, 
         yield "one-of-several", (replace(move, together=move.together - 1),)
 
 
-def _lift(move: Lift, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
-    loops = len(scene.stack(move.at))
+def _lift_slips(move: Lift, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
+    loops = len(context.stack(move.at))
     low = move.loop if move.loop > 0 else loops + move.loop + 1
     if low + move.together < loops:
         yield "loop-above", (replace(move, loop=low + 1),)
@@ -202,21 +202,26 @@ def _lift(move: Lift, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
         yield "loop-below", (replace(move, loop=low - 1),)
     if move.together > 1:
         yield "one-of-several", (replace(move, together=move.together - 1),)
-    for peg in scene.near(move.at):
-        if len(scene.stack(peg)) > 1:
+    for peg in context.nearby_pegs(move.at):
+        if len(context.stack(peg)) > 1 and peg != move.target:
             yield "wrong-peg", (replace(move, at=peg),)
+    if move.target is not None:
+        yield "loop-dropped", (replace(move, target=None),)
+        for peg in context.nearby_pegs(move.target):
+            if peg != move.at:
+                yield "wrong-peg", (replace(move, target=peg),)
 
 
-def _bind(move: Bind, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+def _bind_slips(move: Bind, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
     """The uppermost loop is missed: it stays behind, here said as put on the peg beside."""
-    aside = sorted(scene.near(move.at), key=lambda peg: bool(scene.stack(peg)))
-    if aside and len(scene.stack(move.at)) > 1:
+    aside = sorted(context.nearby_pegs(move.at), key=lambda peg: bool(context.stack(peg)))
+    if aside and len(context.stack(move.at)) > 1:
         yield "not-all-caught", (Transfer(source=move.at, target=aside[0]), move)
 
 
-def _fasten(move: Clip | Knot, scene: _Scene) -> Iterator[tuple[str, tuple[Move, ...]]]:
+def _fasten_slips(move: Clip | Knot, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
     if move.catch is None:
-        most = max((len(scene.stack(at)) for at in move.at if at[0].isupper()), default=2)
+        most = max((len(context.stack(at)) for at in move.at if at[0].isupper()), default=2)
         if most > 2:
             yield "not-all-caught", (replace(move, catch=most - 1),)
         if most > 1:
@@ -236,33 +241,33 @@ def _neighbouring_colours(moves: list[Move], at: int) -> tuple[str, ...]:
     return tuple(dict.fromkeys(letter for letter in found if letter is not None))
 
 
-def _run_from(history: History, at: int) -> tuple[Move, ...] | None:
+def _reversed_hooks(history: History, at: int) -> tuple[Move, ...] | None:
     """Return a run of hooks from one peg that starts here, worked in the opposite order, or None."""
     run = [at]
-    source = _source(history, at)
-    if source is None or (at and _source(history, at - 1) == source):
+    source = _hook_source(history, at)
+    if source is None or (at and _hook_source(history, at - 1) == source):
         return None
-    while _source(history, run[-1] + 1) == source:
+    while _hook_source(history, run[-1] + 1) == source:
         run.append(run[-1] + 1)
     state = history.before(at)
     moves: list[Move] = []
     for i in reversed(run) if len(run) > 1 else ():
-        move, event = history.done[i].doing.move, history.done[i].events[0]
+        move, event = history.moves[i].move, history.moves[i].events[0]
         assert isinstance(move, Hook)
         assert isinstance(event, Drawn)
         if event.bight not in state.stack(event.source):
             return None
         turned = replace(move, loop=state.stack(event.source).index(event.bight) + 1, through=None)
-        outcome = apply(history.board, state, turned)
-        if not isinstance(outcome, Applied):
+        outcome = apply_move(history.board, state, turned)
+        if not isinstance(outcome, Effect):
             return None
         state = outcome.state
         moves.append(turned)
     return tuple(moves) or None
 
 
-def _source(history: History, at: int) -> str | None:
-    if at >= len(history.done):
+def _hook_source(history: History, at: int) -> str | None:
+    if at >= len(history.moves):
         return None
-    move = history.done[at].doing.move
+    move = history.moves[at].move
     return move.source if isinstance(move, Hook) and move.together == 1 else None

@@ -14,13 +14,31 @@ from typing import Literal, NamedTuple
 from immutables import Map
 from msgspec.structs import replace
 
-from pegwright.loom import Applied, Bight, Drawn, Event, Fastened, History, Laid, Lifted, Moved, State, apply
+from pegwright.loom import (
+    Bight,
+    Drawn,
+    Effect,
+    Event,
+    Fastened,
+    History,
+    Laid,
+    Lifted,
+    Moved,
+    State,
+    apply_move,
+)
 from pegwright.pattern import Hook, Lift, Move, Slide
-from pegwright.rehearsal.consequence import Outcome
-from pegwright.rehearsal.course import Course, course, holders_in, plain_holder, read_events
-from pegwright.rehearsal.run import at_opposite, rehearse_slips
+from pegwright.rehearsal.outcome import Outcome
+from pegwright.rehearsal.prepared_history import (
+    PreparedHistory,
+    holders_in,
+    plain_holder,
+    prepare_history,
+    read_word_changes,
+)
+from pegwright.rehearsal.slip_run import move_at_opposite_pegs, replay_slips
 
-__all__ = ["Act", "WayBack", "way_back"]
+__all__ = ["Act", "WayBack", "find_way_back"]
 
 
 class Act(NamedTuple):
@@ -38,40 +56,40 @@ class WayBack(NamedTuple):
     acts: tuple[Act, ...]
 
 
-class _Made(NamedTuple):
+class _MadeMove(NamedTuple):
     at: int
     move: Move
     events: tuple[Event, ...]
 
 
-class _Loom(NamedTuple):
+class _LoomState(NamedTuple):
     state: State
     factors: Map[Bight, int]
     homes: Map[int, frozenset[str]]
 
 
-def way_back(
-    history: History, outcome: Outcome, after: int | None = None, made: Course | None = None
+def find_way_back(
+    history: History, outcome: Outcome, after: int | None = None, made: PreparedHistory | None = None
 ) -> WayBack:
     """Return the way back from a slip noticed after the step of that index: by default, at its first sign.
 
     No move of it can be spared; whether another list of moves is shorter is not searched for.
-    `made` is the history's course, if it is at hand.
+    `made` is the history's prepared, if it is at hand.
     """
-    made = made or course(history)
+    made = made or prepare_history(history)
     slip = outcome.slip
     block = slip.at + slip.replaces - 1
     sign = outcome.first or outcome.close
-    noticed = len(history.done) - 1 if sign is None else sign.at
+    noticed = len(history.moves) - 1 if sign is None else sign.at
     after = max(block, noticed if after is None else after)
-    wrong, later = _done(made, outcome, after)
+    wrong, later = _moves_made(made, outcome, after)
     if slip.about:  # everything since was done at the wrong pegs: it all goes back
-        undo_all = [Act("undo", act.at, at_opposite(made, act.move)) for act in reversed(later)]
-        again = [Act("do", at, history.done[at].doing.move) for at in range(slip.at, after + 1)]
+        undo_all = [Act("undo", act.at, move_at_opposite_pegs(made, act.move)) for act in reversed(later)]
+        again = [Act("do", at, history.moves[at].move) for at in range(slip.at, after + 1)]
         return WayBack(after, (*undo_all, *again))
-    right = [_meant(history, at) for at in range(slip.at, block + 1)]
-    undo = _in_the_way(history, block, after, wrong, later)
-    back = _Back(made, wrong, later, right, after)
+    right = [_intended_move(history, at) for at in range(slip.at, block + 1)]
+    undo = _steps_in_the_way(history, block, after, wrong, later)
+    back = _WayBackSearch(made, wrong, later, right, after)
     if not back.leads(undo):
         undo = {act.at for act in later}
     for at in sorted(undo):
@@ -82,36 +100,38 @@ def way_back(
     return WayBack(after, acts)
 
 
-def _done(made: Course, outcome: Outcome, after: int) -> tuple[list[_Made], list[_Made]]:
+def _moves_made(
+    made: PreparedHistory, outcome: Outcome, after: int
+) -> tuple[list[_MadeMove], list[_MadeMove]]:
     """Return what was done in place of the slip's steps, and what was done since."""
     history, slip = made.history, outcome.slip
-    run = rehearse_slips(made, slip)
-    wrong = [_Made(slip.at, move, events) for move, events in run.wrong]
+    run = replay_slips(made, slip)
+    wrong = [_MadeMove(slip.at, move, events) for move, events in run.wrong]
     later = []
     for at in range(slip.at + slip.replaces, after + 1):
-        done = history.done[at]
+        done = history.moves[at]
         if at not in run.refused:
-            later.append(_Made(at, done.doing.move, run.made.get(at, done.events)))
+            later.append(_MadeMove(at, done.move, run.made.get(at, done.events)))
     return wrong, later
 
 
-def _meant(history: History, at: int) -> _Made:
-    done = history.done[at]
-    return _Made(at, done.doing.move, done.events)
+def _intended_move(history: History, at: int) -> _MadeMove:
+    done = history.moves[at]
+    return _MadeMove(at, done.move, done.events)
 
 
-def _in_the_way(
-    history: History, block: int, after: int, wrong: Iterable[_Made], later: Sequence[_Made]
+def _steps_in_the_way(
+    history: History, block: int, after: int, wrong: Iterable[_MadeMove], later: Sequence[_MadeMove]
 ) -> set[int]:
     """Return the later steps that share a holder with what is to be undone or done before them."""
     touched = {plain_holder(h) for act in wrong for h in holders_in(act.events)}
     first = next((act.at for act in wrong), block)
     for at in range(min(first, block), block + 1):
-        touched |= {plain_holder(h) for h in holders_in(history.done[at].events)}
+        touched |= {plain_holder(h) for h in holders_in(history.moves[at].events)}
     found = set()
     made = {act.at: act for act in later}
     for at in range(block + 1, after + 1):
-        holders = {plain_holder(h) for h in holders_in(history.done[at].events)}
+        holders = {plain_holder(h) for h in holders_in(history.moves[at].events)}
         if at in made:
             holders |= {plain_holder(h) for h in holders_in(made[at].events)}
         if at not in made or not touched.isdisjoint(holders):
@@ -120,14 +140,19 @@ def _in_the_way(
     return found
 
 
-class _Back:
+class _WayBackSearch:
     def __init__(
-        self, made: Course, wrong: list[_Made], later: list[_Made], right: list[_Made], after: int
+        self,
+        made: PreparedHistory,
+        wrong: list[_MadeMove],
+        later: list[_MadeMove],
+        right: list[_MadeMove],
+        after: int,
     ) -> None:
-        self.course = made
+        self.prepared = made
         self.wrong, self.later, self.right, self.after = wrong, later, right, after
         first = right[0].at
-        self.before = _Loom(made.history.before(first), made.factors[first], made.homes[first])
+        self.before = _LoomState(made.history.before(first), made.factors[first], made.homes[first])
         self.stands = self.play(self.before, [*wrong, *later])
 
     def leads(self, undo: set[int]) -> tuple[Act, ...] | None:
@@ -138,20 +163,22 @@ class _Back:
         if clear is None or self.stands is None:
             return None
         again = self.play(clear[0], [*self.wrong, *taken])
-        if again is None or not _same(again[0], self.stands[0]):
+        if again is None or not _same_loom(again[0], self.stands[0]):
             return None
         done = {act.at for act in kept}
-        history = self.course.history
+        history = self.prepared.history
         missing = [
-            _meant(history, at) for at in range(self.right[-1].at + 1, self.after + 1) if at not in done
+            _intended_move(history, at)
+            for at in range(self.right[-1].at + 1, self.after + 1)
+            if at not in done
         ]
         end = self.play(clear[0], [*self.right, *missing])
-        intended = _Loom(
-            history.done[self.after].after,
-            self.course.factors[self.after + 1],
-            self.course.homes[self.after + 1],
+        intended = _LoomState(
+            history.moves[self.after].after,
+            self.prepared.factors[self.after + 1],
+            self.prepared.homes[self.after + 1],
         )
-        if end is None or not _same(end[0], intended):
+        if end is None or not _same_loom(end[0], intended):
             return None
         back = [Act("undo", act.at, act.move) for act in [*self.wrong, *taken][::-1]]
         return (
@@ -159,7 +186,7 @@ class _Back:
             *(Act("do", act.at, move) for act, move in zip([*self.right, *missing], end[1], strict=True)),
         )
 
-    def play(self, loom: _Loom, acts: Iterable[_Made]) -> tuple[_Loom, list[Move]] | None:
+    def play(self, loom: _LoomState, acts: Iterable[_MadeMove]) -> tuple[_LoomState, list[Move]] | None:
         """Make moves that do exactly what the acts did, or return None where that cannot be."""
         state, factors, homes = loom
         moves = []
@@ -170,21 +197,25 @@ class _Back:
             if made is None:
                 return None
             move, outcome = made
-            reading = read_events(self.course.words, outcome.events, factors.__getitem__, homes.__getitem__)
-            state, factors = outcome.state, factors.update(reading.factors)
-            homes = homes.update(reading.homes)
+            changes = read_word_changes(
+                self.prepared.words, outcome.events, factors.__getitem__, homes.__getitem__
+            )
+            state, factors = outcome.state, factors.update(changes.factors)
+            homes = homes.update(changes.homes)
             moves.append(move)
-        return _Loom(state, factors, homes), moves
+        return _LoomState(state, factors, homes), moves
 
-    def _like(self, state: State, act: _Made) -> tuple[Move, Applied] | None:
-        for move in _ways_to_say(state, act):
-            outcome = apply(self.course.history.board, state, move)
-            if isinstance(outcome, Applied) and _bare(outcome.events) == _bare(act.events):
+    def _like(self, state: State, act: _MadeMove) -> tuple[Move, Effect] | None:
+        for move in _phrasings(state, act):
+            outcome = apply_move(self.prepared.history.board, state, move)
+            if isinstance(outcome, Effect) and _essential_events(outcome.events) == _essential_events(
+                act.events
+            ):
                 return move, outcome
         return None
 
 
-def _ways_to_say(state: State, act: _Made) -> Iterator[Move]:
+def _phrasings(state: State, act: _MadeMove) -> Iterator[Move]:
     yield act.move
     if isinstance(act.move, Hook | Slide | Lift):
         first = act.events[-1]
@@ -200,7 +231,7 @@ def _ways_to_say(state: State, act: _Made) -> Iterator[Move]:
                 yield replace(act.move, loop=loop, through=len(first.through) - len(first.slid))
 
 
-def _same(one: _Loom, other: _Loom) -> bool:
+def _same_loom(one: _LoomState, other: _LoomState) -> bool:
     return (
         one.state.stacks == other.state.stacks
         and one.factors == other.factors
@@ -208,7 +239,7 @@ def _same(one: _Loom, other: _Loom) -> bool:
     )
 
 
-def _bare(events: Sequence[Event]) -> list[Event]:
+def _essential_events(events: Sequence[Event]) -> list[Event]:
     """Leave out what a move merely drags along or skips, and the numbers of fasteners."""
     found: list[Event] = []
     for event in events:

@@ -1,6 +1,5 @@
 """The studio's server: a thin door on the workshop, for one maker on one machine."""
 
-from pegwright.server.app import make_app
-from pegwright.server.run import serve
+import lazy_loader
 
-__all__ = ["make_app", "serve"]
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

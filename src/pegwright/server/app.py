@@ -10,33 +10,48 @@ from litestar.openapi import OpenAPIConfig
 from litestar.static_files import create_static_files_router
 
 from pegwright import __version__
-from pegwright.pattern.read import LIMIT_BYTES
-from pegwright.server.desk import Desk
+from pegwright.pattern import MAX_BYTES
 from pegwright.server.folder import Folder
-from pegwright.server.guard import App, guarded
+from pegwright.server.guard import App, guard_app
 from pegwright.server.job_routes import JOB_ROUTES, preview_page
 from pegwright.server.jobs import Jobs
 from pegwright.server.routes import ROUTES, Studio, refuse
+from pegwright.server.shelf import Shelf
 from pegwright.server.shelf_routes import SHELF_ROUTES
+from pegwright.server.ticket import admit_once
+from pegwright.server.workers import Workers
 
 PAGE = Path(__file__).parent / "page"
-_MOST_BYTES = LIMIT_BYTES + 100_000
+_MOST_BYTES = MAX_BYTES + 100_000
 
 
-def make_app(folder: Path, token: str, hosts: frozenset[str], page: Path = PAGE) -> App:
-    """Return the studio on a folder, guarded (see `guard.guarded`). `page` is the built front end.
+def make_app(
+    folder: Path,
+    token: str,
+    hosts: frozenset[str],
+    page: Path = PAGE,
+    workers: Workers | None = None,
+    *,
+    ticket: str = "",
+) -> App:
+    """Return the studio on a folder, guarded (see `guard.guard_app`). `page` is the built front end.
+
+    Studios may share their `workers`; without any, this one has its own. A `ticket` leads once to the page
+    with its key (see `ticket.admit_once`).
 
     Raises:
         FileNotFoundError: the front end is not built.
     """
     if not (page / "index.html").is_file():
         raise FileNotFoundError(page)
-    return guarded(make_litestar(folder, page), token, hosts)  # type: ignore[arg-type]
+    app: App = make_litestar(folder, page, workers)  # type: ignore[assignment]
+    return guard_app(admit_once(app, ticket, token) if ticket else app, token, hosts, page)
 
 
-def make_litestar(folder: Path, page: Path | None = None) -> Litestar:
+def make_litestar(folder: Path, page: Path | None = None, workers: Workers | None = None) -> Litestar:
     """Return the routes without their guard, for the guard to stand before and for the schema's sake."""
-    studio = Studio(Folder(folder), Desk(), Jobs())
+    shelf_folder, workers = Folder(folder), workers or Workers()
+    studio = Studio(shelf_folder, Shelf(shelf_folder, workers), workers, Jobs())
     api = Router("/api", route_handlers=[*ROUTES, *SHELF_ROUTES, *JOB_ROUTES])
     statics = [] if page is None else [create_static_files_router("/", [page], html_mode=True)]
     return Litestar(

@@ -4,29 +4,27 @@ from __future__ import annotations
 
 import numpy as np
 
-from pegwright.finding import Language
-from pegwright.finding.wording import worded
-from pegwright.server.solid import AtRest, Strand
-from pegwright.shape import Piece
-from pegwright.workshop import Progress, Work
-from pegwright.workshop.at_rest import at_rest as settle
+from pegwright.finding import Language, word_finding
+from pegwright.server.resting import AtRest, RestingStrand
+from pegwright.shape import RestingPiece
+from pegwright.workshop import ReportProgress, Work, bring_to_rest as settle
 
 
-def at_rest(
-    work: Work, progress: Progress, *, girth_mm: float | None = None, language: Language = "en"
+def rest_piece(
+    work: Work, progress: ReportProgress, *, girth_mm: float | None = None, language: Language = "en"
 ) -> AtRest:
     """Bring a worked piece to rest: flat, or closed round a wrist of that girth in mm.
 
     Raises:
-        ValueError: there are no bands, or they make no sense; no clip closes a piece that is to be worn.
+        RefusedError: there are no bands, they cannot be drawn, or no clip closes a piece that is to be worn.
     """
-    return _told(settle(work, progress, girth_mm=girth_mm), language)
+    return _rest_response(settle(work, progress, girth_mm=girth_mm), language)
 
 
-def _told(piece: Piece, language: Language) -> AtRest:
+def _rest_response(piece: RestingPiece, language: Language) -> AtRest:
     rest = piece.relaxed
     strands = tuple(
-        Strand(
+        RestingStrand(
             band=i + 1 if i < piece.bands else 0,
             radius_mm=piece.radius_mm[i],
             closed=piece.closed[i],
@@ -40,7 +38,7 @@ def _told(piece: Piece, language: Language) -> AtRest:
         width_mm=piece.width_mm,
         height_mm=piece.height_mm,
         settled=rest.converged,
-        crossings=piece.certified.crossings,
+        crossings=piece.crossing_check.crossings,
         strands=strands,
-        findings=tuple(worded(each, language) for each in rest.findings),
+        findings=tuple(word_finding(each, language) for each in rest.findings),
     )

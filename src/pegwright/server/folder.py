@@ -6,6 +6,7 @@ saves says which edition they began from, so that two pages never overwrite each
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import os
 import re
@@ -16,8 +17,8 @@ from pathlib import Path
 from threading import Lock
 from typing import NamedTuple
 
-from pegwright.pattern.read import LIMIT_BYTES
-from pegwright.workshop import write_whole
+from pegwright.pattern import MAX_BYTES
+from pegwright.workshop import read_plain_file, replace_file
 
 MOST_PIECES = 2000
 MOST_VERSIONS = 200
@@ -37,7 +38,7 @@ class ChangedError(Exception):
     """The piece was changed by someone else since the edition that this save began from."""
 
 
-class Kept(NamedTuple):
+class KeptVersion(NamedTuple):
     """A version: its name within the piece and when it was kept, seconds since 1970."""
 
     version: str
@@ -60,14 +61,14 @@ class Folder:
                 found.append((-path.stat().st_mtime, path.stem))
         return [name for _, name in sorted(found)[:MOST_PIECES]]
 
-    def saved_s(self, name: str) -> float:
-        """Return when a piece was saved, seconds since 1970.
+    def state(self, name: str) -> os.stat_result:
+        """Return what the system says of a piece's file: when it was saved, how large it is.
 
         Raises:
             NoPieceError: there is none of that name.
         """
         try:
-            return self._path(name).stat().st_mtime
+            return self._path(name).stat()
         except OSError as error:
             raise NoPieceError(name) from error
 
@@ -92,7 +93,7 @@ class Folder:
             now = edition_of(_read(path, name)) if path.exists() else None
             if now != edition:
                 raise ChangedError(name)
-            write_whole(path, data, follow=False)
+            replace_file(path, data, follow=False)
         return edition_of(data)
 
     def remove(self, name: str) -> None:
@@ -106,8 +107,7 @@ class Folder:
         with self._lock:
             if not path.is_file():
                 raise NoPieceError(name)
-            aside = self.root / _REMOVED
-            aside.mkdir(exist_ok=True)
+            aside = self._inner(_REMOVED)
             path.replace(aside / f"{name} {datetime.now(UTC).strftime(_STAMP)}.json")
 
     def free_name(self, title: str) -> str:
@@ -129,15 +129,15 @@ class Folder:
             OSError: the folder cannot be written to.
         """
         data = self.open(name)
-        shelf = self.root / _VERSIONS / name
-        shelf.mkdir(parents=True, exist_ok=True)
+        shelf = self._inner(_VERSIONS, name)
         version = datetime.now(UTC).strftime(_STAMP)
-        write_whole(shelf / f"{version}.json", data, follow=False)
-        for old in sorted(shelf.glob("*.json"))[:-MOST_VERSIONS]:
+        replace_file(shelf / f"{version}.json", data, follow=False)
+        others = sorted(path for path in shelf.glob("*.json") if path.stem != version)
+        for old in others[: max(0, len(others) + 1 - MOST_VERSIONS)]:  # one of a wrong clock may be later
             old.unlink()
         return version
 
-    def versions(self, name: str) -> list[Kept]:
+    def versions(self, name: str) -> list[KeptVersion]:
         """Return the versions that were kept of a piece, the latest first."""
         self._path(name)
         shelf = self.root / _VERSIONS / name
@@ -145,7 +145,7 @@ class Folder:
         for path in shelf.glob("*.json"):
             when = _when(path.stem)
             if when is not None:
-                found.append(Kept(path.stem, when))
+                found.append(KeptVersion(path.stem, when))
         return sorted(found, key=lambda kept: -kept.kept_s)
 
     def open_version(self, name: str, version: str) -> bytes:
@@ -182,8 +182,22 @@ class Folder:
         with self._lock:
             if self.open_stash()[1] != edition:
                 raise ChangedError(STASH)
-            write_whole(self.root / f"{STASH}.json", data, follow=False)
+            replace_file(self.root / f"{STASH}.json", data, follow=False)
         return edition_of(data)
+
+    def _inner(self, *names: str) -> Path:
+        """Make a folder inside the folder, if need be, and return it.
+
+        Raises:
+            OSError: a link stands in its place, which could lead out of the folder.
+        """
+        path = self.root
+        for name in names:
+            path /= name
+            if path.is_symlink():
+                raise OSError(errno.ELOOP, os.strerror(errno.ELOOP), str(path))
+            path.mkdir(exist_ok=True)
+        return path
 
     def _sweep(self) -> None:
         """Remove half-written files that a killed studio left; one that is being written now is younger."""
@@ -211,12 +225,10 @@ def edition_of(data: bytes) -> str:
 
 def _read(path: Path, name: str) -> bytes:
     try:
-        handle = os.open(path, os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0))
-        with os.fdopen(handle, "rb") as file:
-            data = file.read(LIMIT_BYTES + 1)
+        data = read_plain_file(path, MAX_BYTES + 1, follow=False)
     except OSError as error:
         raise NoPieceError(name) from error
-    if len(data) > LIMIT_BYTES:
+    if len(data) > MAX_BYTES:
         raise NoPieceError(name)
     return data
 

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import hmac
+import re
+import string
 from collections.abc import Awaitable, Callable, MutableMapping
+from pathlib import Path
 from typing import Any
+from urllib.parse import unquote_to_bytes
 
 Scope = MutableMapping[str, Any]
 Message = MutableMapping[str, Any]
@@ -14,6 +18,7 @@ App = Callable[[Scope, Receive, Send], Awaitable[None]]
 
 TOKEN_HEADER = "x-pegwright-token"
 PREVIEW = "/preview/"
+START = "/start/"
 _POLICY = "; ".join(
     (
         "default-src 'none'",
@@ -52,14 +57,19 @@ _HEADERS = (
     (b"cross-origin-resource-policy", b"same-origin"),
     (b"permissions-policy", b"camera=(), microphone=(), geolocation=(), usb=()"),
 )
+_ESCAPE = re.compile(rb"%[0-9A-Fa-f]{0,2}")
+_NOT_ESCAPED = frozenset(b"/\\%.-_~" + string.ascii_letters.encode() + string.digits.encode())
+_JOB_FILE = re.compile(rb"(?<=/files/)[^/]*$")  # its name may have folders, which the page escapes
+_CONTROL = re.compile(rb"[\x00-\x1f\x7f]")
 
 
-def guarded(app: App, token: str, hosts: frozenset[str]) -> App:
+def guard_app(app: App, token: str, hosts: frozenset[str], page: Path) -> App:
     """Return the application behind its guard.
 
     Every request must name one of `hosts` as its Host (so no other name can be rebound to this machine),
-    come from no other origin, and, outside the page itself, carry the token. A refusal is plain text and
-    says which of the three it was. Every answer carries the content policy.
+    come from no other origin, write its path in the one plain way, and carry the token unless it reads a file
+    of the built `page` or a preview. A refusal is plain text and says which it was. Every answer carries the
+    content policy.
     """
 
     async def guard(scope: Scope, receive: Receive, send: Send) -> None:
@@ -78,7 +88,7 @@ def guarded(app: App, token: str, hosts: frozenset[str]) -> App:
                 }
             await send(message)
 
-        refused = _refusal(scope, token, hosts)
+        refused = _refusal(scope, token, hosts, page)
         if refused is None:
             await app(scope, receive, send_with_policy)
             return
@@ -90,7 +100,7 @@ def guarded(app: App, token: str, hosts: frozenset[str]) -> App:
     return guard
 
 
-def _refusal(scope: Scope, token: str, hosts: frozenset[str]) -> tuple[int, str] | None:
+def _refusal(scope: Scope, token: str, hosts: frozenset[str], page: Path) -> tuple[int, str] | None:
     given: dict[str, list[str]] = {}
     for key, value in scope["headers"]:
         given.setdefault(key.decode("latin-1").lower(), []).append(value.decode("latin-1"))
@@ -102,11 +112,43 @@ def _refusal(scope: Scope, token: str, hosts: frozenset[str]) -> tuple[int, str]
         return 403, "another page may not speak to the studio"
     if any(site not in ("same-origin", "none") for site in given.get("sec-fetch-site", [])):
         return 403, "another page may not speak to the studio"
-    if scope["path"].startswith("/api/"):
+    if not _is_plain(scope.get("raw_path") or scope["path"].encode()):
+        return 400, "the address is not written as the page writes it"
+    if not _is_open(scope["method"], scope["path"], page):
         tokens = given.get(TOKEN_HEADER, [])
         if len(tokens) != 1 or not hmac.compare_digest(tokens[0].encode(), token.encode()):
             return 401, "open the studio from the address that it printed when it started"
     return None
+
+
+def _is_plain(raw: bytes) -> bool:
+    """Say whether a path is written in the one way that the router, the guard and the files all read alike.
+
+    The router drops doubled slashes and decodes escapes, so `//api` and `/%61pi` would reach it as `/api`.
+    """
+    escapes = _ESCAPE.findall(_JOB_FILE.sub(b"", raw))
+    if any(len(escape) < 3 or int(escape[1:], 16) in _NOT_ESCAPED for escape in escapes):
+        return False
+    path = unquote_to_bytes(raw)
+    if not path.startswith(b"/") or _CONTROL.search(path) or b"\\" in path:
+        return False
+    try:
+        path.decode()
+    except UnicodeDecodeError:
+        return False
+    *inner, last = path.split(b"/")[1:]
+    return b"" not in inner and not {b".", b".."} & {*inner, last}
+
+
+def _is_open(method: str, path: str, page: Path) -> bool:
+    """Say whether a plain path is read without the token: the page, a file of it, a preview, a ticket."""
+    if method not in ("GET", "HEAD"):
+        return False
+    if path.startswith(START):
+        return path.count("/") == 2
+    if path.startswith(PREVIEW):
+        return path.count("/") == 3
+    return path == "/" or (page / path[1:]).is_file()
 
 
 def _policy(path: str) -> tuple[bytes, bytes]:

@@ -10,36 +10,36 @@ from litestar import Response, delete, get, post
 from litestar.di import NamedDependency
 from litestar.params import FromPath, FromQuery, JSONBody
 
-from pegwright.press.bundle import MEDIA
-from pegwright.server.errands import Errand
+from pegwright.press import MEDIA
 from pegwright.server.guard import PREVIEW
-from pegwright.server.jobs import NoJobError, Told
+from pegwright.server.job_requests import JobRequest
+from pegwright.server.jobs import JobStatus, NoJobError
 from pegwright.server.routes import Studio
 
 
-class Sending(msgspec.Struct, frozen=True, kw_only=True):
-    """An errand for a piece. A newer one of the same kind for the same piece takes its place."""
+class StartJobRequest(msgspec.Struct, frozen=True, kw_only=True):
+    """A request for a piece. A newer one of the same kind for the same piece takes its place."""
 
     piece: Annotated[str, msgspec.Meta(max_length=200)]
-    errand: Errand
+    job: JobRequest
     document: dict[str, Any]
 
 
 @post("/jobs", sync_to_thread=True)
-def start_job(studio: NamedDependency[Studio], data: JSONBody[Sending]) -> Told:
-    """Begin an errand."""
-    slot = f"{msgspec.to_builtins(data.errand)['do']} {data.piece}"
-    return studio.jobs.start(slot, data.errand, data.document)
+def start_job(studio: NamedDependency[Studio], data: JSONBody[StartJobRequest]) -> JobStatus:
+    """Start a job."""
+    slot = f"{msgspec.to_builtins(data.job)['do']} {data.piece}"
+    return studio.jobs.start(slot, data.job, data.document)
 
 
 @get("/jobs/{job:str}", sync_to_thread=True)
-def look_at_job(studio: NamedDependency[Studio], job: FromPath[str], seen: FromQuery[int] = -1) -> Told:
+def look_at_job(studio: NamedDependency[Studio], job: FromPath[str], seen: FromQuery[int] = -1) -> JobStatus:
     """Tell how a job is getting on, as soon as there is more to tell than at `seen`."""
-    return studio.jobs.look(job, seen)
+    return studio.jobs.status(job, seen)
 
 
 @delete("/jobs/{job:str}", sync_to_thread=True, status_code=200)
-def end_job(studio: NamedDependency[Studio], job: FromPath[str]) -> Told:
+def end_job(studio: NamedDependency[Studio], job: FromPath[str]) -> JobStatus:
     """End a job at once."""
     return studio.jobs.end(job)
 

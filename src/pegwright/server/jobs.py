@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import secrets
 import subprocess
-import sys
 import time
 from collections import OrderedDict
 from contextlib import suppress
@@ -13,8 +12,16 @@ from typing import IO, Literal
 
 import msgspec
 
-from pegwright.finding.wording import Worded
-from pegwright.server.errands import Ended, Errand, File, Frame, Sent, Step, read_frame, write_frame
+from pegwright.finding import WordedFinding
+from pegwright.server.child_process import read_frame, start_child, write_frame
+from pegwright.server.job_requests import (
+    EndFrame,
+    FileFrame,
+    Frame,
+    JobMessage,
+    JobRequest,
+    ProgressFrame,
+)
 
 AT_ONCE = 2
 MOST_JOBS = 24  # remembered, with what they made
@@ -36,10 +43,10 @@ class BusyError(Exception):
     """As much waits as may wait."""
 
 
-class Told(msgspec.Struct, frozen=True, kw_only=True):
+class JobStatus(msgspec.Struct, frozen=True, kw_only=True):
     """How a job is getting on. `serial` rises with every change; `files` are there to be fetched.
 
-    `refused` is an errand that cannot be done, as `reason` says; `failed` is our own fault; `ended` is a job
+    `refused` is a request that cannot be met, as `reason` says; `failed` is our own fault; `ended` is a job
     that something newer took the place of, or that took too long.
     """
 
@@ -51,27 +58,27 @@ class Told(msgspec.Struct, frozen=True, kw_only=True):
     total: int = 0
     files: tuple[str, ...] = ()
     reason: str = ""
-    findings: tuple[Worded, ...] = ()
+    findings: tuple[WordedFinding, ...] = ()
 
 
 class _Job:
     def __init__(self, slot: str) -> None:
         self.slot = slot
-        self.told = Told(job=secrets.token_urlsafe(24), state="waiting")
+        self.status = JobStatus(job=secrets.token_urlsafe(24), state="waiting")
         self.files: dict[str, bytes] = {}
         self.process: subprocess.Popen[bytes] | None = None
         self.asked_s = time.monotonic()
         self.changed = Condition()
 
-    def tell(self, **news: object) -> None:
+    def update(self, **news: object) -> None:
         """Take news in, unless the job is closed already."""
         with self.changed:
-            if self.told.state in _OPEN:
-                self.told = msgspec.structs.replace(self.told, serial=self.told.serial + 1, **news)
+            if self.status.state in _OPEN:
+                self.status = msgspec.structs.replace(self.status, serial=self.status.serial + 1, **news)
                 self.changed.notify_all()
 
     def end(self, state: State = "ended") -> None:
-        self.tell(state=state)
+        self.update(state=state)
         if self.process is not None:
             self.process.kill()
 
@@ -85,8 +92,8 @@ class Jobs:
         self._turn = BoundedSemaphore(AT_ONCE)
         self._spare: subprocess.Popen[bytes] | None = None
 
-    def start(self, slot: str, errand: Errand, document: dict[str, object]) -> Told:
-        """Begin an errand; whatever was under way in that slot is ended.
+    def start(self, slot: str, request: JobRequest, document: dict[str, object]) -> JobStatus:
+        """Start a job; whatever was under way in that slot is ended.
 
         Raises:
             BusyError: as much waits as may wait.
@@ -96,15 +103,15 @@ class Jobs:
             for other in self._jobs.values():
                 if other.slot == slot:
                     other.end()
-            if sum(each.told.state in _OPEN for each in self._jobs.values()) >= MOST_WAITING:
+            if sum(each.status.state in _OPEN for each in self._jobs.values()) >= MOST_WAITING:
                 raise BusyError
-            self._jobs[job.told.job] = job
+            self._jobs[job.status.job] = job
             self._forget()
-        sent = msgspec.msgpack.encode(Sent(errand, document))
+        sent = msgspec.msgpack.encode(JobMessage(request, document))
         Thread(target=self._run, args=(job, sent), daemon=True).start()
-        return job.told
+        return job.status
 
-    def look(self, name: str, seen: int = -1) -> Told:
+    def status(self, name: str, seen: int = -1) -> JobStatus:
         """Tell how a job is getting on, as soon as there is more to tell than at `seen`, or after 10 s.
 
         Raises:
@@ -113,9 +120,9 @@ class Jobs:
         job = self._job(name)
         with job.changed:
             job.asked_s = time.monotonic()
-            job.changed.wait_for(lambda: job.told.serial > seen or job.told.state not in _OPEN, _LOOK_S)
+            job.changed.wait_for(lambda: job.status.serial > seen or job.status.state not in _OPEN, _LOOK_S)
             job.asked_s = time.monotonic()
-            return job.told
+            return job.status
 
     def file(self, name: str, file: str) -> bytes:
         """Return a file that a job has made.
@@ -128,7 +135,7 @@ class Jobs:
         except KeyError as error:
             raise NoJobError(file) from error
 
-    def end(self, name: str) -> Told:
+    def end(self, name: str) -> JobStatus:
         """End a job.
 
         Raises:
@@ -136,7 +143,7 @@ class Jobs:
         """
         job = self._job(name)
         job.end()
-        return job.told
+        return job.status
 
     def close(self) -> None:
         """End everything."""
@@ -155,35 +162,35 @@ class Jobs:
 
     def _forget(self) -> None:
         """Let go of the oldest jobs that are closed."""
-        for name in [n for n, each in self._jobs.items() if each.told.state not in _OPEN]:
+        for name in [n for n, each in self._jobs.items() if each.status.state not in _OPEN]:
             if len(self._jobs) <= MOST_JOBS:
                 break
             del self._jobs[name]
 
     def _run(self, job: _Job, sent: bytes) -> None:
         while not self._turn.acquire(timeout=0.5):
-            self._heed(job)
-            if job.told.state not in _OPEN:
+            self._end_if_forgotten(job)
+            if job.status.state not in _OPEN:
                 return
         try:
-            if job.told.state in _OPEN:
+            if job.status.state in _OPEN:
                 self._work(job, sent)
         finally:
             self._turn.release()
 
     def _work(self, job: _Job, sent: bytes) -> None:
-        process = job.process = self._hand()
-        if job.told.state not in _OPEN:  # ended between the question and the answer
+        process = job.process = self._take_worker()
+        if job.status.state not in _OPEN:  # ended between the question and the answer
             process.kill()
         assert process.stdin is not None
         assert process.stdout is not None
         Thread(target=self._watch, args=(job, process), daemon=True).start()
         try:
             write_frame(process.stdin, sent)  # type: ignore[arg-type]
-            job.tell(state="running")
+            job.update(state="running")
             self._listen(job, process.stdout)
         except OSError:  # it was ended before it began
-            job.tell(state="failed")
+            job.update(state="failed")
         finally:
             process.kill()
             process.wait()
@@ -197,38 +204,37 @@ class Jobs:
             size += len(data)
             frame: Frame = msgspec.msgpack.decode(data, type=Frame)
             match frame:
-                case Step():
-                    job.tell(what=frame.what, done=frame.done, total=frame.total)
-                case File():
+                case ProgressFrame():
+                    job.update(what=frame.what, done=frame.done, total=frame.total)
+                case FileFrame():
                     job.files[frame.name] = frame.data
-                    job.tell(files=tuple(job.files))
-                case Ended(reason, findings):
-                    job.tell(state="refused" if reason else "done", reason=reason, findings=findings)
+                    job.update(files=tuple(job.files))
+                case EndFrame(reason, findings):
+                    job.update(state="refused" if reason else "done", reason=reason, findings=findings)
                     return
             if size > MOST_BYTES:
                 break
-        job.tell(state="failed")
+        job.update(state="failed")
 
     def _watch(self, job: _Job, process: subprocess.Popen[bytes]) -> None:
         begun_s = time.monotonic()
         while process.poll() is None:
-            self._heed(job)
+            self._end_if_forgotten(job)
             if time.monotonic() - begun_s > LONGEST_S:
                 job.end()
             time.sleep(0.5)
 
     @staticmethod
-    def _heed(job: _Job) -> None:
+    def _end_if_forgotten(job: _Job) -> None:
         if time.monotonic() - job.asked_s > FORGOTTEN_S:
             job.end()
 
-    def _hand(self) -> subprocess.Popen[bytes]:
-        """Return a process that is ready for an errand, and warm up the next one."""
+    def _take_worker(self) -> subprocess.Popen[bytes]:
+        """Return a process that is ready for a request, and warm up the next one."""
         with self._lock:
-            ready, self._spare = self._spare, _hire()
-        return ready if ready is not None and ready.poll() is None else _hire()
+            ready, self._spare = self._spare, _start_worker()
+        return ready if ready is not None and ready.poll() is None else _start_worker()
 
 
-def _hire() -> subprocess.Popen[bytes]:
-    command = [sys.executable, "-c", "from pegwright.server.errands import main; main()"]
-    return subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+def _start_worker() -> subprocess.Popen[bytes]:
+    return start_child("pegwright.server.job_requests")

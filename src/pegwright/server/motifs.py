@@ -7,10 +7,24 @@ from typing import Any
 
 import msgspec
 
-from pegwright.loom import board
-from pegwright.pattern import Pattern, expand, write
-from pegwright.pattern.moves import AnyStep, Hook, Move, Place, Repeat, Slide, Transfer, Use, Wind
-from pegwright.server.starts import Glance, GlanceBand
+from pegwright.loom import board_of
+from pegwright.pattern import (
+    Hook,
+    Move,
+    Pattern,
+    PatternStep,
+    Place,
+    Repeat,
+    Slide,
+    Transfer,
+    Use,
+    Wind,
+    expand,
+    motifs_by_name,
+    read_pattern,
+    write_pattern,
+)
+from pegwright.server.starters import Glance, GlanceBand, load_starters
 
 MOST_MOTIFS = 500
 _ABOUT_MM = 17.0  # so far from the pegs that a motif uses, others are shown too
@@ -34,26 +48,23 @@ class ShelvedMotif(msgspec.Struct, frozen=True, kw_only=True):
     slots: dict[str, str]
 
 
-def all_motifs(pieces: Iterable[tuple[str, Pattern]]) -> tuple[ShelvedMotif, ...]:
-    """Return the motifs of pieces (name, pattern) in turn; the same motif is told once."""
-    found: dict[bytes, ShelvedMotif] = {}
-    for piece, pattern in pieces:
-        for one in motifs_of(piece, pattern):
-            found.setdefault(msgspec.json.encode((one.name, one.motifs)), one)
-            if len(found) >= MOST_MOTIFS:
-                return tuple(found.values())
-    return tuple(found.values())
+def built_in_motifs() -> Iterator[ShelvedMotif]:
+    """Yield the motifs of the pieces to begin from."""
+    for start in load_starters():
+        pattern = read_pattern(msgspec.json.encode(start.document)).pattern
+        if pattern is not None:
+            yield from motifs_of("", pattern)
 
 
 def motifs_of(piece: str, pattern: Pattern) -> Iterator[ShelvedMotif]:
     """Yield the motifs of a pattern, those that name no peg left out."""
-    document = msgspec.json.decode(write(pattern))
+    document = msgspec.json.decode(write_pattern(pattern))
     documents = {motif["name"]: motif for motif in reversed(document.get("motifs", []))}
     for motif in pattern.motifs:
         slots = _slots(pattern, motif.name)
         use = Use(name=motif.name, colours=slots)
         moves = [
-            doing.move for doing in expand(msgspec.structs.replace(pattern, steps=(use,), stated=None)).doings
+            doing.move for doing in expand(msgspec.structs.replace(pattern, steps=(use,), stated=None)).moves
         ]
         seen = _glance(pattern, moves)
         if seen is None:
@@ -84,18 +95,18 @@ def _slots(pattern: Pattern, name: str) -> dict[str, str]:
 
 def _within(pattern: Pattern, name: str) -> list[str]:
     """Return a motif's name and those of all motifs that it works, each once."""
-    steps = {motif.name: motif.steps for motif in reversed(pattern.motifs)}
+    motifs = motifs_by_name(pattern)
     found, open_ = [], [name]
     while open_:
         now = open_.pop(0)
-        if now in found or now not in steps:
+        if now in found or now not in motifs:
             continue
         found.append(now)
-        open_ += [use.name for use in _uses(steps[now])]
+        open_ += [use.name for use in _uses(motifs[now].steps)]
     return found
 
 
-def _uses(steps: Iterable[AnyStep]) -> Iterator[Use]:
+def _uses(steps: Iterable[PatternStep]) -> Iterator[Use]:
     for step in steps:
         if isinstance(step, Use):
             yield step
@@ -105,7 +116,7 @@ def _uses(steps: Iterable[AnyStep]) -> Iterator[Use]:
 
 def _glance(pattern: Pattern, moves: list[Move]) -> Glance | None:
     """Return the picture of some moves: bands laid, loops carried as arrows; None where they name no peg."""
-    pegs = board(pattern.loom).pegs
+    pegs = board_of(pattern.loom).pegs
     tints = {colour.letter: colour.hex for colour in pattern.colours}
     laid: list[tuple[str, list[str]]] = []
     carried: list[tuple[str, str]] = []

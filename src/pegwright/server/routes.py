@@ -11,21 +11,29 @@ from litestar.di import NamedDependency
 from litestar.exceptions import HTTPException
 from litestar.params import FromPath, FromQuery, JSONBody
 
-from pegwright.finding import Finding, Language, Phrase, phrase
-from pegwright.finding.wording import LANGUAGES, Worded, word, worded
-from pegwright.loom import board, replay
-from pegwright.pattern import Pattern, Reading, expand, read, write
-from pegwright.server.desk import Desk, OvertakenError
-from pegwright.server.fitting import Fitted, Fitting, fitted
+from pegwright.finding import (
+    LANGUAGES,
+    Finding,
+    Language,
+    Phrase,
+    RefusedError,
+    WordedFinding,
+    phrase,
+    word_finding,
+    word_phrase,
+)
+from pegwright.pattern import Pattern, read_pattern, write_pattern
+from pegwright.server.fit_responses import FitRequest, FitResponse, fit_response
 from pegwright.server.folder import ChangedError, Folder, NoPieceError, edition_of
 from pegwright.server.jobs import BusyError, Jobs, NoJobError
-from pegwright.server.seen import Seen, seen
-from pegwright.server.starts import Glance, Start, glance, starts
+from pegwright.server.line_requests import FindStarters, Reply, SnapOneBand, SnapResponse, WorkDocument
+from pegwright.server.shelf import Shelf, ShelvedPiece
+from pegwright.server.starters import Starter
+from pegwright.server.work_responses import WorkResponse
+from pegwright.server.workers import OvertakenError, TooMuchError, Workers
 
-MOST_GLANCED_BYTES = 200_000
 
-
-class Piece(msgspec.Struct, frozen=True, kw_only=True):
+class OpenedPiece(msgspec.Struct, frozen=True, kw_only=True):
     """A piece that was opened: its edition and its document in the newest format."""
 
     name: str
@@ -33,22 +41,11 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True):
     document: dict[str, Any]
 
 
-class Shelved(msgspec.Struct, frozen=True, kw_only=True):
-    """A piece on the shelf: its title, when it was saved (seconds since 1970), its small picture."""
-
-    name: str
-    title: str
-    saved_s: float
-    bands: int
-    readable: bool
-    glance: Glance | None
-
-
-class Shelf(msgspec.Struct, frozen=True, kw_only=True):
+class ShelfResponse(msgspec.Struct, frozen=True, kw_only=True):
     """The folder and what lies in it."""
 
     folder: str
-    pieces: tuple[Shelved, ...]
+    pieces: tuple[ShelvedPiece, ...]
 
 
 class NewPiece(msgspec.Struct, frozen=True, kw_only=True):
@@ -57,7 +54,7 @@ class NewPiece(msgspec.Struct, frozen=True, kw_only=True):
     document: dict[str, Any]
 
 
-class Saving(msgspec.Struct, frozen=True, kw_only=True):
+class SaveRequest(msgspec.Struct, frozen=True, kw_only=True):
     """A document to be saved, and the edition that the page began from."""
 
     document: dict[str, Any]
@@ -78,7 +75,7 @@ class Version(msgspec.Struct, frozen=True, kw_only=True):
     kept_s: float
 
 
-class Working(msgspec.Struct, frozen=True, kw_only=True):
+class WorkRequest(msgspec.Struct, frozen=True, kw_only=True):
     """A document to be worked. Of one page the request with the highest serial number counts."""
 
     document: dict[str, Any]
@@ -86,38 +83,32 @@ class Working(msgspec.Struct, frozen=True, kw_only=True):
     serial: Annotated[int, msgspec.Meta(ge=0)] = 0
 
 
-class Snapping(msgspec.Struct, frozen=True, kw_only=True):
-    """A document, and the band that snaps."""
+class SnapRequest(msgspec.Struct, frozen=True, kw_only=True):
+    """A document, and the band that snaps. Of one page the document asked about last counts."""
 
     document: dict[str, Any]
     band: Annotated[int, msgspec.Meta(ge=1)]
-
-
-class Snapped(msgspec.Struct, frozen=True, kw_only=True):
-    """The bands that fall with it; `held` says whether the band was held in the first place."""
-
-    band: int
-    held: bool
-    falls: tuple[int, ...]
+    page: Annotated[str, msgspec.Meta(max_length=64)] = ""
 
 
 class Refusal(msgspec.Struct, frozen=True, kw_only=True):
     """Why something was not done, in a sentence, with the findings that say where."""
 
     reason: str
-    findings: tuple[Worded, ...] = ()
+    findings: tuple[WordedFinding, ...] = ()
 
 
 @dataclass(frozen=True)
 class Studio:
-    """What all routes share: the folder of pieces, the desk, and what is done in the background."""
+    """What all routes share: the folder, its shelf, the processes that work pieces, and the jobs."""
 
     folder: Folder
-    desk: Desk
+    shelf: Shelf
+    workers: Workers
     jobs: Jobs
 
 
-class RefusedError(Exception):
+class HttpRefusedError(Exception):
     """Ends a request with its status and the reason; without one, the first finding is the reason."""
 
     def __init__(self, status: int, reason: Phrase | None, findings: tuple[Finding, ...] = ()) -> None:
@@ -126,25 +117,18 @@ class RefusedError(Exception):
 
     def refusal(self, language: Language) -> Refusal:
         """Put the refusal in words."""
-        told = tuple(worded(each, language) for each in self.findings)
-        reason = told[0].message if self.reason is None else word(self.reason, language)
-        return Refusal(reason=reason, findings=told)
+        findings = tuple(word_finding(each, language) for each in self.findings)
+        reason = findings[0].message if self.reason is None else word_phrase(self.reason, language)
+        return Refusal(reason=reason, findings=findings)
 
 
 # --- pieces -------------------------------------------------------------------------------------------
 
 
 @get("/pieces", sync_to_thread=True)
-def list_pieces(studio: NamedDependency[Studio]) -> Shelf:
+def list_pieces(studio: NamedDependency[Studio]) -> ShelfResponse:
     """List the pieces in the folder, the latest first."""
-    folder = studio.folder
-    found = []
-    for name in folder.names():
-        try:
-            found.append(_shelved(name, folder.open(name), folder.saved_s(name)))
-        except NoPieceError:  # removed, or grown too large, since it was listed
-            continue
-    return Shelf(folder=folder.root.name, pieces=tuple(found))
+    return ShelfResponse(folder=studio.folder.root.name, pieces=tuple(studio.shelf.pieces()))
 
 
 @post("/pieces", sync_to_thread=True)
@@ -154,22 +138,22 @@ def add_piece(studio: NamedDependency[Studio], data: JSONBody[NewPiece]) -> Save
     for _ in range(100):
         name = studio.folder.free_name(pattern.title)
         try:
-            return Saved(name=name, edition=studio.folder.save(name, write(pattern), None))
+            return Saved(name=name, edition=studio.folder.save(name, write_pattern(pattern), None))
         except ChangedError:  # someone took the name just now
             continue
-    raise RefusedError(409, phrase("no-name-free"))
+    raise HttpRefusedError(409, phrase("no-name-free"))
 
 
 @get("/pieces/{name:str}", sync_to_thread=True)
-def open_piece(studio: NamedDependency[Studio], name: FromPath[str]) -> Piece:
+def open_piece(studio: NamedDependency[Studio], name: FromPath[str]) -> OpenedPiece:
     """Open a piece."""
-    return _opened(name, studio.folder.open(name))
+    return _open(name, studio.folder.open(name))
 
 
 @put("/pieces/{name:str}", sync_to_thread=True)
-def save_piece(studio: NamedDependency[Studio], name: FromPath[str], data: JSONBody[Saving]) -> Saved:
+def save_piece(studio: NamedDependency[Studio], name: FromPath[str], data: JSONBody[SaveRequest]) -> Saved:
     """Save a piece, unless it was changed elsewhere since the edition that the page began from."""
-    text = write(_pattern(data.document))
+    text = write_pattern(_pattern(data.document))
     return Saved(name=name, edition=studio.folder.save(name, text, data.edition))
 
 
@@ -194,15 +178,15 @@ def list_versions(studio: NamedDependency[Studio], name: FromPath[str]) -> tuple
 
 
 @get("/pieces/{name:str}/versions/{version:str}", sync_to_thread=True)
-def open_version(studio: NamedDependency[Studio], name: FromPath[str], version: FromPath[str]) -> Piece:
+def open_version(studio: NamedDependency[Studio], name: FromPath[str], version: FromPath[str]) -> OpenedPiece:
     """Open a version of a piece."""
-    return _opened(name, studio.folder.open_version(name, version))
+    return _open(name, studio.folder.open_version(name, version))
 
 
 @get("/starts", sync_to_thread=True)
-def list_starts() -> tuple[Start, ...]:
+def list_starts(studio: NamedDependency[Studio]) -> Response[tuple[Starter, ...]]:
     """List the pieces to begin from."""
-    return starts()
+    return _hand_on(studio.workers.ask(FindStarters()))
 
 
 # --- the line -----------------------------------------------------------------------------------------
@@ -210,28 +194,33 @@ def list_starts() -> tuple[Start, ...]:
 
 @post("/work", sync_to_thread=True, status_code=200)
 def work_pattern(
-    studio: NamedDependency[Studio], data: JSONBody[Working], language: FromQuery[Language] = "en"
-) -> Seen:
+    studio: NamedDependency[Studio], data: JSONBody[WorkRequest], language: FromQuery[Language] = "en"
+) -> Response[WorkResponse]:
     """Take a document through the line."""
-    made = studio.desk.work(msgspec.json.encode(data.document), data.page, data.serial)
-    if isinstance(made, Reading):
-        return Seen(readable=False, findings=tuple(worded(each, language) for each in made.findings))
-    return seen(made, language)
+    document = msgspec.json.encode(data.document)
+    request = WorkDocument(document, language)
+    return _hand_on(
+        studio.workers.ask(request, data.page, data.serial, edition=edition_of(document)),
+    )
 
 
 @post("/snap", sync_to_thread=True, status_code=200)
-def snap_band(studio: NamedDependency[Studio], data: JSONBody[Snapping]) -> Snapped:
+def snap_band(
+    studio: NamedDependency[Studio], data: JSONBody[SnapRequest], language: FromQuery[Language] = "en"
+) -> Response[SnapResponse]:
     """Say what falls if one band snaps."""
-    falls = studio.desk.lost_with(msgspec.json.encode(data.document), data.band)
-    if isinstance(falls, Finding):
-        raise RefusedError(422, None, (falls,))
-    return Snapped(band=data.band, held=falls is not None, falls=falls or ())
+    document = msgspec.json.encode(data.document)
+    edition = edition_of(document)
+    slot = f"snap {data.page or edition}"
+    serial = studio.workers.serial_of(slot, edition)
+    request = SnapOneBand(document, data.band, language)
+    return _hand_on(studio.workers.ask(request, slot, serial, edition=edition))
 
 
 @post("/fit", sync_to_thread=True, status_code=200)
-def fit_wrist(data: JSONBody[Fitting], language: FromQuery[Language] = "en") -> Fitted:
+def fit_wrist(data: JSONBody[FitRequest], language: FromQuery[Language] = "en") -> FitResponse:
     """Say whom a measured piece fits, and what would make it fit a wrist."""
-    return fitted(_pattern(data.document), data.measured, data.wrist, data.lengths, language)
+    return fit_response(_pattern(data.document), data.measured, data.wrist, data.lengths, language)
 
 
 ROUTES = (
@@ -258,60 +247,59 @@ def refuse(request: Request[Any, Any, Any], error: Exception) -> Response[Refusa
     asked = request.query_params.get("language")
     language: Language = next((each for each in LANGUAGES if each == asked), "en")
 
-    def told(status: int, reason: Phrase) -> Response[Refusal]:
-        return _answer(status, Refusal(reason=word(reason, language)))
+    def refusal(status: int, reason: Phrase) -> Response[Refusal]:
+        return _answer(status, Refusal(reason=word_phrase(reason, language)))
 
     match error:
-        case RefusedError():
+        case HttpRefusedError():
             return _answer(error.status, error.refusal(language))
+        case RefusedError():
+            return refusal(422, error.reason)
         case NoPieceError():
-            return told(404, phrase("no-such-piece"))
+            return refusal(404, phrase("no-such-piece"))
         case NoJobError():
-            return told(404, phrase("no-such-work"))
+            return refusal(404, phrase("no-such-work"))
         case BusyError():
-            return told(429, phrase("too-much-under-way"))
+            return refusal(429, phrase("too-much-under-way"))
         case ChangedError():
-            return told(409, phrase("changed-elsewhere"))
+            return refusal(409, phrase("changed-elsewhere"))
+        case TooMuchError():
+            return refusal(422, phrase("piece-asks-too-much"))
         case OvertakenError():
-            return told(409, phrase("overtaken"))
+            return refusal(409, phrase("overtaken"))
         case OSError():
-            return told(507, phrase("folder-read-only", reason=str(error.strerror)))
+            return refusal(507, phrase("folder-read-only", reason=str(error.strerror)))
         case HTTPException():
             return _answer(error.status_code, Refusal(reason=error.detail[:200]))
         case _:
-            return told(500, phrase("wrong-inside"))
+            return refusal(500, phrase("wrong-inside"))
 
 
 def _answer(status: int, refusal: Refusal) -> Response[Refusal]:
     return Response(refusal, status_code=status, media_type="application/json")
 
 
+def _hand_on(reply: Reply) -> Response[Any]:
+    """Answer with what a process has encoded already."""
+    if reply.state == "refused":
+        found = msgspec.json.decode(reply.data, type=tuple[WordedFinding, ...])
+        return _answer(422, Refusal(reason=found[0].message, findings=found))
+    if reply.state == "failed":
+        return _answer(500, Refusal(reason=word_phrase(phrase("wrong-inside"))))
+    return Response(reply.data, media_type="application/json")
+
+
 def _pattern(document: dict[str, Any]) -> Pattern:
-    reading = read(msgspec.json.encode(document))
+    reading = read_pattern(msgspec.json.encode(document))
     if reading.pattern is None:
-        raise RefusedError(422, phrase("no-pattern"), reading.findings)
+        raise HttpRefusedError(422, phrase("no-pattern"), reading.findings)
     return reading.pattern
 
 
-def _opened(name: str, data: JSONBody[bytes]) -> Piece:
-    reading = read(data)
+def _open(name: str, data: JSONBody[bytes]) -> OpenedPiece:
+    reading = read_pattern(data)
     if reading.pattern is None:
-        raise RefusedError(422, phrase("file-no-pattern"), reading.findings)
-    return Piece(name=name, edition=edition_of(data), document=msgspec.json.decode(write(reading.pattern)))
-
-
-def _shelved(name: str, data: JSONBody[bytes], saved_s: float) -> Shelved:
-    pattern = read(data).pattern
-    if pattern is None:
-        return Shelved(name=name, title=name, saved_s=saved_s, bands=0, readable=False, glance=None)
-    if len(data) > MOST_GLANCED_BYTES:
-        return Shelved(name=name, title=pattern.title, saved_s=saved_s, bands=0, readable=True, glance=None)
-    history = replay(board(pattern.loom), expand(pattern).doings)
-    return Shelved(
-        name=name,
-        title=pattern.title,
-        saved_s=saved_s,
-        bands=history.final.bands,
-        readable=True,
-        glance=glance(pattern, history),
+        raise HttpRefusedError(422, phrase("file-no-pattern"), reading.findings)
+    return OpenedPiece(
+        name=name, edition=edition_of(data), document=msgspec.json.decode(write_pattern(reading.pattern))
     )

@@ -13,48 +13,49 @@ from typing import Any
 
 import msgspec
 
-from pegwright.fit.measured import Lengths, Measured
+from pegwright.fit import PieceMeasurements, RepeatOptions
 from pegwright.pattern import Pattern
 from pegwright.server import routes
 from pegwright.server.app import make_litestar
-from pegwright.server.fitting import Fitted, Fitting
-from pegwright.server.job_routes import Sending
-from pegwright.server.jobs import Told
+from pegwright.server.fit_responses import FitRequest, FitResponse
+from pegwright.server.job_routes import StartJobRequest
+from pegwright.server.jobs import JobStatus
+from pegwright.server.line_requests import SnapResponse
 from pegwright.server.motifs import ShelvedMotif
-from pegwright.server.rehearsing import Rehearsed
-from pegwright.server.seen import Seen
-from pegwright.server.shelf_routes import Stashed
-from pegwright.server.solid import AtRest
-from pegwright.server.starts import Start
+from pegwright.server.rehearsal_responses import RehearsalResponse
+from pegwright.server.resting import AtRest
+from pegwright.server.shelf_routes import StashResponse
+from pegwright.server.starters import Starter
+from pegwright.server.work_responses import WorkResponse
 
 _VALUES = (
     Pattern,
-    Seen,
-    Start,
-    routes.Piece,
-    routes.Shelf,
+    WorkResponse,
+    Starter,
+    routes.OpenedPiece,
+    routes.ShelfResponse,
     routes.NewPiece,
-    routes.Saving,
+    routes.SaveRequest,
     routes.Saved,
     routes.Version,
-    routes.Working,
-    routes.Snapping,
-    routes.Snapped,
+    routes.WorkRequest,
+    routes.SnapRequest,
+    SnapResponse,
     routes.Refusal,
-    Sending,
+    StartJobRequest,
     AtRest,
-    Measured,
-    Lengths,
-    Fitting,
-    Fitted,
-    Rehearsed,
+    PieceMeasurements,
+    RepeatOptions,
+    FitRequest,
+    FitResponse,
+    RehearsalResponse,
     ShelvedMotif,
-    Stashed,
-    Told,
+    StashResponse,
+    JobStatus,
 )
 
 
-def schema() -> dict[str, Any]:
+def api_schema() -> dict[str, Any]:
     """Return the OpenAPI document.
 
     The paths are the server's; the values are described by the library that encodes them, which knows the
@@ -75,7 +76,7 @@ def schema() -> dict[str, Any]:
 
 def main(target: str) -> None:
     """Write the document to a file."""
-    text = json.dumps(schema(), indent=1, sort_keys=True, ensure_ascii=False)
+    text = json.dumps(api_schema(), indent=1, sort_keys=True, ensure_ascii=False)
     Path(target).write_text(text + "\n", encoding="utf-8")
 
 

@@ -24,14 +24,15 @@ import math
 
 import numpy as np
 
-from pegwright.shape.kernel import kernel
+from pegwright.shape.elements import Elements
+from pegwright.shape.jit import kernel
 from pegwright.shape.rods import Floats, Ints, Rods
 
-__all__ = ["contact", "contact_energy", "distance"]
+__all__ = ["add_contact_derivatives", "contact_energy", "distance"]
 
 
 @kernel
-def _closest(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> tuple[float, float, float]:
+def closest_points(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> tuple[float, float, float]:
     """Minimiser (s, t) on edges a→a1, b→b1 and the least squared distance, smoothed by κ = `soft` (mm²)."""
     ux, uy, uz = x[a1, 0] - x[a, 0], x[a1, 1] - x[a, 1], x[a1, 2] - x[a, 2]
     vx, vy, vz = x[b1, 0] - x[b, 0], x[b1, 1] - x[b, 1], x[b1, 2] - x[b, 2]
@@ -57,7 +58,7 @@ def _closest(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> tuple[
 
 
 @kernel
-def _softness(one_mm: float, two_mm: float, least_mm: float) -> tuple[float, float]:
+def contact_smoothing(one_mm: float, two_mm: float, least_mm: float) -> tuple[float, float]:
     """κ for two radii, and where the wall stands so that the true distance stays above `least_mm`."""
     soft = min(0.03 * (one_mm + two_mm) ** 2, least_mm * least_mm)
     return soft, math.sqrt(least_mm * least_mm + 0.5 * soft)
@@ -66,7 +67,7 @@ def _softness(one_mm: float, two_mm: float, least_mm: float) -> tuple[float, flo
 @kernel
 def distance(x: Floats, rods: Rods, a: int, b: int) -> float:
     """Return the true distance in mm between edges a and b."""
-    return math.sqrt(_closest(x, a, rods.next[a], b, rods.next[b], 1e-12)[2])
+    return math.sqrt(closest_points(x, a, rods.next[a], b, rods.next[b], 1e-12)[2])
 
 
 @kernel
@@ -75,7 +76,9 @@ def _edge_length(x: Floats, a: int, b: int) -> float:
 
 
 @kernel
-def _press(gap: float, full: float, least_mm: float, stiffness: float) -> tuple[float, float, float, float]:
+def press_energy(
+    gap: float, full: float, least_mm: float, stiffness: float
+) -> tuple[float, float, float, float]:
     """Energy b, ∂b/∂g, ∂b/∂D and ∂²b/∂g² at distance `gap` under the touching distance `full`."""
     g, room = full - gap, full - least_mm
     q = (g / room) ** 2
@@ -90,12 +93,12 @@ def _press(gap: float, full: float, least_mm: float, stiffness: float) -> tuple[
 
 
 @kernel
-def _hertz(one_mpa: float, two_mpa: float, one_mm: float, two_mm: float) -> float:
+def hertz_stiffness(one_mpa: float, two_mpa: float, one_mm: float, two_mm: float) -> float:
     return 4.0 / 3.0 * one_mpa * two_mpa / (one_mpa + two_mpa) * math.sqrt(0.5 * (one_mm + two_mm))
 
 
 @kernel
-def thin_radii(x: Floats, rods: Rods, grown: float, radius: Floats) -> None:
+def fill_thinned_radii(x: Floats, rods: Rods, grown: float, radius: Floats) -> None:
     """Fill the radius (mm) of every edge as stretched now; `grown` scales all (1 = true thickness)."""
     for v in range(x.shape[0]):
         w = rods.next[v]
@@ -108,25 +111,27 @@ def contact_energy(
     x: Floats, rods: Rods, pairs: Ints, grown: float, least_mm: float, radius: Floats
 ) -> float:
     """Energy (N mm) of the listed edge pairs (m, 2); infinite where a pair is nearer than `least_mm`."""
-    thin_radii(x, rods, grown, radius)
+    fill_thinned_radii(x, rods, grown, radius)
     firm = rods.plane_mpa
     total = 0.0
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
         full = radius[a] + radius[b]
-        soft, wall = _softness(rods.radius_mm[a], rods.radius_mm[b], least_mm)
-        squared = _closest(x, a, rods.next[a], b, rods.next[b], soft)[2]
+        soft, wall = contact_smoothing(rods.radius_mm[a], rods.radius_mm[b], least_mm)
+        squared = closest_points(x, a, rods.next[a], b, rods.next[b], soft)[2]
         if squared >= full * full:
             continue
         d = math.sqrt(squared)
         if d <= wall:
             return np.inf
-        total += _press(d, full, wall, _hertz(firm[a], firm[b], rods.radius_mm[a], rods.radius_mm[b]))[0]
+        total += press_energy(
+            d, full, wall, hertz_stiffness(firm[a], firm[b], rods.radius_mm[a], rods.radius_mm[b])
+        )[0]
     return total
 
 
 @kernel
-def contact(
+def add_contact_derivatives(
     x: Floats,
     rods: Rods,
     pairs: Ints,
@@ -135,17 +140,17 @@ def contact(
     true: float,
     radius: Floats,
     gradient: Floats,
-    corners: Ints,
-    stiffness: Floats,
+    elements: Elements,
     first: int,
 ) -> tuple[float, int]:
     """Return the contact energy (N mm) and how many pairs touch; add their forces to `gradient` (N).
 
-    From number `first` on, each touching pair fills one element: its vertices in `corners` (4,) and the
-    stiffness between them in `stiffness` (4, 4, 3, 3), in N/mm. With `true` = 0 that is the part b″∇g∇gᵀ,
-    never negative; with 1 it is the Hessian, but for the curvature of D.
+    `pairs` (m, 2) are edges, `grown` and `radius` as in `fill_thinned_radii`. From number `first` on, each
+    touching pair fills one of `elements`. With `true` = 0 its stiffness is the part b″∇g∇gᵀ, never negative;
+    with 1 it is the Hessian, but for the curvature of D; between, so much of the difference.
     """
-    thin_radii(x, rods, grown, radius)
+    fill_thinned_radii(x, rods, grown, radius)
+    corners, stiffness = elements.corners, elements.stiffness
     firm = rods.plane_mpa
     total = 0.0
     count = first
@@ -157,13 +162,13 @@ def contact(
         a, b = pairs[k, 0], pairs[k, 1]
         a1, b1 = rods.next[a], rods.next[b]
         full = radius[a] + radius[b]
-        soft, wall = _softness(rods.radius_mm[a], rods.radius_mm[b], least_mm)
-        s, t, squared = _closest(x, a, a1, b, b1, soft)
+        soft, wall = contact_smoothing(rods.radius_mm[a], rods.radius_mm[b], least_mm)
+        s, t, squared = closest_points(x, a, a1, b, b1, soft)
         if squared >= full * full:
             continue
         d = math.sqrt(squared)
-        energy, force, thicker, curve = _press(
-            d, full, wall, _hertz(firm[a], firm[b], rods.radius_mm[a], rods.radius_mm[b])
+        energy, force, thicker, curve = press_energy(
+            d, full, wall, hertz_stiffness(firm[a], firm[b], rods.radius_mm[a], rods.radius_mm[b])
         )
         total += energy
         length_a, length_b = _edge_length(x, a, a1), _edge_length(x, b, b1)

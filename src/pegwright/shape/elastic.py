@@ -16,17 +16,17 @@ import math
 
 import numpy as np
 
-from pegwright.shape.kernel import kernel
+from pegwright.shape.jit import kernel
 from pegwright.shape.rods import Floats, Rods
-from pegwright.shape.rubber import _stress
+from pegwright.shape.rubber import _energy_and_stress
 
-__all__ = ["elastic", "energy_only", "stretches"]
+__all__ = ["add_elastic_derivatives", "elastic_energy", "fill_stretches"]
 
 _SOFT = 0.75  # of the turn limit: where the growing term sets in
 
 
 @kernel
-def _bend(stiff: float, natural: float, limit: float, turn: float) -> tuple[float, float, float]:
+def _bending(stiff: float, natural: float, limit: float, turn: float) -> tuple[float, float, float]:
     """Energy of turning by `turn`, its slope, and a stiffness not below zero (N mm, N mm/rad, N mm/rad²)."""
     energy = 0.5 * stiff * turn * turn
     slope = stiff * turn
@@ -52,7 +52,7 @@ def _bend(stiff: float, natural: float, limit: float, turn: float) -> tuple[floa
 
 
 @kernel
-def energy_only(x: Floats, rods: Rods) -> float:
+def elastic_energy(x: Floats, rods: Rods) -> float:
     """Elastic energy of all bands in N mm; infinite where a vertex turns past its limit."""
     total = 0.0
     for v in range(x.shape[0]):
@@ -67,7 +67,7 @@ def energy_only(x: Floats, rods: Rods) -> float:
         total += (
             rods.area_mm2[v]
             * rods.rest_mm[v]
-            * _stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], length / rods.rest_mm[v])[0]
+            * _energy_and_stress(rods.law[v], c[v, 0], c[v, 1], c[v, 2], length / rods.rest_mm[v])[0]
         )
         stiff = rods.bending_n_mm[w]
         y = rods.next[w]
@@ -76,12 +76,12 @@ def energy_only(x: Floats, rods: Rods) -> float:
         fx, fy, fz = x[y, 0] - x[w, 0], x[y, 1] - x[w, 1], x[y, 2] - x[w, 2]
         cx, cy, cz = ey * fz - ez * fy, ez * fx - ex * fz, ex * fy - ey * fx
         turn = math.atan2(math.sqrt(cx * cx + cy * cy + cz * cz), ex * fx + ey * fy + ez * fz)
-        total += _bend(stiff, rods.natural_turn[w], rods.turn_limit[w], turn)[0]
+        total += _bending(stiff, rods.natural_turn[w], rods.turn_limit[w], turn)[0]
     return total
 
 
 @kernel
-def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats) -> float:
+def add_elastic_derivatives(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats) -> float:
     """Return the elastic energy (N mm) and add its forces and stiffness in place.
 
     `gradient` (n, 3) in N. `blocks` (3, n, 3, 3) in N/mm: the stiffness of vertex v with itself, with
@@ -114,7 +114,7 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
         e[1] = ey
         e[2] = ez
         rest = rests[v]
-        energy, p, dp = _stress(laws[v], c[v, 0], c[v, 1], c[v, 2], length / rest)
+        energy, p, dp = _energy_and_stress(laws[v], c[v, 0], c[v, 1], c[v, 2], length / rest)
         total += areas[v] * rest * energy
         tension = areas[v] * p
         along = areas[v] * max(dp, 0.0) / rest
@@ -145,7 +145,7 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
         sine = math.sqrt(mx * mx + my * my + mz * mz)
         cosine = ex * fx + ey * fy + ez * fz
         turn = math.atan2(sine, cosine)
-        energy, slope, curve = _bend(stiff, natural[w], limits[w], turn)
+        energy, slope, curve = _bending(stiff, natural[w], limits[w], turn)
         total += energy
         at[0] = v
         at[1] = w
@@ -209,7 +209,7 @@ def elastic(x: Floats, rods: Rods, true: float, gradient: Floats, blocks: Floats
 
 
 @kernel
-def stretches(x: Floats, rods: Rods, stretch: Floats, tension_n: Floats) -> None:
+def fill_stretches(x: Floats, rods: Rods, stretch: Floats, tension_n: Floats) -> None:
     """Fill the stretch λ and the tension (N) of every edge; both are (n,), zero where there is no edge."""
     after, rests, laws, c = rods.next, rods.rest_mm, rods.law, rods.constants_mpa
     for v in range(x.shape[0]):
@@ -218,4 +218,6 @@ def stretches(x: Floats, rods: Rods, stretch: Floats, tension_n: Floats) -> None
         if w >= 0:
             dx, dy, dz = x[w, 0] - x[v, 0], x[w, 1] - x[v, 1], x[w, 2] - x[v, 2]
             stretch[v] = math.sqrt(dx * dx + dy * dy + dz * dz) / rests[v]
-            tension_n[v] = rods.area_mm2[v] * _stress(laws[v], c[v, 0], c[v, 1], c[v, 2], stretch[v])[1]
+            tension_n[v] = (
+                rods.area_mm2[v] * _energy_and_stress(laws[v], c[v, 0], c[v, 1], c[v, 2], stretch[v])[1]
+            )

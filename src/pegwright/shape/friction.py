@@ -14,16 +14,23 @@ from typing import NamedTuple
 
 import numpy as np
 
-from pegwright.shape.contact import _closest, _hertz, _press, _softness
-from pegwright.shape.kernel import kernel
+from pegwright.shape.contact import closest_points, contact_smoothing, hertz_stiffness, press_energy
+from pegwright.shape.elements import Elements
+from pegwright.shape.jit import kernel
 from pegwright.shape.rods import Floats, Ints, Rods
 
-__all__ = ["Grip", "build_grip", "grip", "grip_energy", "no_grip"]
+__all__ = [
+    "StickingContacts",
+    "add_friction_derivatives",
+    "find_sticking_contacts",
+    "friction_energy",
+    "no_sticking_contacts",
+]
 
 _STICK_MM = 0.05  # how far a contact shears before it slips
 
 
-class Grip(NamedTuple):
+class StickingContacts(NamedTuple):
     """Contacts that stick: pairs of edges, the weights of their four ends, tangents, places, μN."""
 
     pairs: Ints  # (m, 2)
@@ -33,36 +40,44 @@ class Grip(NamedTuple):
     limit_n: Floats  # (m,)
 
 
-def no_grip() -> Grip:
+def no_sticking_contacts() -> StickingContacts:
     """Return a grip of nothing."""
-    return Grip(
+    return StickingContacts(
         np.zeros((0, 2), np.int64), np.zeros((0, 4)), np.zeros((0, 2, 3)), np.zeros((0, 2)), np.zeros(0)
     )
 
 
-def build_grip(x: Floats, rods: Rods, pairs: Ints, radius: Floats, least_mm: float, friction: float) -> Grip:
+def find_sticking_contacts(
+    x: Floats, rods: Rods, pairs: Ints, radius: Floats, least_mm: float, friction: float
+) -> StickingContacts:
     """Remember where the listed pairs (m, 2) touch at x; `radius` (n,) as in `contact`, `friction` is μ."""
     m = len(pairs)
-    made = Grip(pairs, np.zeros((m, 4)), np.zeros((m, 2, 3)), np.zeros((m, 2)), np.zeros(m))
-    _build(x, rods, pairs, radius, least_mm, friction, made)
+    made = StickingContacts(pairs, np.zeros((m, 4)), np.zeros((m, 2, 3)), np.zeros((m, 2)), np.zeros(m))
+    _fill_sticking_contacts(x, rods, pairs, radius, least_mm, friction, made)
     keep = made.limit_n > 0
-    return Grip._make(column[keep] for column in made)
+    return StickingContacts._make(column[keep] for column in made)
 
 
 @kernel
-def _build(
-    x: Floats, rods: Rods, pairs: Ints, radius: Floats, least_mm: float, friction: float, made: Grip
+def _fill_sticking_contacts(
+    x: Floats,
+    rods: Rods,
+    pairs: Ints,
+    radius: Floats,
+    least_mm: float,
+    friction: float,
+    made: StickingContacts,
 ) -> None:
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
         full = radius[a] + radius[b]
-        soft, wall = _softness(rods.radius_mm[a], rods.radius_mm[b], least_mm)
-        s, t, squared = _closest(x, a, rods.next[a], b, rods.next[b], soft)
+        soft, wall = contact_smoothing(rods.radius_mm[a], rods.radius_mm[b], least_mm)
+        s, t, squared = closest_points(x, a, rods.next[a], b, rods.next[b], soft)
         if squared >= full * full:
             continue
         d = math.sqrt(squared)
-        firm = _hertz(rods.plane_mpa[a], rods.plane_mpa[b], rods.radius_mm[a], rods.radius_mm[b])
-        made.limit_n[k] = friction * _press(d, full, wall, firm)[1]
+        firm = hertz_stiffness(rods.plane_mpa[a], rods.plane_mpa[b], rods.radius_mm[a], rods.radius_mm[b])
+        made.limit_n[k] = friction * press_energy(d, full, wall, firm)[1]
         w = made.weight[k]
         w[0], w[1], w[2], w[3] = 1.0 - s, s, t - 1.0, -t
         u, v = made.tangent[k, 0], made.tangent[k, 1]
@@ -86,11 +101,11 @@ def _build(
             u[i] /= long
         v[0], v[1], v[2] = ny * u[2] - nz * u[1], nz * u[0] - nx * u[2], nx * u[1] - ny * u[0]
         for axis in range(2):
-            made.home_mm[k, axis] = _slip(x, rods.next, a, b, w, made.tangent[k, axis])
+            made.home_mm[k, axis] = _slip_along(x, rods.next, a, b, w, made.tangent[k, axis])
 
 
 @kernel
-def _slip(x: Floats, after: Ints, a: int, b: int, w: Floats, tangent: Floats) -> float:
+def _slip_along(x: Floats, after: Ints, a: int, b: int, w: Floats, tangent: Floats) -> float:
     total = 0.0
     for i in range(3):
         total += tangent[i] * (
@@ -109,30 +124,39 @@ def _coulomb(slip: float) -> tuple[float, float, float]:
 
 
 @kernel
-def grip_energy(x: Floats, after: Ints, held: Grip) -> float:
+def friction_energy(x: Floats, after: Ints, contacts: StickingContacts) -> float:
     """Return the work in N mm done against friction."""
     total = 0.0
-    for k in range(held.pairs.shape[0]):
-        a, b = held.pairs[k, 0], held.pairs[k, 1]
-        u = _slip(x, after, a, b, held.weight[k], held.tangent[k, 0]) - held.home_mm[k, 0]
-        v = _slip(x, after, a, b, held.weight[k], held.tangent[k, 1]) - held.home_mm[k, 1]
-        total += held.limit_n[k] * _coulomb(math.sqrt(u * u + v * v))[0]
+    for k in range(contacts.pairs.shape[0]):
+        a, b = contacts.pairs[k, 0], contacts.pairs[k, 1]
+        u = _slip_along(x, after, a, b, contacts.weight[k], contacts.tangent[k, 0]) - contacts.home_mm[k, 0]
+        v = _slip_along(x, after, a, b, contacts.weight[k], contacts.tangent[k, 1]) - contacts.home_mm[k, 1]
+        total += contacts.limit_n[k] * _coulomb(math.sqrt(u * u + v * v))[0]
     return total
 
 
 @kernel
-def grip(
-    x: Floats, after: Ints, held: Grip, gradient: Floats, corners: Ints, stiffness: Floats, first: int
+def add_friction_derivatives(
+    x: Floats,
+    after: Ints,
+    contacts: StickingContacts,
+    gradient: Floats,
+    elements: Elements,
+    first: int,
 ) -> float:
-    """Return the work (N mm), add its forces to `gradient` and fill one element a pair, as `contact` does."""
+    """Return the work (N mm), add its forces to `gradient` (n, 3) in N, and fill an element for each pair.
+
+    `after` (n,) is `Rods.next`; elements are filled from number `first` on.
+    """
+    corners, stiffness = elements.corners, elements.stiffness
     total = 0.0
     pull = np.zeros(2)
     hold = np.zeros((2, 2))
-    for k in range(held.pairs.shape[0]):
-        a, b = held.pairs[k, 0], held.pairs[k, 1]
-        w, tangent, limit = held.weight[k], held.tangent[k], held.limit_n[k]
-        u = _slip(x, after, a, b, w, tangent[0]) - held.home_mm[k, 0]
-        v = _slip(x, after, a, b, w, tangent[1]) - held.home_mm[k, 1]
+    for k in range(contacts.pairs.shape[0]):
+        a, b = contacts.pairs[k, 0], contacts.pairs[k, 1]
+        w, tangent, limit = contacts.weight[k], contacts.tangent[k], contacts.limit_n[k]
+        u = _slip_along(x, after, a, b, w, tangent[0]) - contacts.home_mm[k, 0]
+        v = _slip_along(x, after, a, b, w, tangent[1]) - contacts.home_mm[k, 1]
         size = math.sqrt(u * u + v * v)
         work, across, along = _coulomb(size)
         total += limit * work

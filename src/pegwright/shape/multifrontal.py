@@ -12,86 +12,92 @@ from __future__ import annotations
 
 import math
 from concurrent.futures import ThreadPoolExecutor
+from typing import NamedTuple
 
 import numpy as np
 
-from pegwright.shape.dissect import DEPTH, LEFT, PANEL, PIVOT, RIGHT, RIM, UPDATE, Tree
-from pegwright.shape.kernel import dense, kernel
+from pegwright.shape.elements import Elements
+from pegwright.shape.jit import dense_kernel, kernel
+from pegwright.shape.nested_dissection import DEPTH, LEFT, PANEL, PIVOT, RIGHT, RIM, UPDATE, EliminationTree
 from pegwright.shape.rods import Flags, Floats, Ints, Rods
 
-__all__ = ["DONE", "INDEFINITE", "UNFIT", "Factor", "factor", "solve"]
+__all__ = ["DONE", "INDEFINITE", "UNFIT", "CholeskyFactor", "factorise", "solve_factored"]
 
 DONE, UNFIT, INDEFINITE = range(3)
 _WORTH_THREADS = 2e6  # multiplications
 _BLOCK, _DEEP = 48, 192  # rows and columns of a panel that stay in the nearest cache
 
 
-class Factor:
-    """A tree with room for its factor; takes over the room of `spare` where that is enough.
+class FrontMemory(NamedTuple):
+    """Where the numbers of a factorisation live, row by row; `EliminationTree.fronts` says what begins where.
+
+    A front's panel holds its pivots' columns of the factor. Its update, what it leaves to its parent, lives
+    in `even` or `odd` by the front's depth, so that parent and child never share a stack.
+    """
+
+    panels: Floats
+    even: Floats
+    odd: Floats
+
+
+class CholeskyFactor:
+    """An elimination tree with memory for its factor; takes over the memory of `spare` where that is enough.
 
     Fresh memory comes page by page from the system, which takes a tenth of the time of a factorisation.
     """
 
-    def __init__(self, tree: Tree, spare: Factor | None = None) -> None:
+    def __init__(self, tree: EliminationTree, spare: CholeskyFactor | None = None) -> None:
         self.tree = tree
         needed = (int(tree.fronts[-1, PANEL]), tree.even, tree.odd)
-        had: tuple[Floats, ...] = (spare.panels, *spare.updates) if spare else (np.empty(0),) * 3
-        room: list[Floats] = [
+        had: tuple[Floats, ...] = spare.memory if spare else (np.empty(0),) * 3
+        self.memory: FrontMemory = FrontMemory._make(
             old if len(old) >= n else np.empty(5 * n // 4) for old, n in zip(had, needed, strict=True)
-        ]
-        self.panels: Floats = room[0]
-        self.updates: tuple[Floats, Floats] = room[1], room[2]
+        )
 
 
-def factor(
-    into: Factor,
+def factorise(
+    into: CholeskyFactor,
     rods: Rods,
     blocks: Floats,
-    corners: Ints,
-    stiffness: Floats,
+    elements: Elements,
     count: int,
     workers: ThreadPoolExecutor | None = None,
 ) -> int:
-    """Factor the stiffness made of `blocks` (3, n, 3, 3; see `elastic`) and `count` elements (see `contact`).
+    """Factor the stiffness made of `blocks` (3, n, 3, 3; see `elastic`) and the first `count` elements.
 
     Returns DONE, UNFIT where an element joins vertices that the tree does not, or INDEFINITE.
     """
     tree = into.tree
     fronts = len(tree.fronts) - 1
     offsets, listed = np.zeros(fronts + 1, np.int64), np.empty(count, np.int64)
-    fits = _sort_elements(
-        rods.fixed, tree.position, tree.front_of, tree.fronts, tree.rim, corners, count, offsets, listed
-    )
-    if not fits:
+    if not _sort_elements(rods.fixed, tree, elements.corners, count, offsets, listed):
         return UNFIT
 
-    def part(first: int, last: int) -> bool:
-        done = _factor(
-            rods.fixed, rods.next, rods.prev, tree.order, tree.position, tree.fronts, tree.rim, first, last,
-            blocks, corners, stiffness, offsets, listed, into.panels, *into.updates,
-            np.empty(len(tree.order), np.int64),
-        )  # fmt: skip
-        return bool(done)
+    def factorise_part(first: int, last: int) -> bool:
+        place = np.empty(len(tree.order), np.int64)
+        return bool(
+            _factorise_fronts(rods, tree, blocks, elements, offsets, listed, into.memory, first, last, place)
+        )
 
     if workers is None or tree.split == 0 or tree.work < _WORTH_THREADS:
-        return DONE if part(0, fronts) else INDEFINITE
-    other = workers.submit(part, tree.split, fronts - 1)
-    halves = part(0, tree.split) & other.result()
-    return DONE if halves and part(fronts - 1, fronts) else INDEFINITE
+        return DONE if factorise_part(0, fronts) else INDEFINITE
+    other = workers.submit(factorise_part, tree.split, fronts - 1)
+    halves = factorise_part(0, tree.split) & other.result()
+    return DONE if halves and factorise_part(fronts - 1, fronts) else INDEFINITE
 
 
-def solve(factored: Factor, right: Floats) -> Floats:
+def solve_factored(factored: CholeskyFactor, right: Floats) -> Floats:
     """Return the solution (n, 3) for `right` (n, 3)."""
     tree = factored.tree
     y = np.ascontiguousarray(right[tree.order]).reshape(-1)
-    _solve(tree.fronts, tree.rim, factored.panels, y)
+    _substitute(tree.fronts, tree.rim, factored.memory.panels, y)
     out = np.empty_like(right)
     out[tree.order] = y.reshape(-1, 3)
     return out
 
 
 @kernel
-def _in_rim(rim: Ints, low: int, end: int, position: int) -> bool:
+def _rim_holds(rim: Ints, low: int, end: int, position: int) -> bool:
     """Whether an ascending stretch of `rim` holds a position."""
     high = end
     while low < high:
@@ -105,22 +111,17 @@ def _in_rim(rim: Ints, low: int, end: int, position: int) -> bool:
 
 @kernel
 def _sort_elements(
-    fixed: Flags,
-    position: Ints,
-    front_of: Ints,
-    fronts: Ints,
-    rim: Ints,
-    corners: Ints,
-    count: int,
-    offsets: Ints,
-    listed: Ints,
+    fixed: Flags, tree: EliminationTree, corners: Ints, count: int, offsets: Ints, listed: Ints
 ) -> bool:
-    """List elements by the front that takes them (one whose vertices are all held goes to none).
+    """List the first `count` elements by the front that takes them: the one that eliminates a vertex first.
 
-    Returns False where an element has a vertex that its front does not touch.
+    Front f takes `listed` (count,) from `offsets` (fronts + 1,) [f] to [f + 1]; `offsets` must come as
+    zeros. An element whose vertices are all `fixed` (n,) goes to none. Returns False where an element has a
+    vertex that its front does not touch.
     """
+    position, front_of, fronts, rim = tree.position, tree.front_of, tree.fronts, tree.rim
     n = position.shape[0]
-    for sweep in range(2):
+    for sweep in range(2):  # first count, then fill
         for k in range(count):
             least = n
             for c in range(4):
@@ -139,7 +140,7 @@ def _sort_elements(
                 q = position[corners[k, c]]
                 if fixed[corners[k, c]] or q < fronts[f + 1, PIVOT]:
                     continue
-                if not _in_rim(rim, fronts[f, RIM], fronts[f + 1, RIM], q):
+                if not _rim_holds(rim, fronts[f, RIM], fronts[f + 1, RIM], q):
                     return False
         carried = 0
         for front in range(offsets.shape[0]):
@@ -149,8 +150,8 @@ def _sort_elements(
     return True
 
 
-@dense
-def _subtract(
+@dense_kernel
+def _subtract_products(
     rows: Floats, wide: int, first: int, last: int, j0: int, j1: int, k0: int, k1: int, out: Floats, at: int,
     out_wide: int,
 ) -> None:  # fmt: skip
@@ -192,16 +193,18 @@ def _subtract(
 
 
 @kernel
-def _eliminate(panels: Floats, at: int, wide: int, rows: int, update: Floats, up: int) -> bool:
+def _factorise_panel(panels: Floats, at: int, wide: int, rows: int, update: Floats, up: int) -> bool:
     """Cholesky on a panel (rows × wide at `at`) in place, then its product off the update at `up`."""
     panel = panels[at : at + rows * wide]
-    own = at - at  # numba would compile `_subtract` afresh for a number
+    own = at - at  # numba would compile `_subtract_products` afresh for a number
     for column in range(0, wide, _BLOCK):
         end = min(column + _BLOCK, wide)
         for k in range(0, column, _DEEP):
-            _subtract(panel, wide, column, rows, column, end, k, min(k + _DEEP, column), panel, own, wide)
+            _subtract_products(
+                panel, wide, column, rows, column, end, k, min(k + _DEEP, column), panel, own, wide
+            )
         for j in range(column, end, 3):
-            _subtract(panel, wide, j, rows, j, j + 3, column, j, panel, own, wide)
+            _subtract_products(panel, wide, j, rows, j, j + 3, column, j, panel, own, wide)
             d = j * wide + j
             p00 = panel[d]
             if not p00 > 0.0:
@@ -231,12 +234,12 @@ def _eliminate(panels: Floats, at: int, wide: int, rows: int, update: Floats, up
     low = panel[wide * wide :]
     for j in range(0, b, _BLOCK):
         for k in range(0, wide, _DEEP):
-            _subtract(low, wide, j, b, j, min(j + _BLOCK, b), k, min(k + _DEEP, wide), update, up, b)
+            _subtract_products(low, wide, j, b, j, min(j + _BLOCK, b), k, min(k + _DEEP, wide), update, up, b)
     return True
 
 
 @kernel
-def _tile(row: int, column: int, pivots: int, at: int, up: int, border: int) -> tuple[bool, int, int]:
+def _tile_place(row: int, column: int, pivots: int, at: int, up: int, border: int) -> tuple[bool, int, int]:
     """Where the tile of local vertices row ≥ column lies: in the panel or the update, offset, row length."""
     if column < pivots:
         return True, at + 9 * row * pivots + 3 * column, 3 * pivots
@@ -244,27 +247,29 @@ def _tile(row: int, column: int, pivots: int, at: int, up: int, border: int) -> 
 
 
 @kernel
-def _factor(
-    fixed: Flags,
-    after: Ints,
-    before: Ints,
-    order: Ints,
-    position: Ints,
-    fronts: Ints,
-    rim: Ints,
-    first: int,
-    last: int,
+def _factorise_fronts(
+    rods: Rods,
+    tree: EliminationTree,
     blocks: Floats,
-    corners: Ints,
-    stiffness: Floats,
+    elements: Elements,
     offsets: Ints,
     listed: Ints,
-    panels: Floats,
-    even: Floats,
-    odd: Floats,
+    memory: FrontMemory,
+    first: int,
+    last: int,
     place: Ints,
 ) -> bool:
-    """Factor fronts first ≤ f < last; False where a pivot is not positive. `place` (n,) is scratch."""
+    """Factor fronts first ≤ f < last in postorder; False where a pivot is not positive.
+
+    Each front is zeroed, gets the band blocks and elements of its pivots and its children's updates (Duff
+    and Reid, §2), and is factored. `offsets` and `listed` are those of `_sort_elements`. Scratch: `place`
+    (n,), the row of each position in the front at hand.
+    """
+    # Taken out of the tuples once: each mention of them in the loop would cost compile time.
+    fixed, after, before = rods.fixed, rods.next, rods.prev
+    order, position, fronts, rim = tree.order, tree.position, tree.fronts, tree.rim
+    corners, stiffness = elements.corners, elements.stiffness
+    panels, even, odd = memory.panels, memory.even, memory.odd
     for f in range(first, last):
         start, end = fronts[f, PIVOT], fronts[f + 1, PIVOT]
         p, b = end - start, fronts[f + 1, RIM] - fronts[f, RIM]
@@ -312,7 +317,7 @@ def _factor(
                     row, column = place[position[corners[k, c]]], place[position[corners[k, d]]]
                     if row < column:
                         continue
-                    inside, spot, wide = _tile(row, column, p, at, up, b)
+                    inside, spot, wide = _tile_place(row, column, p, at, up, b)
                     target = panels if inside else update
                     for i in range(3):
                         for j in range(3):
@@ -326,19 +331,19 @@ def _factor(
             for r in range(size):
                 row = place[rim[own + r]]
                 for c in range(r + 1):
-                    inside, spot, wide = _tile(row, place[rim[own + c]], p, at, up, b)
+                    inside, spot, wide = _tile_place(row, place[rim[own + c]], p, at, up, b)
                     target = panels if inside else update
                     source = fronts[child, UPDATE] + 9 * r * size + 3 * c
                     for i in range(3):
                         for j in range(3):
                             target[spot + i * wide + j] += given[source + 3 * i * size + j]
-        if not _eliminate(panels, at, 3 * p, 3 * (p + b), update, up):
+        if not _factorise_panel(panels, at, 3 * p, 3 * (p + b), update, up):
             return False
     return True
 
 
-@dense
-def _solve(fronts: Ints, rim: Ints, panels: Floats, y: Floats) -> None:
+@dense_kernel
+def _substitute(fronts: Ints, rim: Ints, panels: Floats, y: Floats) -> None:
     """Forward and back substitution in place; y (3n,) is in the order of elimination."""
     for f in range(fronts.shape[0] - 1):
         start, p = 3 * fronts[f, PIVOT], 3 * (fronts[f + 1, PIVOT] - fronts[f, PIVOT])

@@ -1,6 +1,6 @@
 """A real piece at rest: from the machine's record to where every strand lies.
 
-    record ▶ curves (drawn) ▶ taut, at the bands' size (`start`) ▶ grown ▶ dressed ▶ let go ▶ (closed)
+    record ▶ curves (drawn) ▶ taut, at the bands' size (`initial_shape`) ▶ grown ▶ dressed ▶ let go ▶ (closed)
 
 The drawing is brought to the bands' size as a whole; then the bands thicken without any pull, as long as
 they need to be, which moves them hardly more than their thickness; and only then do they pull themselves
@@ -18,17 +18,19 @@ from typing import NamedTuple
 import msgspec
 import numpy as np
 
-from pegwright.loom.events import Event
-from pegwright.shape.hold import Dressing, Hold, Pull, Tie, wrap
+from pegwright.finding import Location, RefusedError, finding, phrase
+from pegwright.loom import Event
+from pegwright.shape.crossing_count import count_pass_throughs
+from pegwright.shape.falling_apart import circle, lay_beside, split_groups
+from pegwright.shape.initial_shape import BandProperties, InitialShape, closed_length_mm, draw_initial_shape
+from pegwright.shape.kernel_compilation import start_helper
+from pegwright.shape.loads import Dressing, Pull, Supports, Tie, wrap_round_wrist
 from pegwright.shape.newton import Goal
-from pegwright.shape.ready import begin
-from pegwright.shape.relax import Progress, Relaxed, relax
-from pegwright.shape.replay import pass_throughs
+from pegwright.shape.relaxation import RelaxationProgress, RelaxedBands, relax_bands
 from pegwright.shape.rods import Band, Floats
-from pegwright.shape.start import Kind, Start, length_mm, start
-from pegwright.structure.curves import Positions
+from pegwright.structure import Positions
 
-__all__ = ["Certified", "Handling", "Kind", "Piece", "piece_at_rest"]
+__all__ = ["BandProperties", "CrossingCheck", "Handling", "RestingPiece", "relax_piece"]
 
 _GROWING = Goal(iterations=120)
 _ROOM = 0.3  # bands thicken until touching strands are this part of their thickness apart
@@ -56,14 +58,17 @@ class Handling(NamedTuple):
     friction: float = 0.8
 
 
-USUAL = Handling()
+_NOTHING = RelaxedBands((), (), (), 0.0, 0.0, 0, 0.0, 0.0, 0.0, 0.0, 0.0, True, (), (), ())
+
+USUAL_HANDLING = Handling()
 
 
-class Certified(NamedTuple):
+class CrossingCheck(NamedTuple):
     """What was found when the whole way was gone over again.
 
-    `smallest_gap_mm` is the least distance between centrelines of touching strands at rest, `crossings` how
-    often strands passed each other on the way, by a test that shares nothing with the solver's own bound.
+    `smallest_gap_mm` is the least distance between centrelines of touching strands at rest, two thicknesses
+    where none touch; `crossings` is how often strands passed each other on the way, by a test that shares
+    nothing with the solver's own bound.
     """
 
     smallest_gap_mm: float
@@ -75,17 +80,21 @@ class Certified(NamedTuple):
         return self.crossings == 0
 
 
-class Piece(msgspec.Struct, frozen=True):
+class RestingPiece(msgspec.Struct, frozen=True):
     """A piece at rest. x runs along it, y across, z towards the maker; its middle is the origin.
 
     Round a wrist (`girth_mm`) the arm runs along y through the origin; length, width and height are those it
     had before, lying flat, without its fasteners.
 
+    Bands in `loose` are not held to the rest: the tug drew them off. They lie beside the piece, single ones
+    as rings, and the sizes are those of the largest part that hangs together, 0 where none does. Such a piece
+    is not closed round a wrist.
+
     Curve i < `bands` of `relaxed` is band i + 1; the others are fasteners' rings, `fasteners[k]` the number
     of the one that curve `bands` + k belongs to. `radius_mm` and `closed` have an entry for every curve.
     """
 
-    relaxed: Relaxed
+    relaxed: RelaxedBands
     bands: int
     fasteners: tuple[int, ...]
     radius_mm: tuple[float, ...]
@@ -94,21 +103,27 @@ class Piece(msgspec.Struct, frozen=True):
     width_mm: float
     height_mm: float
     girth_mm: float | None
-    certified: Certified
+    crossing_check: CrossingCheck
+    loose: tuple[int, ...] = ()
+
+    @property
+    def hangs_together(self) -> bool:
+        """Whether there is a piece at all: some bands that hold on to each other or to a fastener."""
+        return self.length_mm > 0
 
 
-def piece_at_rest(
+def relax_piece(
     events: Iterable[Event],
     spots: Positions,
-    kinds: Sequence[Kind],
+    kinds: Sequence[BandProperties],
     *,
     points: int = 48,
     goal: Goal | None = None,
-    dressing: Handling | None = USUAL,
+    dressing: Handling | None = USUAL_HANDLING,
     girth_mm: float | None = None,
-    progress: Callable[[Progress], object] | None = None,
+    progress: Callable[[RelaxationProgress], object] | None = None,
     threads: int = 2,
-) -> Piece:
+) -> RestingPiece:
     """Relax a made thing. `kinds[b - 1]` says what band b is, `spots` where the pegs stand in mm.
 
     Args:
@@ -125,13 +140,13 @@ def piece_at_rest(
 
     Raises:
         KeyError: a peg has no position.
-        ValueError: there are no bands, or not one kind for each, or they make no sense (`curves`, `relax`);
-            a girth for a piece that no clip closes.
+        ValueError: there are no bands, or not one kind for each, or they make no sense (see
+            `relax_bands`); a girth for a piece that no clip closes.
     """
     hear = progress or (lambda _: True)
-    stopped = hear(Progress("getting ready", 0, 1.0, 0.0, 0.0)) is False
-    begin()  # while this process draws
-    given = start(tuple(events), spots, kinds, points)
+    stopped = hear(RelaxationProgress("getting ready", 0, 1.0, 0.0, 0.0)) is False
+    start_helper()  # while this process draws
+    given = draw_initial_shape(tuple(events), spots, kinds, points)
     bands = given.bands
     goal = goal or Goal()
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
@@ -148,59 +163,171 @@ def piece_at_rest(
     def run(
         first: str,
         bands: Sequence[Band],
-        hold: Hold | None = None,
+        hold: Supports | None = None,
         dress: Dressing | None = None,
         *,
         goal: Goal = goal,
         room: float = 0.0,
-    ) -> Relaxed:
+        stop_when: Callable[[tuple[Floats, ...]], bool] | None = None,
+    ) -> RelaxedBands:
         nonlocal told, crossings
         before = told
 
-        def said(p: Progress) -> object:
+        def report(p: RelaxationProgress) -> object:
             nonlocal told
             told = before + p.iteration
             if p.stage == "getting ready":
                 return not stopped and (before > 0 or hear(p))
             return hear(p._replace(stage=first or p.stage, iteration=told))
 
-        made = relax(
+        made = relax_bands(
             bands,
             hold,
             dress,
             goal=goal,
-            progress=said,
+            progress=report,
             keep_iterates=True,
+            stop_when=stop_when,
             reference_n=force,
             room_mm=room,
             threads=threads,
         )
-        crossings += pass_throughs(made.iterates_mm, bands)
+        crossings += count_pass_throughs(made.iterates_mm, bands)
         return made
 
-    loose = [b._replace(rest_length_mm=length_mm(b.points_mm)) for b in bands]
+    loose = [b._replace(rest_length_mm=closed_length_mm(b.points_mm)) for b in bands]
     rest = run("growing", loose, goal=_GROWING, room=_ROOM * thin)
-    if _unfinished(rest):
+    if _has_not_settled(rest):
         return _piece(rest, rest, given, None, crossings)
-    tug = _Tug(given)
-    dress = Dressing(tug.of(how.tug_n), press, how.friction) if dressing else None
-    flat = rest = run("", _moved(bands, rest.positions_mm), Hold(pulls=tug.of(how.straight_n)), dress)
-    if girth_mm is not None and not _unfinished(flat):
+    whole, grown, kept = given, rest.positions_mm, list(range(len(bands)))
+    fallen: list[list[int]] = []
+    while True:
+        tug = _Tug(given)
+        dress = Dressing(tug.of(how.tug_n), press, how.friction) if dressing else None
+        supports = Supports(pulls=tug.of(how.straight_n))
+        groups: list[list[int]] = []
+
+        def is_apart(curves: tuple[Floats, ...], groups: list[list[int]] = groups) -> bool:
+            groups[:] = split_groups(curves, thin)
+            return len(groups) > 1
+
+        flat = run(
+            "", _move_bands(given.bands, [grown[i] for i in kept]), supports, dress, stop_when=is_apart
+        )
+        if len(groups) < 2:
+            break
+        parts = [[kept[i] for i in group] for group in groups]
+        kept = next((part for part in parts if _hangs_together(part, whole)), [])
+        fallen += [part for part in parts if part != kept]
+        if not kept:
+            break
+        given = _part_of(whole, kept)
+    if fallen:
+        beside = []
+        for part in fallen:  # what hangs together among itself is brought to rest without a tug
+            if _hangs_together(part, whole):
+                lone = run("", _move_bands([bands[i] for i in part], [grown[i] for i in part]))
+                beside.append(list(lone.positions_mm))
+            else:
+                beside.append([circle(bands[i].rest_length_mm, len(bands[i].points_mm)) for i in part])
+        return _fallen_piece(flat if kept else None, whole, kept, fallen, beside, crossings)
+    rest = flat
+    if girth_mm is not None and not _has_not_settled(flat):
         long = float(np.ptp(np.concatenate(flat.positions_mm)[:, 0])) + _SEAM_MM
-        bent = wrap(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
-        rest = run("closing", _moved(bands, bent), Hold(ties=clips, girth_mm=girth_mm))
+        bent = wrap_round_wrist(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
+        rest = run("closing", _move_bands(bands, bent), Supports(ties=clips, girth_mm=girth_mm))
     return _piece(rest, flat, given, girth_mm, crossings)
 
 
-def _unfinished(rest: Relaxed) -> bool:
+def _part_of(given: InitialShape, kept: Sequence[int]) -> InitialShape:
+    """The curves of these numbers alone."""
+    count = len(given.bands) - len(given.fasteners)
+    return given._replace(
+        bands=[given.bands[i] for i in kept],
+        fasteners=tuple(given.fasteners[i - count] for i in kept if i >= count),
+    )
+
+
+def _hangs_together(part: Sequence[int], given: InitialShape) -> bool:
+    """Whether curves that no box parts are more than one, with a band among them."""
+    return len(part) > 1 and min(part) < len(given.bands) - len(given.fasteners)
+
+
+def _fallen_piece(
+    flat: RelaxedBands | None,
+    given: InitialShape,
+    kept: Sequence[int],
+    fallen: Sequence[Sequence[int]],
+    beside: Sequence[Sequence[Floats]],
+    crossings: int,
+) -> RestingPiece:
+    """A piece of which only the curves `kept` hang together, lying as in `flat`; the rest lie beside."""
+    count = len(given.bands) - len(given.fasteners)
+    away = [i for part in fallen for i in part]
+    loose = tuple(sorted(i + 1 for i in away if i < count))
+    part = None if flat is None else _piece(flat, flat, _part_of(given, kept), None, crossings)
+    corners = np.concatenate(part.relaxed.positions_mm) if part else np.zeros((1, 3))
+    sizes = [len(given.bands[i].points_mm) for i in away]
+    laid = lay_beside(corners.min(axis=0), corners.max(axis=0), beside)
+    rings = [x for block in laid for x in block]
+    curves = dict(zip(away, rings, strict=True))
+    tension = {i: np.zeros(n) for i, n in zip(away, sizes, strict=True)}
+    stretch = {i: np.ones(n) for i, n in zip(away, sizes, strict=True)}
+    if part is not None:
+        held = part.relaxed
+        curves |= dict(zip(kept, held.positions_mm, strict=True))
+        tension |= dict(zip(kept, held.tension_n, strict=True))
+        stretch |= dict(zip(kept, held.stretch, strict=True))
+        found = finding(
+            "bands-lie-loose", Location(band=loose[0]) if loose else None, loose=len(loose), bands=count
+        )
+        relaxed = msgspec.structs.replace(held, findings=(found, *held.findings) if loose else held.findings)
+    else:
+        relaxed = msgspec.structs.replace(
+            _NOTHING, findings=(finding("nothing-hangs-together", bands=count),)
+        )
+    each = range(len(given.bands))
+    relaxed = msgspec.structs.replace(
+        relaxed,
+        positions_mm=tuple(_frozen(curves[i]) for i in each),
+        tension_n=tuple(_frozen(tension[i]) for i in each),
+        stretch=tuple(_frozen(stretch[i]) for i in each),
+    )
+    return RestingPiece(
+        relaxed=relaxed,
+        bands=count,
+        fasteners=given.fasteners,
+        radius_mm=tuple(b.thickness_mm / 2 for b in given.bands),
+        closed=tuple(b.closed for b in given.bands),
+        length_mm=part.length_mm if part else 0.0,
+        width_mm=part.width_mm if part else 0.0,
+        height_mm=part.height_mm if part else 0.0,
+        girth_mm=None,
+        crossing_check=CrossingCheck(part.relaxed.gap_mm if part else _apart_mm(given), crossings),
+        loose=loose,
+    )
+
+
+def _apart_mm(given: InitialShape) -> float:
+    """Return the gap said of strands that nowhere touch: two thicknesses, as a relaxed piece says it."""
+    return 2 * max(b.thickness_mm for b in given.bands)
+
+
+def _frozen(values: Floats) -> Floats:
+    values = values.copy()
+    values.flags.writeable = False
+    return values
+
+
+def _has_not_settled(rest: RelaxedBands) -> bool:
     return bool({f.code for f in rest.findings} & {"rest-interrupted", "bands-drawn-crossing"})
 
 
-def _moved(bands: Sequence[Band], curves: Sequence[Floats]) -> list[Band]:
+def _move_bands(bands: Sequence[Band], curves: Sequence[Floats]) -> list[Band]:
     return [b._replace(points_mm=x) for b, x in zip(bands, curves, strict=True)]
 
 
-def _ends(given: Start) -> list[tuple[int, int]]:
+def _ends(given: InitialShape) -> list[tuple[int, int]]:
     """For every clip that joins two ends, its two rings: the first and the last along the piece."""
     count = len(given.bands) - len(given.fasteners)
     found = []
@@ -212,7 +339,7 @@ def _ends(given: Start) -> list[tuple[int, int]]:
     return found
 
 
-def _clips(given: Start) -> tuple[Tie, ...]:
+def _clips(given: InitialShape) -> tuple[Tie, ...]:
     """Ties that close the clips when the two ends are brought together.
 
     Raises:
@@ -220,7 +347,7 @@ def _clips(given: Start) -> tuple[Tie, ...]:
     """
     ends = _ends(given)
     if not ends:
-        raise ValueError("no clip joins two ends of this piece: it does not close round a wrist")
+        raise RefusedError(phrase("does-not-close"))
     return tuple(
         Tie(
             (i, int(given.bands[i].points_mm[:, 0].argmin())),
@@ -234,7 +361,7 @@ def _clips(given: Start) -> tuple[Tie, ...]:
 class _Tug:
     """Where a hand takes hold of a piece that lies along x: at its clip's two rings, else at its two ends."""
 
-    def __init__(self, given: Start) -> None:
+    def __init__(self, given: InitialShape) -> None:
         bands = given.bands
         self.ends: list[list[tuple[int, int]]] = []
         for side, sign in enumerate((-1.0, 1.0)):
@@ -262,7 +389,12 @@ class _Tug:
         )
 
 
-def _piece(rest: Relaxed, flat: Relaxed, given: Start, girth_mm: float | None, crossings: int) -> Piece:
+_BETWEEN = 0.7  # the share of the length that lies well between the ends
+
+
+def _piece(
+    rest: RelaxedBands, flat: RelaxedBands, given: InitialShape, girth_mm: float | None, crossings: int
+) -> RestingPiece:
     bands, count = given.bands, len(given.bands) - len(given.fasteners)
     made = np.concatenate(flat.positions_mm[:count])
     middle = 0.5 * (made.min(axis=0) + made.max(axis=0)) if rest is flat else np.zeros(3)
@@ -270,7 +402,11 @@ def _piece(rest: Relaxed, flat: Relaxed, given: Start, girth_mm: float | None, c
     for x in moved:
         x.flags.writeable = False
     size = np.ptp(made, axis=0) + max(b.thickness_mm for b in bands[:count])
-    return Piece(
+    if given.fasteners:  # the last bands spread round a clip: the piece is as wide as it is between its ends
+        between = np.abs(made[:, 0] - 0.5 * (made[:, 0].min() + made[:, 0].max())) <= _BETWEEN * size[0] / 2
+        if between.any():
+            size[1:] += np.ptp(made[between, 1:], axis=0) - np.ptp(made[:, 1:], axis=0)
+    return RestingPiece(
         relaxed=msgspec.structs.replace(rest, positions_mm=moved, iterates_mm=()),
         bands=count,
         fasteners=given.fasteners,
@@ -280,5 +416,5 @@ def _piece(rest: Relaxed, flat: Relaxed, given: Start, girth_mm: float | None, c
         width_mm=float(size[1]),
         height_mm=float(size[2]),
         girth_mm=girth_mm,
-        certified=Certified(rest.gap_mm, crossings),
+        crossing_check=CrossingCheck(rest.gap_mm, crossings),
     )

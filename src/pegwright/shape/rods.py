@@ -9,9 +9,10 @@ from typing import NamedTuple
 import numpy as np
 import numpy.typing as npt
 
-from pegwright.shape.rubber import Rubber
+from pegwright.finding import RefusedError, phrase
+from pegwright.shape.rubber import RubberLaw
 
-__all__ = ["Band", "Rods", "at_rest_as_drawn", "build_rods"]
+__all__ = ["Band", "Rods", "build_rods", "rest_at_current_lengths"]
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
@@ -29,7 +30,7 @@ class Band(NamedTuple):
     points_mm: Floats
     rest_length_mm: float
     thickness_mm: float
-    rubber: Rubber = Rubber()
+    rubber: RubberLaw = RubberLaw()
     natural_curvature_per_mm: float = 0.0
     closed: bool = True
 
@@ -65,7 +66,7 @@ def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> 
             thickness that is not positive; a fixed vertex that does not exist.
     """
     if not bands:
-        raise ValueError("there are no bands to relax")
+        raise RefusedError(phrase("no-bands"))
     counts = []
     for i, band in enumerate(bands):
         points = np.asarray(band.points_mm)
@@ -89,7 +90,7 @@ def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> 
     return np.ascontiguousarray(x), Rods._make((start, *columns, held))
 
 
-def at_rest_as_drawn(x: Floats, rods: Rods) -> Rods:
+def rest_at_current_lengths(x: Floats, rods: Rods) -> Rods:
     """Return the rods with every band unstretched at the length it has now, `x` (n, 3) in mm.
 
     Its edges share the length as they did before, so what one part gains is drawn from all others.
@@ -136,7 +137,7 @@ def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generi
         full(radius),
         full(math.pi * radius**2),
         full(band.rubber.youngs_mpa / 0.75),
-        np.full(n, band.rubber.code, dtype=np.int64),
+        np.full(n, band.rubber.law_number, dtype=np.int64),
         np.tile(np.array(band.rubber.constants_mpa, dtype=np.float64), (n, 1)),
         stiff,
         own * band.natural_curvature_per_mm,

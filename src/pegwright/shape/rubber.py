@@ -23,22 +23,22 @@ import msgspec
 import numpy as np
 import numpy.typing as npt
 
-from pegwright.shape.kernel import kernel
+from pegwright.shape.jit import kernel
 
-__all__ = ["LAST_STRETCH", "Law", "Rubber", "mooney_rivlin", "neo_hookean", "stress", "yeoh"]
+__all__ = ["LAST_STRETCH", "LawName", "RubberLaw", "mooney_rivlin", "neo_hookean", "nominal_stress", "yeoh"]
 
-Law = Literal["mooney-rivlin", "neo-hookean", "yeoh"]
-LAWS: tuple[Law, ...] = ("mooney-rivlin", "neo-hookean", "yeoh")
+LawName = Literal["mooney-rivlin", "neo-hookean", "yeoh"]
+LAW_NAMES: tuple[LawName, ...] = ("mooney-rivlin", "neo-hookean", "yeoh")
 LAST_STRETCH = 8.0
 _ONSET = 2.5
 _LIMIT = 9.163
 _STIFFENING = 0.05122 / 0.20812  # a over C10 + C01
 
 
-class Rubber(msgspec.Struct, frozen=True):
+class RubberLaw(msgspec.Struct, frozen=True):
     """A law and its constants in MPa: (C10, C01, a), (μ, 0, 0) or (C1, C2, C3)."""
 
-    law: Law = "mooney-rivlin"
+    law: LawName = "mooney-rivlin"
     constants_mpa: tuple[float, float, float] = (0.1043, 0.10382, 0.05122)
 
     @property
@@ -50,12 +50,12 @@ class Rubber(msgspec.Struct, frozen=True):
         return 3 * a if self.law == "neo-hookean" else 6 * a
 
     @property
-    def code(self) -> int:
+    def law_number(self) -> int:
         """The law's number in the kernels."""
-        return LAWS.index(self.law)
+        return LAW_NAMES.index(self.law)
 
 
-def mooney_rivlin(c10_mpa: float = 0.1043, c01_mpa: float = 0.10382) -> Rubber:
+def mooney_rivlin(c10_mpa: float = 0.1043, c01_mpa: float = 0.10382) -> RubberLaw:
     """Return Mooney–Rivlin rubber; its stiffening at large stretch scales with C10 + C01.
 
     Raises:
@@ -63,10 +63,10 @@ def mooney_rivlin(c10_mpa: float = 0.1043, c01_mpa: float = 0.10382) -> Rubber:
     """
     if c10_mpa < 0 or c01_mpa < 0 or c10_mpa + c01_mpa <= 0:
         raise ValueError(f"C10 and C01 must not be negative, nor both zero: {c10_mpa}, {c01_mpa}")
-    return Rubber("mooney-rivlin", (c10_mpa, c01_mpa, _STIFFENING * (c10_mpa + c01_mpa)))
+    return RubberLaw("mooney-rivlin", (c10_mpa, c01_mpa, _STIFFENING * (c10_mpa + c01_mpa)))
 
 
-def neo_hookean(shear_mpa: float) -> Rubber:
+def neo_hookean(shear_mpa: float) -> RubberLaw:
     """Return neo-Hookean rubber of shear modulus μ in MPa.
 
     Raises:
@@ -74,10 +74,10 @@ def neo_hookean(shear_mpa: float) -> Rubber:
     """
     if shear_mpa <= 0:
         raise ValueError(f"the shear modulus must be positive: {shear_mpa}")
-    return Rubber("neo-hookean", (shear_mpa, 0.0, 0.0))
+    return RubberLaw("neo-hookean", (shear_mpa, 0.0, 0.0))
 
 
-def yeoh(c1_mpa: float = 0.176222, c2_mpa: float = -1.85411e-3, c3_mpa: float = 4.63948e-5) -> Rubber:
+def yeoh(c1_mpa: float = 0.176222, c2_mpa: float = -1.85411e-3, c3_mpa: float = 4.63948e-5) -> RubberLaw:
     """Return Yeoh rubber; the default constants fit Treloar's whole range in absolute error.
 
     Raises:
@@ -85,10 +85,10 @@ def yeoh(c1_mpa: float = 0.176222, c2_mpa: float = -1.85411e-3, c3_mpa: float = 
     """
     if c1_mpa <= 0:
         raise ValueError(f"C1 must be positive: {c1_mpa}")
-    return Rubber("yeoh", (c1_mpa, c2_mpa, c3_mpa))
+    return RubberLaw("yeoh", (c1_mpa, c2_mpa, c3_mpa))
 
 
-def stress(rubber: Rubber, stretch: npt.ArrayLike) -> npt.NDArray[np.float64]:
+def nominal_stress(rubber: RubberLaw, stretch: npt.ArrayLike) -> npt.NDArray[np.float64]:
     """Return the nominal stress in MPa at each stretch λ (same shape as `stretch`).
 
     Raises:
@@ -98,7 +98,7 @@ def stress(rubber: Rubber, stretch: npt.ArrayLike) -> npt.NDArray[np.float64]:
     if not np.all(lam > 0):
         raise ValueError("a stretch is a ratio of lengths and must be positive")
     c = rubber.constants_mpa
-    flat = [_stress(rubber.code, c[0], c[1], c[2], value)[1] for value in lam.ravel()]
+    flat = [_energy_and_stress(rubber.law_number, c[0], c[1], c[2], value)[1] for value in lam.ravel()]
     return np.array(flat, dtype=np.float64).reshape(np.shape(stretch))
 
 
@@ -119,7 +119,9 @@ def _limiting_chain(a: float, lam: float) -> tuple[float, float, float]:
 
 
 @kernel
-def _stress(law: int, c0: float, c1: float, c2: float, stretch: float) -> tuple[float, float, float]:
+def _energy_and_stress(
+    law: int, c0: float, c1: float, c2: float, stretch: float
+) -> tuple[float, float, float]:
     """Energy W, nominal stress P = dW/dλ and dP/dλ, all per unstretched volume or section in MPa."""
     lam = min(stretch, LAST_STRETCH)
     inv = 1.0 / lam

@@ -1,5 +1,5 @@
 """The made thing: what passes through what, and where each strand runs."""
 
-from pegwright.structure.words import Fastening, Structure, structure_of
+import lazy_loader
 
-__all__ = ["Fastening", "Structure", "structure_of"]
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

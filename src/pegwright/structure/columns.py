@@ -1,4 +1,4 @@
-"""The column over a peg: which heights are taken, and where a pair of strands can rise through them.
+"""The column over a peg: which heights are in use, and where a pair of strands can rise through them.
 
 Seen from above, everything that happens at a peg happens inside a disc of radius `R`, in rings: rising pairs
 nearest the middle (each hook's a little further out than the last), then the wraps of the loops, then pairs
@@ -18,7 +18,8 @@ from itertools import pairwise
 import numpy as np
 import numpy.typing as npt
 
-from pegwright.loom.events import Bight
+from pegwright.finding import RefusedError, phrase
+from pegwright.loom import Bight
 
 # Radii as parts of the column's radius.
 INNER = (0.20, 0.54)
@@ -32,7 +33,7 @@ _GRID = 90
 
 @dataclass(order=True)
 class Slot:
-    """One height of a column in use.
+    """One height in use on a column.
 
     `arms` are the azimuths (start, width; radians, anticlockwise) taken between the wrap and the column's
     edge. A `bight` on the peg is wrapped round it; one that is `gone` has shrunk round its own rising pair
@@ -72,8 +73,8 @@ class Track:
     top: float
     stations: list[Station] = field(default_factory=list)
 
-    def beside(self, other: Track) -> bool:
-        """Say whether the two share a height."""
+    def shares_height_with(self, other: Track) -> bool:
+        """Say whether the two stretches share a height."""
         return self.bottom <= other.top and other.bottom <= self.top
 
 
@@ -90,21 +91,23 @@ class Column:
     inner_rings: int = 0
     outer_rings: int = 0
 
-    def take(self, slot: Slot) -> Slot:
-        """Enter a height as used."""
+    def add_slot(self, slot: Slot) -> Slot:
+        """Mark a height as in use."""
         insort(self.slots, slot)
         return slot
 
-    def settle(self) -> None:
-        """Give every station its distance from the middle.
+    def assign_radii(self) -> None:
+        """Set every station's distance from the middle.
 
         Of two pairs inside the wraps that share a height, the later is outside the earlier; pairs that share
-        none may share a ring. Of the pairs outside the wraps at any height, the one that started lower is
-        further out; as others start and end they make room.
+        none may share a ring. Outside the wraps, at any height, the pair that started lower is further out;
+        pairs make room as others start and end.
         """
         ranks: list[int] = []
         for i, track in enumerate(self.inner):
-            ranks.append(1 + max((ranks[j] for j in range(i) if self.inner[j].beside(track)), default=0))
+            ranks.append(
+                1 + max((ranks[j] for j in range(i) if self.inner[j].shares_height_with(track)), default=0)
+            )
         self.inner_rings = max(ranks, default=0)
         for rank, track in zip(ranks, self.inner, strict=True):
             for station in track.stations:
@@ -126,7 +129,7 @@ class Column:
     def _ring(self, bounds: tuple[float, float], rank: int, rings: int) -> float:
         return self.radius_mm * (bounds[0] + (bounds[1] - bounds[0]) * rank / (rings + 1))
 
-    def rise(
+    def route_inside(
         self,
         above: float,
         top: float,
@@ -134,7 +137,7 @@ class Column:
         first: tuple[float, float] | None,
         final: float,
     ) -> list[Station]:
-        """Choose the azimuths at which a pair rises from height `above` to `top`, over all there is so far.
+        """Choose the azimuths at which a pair rises from height `above` to `top`, past what is there.
 
         It passes inside the wraps for which `inside` is true and outside all others, keeps clear of every
         arm and turns as little as it can. `first` is the range of azimuths (start, width) at which it may
@@ -144,15 +147,15 @@ class Column:
             ValueError: some height leaves no azimuth free.
         """
         slots = [slot for slot in self.slots if slot.level > above]
-        outside = _sides([None if s.gone else _side(s, inside) for s in slots])
+        outside = _choose_sides([None if s.gone else _passes_outside(s, inside) for s in slots])
         track = Track(above, top)
         self.inner.append(track)
         return self._route(above, slots, [False, *outside, False], track, first=first, final=final)
 
-    def rise_outside(
+    def route_outside(
         self, above: float, top: float, first: tuple[float, float], final: float
     ) -> list[Station]:
-        """Choose the azimuths for a pair that rises outside every wrap: that of a loop lifted over."""
+        """Choose the azimuths for a pair that rises outside every wrap: a loop that is lifted over."""
         slots = [slot for slot in self.slots if slot.level > above]
         track = Track(above, top)
         self.outer.append(track)
@@ -168,26 +171,26 @@ class Column:
         first: tuple[float, float] | None,
         final: float,
     ) -> list[Station]:
-        """Route a pair past the slots; `outside` has one entry more at each end."""
+        """Route a pair past the slots; `outside` has one more entry at each end."""
         angles = np.asarray(final + np.arange(_GRID) * (2 * math.pi / _GRID), np.float64)
-        inner, outer = _clear(INNER[0]), _clear(OUTER[0])
+        inner, outer = _clearance(INNER[0]), _clearance(OUTER[0])
         own = next((s for s in self.slots if s.level == above), None)
         if first is None:
             start = np.arange(_GRID) == 0
         else:
-            start = _within(angles, first[0] + inner, first[1] - 2 * inner)
+            start = _in_range(angles, first[0] + inner, first[1] - 2 * inner)
         passed = [Slot(int(above)) if own is None else own, *slots]
         allowed = []
         for i, slot in enumerate(passed):
             blocks = [(j, 0.0) for j in slot.jogs]  # others may have stepped across just above this height
             if i and (outside[i] or slot.gone or slot.bight is None):
                 blocks += slot.arms
-            free = _apart(angles, blocks, outer if outside[i] else inner)
+            free = _clear_of(angles, blocks, outer if outside[i] else inner)
             if outside[i] != outside[i + 1]:
-                free &= _apart(angles, [(j, 0.0) for j in slot.jogs], inner)
-                free &= _apart(angles, [(p, 0.0) for p in slot.posts], outer)
+                free &= _clear_of(angles, [(j, 0.0) for j in slot.jogs], inner)
+                free &= _clear_of(angles, [(p, 0.0) for p in slot.posts], outer)
             allowed.append(free if i else free & start)
-        path = _least_turning(angles, allowed)
+        path = _least_turning_path(angles, allowed)
         stations: list[Station] = []
         post = track if outside[0] else None
         for i, slot in enumerate(passed):
@@ -207,20 +210,20 @@ class Column:
             if outside[i] != outside[i + 1]:
                 slot.jogs.append(path[i])
         end = (
-            path[-1] if outside[0] else path[-1] + _shortest(final - path[-1])
+            path[-1] if outside[0] else path[-1] + _shortest_turn(final - path[-1])
         )  # a curtain closes where it is
         stations.append(Station(track.top, end, track if outside[0] else None))
         track.stations.append(stations[-1])
         return stations
 
 
-def _clear(part: float) -> float:
-    """Return the least angle between the middles of two ribbons at a part of the column's radius."""
+def _clearance(part: float) -> float:
+    """Return the least angle between the middles of two ribbons, at a part of the column's radius."""
     return 3.2 * HALF / part
 
 
-def _side(slot: Slot, inside: Callable[[Bight], bool]) -> bool | None:
-    """Say whether a pair passes outside a slot's wrap; None where there is no wrap to mind."""
+def _passes_outside(slot: Slot, inside: Callable[[Bight], bool]) -> bool | None:
+    """Say whether a pair passes outside a slot's wrap; None where the slot has no wrap."""
     if slot.bight is None:
         return None
     if slot.lifted:
@@ -228,8 +231,8 @@ def _side(slot: Slot, inside: Callable[[Bight], bool]) -> bool | None:
     return not inside(slot.bight)
 
 
-def _sides(wanted: list[bool | None]) -> list[bool]:
-    """Stay outside between two wraps passed outside; otherwise inside wherever there is a choice."""
+def _choose_sides(wanted: list[bool | None]) -> list[bool]:
+    """Stay outside between two wraps passed outside; stay inside wherever else there is a choice."""
     sides = [bool(w) for w in wanted]
     known = [(i, w) for i, w in enumerate(wanted) if w is not None]
     for (i, a), (j, b) in pairwise(known):
@@ -238,25 +241,27 @@ def _sides(wanted: list[bool | None]) -> list[bool]:
     return sides
 
 
-def _shortest(angle: float) -> float:
+def _shortest_turn(angle: float) -> float:
     return (angle + math.pi) % (2 * math.pi) - math.pi
 
 
-def _within(angles: npt.NDArray[np.float64], start: float, width: float) -> npt.NDArray[np.bool_]:
+def _in_range(angles: npt.NDArray[np.float64], start: float, width: float) -> npt.NDArray[np.bool_]:
     return np.asarray((angles - start) % (2 * math.pi) <= max(width, 0.0))
 
 
-def _apart(
+def _clear_of(
     angles: npt.NDArray[np.float64], blocks: Sequence[tuple[float, float]], clear: float
 ) -> npt.NDArray[np.bool_]:
     free = np.ones(len(angles), bool)
     for start, width in blocks:
-        free &= ~_within(angles, start - clear, width + 2 * clear)
+        free &= ~_in_range(angles, start - clear, width + 2 * clear)
     return free
 
 
-def _least_turning(angles: npt.NDArray[np.float64], allowed: Sequence[npt.NDArray[np.bool_]]) -> list[float]:
-    """Shortest path through the heights, back from the final azimuth `angles[0]` (dynamic programming).
+def _least_turning_path(
+    angles: npt.NDArray[np.float64], allowed: Sequence[npt.NDArray[np.bool_]]
+) -> list[float]:
+    """Return the path through the heights that turns least and ends at `angles[0]` (dynamic programming).
 
     Raises:
         ValueError: some height leaves no azimuth free.
@@ -264,7 +269,7 @@ def _least_turning(angles: npt.NDArray[np.float64], allowed: Sequence[npt.NDArra
     if all(free[0] for free in allowed):
         return [float(angles[0])] * len(allowed)
     if not all(free.any() for free in allowed):
-        raise ValueError("a height of the column leaves no way through")
+        raise RefusedError(phrase("no-way-through-column"))
     n = len(angles)
     step = 2 * math.pi / n
     offset = (np.arange(n)[None, :] - np.arange(n)[:, None] + n // 2) % n - n // 2

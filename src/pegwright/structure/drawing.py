@@ -1,4 +1,4 @@
-"""The plan of a drawing: visits of bands to columns, lanes between them, rising pairs, ways of fasteners."""
+"""The drawing as planned: bands visit columns, lanes join these, pairs rise in them, fasteners descend."""
 
 from __future__ import annotations
 
@@ -6,18 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from pegwright.loom.events import Bight
+from pegwright.loom import Bight
 from pegwright.structure.columns import Column, Station
-from pegwright.structure.layers import Spot
-from pegwright.structure.spots import TAU, sweep
+from pegwright.structure.plane_geometry import TAU, PlanVector, sweep_angle
 
 
 @dataclass(frozen=True)
 class Arm:
-    """Where a strand meets a wrap: azimuth, and which side of it (−1, 0, +1: anticlockwise positive).
+    """Where a strand meets a wrap: its azimuth (radians), and the side of it (−1, 0, +1: anticlockwise +1).
 
-    A `seam` is a step from one turn of a wound band to the next. After a band's last turn, `beyond` is the
-    azimuth of its lane, reached along the column's edge.
+    A `seam` is the step from one turn of a wound band to the next. After a band's last turn, `beyond` is
+    the azimuth of its lane, which it reaches along the column's edge.
     """
 
     azimuth: float
@@ -28,7 +27,7 @@ class Arm:
 
 @dataclass
 class Visit:
-    """A strand's way through a column: in by one arm, round in direction `sign`, out by the other."""
+    """A strand's passage round a column: in by one arm, round in direction `sign`, out by the other."""
 
     column: Column
     level: int
@@ -36,38 +35,40 @@ class Visit:
     into: Arm
     out: Arm
     bight: Bight | None = None
-    leaving: Leaving | None = None
+    departure: Departure | None = None
 
-    def wrap(self) -> tuple[float, float]:
+    def wrap_range(self) -> tuple[float, float]:
         """Return the azimuths (start, width) that the wrap covers."""
-        width = sweep(self.into.azimuth, self.out.azimuth, self.sign) or TAU
+        width = sweep_angle(self.into.azimuth, self.out.azimuth, self.sign) or TAU
         start = self.into.azimuth if self.sign > 0 else self.out.azimuth
         return start, width
 
-    def middle(self) -> float:
+    def wrap_middle(self) -> float:
         """Return the azimuth of the wrap's middle, opposite its arms."""
-        start, width = self.wrap()
+        start, width = self.wrap_range()
         return start + width / 2
 
 
 @dataclass
-class Leaving:
-    """How a loop left its column: up by `stations`; then along a lane, or round as a curtain (no lane).
+class Departure:
+    """How a loop left its column: up by `stations`, then along a lane, or, lifted over, round as a curtain.
 
-    `over` says that it was turned over: it crosses the middle and goes out on the other side.
+    `over` says that the loop was turned over: it crosses the middle and leaves on the other side. `lifted`
+    says that the pair rises outside the loops above.
     """
 
     stations: list[Station]
     over: bool = True
     lane: Lane | None = None
     to: Visit | None = None
+    lifted: bool = False
 
 
-class Step(NamedTuple):
-    """Where a ribbon rises through bands slid on to it: segment, middle, their outer radius, from and to."""
+class RibbonRise(NamedTuple):
+    """Where a ribbon rises through bands slid on to it: segment, middle, their outer radius (mm), heights."""
 
     segment: int
-    spot: Spot
+    spot: PlanVector
     room_mm: float
     low: int
     high: int
@@ -75,19 +76,20 @@ class Step(NamedTuple):
 
 @dataclass
 class Lane:
-    """A ribbon in plan from column to column, sloping evenly from the height `start` to the height `end`."""
+    """A ribbon from column to column in plan, sloping evenly from the height `start` to the height `end`."""
 
-    line: Sequence[Spot]
+    line: Sequence[PlanVector]
     start: int
     end: int
     half_twists: int = 0
-    step: Step | None = None
+    step: RibbonRise | None = None
 
 
 class Stage(NamedTuple):
-    """One step of a band's tour: a visit, then the lane to the next one (None: straight up a seam).
+    """One stage of a band's tour: a visit, then the lane to the next one (None: straight up a seam).
 
-    `left` names the lane's strand by the side it has where the lane starts; `forward` is the way along it.
+    `left` says which strand of the lane is taken, by its side where the lane starts; `forward`, in which
+    direction.
     """
 
     visit: Visit
@@ -100,7 +102,7 @@ class Stage(NamedTuple):
 class Coil:
     """A band wound on the hook's shaft: slid on to a ribbon, or left by itself. `order` is bottom first."""
 
-    centre: Spot
+    centre: PlanVector
     radius_mm: float
     bottom: int
     order: tuple[Bight, ...]
@@ -109,13 +111,13 @@ class Coil:
 
 
 @dataclass
-class Fall:
-    """One way down of a fastener, in from far away along `line` at `top`, out again along it at `bottom`.
+class Descent:
+    """One descent of a fastener: in from far away along `line` at `top`, out again along it at `bottom`.
 
-    Without a column it passes between two strands at `spot`.
+    Without a column it passes between two strands at the line's first point.
     """
 
-    line: Sequence[Spot]
+    line: Sequence[PlanVector]
     top: int
     bottom: int
     column: Column | None = None
@@ -124,9 +126,10 @@ class Fall:
 
 @dataclass
 class Drawing:
-    """The whole plan. `tours[b]` is band b's way round as it was laid, `cords[f]` fastener f's ways down.
+    """The whole drawing as planned. `tours[b]` is band b's tour as it was laid, `cords[f]` are the descents
+    of fastener f.
 
-    `half_turns[b]` counts band b's ribbons that had to take a half-turn, either way.
+    `half_turns[b]` counts the ribbons of band b that had to take a half-turn, one way or the other.
     """
 
     unit_mm: float
@@ -134,5 +137,5 @@ class Drawing:
     columns: dict[str, Column]
     tours: dict[int, list[Stage]] = field(default_factory=dict)
     coils: dict[int, Coil] = field(default_factory=dict)
-    cords: dict[int, list[Fall]] = field(default_factory=dict)
+    cords: dict[int, list[Descent]] = field(default_factory=dict)
     half_turns: dict[int, int] = field(default_factory=dict)

@@ -1,7 +1,7 @@
-"""From the plan of a drawing to points: each band and each fastener as one closed polyline.
+"""Turns the planned drawing into points: each band and each fastener as one closed polyline.
 
-Heights are counted in layers until the end. Where a strand changes height it does so straight up; where it
-changes azimuth or distance from a column's middle it does so level, so crossings are easy to rule out.
+Heights are counted in layers until the end. A strand changes height straight up, and changes its azimuth or
+its distance from a column's middle on the level, so that crossings are easy to rule out.
 """
 
 from __future__ import annotations
@@ -13,198 +13,222 @@ from itertools import pairwise
 import numpy as np
 import numpy.typing as npt
 
-from pegwright.loom.events import Bight
+from pegwright.loom import Bight
 from pegwright.structure.columns import STEP, WRAP, Column, Station
-from pegwright.structure.draughtsman import CAP_SEAM
-from pegwright.structure.drawing import Arm, Coil, Drawing, Fall, Lane, Leaving, Stage, Visit
-from pegwright.structure.layers import Spot, offset
+from pegwright.structure.drawing import Arm, Coil, Departure, Descent, Drawing, Lane, Stage, Visit
+from pegwright.structure.plane_geometry import PlanVector, azimuth, offset_line
+from pegwright.structure.strand_layout import CAP_SEAM
 
 Points = npt.NDArray[np.float64]
 Span = tuple[int, int]
 _ARC = math.radians(20.0)
-_TWIST = 0.25  # how far the strands of a twisted ribbon part
+TWIST_LIFT = 0.25  # half the height between the strands of a twisted ribbon where they cross, in layers
+TWISTED_PART = 0.08  # how much of a ribbon, in its middle, is twisted
 
 
 class Pen:
-    """Draws one closed curve and notes where loops sit on it: (loop's visit, spans of points)."""
+    """Draws one closed curve and records where loops sit on it: (the loop's visit, spans of points)."""
 
     def __init__(self, half_mm: float) -> None:
         self.half = half_mm
         self.points: list[tuple[float, float, float]] = []
         self.wraps: list[tuple[Visit, list[Span]]] = []
 
-    def curve(self, thickness_mm: float) -> Points:
-        """Return the points in mm, the closing one left out."""
+    def to_polyline(self, thickness_mm: float) -> Points:
+        """Return the points in mm, without the closing one."""
         last = len(self.points)
         while last > 3 and math.dist(self.points[0], self.points[last - 1]) <= 1e-6:
             last -= 1
         return np.array(self.points[:last]) * [1.0, 1.0, thickness_mm]
 
     def add(self, x: float, y: float, z: float) -> None:
-        """Go straight to a point."""
+        """Draw straight to a point."""
         point = (float(x), float(y), float(z))
         if not self.points or math.dist(point, self.points[-1]) > 1e-6:
             self.points.append(point)
 
-    def at(self, c: Column, radius_mm: float, azimuth: float, side: int, z: float) -> None:
-        """Go to the given distance from a column's middle, half a ribbon's width to a side of an azimuth."""
-        angle = azimuth + self.lean(side, radius_mm)
+    def add_polar(self, c: Column, radius_mm: float, azimuth: float, side: int, z: float) -> None:
+        """Draw to a point at a distance from a column's middle, half a ribbon's width aside."""
+        angle = azimuth + self.lean_angle(side, radius_mm)
         self.add(c.centre[0] + radius_mm * math.cos(angle), c.centre[1] + radius_mm * math.sin(angle), z)
 
-    def lean(self, side: int, radius_mm: float) -> float:
-        """Return the angle by which a strand half a ribbon's width aside is off the ribbon's azimuth."""
+    def lean_angle(self, side: int, radius_mm: float) -> float:
+        """Return the angle between a ribbon's azimuth and its strand half a ribbon's width to one side."""
         return math.asin(side * self.half / radius_mm) if side else 0.0
 
-    def arc(self, c: Column, radius_mm: float, z: float, ends: tuple[float, float], sign: int) -> None:
-        """Go round a column at one height, from one azimuth to another, anticlockwise for sign +."""
+    def add_arc(self, c: Column, radius_mm: float, z: float, ends: tuple[float, float], sign: int) -> None:
+        """Draw round a column on the level, from one azimuth to another, anticlockwise for sign +1."""
         a, b = ends
         sweep = (sign * (b - a)) % (2 * math.pi)
         steps = max(1, math.ceil(sweep / _ARC))
         for k in range(steps + 1):
-            self.at(c, radius_mm, a + sign * sweep * k / steps, 0, z)
+            self.add_polar(c, radius_mm, a + sign * sweep * k / steps, 0, z)
 
-    def tour(self, tour: Sequence[Stage]) -> None:
-        """Draw a band from the column it starts at all the way round."""
+    def draw_tour(self, tour: Sequence[Stage]) -> None:
+        """Draw a band all the way round, from the column where it starts."""
         first, last = tour[0].visit, tour[-1].visit
         cap = all(stage.lane is None for stage in tour)
         edge = STEP * first.column.radius_mm
         if cap:
-            self.at(first.column, edge, CAP_SEAM, 0, first.level)
+            self.add_polar(first.column, edge, CAP_SEAM, 0, first.level)
         for stage, after in zip(tour, [*tour[1:], tour[0]], strict=True):
-            self.visit(stage.visit)
+            self.draw_visit(stage.visit)
             if stage.lane is None:
                 continue
-            strand = _strand(stage.lane, self.half, stage.left, stage.visit.column.radius_mm)
+            strand = _lane_strand(stage.lane, self.half, stage.left, stage.visit.column.radius_mm)
             if not stage.forward:
                 strand.reverse()
-            self.step(stage.visit, stage.visit.out, strand[0][2])
+            self.draw_level_step(stage.visit, stage.visit.out, strand[0][2])
             for point in strand:
                 self.add(*point)
-            self.step(after.visit, after.visit.into, strand[-1][2], coming=True)
+            self.draw_level_step(after.visit, after.visit.into, strand[-1][2], coming=True)
         if cap:
-            self.at(last.column, edge, last.out.azimuth, 0, last.level)
-            self.arc(last.column, edge, first.level, (last.out.azimuth, CAP_SEAM), last.sign)
+            self.add_polar(last.column, edge, last.out.azimuth, 0, last.level)
+            self.add_arc(last.column, edge, first.level, (last.out.azimuth, CAP_SEAM), last.sign)
 
-    def step(self, v: Visit, arm: Arm, z: float, coming: bool = False) -> None:
-        """Go up or down at a column's edge between a visit's height and a lane's."""
+    def draw_level_step(self, v: Visit, arm: Arm, z: float, coming: bool = False) -> None:
+        """Draw up or down at a column's edge, between a visit's height and a lane's."""
         if z == v.level and arm.beyond is None:
             return
         edge = STEP * v.column.radius_mm
         azimuth = arm.azimuth if arm.beyond is None else arm.beyond
         side = arm.side if arm.beyond is None else -v.sign
         if arm.beyond is not None:
-            self.arc(v.column, edge, v.level, (arm.azimuth, azimuth + self.lean(side, edge)), v.sign)
+            self.add_arc(
+                v.column, edge, v.level, (arm.azimuth, azimuth + self.lean_angle(side, edge)), v.sign
+            )
         for height in (z, v.level) if coming else (v.level, z):
-            self.at(v.column, edge, azimuth, side, height)
+            self.add_polar(v.column, edge, azimuth, side, height)
 
-    def visit(self, v: Visit) -> None:
-        """Draw a visit, with all that became of its loop."""
-        c, s, left = v.column, v.sign, v.leaving
+    def draw_visit(self, v: Visit) -> None:
+        """Draw a visit, and wherever its loop has gone since."""
+        c, s, left = v.column, v.sign, v.departure
         # The side of a band that only passes by keeps clear of the turns that the band may make here.
         wrap = (STEP if v.bight is None else WRAP) * c.radius_mm
         radius = wrap if left is None else left.stations[0].radius_mm
-        into = v.into.azimuth + self.lean(v.into.side, radius)
-        out = v.out.azimuth + self.lean(v.out.side, radius)
+        into = v.into.azimuth + self.lean_angle(v.into.side, radius)
+        out = v.out.azimuth + self.lean_angle(v.out.side, radius)
         if v.into.seam:
-            self.at(c, wrap, v.into.azimuth, 0, v.level)
+            self.add_polar(c, wrap, v.into.azimuth, 0, v.level)
         start = len(self.points)
         if left is None:
-            self.arc(c, radius, v.level, (into, out), s)
+            self.add_arc(c, radius, v.level, (into, out), s)
             spans = [(start, len(self.points))]
         else:
-            azimuth, gap = left.stations[0].azimuth, self.lean(1, radius)
-            self.arc(c, radius, v.level, (into, azimuth - s * gap), s)
+            azimuth, gap = left.stations[0].azimuth, self.lean_angle(1, radius)
+            self.add_arc(c, radius, v.level, (into, azimuth - s * gap), s)
             middle = len(self.points)
-            self.leave(v, left)
+            self.draw_departure(v, left)
             again = len(self.points) - 1
-            self.arc(c, radius, v.level, (azimuth + s * gap, out), s)
+            self.add_arc(c, radius, v.level, (azimuth + s * gap, out), s)
             spans = [(start, middle), (again, len(self.points))]
         if v.bight is not None:
             self.wraps.append((v, spans))
         if v.out.seam:
-            self.at(c, wrap, v.out.azimuth, 0, v.level)
+            self.add_polar(c, wrap, v.out.azimuth, 0, v.level)
 
-    def leave(self, v: Visit, left: Leaving) -> None:
-        """Up by one strand of the rising pair, on to wherever the loop went, and down by the other."""
+    def draw_departure(self, v: Visit, left: Departure) -> None:
+        """Draw up one strand of the rising pair, on to wherever the loop went, and down the other."""
         c, s, up = v.column, v.sign, left.stations
-        self.rise(c, v.level, up, -s)
+        self.draw_rise(c, v.level, up, -s)
         if left.to is not None and left.lane is not None:
             flip = (s > 0) == left.over
-            for point in _strand(left.lane, self.half, flip, c.radius_mm):
+            if left.lifted:
+                self.draw_round_peg(c, up[-1], left.lane, s)
+            for point in _lane_strand(left.lane, self.half, flip, c.radius_mm):
                 self.add(*point)
-            self.visit(left.to)
-            for point in reversed(_strand(left.lane, self.half, not flip, c.radius_mm)):
+            self.draw_visit(left.to)
+            for point in reversed(_lane_strand(left.lane, self.half, not flip, c.radius_mm)):
                 self.add(*point)
+            if left.lifted:
+                self.draw_round_peg(c, up[-1], left.lane, s, back=True)
         else:
             top, radius = up[-1], up[-1].radius_mm
-            gap = self.lean(1, radius)
-            self.arc(c, radius, top.level, (top.azimuth - s * gap, top.azimuth + s * gap), -s)
-        self.rise(c, v.level, up, s, down=True)
+            gap = self.lean_angle(1, radius)
+            self.add_arc(c, radius, top.level, (top.azimuth - s * gap, top.azimuth + s * gap), -s)
+        self.draw_rise(c, v.level, up, s, down=True)
 
-    def rise(self, c: Column, level: float, up: Sequence[Station], side: int, down: bool = False) -> None:
-        """One strand of a rising pair, on its `side` of it, from `level` to the top."""
+    def draw_round_peg(self, c: Column, top: Station, lane: Lane, sign: int, back: bool = False) -> None:
+        """Draw a lifted pair's strand on its way from where it rose round the column to its lane, or back."""
+        gap = self.lean_angle(1, top.radius_mm)
+        away = azimuth(lane.line[1] - lane.line[0])
+        if back:
+            self.add_arc(c, top.radius_mm, top.level, (away - sign * gap, top.azimuth + sign * gap), -sign)
+        else:
+            self.add_arc(c, top.radius_mm, top.level, (top.azimuth - sign * gap, away + sign * gap), -sign)
+
+    def draw_rise(
+        self, c: Column, level: float, up: Sequence[Station], side: int, down: bool = False
+    ) -> None:
+        """Draw one strand of a rising pair, on its `side`, from `level` to the top, or down again."""
         pen = Pen(self.half)
-        pen.at(c, up[0].radius_mm, up[0].azimuth, side, level)
+        pen.add_polar(c, up[0].radius_mm, up[0].azimuth, side, level)
         for i, (here, there) in enumerate(pairwise(up)):
             a, b = here.azimuth, there.azimuth
             if here.radius_mm != there.radius_mm:
                 steps = 0.33 + 0.26 * here.shift if here.post is there.post else 0.25 if i else 0.0
-                pen.at(c, here.radius_mm, a, side, here.level + steps)
-                pen.at(c, there.radius_mm, a, side, here.level + steps)
+                pen.add_polar(c, here.radius_mm, a, side, here.level + steps)
+                pen.add_polar(c, there.radius_mm, a, side, here.level + steps)
             if abs(b - a) > 1e-9:
                 # The strand that leads turns lower down, so that the two never cross.
                 z = there.level - (0.275 if side == 0 else 0.35 if side * (b - a) > 0 else 0.2)
-                lean = self.lean(side, there.radius_mm)
-                pen.arc(c, there.radius_mm, z, (a + lean, b + lean), 1 if b > a else -1)
-        pen.at(c, up[-1].radius_mm, up[-1].azimuth, side, up[-1].level)
+                lean = self.lean_angle(side, there.radius_mm)
+                pen.add_arc(c, there.radius_mm, z, (a + lean, b + lean), 1 if b > a else -1)
+        pen.add_polar(c, up[-1].radius_mm, up[-1].azimuth, side, up[-1].level)
         for point in reversed(pen.points) if down else pen.points:
             self.add(*point)
 
 
-def _strand(lane: Lane, half_mm: float, left: bool, radius_mm: float) -> list[tuple[float, float, float]]:
-    """One strand of a lane from column edge to column edge, named by the side it starts on."""
+def _lane_strand(
+    lane: Lane, half_mm: float, left: bool, radius_mm: float
+) -> list[tuple[float, float, float]]:
+    """Return one strand of a lane from column edge to column edge; `left` is the side it starts on."""
     line = lane.line
     side = half_mm if left else -half_mm
     lengths = [float(np.hypot(*(b - a))) for a, b in pairwise(line)]
     longest = lengths.index(max(lengths))
-    starts, ends = offset(line, side), offset(line, side * (-1) ** lane.half_twists)
+    starts, ends = offset_line(line, side), offset_line(line, side * (-1) ** lane.half_twists)
     reach = math.sqrt(radius_mm**2 - half_mm**2)
     starts[0] = starts[0] + (line[1] - line[0]) * (reach / lengths[0])
     ends[-1] = ends[-1] + (line[-2] - line[-1]) * (reach / lengths[-1])
-    plan: list[tuple[Spot, float | None, float]] = []  # where, its height if fixed, and what is added to it
+    plan: list[tuple[PlanVector, float | None, float]] = []  # point, its height if fixed, and an offset to it
     for i, at in enumerate(line):
         plan.append((starts[i] if i <= longest else ends[i], None, 0.0))
         if lane.step is not None and lane.step.segment == i:
             d = (line[i + 1] - at) / lengths[i]
             spot, room = lane.step.spot + side * np.array([-d[1], d[0]]), lane.step.room_mm
             low, high = float(lane.step.low), float(lane.step.high)
-            # Level as long as it is under or over the bands that it rises through.
+            # Level while it is under or over the bands that it rises through.
             plan += [
                 (spot + x * room * d, z, 0.0) for x, z in ((-1, low), (-0.35, low), (-0.35, high), (1, high))
             ]
         if i == longest and lane.half_twists:
-            plan += _twisted(at, line[i + 1], side, lane.half_twists)
-    return _sloped(plan, float(lane.start), float(lane.end))
+            plan += _half_twists(at, line[i + 1], side, lane.half_twists)
+    return _slope_heights(plan, float(lane.start), float(lane.end))
 
 
-def _twisted(a: Spot, b: Spot, aside_mm: float, count: int) -> list[tuple[Spot, float | None, float]]:
-    """Half-twists in the middle of a straight ribbon; the strand that goes from left to right goes over."""
+def _half_twists(
+    a: PlanVector, b: PlanVector, aside_mm: float, count: int
+) -> list[tuple[PlanVector, float | None, float]]:
+    """Return half-twists in the middle of a straight ribbon; the strand from left to right is on top."""
     d = (b - a) / float(np.hypot(*(b - a)))
     normal = np.array([-d[1], d[0]])
-    found: list[tuple[Spot, float | None, float]] = []
+    found: list[tuple[PlanVector, float | None, float]] = []
     for k in range(count + 1):
-        found.append((a + (b - a) * (0.46 + 0.08 * k / count) + aside_mm * normal, None, 0.0))
+        found.append(
+            (a + (b - a) * (0.5 - TWISTED_PART / 2 + TWISTED_PART * k / count) + aside_mm * normal, None, 0.0)
+        )
         if k < count:
-            middle = a + (b - a) * (0.46 + 0.08 * (k + 0.5) / count)
-            found.append((middle, None, math.copysign(_TWIST, aside_mm)))
+            middle = a + (b - a) * (0.5 - TWISTED_PART / 2 + TWISTED_PART * (k + 0.5) / count)
+            found.append((middle, None, math.copysign(TWIST_LIFT, aside_mm)))
         aside_mm = -aside_mm
     return found
 
 
-def _sloped(
-    plan: Sequence[tuple[Spot, float | None, float]], start: float, end: float
+def _slope_heights(
+    plan: Sequence[tuple[PlanVector, float | None, float]], start: float, end: float
 ) -> list[tuple[float, float, float]]:
-    """Let the height run evenly along a strand between the places where it is fixed."""
+    """Interpolate a strand's height evenly between the points where it is fixed."""
     spots = np.array([spot for spot, _, _ in plan])
     along = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(spots, axis=0).T))])
     fixed = [(0.0, start)] + [(float(along[i]), z) for i, (_, z, _) in enumerate(plan) if z is not None]
@@ -222,8 +246,8 @@ def _sloped(
     return found
 
 
-def coil(ring: Coil, thickness_mm: float) -> tuple[Points, list[tuple[Bight, Span]]]:
-    """A band wound on the hook's shaft, slid on to a ribbon or left by itself: its curve and its turns."""
+def draw_coil(ring: Coil, thickness_mm: float) -> tuple[Points, list[tuple[Bight, Span]]]:
+    """Return curve and turns of a band wound on the hook's shaft, slid on to a ribbon or not."""
     rising = ring.order[0].index <= ring.order[-1].index
     sign = ring.sign if rising else -ring.sign
     column = Column("hook", ring.centre, ring.radius_mm)
@@ -231,76 +255,78 @@ def coil(ring: Coil, thickness_mm: float) -> tuple[Points, list[tuple[Bight, Spa
     wrap, edge, gap = 0.7 * ring.radius_mm, 0.92 * ring.radius_mm, 0.15
     spans: list[tuple[Bight, Span]] = []
     azimuth = ring.seam
-    pen.at(column, edge, azimuth, 0, ring.bottom)
+    pen.add_polar(column, edge, azimuth, 0, ring.bottom)
     for k, bight in enumerate(ring.order):
         start = len(pen.points)
-        pen.arc(column, wrap, ring.bottom + k, (azimuth, azimuth - sign * gap), sign)
+        pen.add_arc(column, wrap, ring.bottom + k, (azimuth, azimuth - sign * gap), sign)
         spans.append((bight, (start, len(pen.points))))
         azimuth -= sign * gap
-    pen.at(column, edge, azimuth, 0, ring.bottom + len(ring.order) - 1)
-    pen.arc(column, edge, ring.bottom, (azimuth, ring.seam), sign)
-    curve = pen.curve(thickness_mm)
+    pen.add_polar(column, edge, azimuth, 0, ring.bottom + len(ring.order) - 1)
+    pen.add_arc(column, edge, ring.bottom, (azimuth, ring.seam), sign)
+    curve = pen.to_polyline(thickness_mm)
     if rising:
         return curve, spans
     n = len(curve)
     return curve[::-1].copy(), [(b, (n - j, n - i)) for b, (i, j) in spans]
 
 
-def rings(drawing: Drawing, thickness_mm: float) -> dict[int, tuple[Points, ...]]:
-    """Fasteners cut up into one closed ring for each way down, as if each end had a clip of its own."""
+def fastener_rings(drawing: Drawing, thickness_mm: float) -> dict[int, tuple[Points, ...]]:
+    """Draw fasteners as one closed ring for each descent, as if each end had a clip of its own."""
     made: dict[int, tuple[Points, ...]] = {}
     for number, cord in drawing.cords.items():
         pens = []
-        for fall in cord:
+        for descent in cord:
             pens.append(Pen(drawing.half_mm))
-            _fall(pens[-1], fall)
-        made[number] = tuple(pen.curve(thickness_mm) for pen in pens)
+            _draw_descent(pens[-1], descent)
+        made[number] = tuple(pen.to_polyline(thickness_mm) for pen in pens)
     return made
 
 
-def cords(drawing: Drawing, thickness_mm: float) -> dict[int, Points]:
-    """Fasteners as closed rings; each comes back far outside the whole piece."""
-    falls = [fall for cord in drawing.cords.values() for fall in cord]
-    if not falls:
+def fastener_cords(drawing: Drawing, thickness_mm: float) -> dict[int, Points]:
+    """Draw fasteners as closed rings, each returning far outside the whole piece."""
+    descents = [descent for cord in drawing.cords.values() for descent in cord]
+    if not descents:
         return {}
     heights = [s.level for c in drawing.columns.values() for s in c.slots]
-    heights += [h for f in falls for h in (f.top, f.bottom)]
+    heights += [h for f in descents for h in (f.top, f.bottom)]
     low, high = min(heights) - 2.0, max(heights) + 2.0
     middle = np.mean([c.centre for c in drawing.columns.values()], axis=0)
-    far = max(float(np.hypot(*(f.line[-1] - middle))) for f in falls)
+    far = max(float(np.hypot(*(f.line[-1] - middle))) for f in descents)
     made: dict[int, Points] = {}
     serial = 0
     for number, cord in drawing.cords.items():
         pen = Pen(drawing.half_mm)
-        for fall, after in zip(cord, [*cord[1:], cord[0]], strict=True):
-            _fall(pen, fall)
+        for descent, after in zip(cord, [*cord[1:], cord[0]], strict=True):
+            _draw_descent(pen, descent)
             if len(cord) > 1:
                 serial += 1
                 world = Column("far", middle, far + 0.3 * drawing.unit_mm * serial)
-                _far_round(pen, fall, after, world, (low - serial, high + serial))
-        made[number] = pen.curve(thickness_mm)
+                _draw_return_path(pen, descent, after, world, (low - serial, high + serial))
+        made[number] = pen.to_polyline(thickness_mm)
     return made
 
 
-def _fall(pen: Pen, fall: Fall) -> None:
-    line = fall.line if fall.column is None else fall.line[1:]
+def _draw_descent(pen: Pen, descent: Descent) -> None:
+    line = descent.line if descent.column is None else descent.line[1:]
     for spot in reversed(line):
-        pen.add(spot[0], spot[1], fall.top)
-    if fall.column is not None:
-        pen.rise(fall.column, fall.bottom, fall.stations, 0, down=True)
+        pen.add(spot[0], spot[1], descent.top)
+    if descent.column is not None:
+        pen.draw_rise(descent.column, descent.bottom, descent.stations, 0, down=True)
     for spot in line:
-        pen.add(spot[0], spot[1], fall.bottom)
+        pen.add(spot[0], spot[1], descent.bottom)
 
 
-def _far_round(pen: Pen, fall: Fall, after: Fall, world: Column, bounds: tuple[float, float]) -> None:
-    """From the foot of one fall to the head of the next, on the rim of the world, below and above it all."""
-    foot, head = fall.line[-1] - world.centre, after.line[-1] - world.centre
+def _draw_return_path(
+    pen: Pen, descent: Descent, after: Descent, world: Column, bounds: tuple[float, float]
+) -> None:
+    """Draw from the foot of one descent to the head of the next, outside the piece, below and above it."""
+    foot, head = descent.line[-1] - world.centre, after.line[-1] - world.centre
     a, b = math.atan2(foot[1], foot[0]), math.atan2(head[1], head[0])
-    # The shorter way: below it all there is nothing that could tell one from the other.
+    # The shorter way round: below everything there is nothing to pass on either side.
     sign = 1 if (b - a) % (2 * math.pi) < math.pi else -1
     b -= 0.013 * sign  # a little short of the lane that leaves there
-    pen.at(world, world.radius_mm, a, 0, fall.bottom)
-    pen.arc(world, world.radius_mm, bounds[0], (a, b), sign)
-    pen.at(world, world.radius_mm, b, 0, bounds[1])
-    pen.at(world, float(np.hypot(*head)), b, 0, bounds[1])
+    pen.add_polar(world, world.radius_mm, a, 0, descent.bottom)
+    pen.add_arc(world, world.radius_mm, bounds[0], (a, b), sign)
+    pen.add_polar(world, world.radius_mm, b, 0, bounds[1])
+    pen.add_polar(world, float(np.hypot(*head)), b, 0, bounds[1])
     pen.add(after.line[-1][0], after.line[-1][1], bounds[1])

@@ -9,14 +9,19 @@ import msgspec
 import numpy as np
 
 from pegwright import __version__
-from pegwright.fit.rubber import rubber_of
-from pegwright.pattern import BandType
-from pegwright.shape import Kind, Piece, piece_at_rest
-from pegwright.shape.piece import USUAL, Handling
-from pegwright.shape.relax import Progress as Moment
-from pegwright.workshop.cache import fetch, keep, key_of, source_of
+from pegwright.fit import rubber_of
+from pegwright.pattern import BandType, band_types_by_letter
+from pegwright.shape import (
+    USUAL_HANDLING,
+    BandProperties,
+    Handling,
+    RelaxationProgress as Moment,
+    RestingPiece,
+    relax_piece,
+)
+from pegwright.workshop.cache import fetch_result, key_of, source_of, store_result
 from pegwright.workshop.line import Work
-from pegwright.workshop.progress import Progress, silent
+from pegwright.workshop.progress import ReportProgress, report_nothing
 
 # What share of the way a stage begins and ends at, as it came out on chains and strips.
 _FLAT = {
@@ -35,20 +40,20 @@ _WORN = {
 _AT_REST = -3.0  # the power of ten that the forces fall by until a stage counts as at rest
 
 
-def at_rest(
+def bring_to_rest(
     work: Work,
-    progress: Progress = silent,
+    progress: ReportProgress = report_nothing,
     *,
     girth_mm: float | None = None,
-    handling: Handling = USUAL,
+    handling: Handling = USUAL_HANDLING,
     kept: bool = True,
-) -> Piece:
+) -> RestingPiece:
     """Bring a worked piece to rest: flat, or closed round a wrist of that girth in mm.
 
     With `kept`, the result is taken from the cache where it is there, and left there.
 
     Raises:
-        ValueError: there are no bands, or they make no sense; no clip closes a piece that is to be worn.
+        RefusedError: there are no bands, they cannot be drawn, or no clip closes a piece that is to be worn.
     """
     history = work.history
     kinds = kinds_of(work)
@@ -56,35 +61,33 @@ def at_rest(
     key = key_of(
         __version__, source_of("shape", "structure"), history.events, spots, kinds, handling, girth_mm
     )
-    known = _read(fetch(key)) if kept else None
+    known = _decode(fetch_result(key)) if kept else None
     if known is not None:
         return known
-    piece = piece_at_rest(
+    piece = relax_piece(
         history.events,
         history.board.spots,
         kinds,
         dressing=handling,
         girth_mm=girth_mm,
-        progress=_Ear(progress, _FLAT if girth_mm is None else _WORN),
+        progress=_SolverProgress(progress, _FLAT if girth_mm is None else _WORN),
     )
     if kept:
-        keep(key, msgspec.msgpack.encode(piece, enc_hook=_written))
+        store_result(key, msgspec.msgpack.encode(piece, enc_hook=_encode))
     return piece
 
 
-def kinds_of(work: Work) -> tuple[Kind, ...]:
+def kinds_of(work: Work) -> tuple[BandProperties, ...]:
     """Return the kind of every band in the order in which they are taken up; the first of a name counts."""
-    kinds = {kind.name: kind for kind in reversed(work.pattern.bands)}
-    colours = {colour.letter: kinds.get(colour.band) for colour in reversed(work.pattern.colours)}
-    plain = BandType()
-    bands = [colours.get(letter) or plain for letter in work.history.colours]
-    return tuple(Kind(band.bore_mm, band.thickness_mm, rubber_of(band)) for band in bands)
+    kinds, plain = band_types_by_letter(work.pattern), BandType()
+    bands = [kinds.get(letter) or plain for letter in work.history.colours]
+    return tuple(BandProperties(band.bore_mm, band.thickness_mm, rubber_of(band)) for band in bands)
 
 
-class _Ear:
+class _SolverProgress:
     """Hears the solver and tells how far it is, in hundredths; never less than before."""
 
-    def __init__(self, progress: Progress, stages: dict[str, tuple[float, float]]) -> None:
+    def __init__(self, progress: ReportProgress, stages: dict[str, tuple[float, float]]) -> None:
         self.progress, self.stages, self.reached = progress, stages, 0.0
 
     def __call__(self, moment: Moment) -> None:
@@ -94,7 +97,7 @@ class _Ear:
         self.progress(moment.stage, round(100 * self.reached), 100)
 
 
-def _written(value: Any) -> Any:
+def _encode(value: Any) -> Any:
     if isinstance(value, np.ndarray):
         return (value.shape, value.astype("<f8").tobytes())
     if isinstance(value, np.generic):
@@ -107,8 +110,8 @@ def _array(_: type, value: Any) -> Any:
     return np.frombuffer(data, "<f8").reshape(size)
 
 
-def _read(data: bytes | None) -> Piece | None:
+def _decode(data: bytes | None) -> RestingPiece | None:
     try:
-        return None if data is None else msgspec.msgpack.decode(data, type=Piece, dec_hook=_array)
+        return None if data is None else msgspec.msgpack.decode(data, type=RestingPiece, dec_hook=_array)
     except (msgspec.DecodeError, ValueError, TypeError):
         return None

@@ -1,6 +1,7 @@
 """Results kept on disk by what they were made from: found again, never believed when damaged.
 
-An entry is the SHA-256 of its value and then the value; a torn or altered one counts as none.
+An entry is the SHA-256 of its key and value and then the value; one that is torn, altered or under
+the name of another counts as none.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ import os
 from functools import cache
 from pathlib import Path
 
-from pegwright.workshop.files import write_whole
+from pegwright.workshop.files import read_plain_file, replace_file
 
 MOST_BYTES = 256 * 2**20
 _DIGEST = 32
@@ -41,24 +42,25 @@ def source_of(*rooms: str) -> str:
     """Name the source of some rooms (`shape`, `structure`): what another source made is not found."""
     digest = hashlib.sha256()
     for room in rooms:
-        for path in sorted((Path(__file__).parents[1] / room).glob("*.py")):
-            digest.update(path.name.encode() + path.read_bytes())
+        home = Path(__file__).parents[1] / room
+        for path in sorted(home.rglob("*.py")):
+            digest.update(path.relative_to(home).as_posix().encode() + path.read_bytes())
     return digest.hexdigest()
 
 
-def fetch(key: str, folder: Path | None = None) -> bytes | None:
+def fetch_result(key: str, folder: Path | None = None) -> bytes | None:
     """Return what is kept under a key, or None where nothing whole is."""
     path = (folder or cache_folder()) / f"{key}{_ENDING}"
     try:
-        data = path.read_bytes()
+        data = read_plain_file(path)
         os.utime(path)  # used last, so thrown out last
     except OSError:
         return None
     value = data[_DIGEST:]
-    return value if hashlib.sha256(value).digest() == data[:_DIGEST] else None
+    return value if _digest(key, value) == data[:_DIGEST] else None
 
 
-def keep(key: str, value: bytes, folder: Path | None = None, most_bytes: int = MOST_BYTES) -> None:
+def store_result(key: str, value: bytes, folder: Path | None = None, most_bytes: int = MOST_BYTES) -> None:
     """Keep a value; what was used longest ago goes while all together are larger than `most_bytes`.
 
     A folder that cannot be written to is no fault: the result is then made anew next time.
@@ -66,13 +68,17 @@ def keep(key: str, value: bytes, folder: Path | None = None, most_bytes: int = M
     place = folder or cache_folder()
     try:
         place.mkdir(parents=True, exist_ok=True)
-        write_whole(place / f"{key}{_ENDING}", hashlib.sha256(value).digest() + value, follow=False)
-        _bound(place, most_bytes)
+        replace_file(place / f"{key}{_ENDING}", _digest(key, value) + value, follow=False)
+        _evict(place, most_bytes)
     except OSError:
         return
 
 
-def _bound(place: Path, most_bytes: int) -> None:
+def _digest(key: str, value: bytes) -> bytes:
+    return hashlib.sha256(key.encode() + value).digest()
+
+
+def _evict(place: Path, most_bytes: int) -> None:
     entries = [(path.stat(), path) for path in place.glob(f"*{_ENDING}")]
     entries.sort(key=lambda entry: (entry[0].st_mtime_ns, entry[1].name))
     total = sum(about.st_size for about, _ in entries)

@@ -3,24 +3,32 @@
 from __future__ import annotations
 
 import multiprocessing
+import os
 import signal
 from collections.abc import Collection, Iterator
 from multiprocessing.pool import AsyncResult, Pool
 from pathlib import Path
 from typing import NamedTuple
 
-from pegwright.fit.measured import Suited, suit
-from pegwright.lesson import UNASKED, Finish, languages
+from pegwright.finding import RefusedError, phrase
+from pegwright.fit import FitAdvice, advise_fit
+from pegwright.lesson import UNKNOWN_FINISH, FinishedPiece, languages
 from pegwright.pattern import Pattern
-from pegwright.press import PARTS
+from pegwright.press import OUTPUTS, can_encode_films
 from pegwright.rehearsal import Rehearsal
 from pegwright.workshop.files import open_pattern
-from pegwright.workshop.finished import finish
+from pegwright.workshop.finishes import finish
 from pegwright.workshop.folder import write_into
-from pegwright.workshop.lessons import FilmOrder, Order, Piece, pressed, teach
+from pegwright.workshop.lesson_outputs import (
+    FilmOrder,
+    LessonOrder,
+    LessonOutput,
+    prepare_lesson,
+    press_lesson,
+)
 from pegwright.workshop.line import Work, work
-from pegwright.workshop.progress import Progress, silent
-from pegwright.workshop.rehearse import rehearsed
+from pegwright.workshop.progress import ReportProgress, report_nothing
+from pegwright.workshop.rehearsals import rehearse_piece
 
 FILMED = ("herring-tail", "riding-lights")
 TRANSLATED = "ebb-line"
@@ -28,19 +36,19 @@ WRIST = "16 cm"
 _POLL_S = 0.2
 
 
-class Made(NamedTuple):
+class DemoPiece(NamedTuple):
     """One piece of the demo: its name, what the line made of it, and the files written.
 
-    `suited` says how the piece suits the wrist of the demo, where it was pulled at; `told` is its rehearsal,
-    None where it does not hold.
+    `suited` says how the piece suits the wrist of the demo, where it was pulled at; `rehearsal` is
+    None where the piece does not hold.
     """
 
     name: str
     work: Work
     files: tuple[Path, ...] = ()
-    finish: Finish = UNASKED
-    suited: Suited | None = None
-    told: Rehearsal | None = None
+    finish: FinishedPiece = UNKNOWN_FINISH
+    suited: FitAdvice | None = None
+    rehearsal: Rehearsal | None = None
 
 
 def examples_folder() -> Path:
@@ -57,44 +65,47 @@ def example_files() -> dict[str, Path]:
     return {str(p.relative_to(folder).with_suffix("")): p for p in (*whole, *broken)}
 
 
-def demo(folder: Path, progress: Progress = silent, only: Collection[str] = ()) -> Iterator[Made]:
+def run_demo(
+    folder: Path, progress: ReportProgress = report_nothing, only: Collection[str] = ()
+) -> Iterator[DemoPiece]:
     """Run the main job on the built-in pieces and write the whole lesson of those that hold.
 
     Every piece has a folder of its own, named after it; `only` names the pieces that are wanted. Films are
-    excerpts, of `FILMED` only; one piece is told in every language. While one piece is rehearsed and its
-    lesson pressed, a second process brings the next ones to rest.
+    excerpts, of `FILMED` only; without an encoder there are none. One piece is told
+    in every language. While one piece is rehearsed and its lesson pressed, a second process brings the next
+    ones to rest.
 
     Raises:
         OSError: the folder cannot be written to.
-        ValueError: there is no such piece.
+        RefusedError: there is no such piece.
     """
     pieces = example_files()
     unknown = sorted(set(only) - set(pieces))
     if unknown:
-        raise ValueError(f"no piece is called {unknown[0]}; there are {', '.join(pieces)}")
+        raise RefusedError(phrase("no-demo-piece", name=unknown[0], known=tuple(pieces)))
     chosen = {name: path for name, path in pieces.items() if not only or name in only}
     folder.mkdir(parents=True, exist_ok=True)
     worked = {name: work(_pattern(path), _under(name, progress)) for name, path in chosen.items()}
-    with _second() as second:
+    with _start_second_process() as second:
         waiting = {
-            name: second.apply_async(_finished, (chosen[name],))
+            name: second.apply_async(_finish_file, (chosen[name],))
             for name, made in worked.items()
             if made.holds
         }
         for name, made in worked.items():
             if not made.holds:
-                yield Made(name, made)
+                yield DemoPiece(name, made)
                 continue
             report = _under(name, progress)
-            told = rehearsed(made, progress=report, processes=1)
-            found = _awaited(waiting[name], report)
+            rehearsal = rehearse_piece(made, progress=report, processes=1)
+            found = _await_finish(waiting[name], report)
             files: list[Path] = []
             for place, order in _orders(name):
                 there = _under(place, progress)
-                taught = teach(made, order, there, finish=found)
-                files += [write_into(folder / place, *one) for one in pressed(taught, order, there)]
-            suited = suit(found.measured, WRIST, found.lengths) if found.measured else None
-            yield Made(name, made, tuple(files), found, suited, told)
+                taught = prepare_lesson(made, order, there, finish=found)
+                files += [write_into(folder / place, *one) for one in press_lesson(taught, order, there)]
+            suited = advise_fit(found.measured, WRIST, found.lengths) if found.measured else None
+            yield DemoPiece(name, made, tuple(files), found, suited, rehearsal)
 
 
 def _pattern(path: Path) -> Pattern:
@@ -104,16 +115,17 @@ def _pattern(path: Path) -> Pattern:
     return pattern
 
 
-def _second() -> Pool:
+def _start_second_process() -> Pool:
     """Return a second process that works for the demo and ends with it."""
+    os.environ["PYTHONSAFEPATH"] = "1"  # a module that lies in the current folder is none of ours
     return multiprocessing.get_context("spawn").Pool(1, signal.signal, (signal.SIGINT, signal.SIG_IGN))
 
 
-def _finished(path: Path) -> Finish:
+def _finish_file(path: Path) -> FinishedPiece:
     return finish(work(_pattern(path)))
 
 
-def _awaited(waiting: AsyncResult[Finish], report: Progress) -> Finish:
+def _await_finish(waiting: AsyncResult[FinishedPiece], report: ReportProgress) -> FinishedPiece:
     while True:
         report("bringing it to rest", 0, 1)
         try:
@@ -122,13 +134,13 @@ def _awaited(waiting: AsyncResult[Finish], report: Progress) -> Finish:
             continue
 
 
-def _orders(name: str) -> Iterator[tuple[str, Order]]:
+def _orders(name: str) -> Iterator[tuple[str, LessonOrder]]:
     """Yield the folders of a piece and what goes into each."""
-    film: tuple[Piece, ...] = ("film",) if name in FILMED else ()
-    everything = Order(
+    film: tuple[LessonOutput, ...] = ("film",) if name in FILMED and can_encode_films() else ()
+    everything = LessonOrder(
         papers=("a4", "letter"),
         editions=("standard", "large", "grey"),
-        parts=(*PARTS, *film, "bundle"),
+        parts=(*OUTPUTS, *film, "bundle"),
         learners=12,
         rehearse=True,
         film=FilmOrder(excerpt=True),
@@ -137,10 +149,10 @@ def _orders(name: str) -> Iterator[tuple[str, Order]]:
     if name == TRANSLATED:
         for language in languages():
             if language != everything.language:
-                parts: tuple[Piece, ...] = ("handout", "page", "captions", "kit")
-                order = Order(language=language, parts=parts, learners=12, rehearse=True)
+                parts: tuple[LessonOutput, ...] = ("handout", "page", "captions", "kit")
+                order = LessonOrder(language=language, parts=parts, learners=12, rehearse=True)
                 yield f"{name}-{language}", order
 
 
-def _under(name: str, progress: Progress) -> Progress:
+def _under(name: str, progress: ReportProgress) -> ReportProgress:
     return lambda what, done, total: progress(f"{name}: {what}", done, total)

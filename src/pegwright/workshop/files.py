@@ -8,31 +8,47 @@ import stat
 import tempfile
 from pathlib import Path
 
-from pegwright.finding import Place, finding, phrase
-from pegwright.pattern import Reading, read
-from pegwright.pattern.read import LIMIT_BYTES
+from pegwright.finding import Location, finding, phrase
+from pegwright.pattern import MAX_BYTES, PatternReading
+from pegwright.text import read_any_pattern
 
 
-def open_pattern(path: Path) -> Reading:
-    """Read the pattern in a file. A file that cannot be read is a finding."""
+def open_pattern(path: Path) -> PatternReading:
+    """Read the pattern in a file, its text or its JSON document. A file that cannot be read is a finding."""
     data = read_bytes(path)
-    return data if isinstance(data, Reading) else read(data)
+    return data if isinstance(data, PatternReading) else read_any_pattern(data, path.name)
 
 
-def read_bytes(path: Path) -> bytes | Reading:
+def read_bytes(path: Path) -> bytes | PatternReading:
     """Return what a file holds, one byte past the bound at the most, or the finding that says why not."""
     try:
-        with path.open("rb") as file:
-            return file.read(LIMIT_BYTES + 1)
+        return read_plain_file(path, MAX_BYTES + 1)
     except OSError as error:
         known = errno.errorcode.get(error.errno or 0, "")
         reason = phrase("os-reason", errno=known, text=error.strerror or type(error).__name__)
-        return Reading(
-            None, (finding("file-unreadable", Place(path=str(path)), file=str(path), reason=reason),)
+        return PatternReading(
+            None, (finding("file-unreadable", Location(path=str(path)), file=str(path), reason=reason),)
         )
 
 
-def write_whole(path: Path, data: bytes, *, follow: bool = True) -> None:
+def read_plain_file(path: Path, most_bytes: int = -1, *, follow: bool = True) -> bytes:
+    """Return the first bytes of a file. Whoever writes to a pipe or a device is not waited for.
+
+    Raises:
+        OSError: there is no plain file there, or it cannot be read.
+    """
+    flags = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
+    handle = os.open(path, flags | (0 if follow else getattr(os, "O_NOFOLLOW", 0)))
+    mode = os.fstat(handle).st_mode
+    if not stat.S_ISREG(mode):
+        os.close(handle)
+        known = errno.EISDIR if stat.S_ISDIR(mode) else errno.EINVAL
+        raise OSError(known, os.strerror(known), str(path))
+    with os.fdopen(handle, "rb") as file:
+        return file.read(most_bytes)
+
+
+def replace_file(path: Path, data: bytes, *, follow: bool = True) -> None:
     """Replace a file atomically: written beside it, flushed to the disk, then renamed over it (POSIX rename).
 
     A link is followed and the file it leads to is replaced; with `follow` false the link itself is.

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from pegwright.workshop.files import write_whole
+from pegwright.finding import RefusedError, phrase
+from pegwright.workshop.files import replace_file
 
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
 
@@ -14,7 +15,8 @@ def write_into(folder: Path, name: str, data: bytes) -> Path:
     """Write a file of that name (`part/file.ext`) into a folder, atomically, and return where it is.
 
     Raises:
-        ValueError: the name is no plain name, or a folder on the way to it leads elsewhere.
+        ValueError: the name is no plain name.
+        RefusedError: a folder on the way to it leads elsewhere.
         OSError: the folder cannot be written to.
     """
     if not all(_NAME.fullmatch(part) for part in name.split("/")):
@@ -23,6 +25,6 @@ def write_into(folder: Path, name: str, data: bytes) -> Path:
     target = folder / name
     target.parent.mkdir(parents=True, exist_ok=True)
     if not target.parent.resolve().is_relative_to(folder.resolve()):
-        raise ValueError(f"{target.parent} leads out of {folder}; nothing was written there")
-    write_whole(target, data, follow=False)  # a link could lead out of the folder
+        raise RefusedError(phrase("leads-out-of-folder", path=str(target.parent), folder=str(folder)))
+    replace_file(target, data, follow=False)  # a link could lead out of the folder
     return target

@@ -4,20 +4,19 @@ from __future__ import annotations
 
 import math
 
-from pegwright.fit.measured import Lengths
-from pegwright.pattern import Pattern
-from pegwright.pattern.lengthen import repeats_of, with_repeats
-from pegwright.workshop.at_rest import at_rest
+from pegwright.fit import RepeatOptions
+from pegwright.pattern import Pattern, repeats_of, with_repeats
+from pegwright.workshop.at_rest import bring_to_rest
 from pegwright.workshop.line import Work, work
-from pegwright.workshop.progress import Progress, silent
+from pegwright.workshop.progress import ReportProgress, report_nothing
 
-__all__ = ["lengths"]
+__all__ = ["measure_lengths"]
 
 _LONGEST_MM = 200.0  # the largest wrist of the surveys, rounded up
 _COUNTS = frozenset({"text-count-wrong"})  # the text speaks of the piece as it is
 
 
-def lengths(made: Work, progress: Progress = silent) -> Lengths | None:
+def measure_lengths(made: Work, progress: ReportProgress = report_nothing) -> RepeatOptions | None:
     """Return the lengths that the piece can be made in; None where its repeats cannot be changed.
 
     Every number of repeats from the least to the most is worked and proved like the piece itself, and gives
@@ -37,15 +36,15 @@ def lengths(made: Work, progress: Progress = silent) -> Lengths | None:
         if full or not _sound(with_repeats(made.pattern, other), known):
             return None
     changed = work(with_repeats(made.pattern, other))
-    length_mm = at_rest(made).length_mm
-    one_mm = (at_rest(changed, progress).length_mm - length_mm) / (other - of.now)
+    length_mm = bring_to_rest(made).length_mm
+    one_mm = (bring_to_rest(changed, progress).length_mm - length_mm) / (other - of.now)
     if not one_mm > 0:
         return None
     most, useful = of.now, of.now + max(0, math.ceil((_LONGEST_MM - length_mm) / one_mm))
     while most < min(useful, of.most or useful) and _sound(with_repeats(made.pattern, most + 1), known):
         most += 1
     bands = (len(made.proof.verdicts) - len(changed.proof.verdicts)) // (of.now - other)
-    return Lengths(now=of.now, least=least, most=most, one_mm=one_mm, bands=bands)
+    return RepeatOptions(now=of.now, least=least, most=most, one_mm=one_mm, bands=bands)
 
 
 def _sound(pattern: Pattern, known: set[str]) -> bool:

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from pegwright.pattern import Maker, Pattern, Rows
+from pegwright.finding import RefusedError, phrase
+from pegwright.pattern import MAX_PEGS, Pattern, PatternBuilder, Rows
 
 
-def starter(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
+def starter_pattern(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
     """Return a plain chain along row A of a straight loom of `rows` × `pegs`.
 
     Raises:
-        ValueError: fewer than three pegs, which make no chain, or more than a row may have.
+        RefusedError: fewer than three pegs, which make no chain, or more than a row or a loom may have; or a
+            title that is empty or longer than a title may be.
     """
     if not 3 <= pegs <= 10_000 or not 1 <= rows <= 700:
-        raise ValueError("a chain needs 3 to 10,000 pegs, and a loom has 1 to 700 rows")
-    m = Maker(title, Rows(rows=rows, pegs=pegs), notes="A plain chain to begin with.")
+        raise RefusedError(phrase("starter-size"))
+    if rows * pegs > MAX_PEGS:
+        raise RefusedError(phrase("starter-pegs", count=rows * pegs, limit=MAX_PEGS))
+    m = PatternBuilder(title, Rows(rows=rows, pegs=pegs), notes="A plain chain to begin with.")
     m.colour("A", "slate blue", "#34506b")
     with m.repeat(pegs - 1, pegs=1):
         m.place("A", "A1", "A2")
@@ -22,4 +26,7 @@ def starter(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
         m.hook(f"A{pegs - 1}", f"A{pegs - 2}")
     m.bind("A", "A1")
     m.clip("end", f"A{pegs}")
-    return m.pattern()
+    try:
+        return m.pattern()
+    except ValueError as error:  # nothing but the title is the user's own
+        raise RefusedError(phrase("starter-title")) from error

@@ -13,11 +13,37 @@ not-json = der Text ist kein gültiges JSON: { $reason }
     .hint = bring den Text an dieser Stelle in Ordnung
 not-a-pattern = { $reason }
     .hint = { $hint }
+line-unreadable = { $reason }
+    .hint = { $hint }
+sentence-unread = dieser Satz wurde nicht verstanden: { $sentence }
+    .hint = sag, was getan wird, mit welchem Gummi, von welchem Stift zu welchem; oder schreib den Zug wie in docs/notation.md
+no-steps-read = aus diesem Text ließ sich kein Schritt lesen
+    .hint = schreib eine Handlung je Satz: welches Gummi, von welchem Stift, wohin
+words-leave-open = { $question }
+    .hint = sag es im Text; bis dahin gilt das Wahrscheinlichste
+text-too-long = der Text ist zu lang; nur seine ersten { $limit } Zeichen werden gelesen
+    .hint = gib jedem Stück einen eigenen Text
 unknown-version = { $version ->
     [missing] dieses Muster nennt seine Fassung nicht; dieses Programm liest die Fassungen 1 bis { $newest }
    *[other] dieses Muster hat die Fassung { $version }; dieses Programm liest die Fassungen 1 bis { $newest }
 }
     .hint = nimm ein neueres pegwright, oder berichtige das Feld pegwright
+captions-too-large = die Untertitel haben mehr als die { FIXED($limit) } Bytes, die gelesen werden
+    .hint = teile die Aufnahme
+captions-bad-bytes = einige Buchstaben der Untertitel sind nicht lesbar
+    .hint = speichere die Untertitel in UTF-8
+captions-empty = in diesen Untertiteln wird nichts gesagt
+    .hint = nimm WebVTT, SRT oder Zeilen, die mit einer Zeit wie [1:05] beginnen
+cue-unreadable = dieser Untertitel hat keine lesbare Zeit und wird ausgelassen
+    .hint = schreib seine Zeit so wie bei den anderen
+cue-backward = dieser Untertitel endet, bevor er beginnt, und wird ausgelassen
+    .hint = berichtige seine Zeiten
+cues-overlap = dieser Untertitel beginnt, bevor ein früherer zu Ende ist
+    .hint = berichtige seine Zeiten, wenn die Worte nacheinander gesagt werden
+recording-too-long = nur die ersten { FIXED($limit) } Wörter werden verglichen
+    .hint = teile die Aufnahme
+chapter-not-heard = das Kapitel „{ $title }“ ist in der Aufnahme nicht zu hören
+    .hint = sieh nach, ob es fehlt oder mit anderen Worten gesagt wurde
 
 ## Motive und Wiederholungen
 
@@ -48,6 +74,10 @@ stack-full = auf { HOLDER($peg) } kämen mehr als { $limit } Schlaufen: { $move 
     .hint = arbeite erst einige Schlaufen ab, oder verteil sie auf mehr Stifte
 too-many-pegs = der Webrahmen hat { FIXED($pegs) } Stifte; mehr als { FIXED($limit) } gehen nicht
     .hint = nimm einen kleineren Webrahmen
+pegs-out-of-reach = zwischen { $peg } und { $other } steht { FIXED($gap_mm, digits: 0) } mm weit kein Stift; die Arme reichen { FIXED($limit_mm, digits: 0) } mm weit
+    .hint = nachsehen, wo diese beiden Stifte stehen: Längen sind in mm
+pegs-in-one-place = die Stifte { $peg } und { $other } stehen an derselben Stelle
+    .hint = einen von beiden versetzen oder weglassen
 off-the-rows = { $reason }
     .hint = fang die Wiederholung weiter innen an, oder rück sie um weniger Reihen oder Stifte weiter
 
@@ -64,6 +94,8 @@ peg-twice = { $peg } steht zweimal in einem Zug: { $move }
     .hint = nenn jede Stelle einmal
 peg-bare = auf { HOLDER($peg) } liegt keine Schlaufe, die man nehmen könnte: { $move }
     .hint = leg oder häng erst ein Gummi dorthin
+out-of-reach = { $peg } und { $other } sind { FIXED($gap_mm, digits: 0) } mm voneinander entfernt; die Arme reichen { FIXED($limit_mm, digits: 0) } mm weit: { $move }
+    .hint = näher beieinander stehende Stifte nehmen
 peg-inside-band = das Gummi liefe außen um { $peg } herum, ohne dort eine Schlaufe zu bilden: { $move }
     .hint = lass { $peg } weg, oder leg das Gummi um weniger Stifte
 peg-enclosed = das Gummi schlösse sich um { $peg }, ohne es zu nennen: { $move }
@@ -103,6 +135,12 @@ loop-left = { $count ->
     .hint = sieh nach, ob dort ein Zug fehlt oder die Schlaufe darüber genommen wurde
 start-not-held = die Schlaufe von Gummi { $band } ({ $colour }) wird durch nichts gezogen: keine Schlaufe liegt über ihr auf { HOLDER($peg) }
     .hint = setz eine Kappe oder ein erstes Gummi auf { HOLDER($peg) }, oder fang einen Stift weiter an
+channel-opens-away = der Haken müsste an { HOLDER($peg) } auf der geschlossenen Seite hinein: Die offene Seite zeigt von dir weg{ $more ->
+    [0] {""}
+    [one] , danach noch 1-mal
+   *[other] , danach noch { $more }-mal
+}
+    .hint = dreh den Webrahmen um, bevor du Schlaufen ziehst, oder gib an, auf welcher Seite seine Stifte offen sind
 stack-too-high = { $loops } Schlaufen auf Stift { $peg } sind { FIXED($stack_mm, digits: 1) } mm hoch; der Stift fasst { FIXED($room_mm, digits: 1) } mm
     .hint = arbeite einige davon, bevor mehr dazukommen, oder nimm einen Webrahmen mit höheren Stiften
 no-finish = nichts schließt das Stück: Es fehlt ein Clip oder ein Knoten
@@ -170,6 +208,31 @@ text-step-unknown = der Text spricht von Schritt { $number }, aber die Lektion h
     .hint = berichtige die Zahl
 text-hard = der Text ist schwer zu lesen für ein Kind von zwölf ({ $words } Wörter im Satz, oder lange Wörter)
     .hint = schreib kürzere Sätze mit Wörtern des Alltags
+text-length-wrong = der Text sagt „{ $quote }“; das Stück wird { $counted } mm lang
+    .hint = schreib die berechnete Länge, oder überlass sie der Lektion, die sie druckt
+text-time-wrong = der Text sagt „{ $quote }“; beim ersten Mal dauert es etwa { $counted } min
+    .hint = schreib die berechnete Zeit, oder überlass sie der Lektion, die sie druckt
+text-unsafe = der Text sagt „{ $word }“; das ist mit Kleinteilen und engen Gummis nicht sicher
+    .hint = sag, wer es nicht haben darf und wann es abgenommen wird, wie die Vorsichtsregeln
+text-vague = der Text sagt „{ $word }“, aber nur eine Art ergibt dieses Stück
+    .hint = sag, welche: Die Lektion tut es
+text-loop-wrong = der Text sagt „{ $word }“, aber der Schritt nimmt eine andere
+    .hint = nenn die Schlaufe, die der Schritt nimmt, oder ändere den Schritt
+text-colour-wrong = der Text sagt „{ $word }“, aber der Schritt berührt kein Gummi dieser Farbe
+    .hint = berichtige die Farbe im Text oder im Schritt
+colour-name-twice = die Farben { $one } und { $other } haben einen Namen, { $name }
+    .hint = gib jeder einen eigenen Namen, oder mach eine Farbe daraus
+clip-unwarned = ein Clip verbindet hier zwei Enden, und der Schritt warnt nicht
+    .hint = warne davor: Enden, die aufspringen, lassen alle Gummis los und treffen Gesichter
+translation-missing = { $language ->
+    [de] die deutsche
+    [en] die englische
+    [es] die spanische
+   *[other] eine
+} Fassung von „{ $text }“ fehlt; die Lektion druckt den Text, wie er ist
+    .hint = ergänze sie unter translations, oder lies die Lektion in der Sprache des Musters
+translation-outdated = für „{ $text }“ ist eine Übersetzung da ({ $language }), aber der Text steht nicht mehr im Muster
+    .hint = nimm sie heraus, oder schreib den neuen Text an ihre Stelle
 colours-alike = die Farben { $one } und { $other } sind schwer zu unterscheiden für { AND($who) }
     .hint = mach eine davon heller oder dunkler; Buchstaben und Muster helfen auf dem Papier, nicht im Haufen
 lesson-disagrees = Lektion und Arbeit stimmen nicht überein ({ $what }): gesagt { $said }, gezählt { $counted }
@@ -183,6 +246,28 @@ band-not-proved = ob Gummi { $band } ({ $colour }) hält, ist weder so noch so z
     .hint = probier es am Webrahmen aus, bevor du es lehrst
 losses-left-out = was fällt, wenn ein Gummi reißt, wird für höchstens { $limit } Gummis berechnet; dieses Stück hat { $bands }
     .hint = frag nach einem kürzeren Stück mit derselben Wiederholung
+
+## Die Reihenfolge der Arbeit
+
+order-not-found = es fand sich keine Reihenfolge, in der alle { $bands } Gummis halten; { $tried } wurden versucht
+    .hint = leg einen Gummi, der das Lose verbindet, wickle eine Kappe auf den Stift, an dem die Arbeit beginnt, oder arbeite einen Teil von Hand und frag noch einmal
+order-none = keine Reihenfolge hält alle { $laid } Gummis; { $count ->
+    [0] jeder lässt sich fassen, aber nie alle zugleich
+    [one] Gummi { $bands } lässt sich nie fassen
+   *[other] die Gummis { AND($bands) } lassen sich nie fassen
+}
+    .hint = leg einen Gummi, der das Lose verbindet, oder wickle eine Kappe auf den Stift, an dem die Arbeit beginnt
+nothing-to-work = kein Gummi liegt zum Abarbeiten bereit: { $bands } sind gelegt, { $tried } Reihenfolgen wurden versucht
+    .hint = leg Gummis über je zwei Stifte und lass das Abheben weg; oder lass das Stück neu abarbeiten
+holds-already = das Stück ist schon gearbeitet: alle { $bands } Gummis halten
+    .hint = lass es neu abarbeiten, um andere Reihenfolgen zu sehen
+fall-with-it = { $bands ->
+    [one] ein weiterer Gummi fällt mit, den nur Fallendes hält
+   *[other] { $bands } weitere Gummis fallen mit, die nur Fallendes hält
+}
+    .hint = behebe, womit es anfängt: dann halten auch sie
+mend-not-found = es fand sich keine einzelne Änderung, mit der jeder Gummi hält; { $tried } wurden versucht
+    .hint = stell den letzten Teil wieder her, der hielt, oder leg die Gummis und frag nach einer Reihenfolge
 
 ## Größe und Zahlen
 
@@ -239,13 +324,17 @@ fit-hand = um über eine Hand von { FIXED($hand_mm) } mm zu kommen, muss man das
     .hint = setz Verlängerungsgummis an, oder leg es offen an und schließ den Clip am Handgelenk
 fit-unmeasured = wie das Stück zieht, ist bis { FIXED($known_mm) } mm bekannt; die Hand braucht { FIXED($needed_mm) } mm
     .hint = dehn es weiter, im Modell oder mit Gewichten, die Augen geschützt
+fit-not-closed = dieses Stück schließt sich nicht um ein Handgelenk: Kein Clip verbindet zwei seiner Enden, darum steht hier nur seine Größe
+    .hint = wenn man es tragen soll, verbinde zwei seiner Enden mit einem Clip
+fit-falls-apart = dieses Stück fällt auseinander, also passt es an kein Handgelenk
+    .hint = lies, was die Prüfung zu den losen Gummis sagt, und behebe zuerst das
 extension-nowhere = { $bands ->
     [one] 1 Verlängerungsgummi wäre
    *[other] { $bands } Verlängerungsgummis wären
 } nötig, und das Muster hat kein freies Ende dafür
     .hint = schließ mit einem letzten Gummi ab, dessen zwei Enden frei bleiben, und häng den Clip dort ein
 stretch-curve-nonsense = die Dehnungskurve ergibt keinen Sinn: { $reason }
-    .hint = führ Längen auf und zu jeder die Kraft, die sie hält, von der Ruhe an aufwärts
+    .hint = das Stück kam nicht bei jedem Zug gleich zur Ruhe; häng Gewichte daran, die Augen geschützt, und miss es von Hand
 gauge-nonsense = { $what } käme auf { FIXED($value_mm, digits: 1) } mm
     .hint = miss beide Stücke in Ruhe auf dieselbe Weise, und zähl noch einmal, worin sie sich unterscheiden
 
@@ -298,6 +387,10 @@ more-of-the-same = und { $count } weitere derselben Art: { $of }
 
 bands-drawn-crossing = ein Strang dieses Gummis ist durch einen anderen gezeichnet, mit { FIXED($gap_mm, digits: 3) } mm dazwischen
     .hint = zeichne die Stränge auseinander; nichts sagt, auf welche Seite sie gehören
+bands-lie-loose = beim Zupfen fällt das Stück auseinander: { $loose } seiner { $bands } Gummis hält nichts am Rest, sie liegen daneben
+    .hint = Länge und Breite sind die von dem, was noch zusammenhängt; lies nach, was die Prüfung zu diesen Gummis sagt
+nothing-hangs-together = nichts hängt zusammen: Alle { $bands } Gummis liegen lose, eine Länge gibt es nicht
+    .hint = lies nach, was die Prüfung zu den Gummis sagt, die abgehen
 rest-not-reached = nach { $iterations } Schritten war das Stück nicht zur Ruhe gekommen: Die Kräfte sind noch { PERCENT($drop, digits: 2) } von vorher
     .hint = nimm das Bild mit Vorsicht, oder lass mehr Schritte zu
 rest-interrupted = nach { $iterations } Schritten wurde angehalten; die Form ist die bis dahin erreichte
@@ -358,6 +451,23 @@ json-reason = { $kind ->
 }
 pattern-braces = ein Muster ist ein Objekt in geschweiften Klammern
 nested-deeply = Klammern liegen zu tief ineinander
+line-between-levels = die Zeile ist weder so eingerückt wie die Zeilen darüber noch unter einer von ihnen
+write-level = rücke gleich weit ein, was zusammengehört, und weiter, was zur Zeile darüber gehört
+quote-not-closed = ein Text in Anführungszeichen ist nicht geschlossen
+close-quote = setze " dahinter; für ein Anführungszeichen im Text schreib \"
+field-says-nothing = „{ $said }“ ist kein Feld mit seinem Wert
+write-field = schreib den Namen des Feldes, ein Leerzeichen und den Wert, vor dem nächsten ein Komma: pegs 2, rows 1
+line-says-nothing = „{ $said }“ ist kein Feld mit seinem Wert
+write-line-field = schreib den Namen des Feldes, einen Doppelpunkt und den Wert, etwa title: Ebb line
+line-belongs-nowhere = die Zeile gehört zu nichts, was darüber steht
+pair-says-nothing = „{ $said }“ ist kein Name mit seinem Wert
+write-pair = schreib = dazwischen, etwa A=14
+line-no-move = „{ $said }“ ist kein Schritt
+write-like = schreib es so: { $example }
+write-step = ein Schritt beginnt mit { OR($choices) }
+ask-loom = auf welchem Webrahmen wird gearbeitet? Vielleicht { $rows } × { $pegs } Stifte (Reihen × Stifte je Reihe)
+ask-colour = welche Farbe hat das Gummi in Zeile { $line }?
+ask-chain-bands = wie viele Gummis hat die Kette in Zeile { $line }?
 given-twice = das Feld { $field } steht zweimal da
 take-one-out = nimm eines der beiden heraus
 no-such-field = ein Feld { $field } gibt es hier nicht; es gibt { $known }
@@ -387,7 +497,9 @@ is-no-letter = { $said } ist kein Farbbuchstabe
 write-letter = ein bis sechs Buchstaben oder Ziffern, vorn ein Buchstabe, wie in A
 is-no-mirror = { $said } ist keine Art zu spiegeln
 write-mirror = nimm rows oder pegs
+is-no-language = { $said } ist kein Sprachkürzel
 is-no-tint = { $said } ist kein Farbton
+write-language = schreib es wie en, de oder pt-BR
 write-tint = ein # und sechs Zeichen von 0-9 und a-f: Rot, Grün, Blau, wie in #34506b
 shows-nothing = { $said } zeigt nichts
 write-visible = gib mindestens ein sichtbares Zeichen an
@@ -533,15 +645,18 @@ no-such-work = diese Arbeit gibt es nicht
 too-much-under-way = es ist schon zu viel im Gang
 changed-elsewhere = dieses Stück wurde inzwischen anderswo geändert
 overtaken = von neuerer Arbeit überholt
+piece-asks-too-much = dieses Stück verlangt mehr Zeit oder Speicher, als das Studio einem Stück gibt; mach es in Teilen
 folder-read-only = in den Ordner lässt sich nicht schreiben: { $reason }
 wrong-inside = in pegwright ist etwas schiefgegangen
 
 ## Abhilfe
 
 fix-cap = erst eine Kappe auf { $peg } wickeln
+fix-turn = erst den Webrahmen umdrehen
 fix-upper-first = erst die oberen Schlaufen von { $peg } arbeiten
 fix-catch-all = alle Schlaufen fassen
 fix-clip = die Schlaufen von { $at } mit einem Clip schließen
+fix-clip-both = die beiden Enden mit einem Clip verbinden: { $at } und { $far }
 fix-list-colour = Farbe { $letter } in die Liste aufnehmen
 fix-call-it = { $letter } nennen
 fix-call-second = die zweite { $letter } nennen
@@ -550,3 +665,61 @@ fix-take-second = das zweite aus der Liste nehmen
 fix-use-kind = „{ $name }“ nehmen
 fix-write = { $number } schreiben
 fix-tint = { $letter } in { $tint } ändern
+mend-close = schließ das Stück: { $moves }
+mend-change = tu bei Zug { $step } stattdessen dies: { $move }
+mend-put-in = { $step ->
+    [0] fang an mit: { $move }
+   *[other] füg nach Zug { $step } ein: { $move }
+}
+mend-take-out = lass Zug { $step } weg: { $move }
+mend-swap = mach Zug { $second } vor Zug { $first }
+mend-through-all = geh bei Zug { $step } durch alle Schlaufen auf { $peg } nach oben
+mend-catch-all = lass den Verschluss von Zug { $step } alle Schlaufen fassen
+mend-catch-also = lass den Verschluss von Zug { $step } auch { $peg } fassen
+mend-twist = leg den Gummi von Zug { $step } gekreuzt auf, mit einer halben Drehung zwischen { $peg } und { $other }
+mend-untwist = leg den Gummi von Zug { $step } flach auf, zwischen { $peg } und { $other }
+mend-cap = wickle vor Zug { $step } eine Kappe auf { $peg }
+lay-cap = wickle eine Kappe auf { $peg }, bevor du arbeitest
+lay-band = leg einen Gummi über { $peg } und { $other }, bevor du arbeitest
+
+## Was abgelehnt wird
+
+no-demo-piece = es gibt kein Stück namens { $name }; es gibt { $known }
+leads-out-of-folder = { $path } führt aus { $folder } hinaus; dorthin wurde nichts geschrieben
+worn-needs-girth = für ein getragenes Stück braucht es den Umfang eines Handgelenks, etwa 16 cm
+tension-form = die Spannungskarte gibt es als png oder svg
+picture-width = ein solches Bild ist 100 bis { $widest_px } Pixel breit, nicht { $width_px }
+no-such-colour = das Muster hat keine Farbe { $letter }
+no-photo-renderer = fotoähnliche Bilder brauchen den Renderer: pip install 'pegwright[photo]'
+starter-size = eine Kette braucht 3 bis 10.000 Stifte, und ein Webrahmen hat 1 bis 700 Reihen
+starter-pegs = ein Webrahmen mit { FIXED($count) } Stiften ist zu groß: höchstens { FIXED($limit) } im Ganzen
+starter-title = ein Titel hat 1 bis 200 sichtbare Zeichen; gib einen mit --title an
+timing-unreadable = { $text } ist keine Zeitangabe; schreibe outline=42 oder 1-8=60
+timing-impossible = keine Zeitangabe: Schritte { $first } bis { $last } von { $moves } in { $seconds } s
+motif-never-worked = das Motiv { $name } wird nie gearbeitet
+narration-pace = { $wpm } Wörter in der Minute; zum Mitarbeiten spricht man 110 bis 130
+no-bands = es gibt keine Gummis, also nichts, was zur Ruhe kommen könnte
+not-a-tint = { $tint } ist keine Farbe; schreibe #rrggbb
+class-size = Lernende ab 1, Reserve von 0 bis 10; nicht { $learners } und { $spare_share }
+beyond-the-loom = { HOLDER($peg) } liegt jenseits des Webrahmens; bring das Muster in Ordnung, bevor es gespiegelt wird
+repeats-impossible = aus diesem Stück lässt sich keines mit { $repeats } Wiederholungen machen
+film-height = ein Film ist eine gerade Zahl von Pixeln hoch, von 180 bis 2160, nicht { $tall_px }
+no-piper = piper ist nicht installiert; lass die Stimme weg oder installiere es
+no-film-encoder = für Filme braucht es die Erweiterung „film“, die nicht installiert ist: pip install 'pegwright[film]'; ihr Kodierer enthält Teile unter der GPL
+no-voice-in = in { $file } ist keine Stimme; lass die Stimme weg oder installiere eine
+voice-failed = die Stimme { $program } versagte: { $told }
+voice-silent = die Stimme gab keinen Ton: { $reason }
+voice-bits = die Stimme gab Ton mit { $bits } Bit; erwartet waren 16
+does-not-close = kein Clip verbindet zwei Enden dieses Stücks: es schließt sich um kein Handgelenk
+slid-in-part = nur einige Schlaufen von Gummi { $band } wurden aufgeschoben; so ein Gummi kann noch nicht gezeichnet werden
+no-way-between-pegs = die Stifte lassen keinen Weg zwischen sich, also kann das Stück nicht gezeichnet werden
+no-way-through-column = auf einer Höhe kreuzen sich so viele Schlaufen, dass das Stück nicht gezeichnet werden kann
+pegs-coincide = zwei Stifte stehen an einer Stelle, also kann das Stück nicht gezeichnet werden
+wire-or-reading = Draht und Ablesefehler sind mm, mehr als 0 und weniger als 100
+no-weight-and-length = { $text } ist kein Gewicht mit Länge; schreibe GRAMM=MM, etwa 100=29.8
+no-such-part = kein Teil heißt { $name }; es gibt { $known }
+cannot-read = { $file } lässt sich nicht lesen: { $reason }
+no-words-to-exchange = { $file } enthält keine Wörter zum Austauschen: { $reason }
+names-no-colour = { $text } nennt keine Farbe; schreibe A=#204060
+no-such-trouble = es gibt { $count } schwierige Stellen, also keine mit der Nummer { $number }
+trouble-not-seen = die schwierige Stelle { $number } zeigt sich weder auf dem Webrahmen noch am Stück

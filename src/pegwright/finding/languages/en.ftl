@@ -12,11 +12,37 @@ not-json = the text is not valid JSON: { $reason }
     .hint = mend the text at that place
 not-a-pattern = { $reason }
     .hint = { $hint }
+line-unreadable = { $reason }
+    .hint = { $hint }
+sentence-unread = this sentence was not understood: { $sentence }
+    .hint = say what is done, with which band, from which peg to which; or write the move as in docs/notation.md
+no-steps-read = no step could be read from this text
+    .hint = write one action a sentence: which band, from which peg, which way
+words-leave-open = { $question }
+    .hint = say it in the text; until then the likeliest is taken
+text-too-long = the text is too long; only its first { $limit } characters are read
+    .hint = give one piece a text
 unknown-version = { $version ->
     [missing] this pattern does not say its version; this program reads versions 1 to { $newest }
    *[other] this pattern is of version { $version }; this program reads versions 1 to { $newest }
 }
     .hint = use a newer pegwright, or correct the field pegwright
+captions-too-large = the captions are longer than the { FIXED($limit) } bytes that are read
+    .hint = cut the recording in parts
+captions-bad-bytes = some letters of the captions cannot be read
+    .hint = save the captions in UTF-8
+captions-empty = there is nothing said in these captions
+    .hint = give WebVTT, SRT, or lines that begin with a time, as [1:05]
+cue-unreadable = this caption has no time that can be read, and is left out
+    .hint = write its time as the others have it
+cue-backward = this caption ends before it begins, and is left out
+    .hint = mend its times
+cues-overlap = this caption begins before an earlier one has ended
+    .hint = mend its times if the words belong one after the other
+recording-too-long = only the first { FIXED($limit) } words are compared
+    .hint = cut the recording in parts
+chapter-not-heard = the chapter “{ $title }” is not heard in the recording
+    .hint = see whether it was left out or said in other words
 
 ## Motifs and repeats
 
@@ -47,6 +73,10 @@ stack-full = { HOLDER($peg) } would carry more than { $limit } loops: { $move }
     .hint = work some loops off the peg first, or share them out over more pegs
 too-many-pegs = the loom has { FIXED($pegs) } pegs; { FIXED($limit) } is the most that can be worked
     .hint = take a smaller loom
+pegs-out-of-reach = between { $peg } and { $other } there is no peg for { FIXED($gap_mm, digits: 0) } mm; a maker reaches { FIXED($limit_mm, digits: 0) } mm
+    .hint = look at where these two pegs stand: lengths are in mm
+pegs-in-one-place = pegs { $peg } and { $other } stand in the same place
+    .hint = move one of them, or leave it out
 off-the-rows = { $reason }
     .hint = start the repeat further in, or move it on by fewer rows or pegs
 
@@ -63,6 +93,8 @@ peg-twice = { $peg } is named twice in one move: { $move }
     .hint = name each place once
 peg-bare = there is no loop on { HOLDER($peg) } to take: { $move }
     .hint = place or hook a band there first
+out-of-reach = { $peg } and { $other } are { FIXED($gap_mm, digits: 0) } mm apart; a maker reaches { FIXED($limit_mm, digits: 0) } mm: { $move }
+    .hint = take pegs nearer to each other
 peg-inside-band = the band would run round the outside of { $peg } without making a loop on it: { $move }
     .hint = leave { $peg } out, or place the band over fewer pegs
 peg-enclosed = the band would close round { $peg }, which it does not name: { $move }
@@ -102,6 +134,12 @@ loop-left = { $count ->
     .hint = see whether a move is missing there, or whether the loop above was taken instead
 start-not-held = the loop of band { $band } ({ $colour }) is pulled through nothing: no loop lies above it on { HOLDER($peg) }
     .hint = put a cap or a first band on { HOLDER($peg) }, or start one peg further on
+channel-opens-away = the hook is to go down { HOLDER($peg) } on its closed side: the channel opens away from the maker{ $more ->
+    [0] {""}
+    [one] , and 1 more time after this
+   *[other] , and { $more } more times after this
+}
+    .hint = turn the loom round before hooking, or give the side on which the channels of your loom open
 stack-too-high = { $loops } loops on peg { $peg } stand { FIXED($stack_mm, digits: 1) } mm high; the peg holds { FIXED($room_mm, digits: 1) } mm
     .hint = work some of them before more are added, or use a loom with taller pegs
 no-finish = nothing closes the piece: there is no clip and no knot
@@ -168,6 +206,31 @@ text-step-unknown = the text speaks of step { $number }, and the lesson has { $s
     .hint = correct the number
 text-hard = the text is hard to read for a child of twelve ({ $words } words a sentence, or long words)
     .hint = write shorter sentences with everyday words
+text-length-wrong = the text says “{ $quote }”; the piece comes out { $counted } mm long
+    .hint = write the length that was worked out, or leave it to the lesson, which prints it
+text-time-wrong = the text says “{ $quote }”; a beginner takes about { $counted } min
+    .hint = write the time that was worked out, or leave it to the lesson, which prints it
+text-unsafe = the text says “{ $word }”, which is not safe with small parts and tight bands
+    .hint = say who may not have it and when it is taken off, as the cautions do
+text-vague = the text says “{ $word }”, but only one way gives this piece
+    .hint = say which one: the lesson does
+text-loop-wrong = the text says “{ $word }”, but the step takes another one
+    .hint = say which loop the step takes, or change the step
+text-colour-wrong = the text says “{ $word }”, but the step touches no band of that colour
+    .hint = correct the colour in the text or in the step
+colour-name-twice = colours { $one } and { $other } have one name, { $name }
+    .hint = give each a name of its own, or make them one colour
+clip-unwarned = a clip joins two ends here, and the step carries no warning
+    .hint = warn of it: ends that spring open let all bands go, and hit faces
+translation-missing = there is no { $language ->
+    [de] German
+    [en] English
+    [es] Spanish
+   *[other] { $language }
+} for “{ $text }”; the lesson prints it as it is
+    .hint = add it to translations, or read the lesson in the language of the pattern
+translation-outdated = a translation ({ $language }) is kept for “{ $text }”, which the pattern no longer says
+    .hint = take it out, or put the new text in its place
 colours-alike = colours { $one } and { $other } are hard to tell apart for { AND($who) }
     .hint = make one of them lighter or darker; letters and patterns help on paper, not in the heap
 lesson-disagrees = the lesson and the working disagree on { $what }: { $said } said, { $counted } counted
@@ -181,6 +244,28 @@ band-not-proved = band { $band } ({ $colour }) could be neither proved held nor 
     .hint = try it on the loom before you teach it
 losses-left-out = what falls if one band snaps is worked out for up to { $limit } bands; this piece has { $bands }
     .hint = ask for a shorter piece with the same repeat
+
+## The order of working
+
+order-not-found = no order of working was found in which all { $bands } bands hold; { $tried } were tried
+    .hint = lay a band that joins what hangs loose, wind a cap on the peg where the work begins, or work a part by hand and ask again
+order-none = no order of working holds all { $laid } bands; { $count ->
+    [0] each can be caught, and never all of them at once
+    [one] band { $bands } can never be caught
+   *[other] bands { AND($bands) } can never be caught
+}
+    .hint = lay a band that joins what hangs loose, or wind a cap on the peg where the work begins
+nothing-to-work = no band lies ready to be worked: { $bands } are laid, and { $tried } orders were tried
+    .hint = lay bands over two pegs each, and leave out the hooks; or ask for the piece to be worked afresh
+holds-already = the piece is worked already: all { $bands } bands hold
+    .hint = ask for it to be worked afresh, to see other orders
+fall-with-it = { $bands ->
+    [one] one more band falls with it, held only by what falls
+   *[other] { $bands } more bands fall with it, held only by what falls
+}
+    .hint = mend what starts it: they then hold as well
+mend-not-found = no single change was found that makes every band hold; { $tried } were tried
+    .hint = put back the last part that held, or lay the bands and ask for a working order
 
 ## Size and counts
 
@@ -233,10 +318,14 @@ fit-hand = to pass a hand of { FIXED($hand_mm) } mm the piece must be pulled ope
     .hint = add extension bands, or put it on open and clip it on the wrist
 fit-unmeasured = how the piece pulls is known up to { FIXED($known_mm) } mm; the hand needs { FIXED($needed_mm) } mm
     .hint = stretch it further, in the model or with weights, eyes guarded
+fit-not-closed = this piece is not closed round a wrist: no clip joins two of its ends, so only its size is told
+    .hint = if it is to be worn, clip two of its ends together
+fit-falls-apart = this piece falls apart, so it fits no wrist
+    .hint = see what the check says of the bands that come off, and mend that first
 extension-nowhere = { $bands } extension bands would be needed, and the pattern has no free end to put them on
     .hint = finish with a last band whose two ends stay free, and clip there
 stretch-curve-nonsense = the stretch curve makes no sense: { $reason }
-    .hint = list lengths with the force that holds each, from rest upwards
+    .hint = the piece did not come to rest alike under each pull; hang weights on it, eyes guarded, and measure it by hand
 gauge-nonsense = { $what } comes out at { FIXED($value_mm, digits: 1) } mm
     .hint = measure both pieces at rest in the same way, and count again what they differ in
 
@@ -286,6 +375,10 @@ more-of-the-same = and { $count } more of the same: { $of }
 
 bands-drawn-crossing = a strand of this band is drawn through another, with { FIXED($gap_mm, digits: 3) } mm between them
     .hint = draw the strands apart; nothing can say which side they belong on
+bands-lie-loose = the piece falls apart when it is tugged: { $loose } of its { $bands } bands are not held to the rest and lie beside it
+    .hint = its length and width are those of what still hangs together; see what the check says of these bands
+nothing-hangs-together = nothing hangs together: all { $bands } bands lie loose, so that there is no length
+    .hint = see what the check says of the bands that come off
 rest-not-reached = the piece had not come to rest after { $iterations } steps: forces are at { PERCENT($drop, digits: 2) } of what they were
     .hint = look at the picture with care, or allow more steps
 rest-interrupted = the work was stopped after { $iterations } steps; the shape is the one reached so far
@@ -346,6 +439,23 @@ json-reason = { $kind ->
 }
 pattern-braces = a pattern is an object in braces
 nested-deeply = brackets are nested too deeply
+line-between-levels = the line is indented neither as the lines above it nor below one of them
+write-level = give lines that belong together the same indent, and more to what belongs to the line above
+quote-not-closed = a text in double quotes is not closed
+close-quote = put " after it; within it write \" for a quote
+field-says-nothing = '{ $said }' is no field and its value
+write-field = write the name of a field, a blank and the value, and a comma before the next: pegs 2, rows 1
+line-says-nothing = '{ $said }' is no field and its value
+write-line-field = write the name of a field, a colon and the value, as in title: Ebb line
+line-belongs-nowhere = the line belongs to nothing above it
+pair-says-nothing = '{ $said }' is no name and its value
+write-pair = write them with = between, as in A=14
+line-no-move = '{ $said }' is no step
+write-like = write it as in: { $example }
+write-step = a step begins with { OR($choices) }
+ask-loom = which loom is it made on? Perhaps { $rows } × { $pegs } pegs (rows × pegs in a row)
+ask-colour = which colour is the band in line { $line }?
+ask-chain-bands = how many bands has the chain in line { $line }?
 given-twice = the field { $field } is given twice
 take-one-out = take one of the two out
 no-such-field = there is no field { $field } here; there may be { $known }
@@ -375,7 +485,9 @@ is-no-letter = { $said } is not a colour letter
 write-letter = one to six letters or digits, beginning with a letter, as in A
 is-no-mirror = { $said } is not a way to mirror
 write-mirror = choose rows or pegs
+is-no-language = { $said } is no language tag
 is-no-tint = { $said } is not a tint
+write-language = write it as en, de or pt-BR
 write-tint = a # and six of 0-9 and a-f: red, green, blue, as in #34506b
 shows-nothing = { $said } shows nothing
 write-visible = give at least one character that can be seen
@@ -521,15 +633,18 @@ no-such-work = there is no such work
 too-much-under-way = too much is under way already
 changed-elsewhere = this piece was changed elsewhere in the meantime
 overtaken = overtaken by newer work
+piece-asks-too-much = this piece asks for more time or memory than the studio gives one piece; make it in parts
 folder-read-only = the folder cannot be written to: { $reason }
 wrong-inside = something went wrong inside pegwright
 
 ## Fixes
 
 fix-cap = wind a cap on { $peg } first
+fix-turn = turn the loom first
 fix-upper-first = work the upper loops of { $peg } first
 fix-catch-all = catch all the loops
 fix-clip = clip the loops of { $at }
+fix-clip-both = clip the two ends together: { $at } and { $far }
 fix-list-colour = list colour { $letter }
 fix-call-it = call it { $letter }
 fix-call-second = call the second one { $letter }
@@ -538,3 +653,61 @@ fix-take-second = take the second one off the list
 fix-use-kind = use { $name }
 fix-write = write { $number }
 fix-tint = make { $letter } { $tint }
+mend-close = close the piece: { $moves }
+mend-change = at move { $step } do this instead: { $move }
+mend-put-in = { $step ->
+    [0] begin with: { $move }
+   *[other] after move { $step } put in: { $move }
+}
+mend-take-out = leave out move { $step }: { $move }
+mend-swap = make move { $second } before move { $first }
+mend-through-all = at move { $step } go up through all the loops on { $peg }
+mend-catch-all = let the fastener of move { $step } catch all the loops
+mend-catch-also = let the fastener of move { $step } take up { $peg } as well
+mend-twist = put the band of move { $step } on crossed, with a half-twist between { $peg } and { $other }
+mend-untwist = put the band of move { $step } on flat between { $peg } and { $other }
+mend-cap = wind a cap on { $peg } before move { $step }
+lay-cap = wind a cap on { $peg } before you work
+lay-band = lay a band over { $peg } and { $other } before you work
+
+## What is refused
+
+no-demo-piece = there is no piece called { $name }; there are { $known }
+leads-out-of-folder = { $path } leads out of { $folder }; nothing was written there
+worn-needs-girth = a worn piece needs the girth of a wrist, such as 16 cm
+tension-form = the tension map is painted as png or svg
+picture-width = a picture of this form is 100 to { $widest_px } pixels wide, not { $width_px }
+no-such-colour = the pattern has no colour { $letter }
+no-photo-renderer = photo-like pictures need the renderer: pip install 'pegwright[photo]'
+starter-size = a chain needs 3 to 10,000 pegs, and a loom has 1 to 700 rows
+starter-pegs = a loom of { FIXED($count) } pegs is too large: at most { FIXED($limit) } in all
+starter-title = a title has 1 to 200 characters that can be seen; give one with --title
+timing-unreadable = { $text } is no timing; write outline=42 or 1-8=60
+timing-impossible = no timing: moves { $first } to { $last } of { $moves } in { $seconds } s
+motif-never-worked = the motif { $name } is never worked
+narration-pace = { $wpm } words a minute; narration to work along with takes 110 to 130
+no-bands = there are no bands, so there is nothing to bring to rest
+not-a-tint = { $tint } is no colour; write #rrggbb
+class-size = learners from 1, spare share from 0 to 10; not { $learners } and { $spare_share }
+beyond-the-loom = { HOLDER($peg) } lies beyond the loom; mend the pattern before it is mirrored
+repeats-impossible = no piece of { $repeats } repeats can be made of this one
+film-height = a film is an even number of pixels high, from 180 to 2160, not { $tall_px }
+no-piper = piper is not installed; leave the voice out, or install it
+no-film-encoder = films need the extra “film”, which is not installed: pip install 'pegwright[film]'; its encoder carries GPL parts
+no-voice-in = there is no voice in { $file }; leave the voice out, or install one
+voice-failed = the voice { $program } failed: { $told }
+voice-silent = the voice gave no sound: { $reason }
+voice-bits = the voice gave sound of { $bits } bits; 16 were expected
+does-not-close = no clip joins two ends of this piece: it does not close round a wrist
+slid-in-part = only some loops of band { $band } were slid, and such a band cannot be drawn yet
+no-way-between-pegs = the pegs leave no way between them, so the piece cannot be drawn
+no-way-through-column = so many loops cross at one height that the piece cannot be drawn
+pegs-coincide = two pegs stand in one place, so the piece cannot be drawn
+wire-or-reading = the wire and the error of a reading are mm, more than 0 and less than 100
+no-weight-and-length = { $text } is no weight and length; write GRAMS=MM, as 100=29.8
+no-such-part = no part is called { $name }; there are { $known }
+cannot-read = { $file } cannot be read: { $reason }
+no-words-to-exchange = { $file } holds no words to exchange: { $reason }
+names-no-colour = { $text } names no colour; write A=#204060
+no-such-trouble = there are { $count } trouble spots, so none of number { $number }
+trouble-not-seen = trouble { $number } shows neither on the loom nor in the piece

@@ -13,11 +13,37 @@ not-json = el texto no es JSON válido: { $reason }
     .hint = arregla el texto en ese sitio
 not-a-pattern = { $reason }
     .hint = { $hint }
+line-unreadable = { $reason }
+    .hint = { $hint }
+sentence-unread = no se ha entendido esta frase: { $sentence }
+    .hint = di qué se hace, con qué gomita, de qué clavija a cuál; o escribe el movimiento como en docs/notation.md
+no-steps-read = no se ha podido leer ningún paso en este texto
+    .hint = escribe una acción por frase: qué gomita, desde qué clavija, hacia dónde
+words-leave-open = { $question }
+    .hint = dilo en el texto; hasta entonces vale lo más probable
+text-too-long = el texto es demasiado largo; solo se leen sus primeros { $limit } caracteres
+    .hint = da a cada pieza un texto propio
 unknown-version = { $version ->
     [missing] este patrón no dice su versión; este programa lee las versiones 1 a { $newest }
    *[other] este patrón es de la versión { $version }; este programa lee las versiones 1 a { $newest }
 }
     .hint = usa un pegwright más nuevo, o corrige el campo pegwright
+captions-too-large = los subtítulos ocupan más de los { FIXED($limit) } bytes que se leen
+    .hint = divide la grabación
+captions-bad-bytes = algunas letras de los subtítulos no se pueden leer
+    .hint = guarda los subtítulos en UTF-8
+captions-empty = en estos subtítulos no se dice nada
+    .hint = usa WebVTT, SRT o líneas que empiecen con un tiempo, como [1:05]
+cue-unreadable = este subtítulo no tiene un tiempo legible y se deja fuera
+    .hint = escribe su tiempo como en los demás
+cue-backward = este subtítulo termina antes de empezar y se deja fuera
+    .hint = corrige sus tiempos
+cues-overlap = este subtítulo empieza antes de que termine otro anterior
+    .hint = corrige sus tiempos si las palabras van una tras otra
+recording-too-long = solo se comparan las primeras { FIXED($limit) } palabras
+    .hint = divide la grabación
+chapter-not-heard = el capítulo «{ $title }» no se oye en la grabación
+    .hint = mira si falta o si se dijo con otras palabras
 
 ## Motivos y repeticiones
 
@@ -48,6 +74,10 @@ stack-full = en { HOLDER($peg) } habría más de { $limit } lazos: { $move }
     .hint = trabaja antes algunos lazos, o repártelos en más clavijas
 too-many-pegs = el telar tiene { FIXED($pegs) } clavijas; como mucho se puede trabajar con { FIXED($limit) }
     .hint = toma un telar más pequeño
+pegs-out-of-reach = entre { $peg } y { $other } no hay ninguna clavija en { FIXED($gap_mm, digits: 0) } mm; los brazos alcanzan { FIXED($limit_mm, digits: 0) } mm
+    .hint = mirar dónde están esas dos clavijas: las longitudes son en mm
+pegs-in-one-place = las clavijas { $peg } y { $other } están en el mismo sitio
+    .hint = mover una de las dos o quitarla
 off-the-rows = { $reason }
     .hint = empieza la repetición más adentro, o avánzala menos filas o clavijas
 
@@ -64,6 +94,8 @@ peg-twice = { $peg } aparece dos veces en un movimiento: { $move }
     .hint = nombra cada sitio una vez
 peg-bare = no hay ningún lazo en { HOLDER($peg) } que tomar: { $move }
     .hint = coloca o engancha antes una gomita ahí
+out-of-reach = { $peg } y { $other } están a { FIXED($gap_mm, digits: 0) } mm; los brazos alcanzan { FIXED($limit_mm, digits: 0) } mm: { $move }
+    .hint = elegir clavijas más cercanas entre sí
 peg-inside-band = la gomita rodearía { $peg } por fuera sin hacer ahí un lazo: { $move }
     .hint = deja fuera { $peg }, o coloca la gomita en menos clavijas
 peg-enclosed = la gomita se cerraría alrededor de { $peg }, que no nombra: { $move }
@@ -103,6 +135,12 @@ loop-left = { $count ->
     .hint = mira si falta ahí un movimiento, o si se tomó el lazo de encima
 start-not-held = el lazo de la gomita { $band } ({ $colour }) no pasa por nada: no hay ningún lazo encima en { HOLDER($peg) }
     .hint = pon un remate o una primera gomita en { HOLDER($peg) }, o empieza una clavija más adelante
+channel-opens-away = el gancho tendría que entrar en { HOLDER($peg) } por su lado cerrado: su lado abierto mira hacia el otro lado{ $more ->
+    [0] {""}
+    [one] , y 1 vez más después
+   *[other] , y { $more } veces más después
+}
+    .hint = gira el telar antes de sacar lazos, o indica hacia qué lado se abren las clavijas de tu telar
 stack-too-high = { $loops } lazos en la clavija { $peg } alcanzan { FIXED($stack_mm, digits: 1) } mm; en la clavija caben { FIXED($room_mm, digits: 1) } mm
     .hint = trabaja algunos antes de añadir más, o usa un telar de clavijas más altas
 no-finish = nada cierra la pieza: no hay cierre ni nudo
@@ -169,6 +207,31 @@ text-step-unknown = el texto habla del paso { $number }, y la lección tiene { $
     .hint = corrige el número
 text-hard = el texto es difícil de leer para alguien de doce años ({ $words } palabras por frase, o palabras largas)
     .hint = escribe frases más cortas con palabras de todos los días
+text-length-wrong = el texto dice «{ $quote }»; la pieza mide { $counted } mm
+    .hint = escribe la medida calculada, o déjala a la lección, que la imprime
+text-time-wrong = el texto dice «{ $quote }»; la primera vez lleva más o menos { $counted } min
+    .hint = escribe el tiempo calculado, o déjalo a la lección, que lo imprime
+text-unsafe = el texto dice «{ $word }», y eso no es seguro con piezas pequeñas y gomitas apretadas
+    .hint = di quién no debe tenerla y cuándo se quita, como hacen los cuidados
+text-vague = el texto dice «{ $word }», pero solo de una manera sale esta pieza
+    .hint = di cuál: la lección lo hace
+text-loop-wrong = el texto dice «{ $word }», pero el paso toma otro
+    .hint = di qué lazo toma el paso, o cambia el paso
+text-colour-wrong = el texto dice «{ $word }», pero el paso no toca ninguna gomita de ese color
+    .hint = corrige el color en el texto o en el paso
+colour-name-twice = los colores { $one } y { $other } tienen el mismo nombre, { $name }
+    .hint = da a cada uno su nombre, o haz de ellos un solo color
+clip-unwarned = aquí un cierre une dos extremos, y el paso no avisa
+    .hint = avisa: los extremos que saltan sueltan todas las gomitas y dan en la cara
+translation-missing = falta la versión { $language ->
+    [de] alemana
+    [en] inglesa
+    [es] española
+   *[other] traducida
+} de «{ $text }»; la lección la imprime tal cual
+    .hint = añádela en translations, o lee la lección en el idioma del patrón
+translation-outdated = hay una traducción ({ $language }) de «{ $text }», pero el patrón ya no lo dice
+    .hint = quítala, o pon el texto nuevo en su lugar
 colours-alike = los colores { $one } y { $other } cuesta distinguirlos; así los ven { AND($who) }
     .hint = haz uno de ellos más claro o más oscuro; las letras y las tramas ayudan en el papel, no en el montón
 lesson-disagrees = la lección y el trabajo no coinciden ({ $what }): dice { $said }, se cuentan { $counted }
@@ -182,6 +245,28 @@ band-not-proved = de la gomita { $band } ({ $colour }) no se pudo demostrar ni q
     .hint = pruébalo en el telar antes de enseñarlo
 losses-left-out = lo que cae si se rompe una gomita se calcula hasta con { $limit } gomitas; esta pieza tiene { $bands }
     .hint = pregunta por una pieza más corta con la misma repetición
+
+## El orden del trabajo
+
+order-not-found = no se encontró ningún orden en el que aguanten las { $bands } gomitas; se probaron { $tried }
+    .hint = pon una gomita que una lo que cuelga suelto, enrolla un tope en el poste donde empieza el trabajo, o trabaja una parte a mano y vuelve a preguntar
+order-none = ningún orden de trabajo sujeta las { $laid } gomitas; { $count ->
+    [0] cada una se puede sujetar, pero nunca todas a la vez
+    [one] la gomita { $bands } no se puede sujetar nunca
+   *[other] las gomitas { AND($bands) } no se pueden sujetar nunca
+}
+    .hint = pon una gomita que una lo que cuelga suelto, o enrolla un tope en el poste donde empieza el trabajo
+nothing-to-work = ninguna gomita está lista para trabajarla: hay { $bands } puestas y se probaron { $tried } órdenes
+    .hint = pon gomitas sobre dos postes cada una y deja fuera los pasos del gancho; o pide que la pieza se trabaje de nuevo
+holds-already = la pieza ya está trabajada: las { $bands } gomitas aguantan
+    .hint = pide que se trabaje de nuevo para ver otros órdenes
+fall-with-it = { $bands ->
+    [one] otra gomita cae con ella, sujeta solo por lo que cae
+   *[other] otras { $bands } gomitas caen con ella, sujetas solo por lo que cae
+}
+    .hint = arregla lo que lo empieza: entonces aguantan también
+mend-not-found = no se encontró ningún cambio único con el que aguanten todas las gomitas; se probaron { $tried }
+    .hint = vuelve a la última parte que aguantaba, o pon las gomitas y pide un orden de trabajo
 
 ## Tamaño y cuentas
 
@@ -234,13 +319,17 @@ fit-hand = para pasar una mano de { FIXED($hand_mm) } mm hay que abrir la pieza 
     .hint = añade gomitas de alargue, o póntela abierta y ciérrala en la muñeca
 fit-unmeasured = se sabe cómo tira la pieza hasta { FIXED($known_mm) } mm; la mano necesita { FIXED($needed_mm) } mm
     .hint = estírala más, en el modelo o con pesos, con los ojos protegidos
+fit-not-closed = esta pieza no se cierra alrededor de una muñeca: ningún clip une dos de sus extremos, así que solo se dice su tamaño
+    .hint = si es para llevarla puesta, une dos de sus extremos con un clip
+fit-falls-apart = esta pieza se deshace, así que no le queda bien a ninguna muñeca
+    .hint = mira qué dice la revisión de las gomitas que se sueltan, y arregla eso primero
 extension-nowhere = { $bands ->
     [one] haría falta 1 gomita
    *[other] harían falta { $bands } gomitas
 } de alargue, y el patrón no tiene un extremo libre donde ponerlas
     .hint = acaba con una última gomita de puntas libres, y pon ahí el cierre
 stretch-curve-nonsense = la curva de estiramiento no tiene sentido: { $reason }
-    .hint = enumera largos con la fuerza que sostiene cada uno, desde el reposo hacia arriba
+    .hint = la pieza no llegó al reposo del mismo modo con cada tirón; cuélgale pesos, con los ojos protegidos, y mídela a mano
 gauge-nonsense = { $what } sale de { FIXED($value_mm, digits: 1) } mm
     .hint = mide las dos piezas en reposo del mismo modo, y cuenta otra vez en qué se diferencian
 
@@ -293,6 +382,10 @@ more-of-the-same = y { $count } más de lo mismo: { $of }
 
 bands-drawn-crossing = una hebra de esta gomita está dibujada a través de otra, con { FIXED($gap_mm, digits: 3) } mm entre ellas
     .hint = dibuja las hebras separadas; nada dice a qué lado va cada una
+bands-lie-loose = la pieza se deshace al tirar de ella: { $loose } de sus { $bands } gomitas no están unidas al resto y quedan al lado
+    .hint = el largo y el ancho son los de lo que sigue unido; mira lo que la comprobación dice de esas gomitas
+nothing-hangs-together = nada queda unido: las { $bands } gomitas están sueltas, así que no hay largo
+    .hint = mira lo que la comprobación dice de las gomitas que se salen
 rest-not-reached = la pieza no llegó al reposo tras { $iterations } pasos: las fuerzas son { PERCENT($drop, digits: 2) } de lo que eran
     .hint = mira la imagen con cuidado, o permite más pasos
 rest-interrupted = el cálculo se paró tras { $iterations } pasos; la forma es la alcanzada hasta ahí
@@ -355,6 +448,23 @@ json-reason = { $kind ->
 }
 pattern-braces = un patrón es un objeto entre llaves
 nested-deeply = hay demasiados paréntesis unos dentro de otros
+line-between-levels = la línea no tiene la sangría de las líneas de encima ni está debajo de una de ellas
+write-level = da la misma sangría a lo que va junto, y más a lo que pertenece a la línea de encima
+quote-not-closed = un texto entre comillas no está cerrado
+close-quote = pon " detrás; dentro, escribe \" para unas comillas
+field-says-nothing = «{ $said }» no es un campo con su valor
+write-field = escribe el nombre del campo, un espacio y el valor, y una coma antes del siguiente: pegs 2, rows 1
+line-says-nothing = «{ $said }» no es un campo con su valor
+write-line-field = escribe el nombre del campo, dos puntos y el valor, como en title: Ebb line
+line-belongs-nowhere = la línea no pertenece a nada de lo que hay encima
+pair-says-nothing = «{ $said }» no es un nombre con su valor
+write-pair = escribe = entre los dos, como en A=14
+line-no-move = «{ $said }» no es ningún paso
+write-like = escríbelo así: { $example }
+write-step = un paso empieza por { OR($choices) }
+ask-loom = ¿en qué telar se hace? Quizá { $rows } × { $pegs } clavijas (filas × clavijas por fila)
+ask-colour = ¿de qué color es la gomita de la línea { $line }?
+ask-chain-bands = ¿cuántas gomitas tiene la cadena de la línea { $line }?
 given-twice = el campo { $field } aparece dos veces
 take-one-out = quita uno de los dos
 no-such-field = aquí no hay ningún campo { $field }; puede haber { $known }
@@ -384,7 +494,9 @@ is-no-letter = { $said } no es la letra de un color
 write-letter = de una a seis letras o cifras, la primera una letra, como en A
 is-no-mirror = { $said } no es un modo de reflejar
 write-mirror = elige rows o pegs
+is-no-language = { $said } no es un código de idioma
 is-no-tint = { $said } no es un tono
+write-language = escríbelo como en, de o pt-BR
 write-tint = un # y seis de 0-9 y a-f: rojo, verde, azul, como en #34506b
 shows-nothing = { $said } no muestra nada
 write-visible = da al menos un carácter que se vea
@@ -530,15 +642,18 @@ no-such-work = no hay tal trabajo
 too-much-under-way = ya hay demasiado en marcha
 changed-elsewhere = esta pieza se cambió mientras tanto en otro sitio
 overtaken = lo adelantó un trabajo más nuevo
+piece-asks-too-much = esta pieza pide más tiempo o memoria de lo que el estudio da a una; hazla por partes
 folder-read-only = no se puede escribir en la carpeta: { $reason }
 wrong-inside = algo salió mal dentro de pegwright
 
 ## Arreglos
 
 fix-cap = enrollar antes un remate en { $peg }
+fix-turn = girar antes el telar
 fix-upper-first = trabajar antes los lazos de arriba de { $peg }
 fix-catch-all = sujetar todos los lazos
 fix-clip = poner un cierre en los lazos de { $at }
+fix-clip-both = unir los dos extremos con un cierre: { $at } y { $far }
 fix-list-colour = poner el color { $letter } en la lista
 fix-call-it = llamarlo { $letter }
 fix-call-second = llamar { $letter } al segundo
@@ -547,3 +662,61 @@ fix-take-second = quitar el segundo de la lista
 fix-use-kind = usar «{ $name }»
 fix-write = escribir { $number }
 fix-tint = cambiar { $letter } a { $tint }
+mend-close = cierra la pieza: { $moves }
+mend-change = en el paso { $step } haz esto en su lugar: { $move }
+mend-put-in = { $step ->
+    [0] empieza con: { $move }
+   *[other] después del paso { $step } añade: { $move }
+}
+mend-take-out = omite el paso { $step }: { $move }
+mend-swap = haz el paso { $second } antes que el paso { $first }
+mend-through-all = en el paso { $step } sube por dentro de todos los lazos de { $peg }
+mend-catch-all = que el cierre del paso { $step } sujete todos los lazos
+mend-catch-also = que el cierre del paso { $step } recoja también { $peg }
+mend-twist = pon cruzada la gomita del paso { $step }, con media vuelta entre { $peg } y { $other }
+mend-untwist = pon plana la gomita del paso { $step }, entre { $peg } y { $other }
+mend-cap = enrolla un tope en { $peg } antes del paso { $step }
+lay-cap = enrolla un tope en { $peg } antes de trabajar
+lay-band = pon una gomita sobre { $peg } y { $other } antes de trabajar
+
+## Lo que se rechaza
+
+no-demo-piece = no hay ninguna pieza llamada { $name }; las hay con estos nombres: { $known }
+leads-out-of-folder = { $path } lleva fuera de { $folder }; allí no se escribió nada
+worn-needs-girth = una pieza puesta necesita el contorno de una muñeca, por ejemplo 16 cm
+tension-form = el mapa de tensión se pinta como png o svg
+picture-width = una imagen de esta forma mide de 100 a { $widest_px } píxeles de ancho, no { $width_px }
+no-such-colour = el patrón no tiene ningún color { $letter }
+no-photo-renderer = las imágenes como fotos necesitan el motor: pip install 'pegwright[photo]'
+starter-size = una cadena necesita de 3 a 10.000 clavijas, y un telar tiene de 1 a 700 filas
+starter-pegs = un telar de { FIXED($count) } clavijas es demasiado grande: { FIXED($limit) } en total como máximo
+starter-title = un título tiene de 1 a 200 caracteres visibles; dalo con --title
+timing-unreadable = { $text } no es un tiempo; escribe outline=42 o 1-8=60
+timing-impossible = no es un tiempo: pasos { $first } a { $last } de { $moves } en { $seconds } s
+motif-never-worked = el motivo { $name } no se trabaja nunca
+narration-pace = { $wpm } palabras por minuto; para trabajar a la vez se dicen de 110 a 130
+no-bands = no hay gomitas, así que no hay nada que llevar al reposo
+not-a-tint = { $tint } no es un color; escribe #rrggbb
+class-size = participantes desde 1, parte de reserva de 0 a 10; no { $learners } y { $spare_share }
+beyond-the-loom = { HOLDER($peg) } queda fuera del telar; arregla el patrón antes de reflejarlo
+repeats-impossible = de esta pieza no se puede hacer una de { $repeats } repeticiones
+film-height = una película mide un número par de píxeles de alto, de 180 a 2160, no { $tall_px }
+no-piper = piper no está instalado; prescinde de la voz o instálalo
+no-film-encoder = los vídeos necesitan la extensión «film», que no está instalada: pip install 'pegwright[film]'; su codificador lleva partes bajo la GPL
+no-voice-in = no hay ninguna voz en { $file }; prescinde de la voz o instala una
+voice-failed = la voz { $program } falló: { $told }
+voice-silent = la voz no dio sonido: { $reason }
+voice-bits = la voz dio sonido de { $bits } bits; se esperaban 16
+does-not-close = ningún clip une dos extremos de esta pieza: no se cierra alrededor de una muñeca
+slid-in-part = solo se deslizaron algunos lazos de la gomita { $band }, y una así aún no se puede dibujar
+no-way-between-pegs = las clavijas no dejan paso entre ellas, así que la pieza no se puede dibujar
+no-way-through-column = a una misma altura se cruzan tantos lazos que la pieza no se puede dibujar
+pegs-coincide = dos clavijas están en un mismo lugar, así que la pieza no se puede dibujar
+wire-or-reading = el alambre y el error de lectura son mm, más de 0 y menos de 100
+no-weight-and-length = { $text } no es un peso con su longitud; escribe GRAMOS=MM, por ejemplo 100=29.8
+no-such-part = ninguna parte se llama { $name }; las hay con estos nombres: { $known }
+cannot-read = no se puede leer { $file }: { $reason }
+no-words-to-exchange = { $file } no contiene palabras para cambiar: { $reason }
+names-no-colour = { $text } no nombra ningún color; escribe A=#204060
+no-such-trouble = hay { $count } puntos difíciles, así que ninguno con el número { $number }
+trouble-not-seen = el punto difícil { $number } no se ve ni en el telar ni en la pieza

@@ -1,0 +1,111 @@
+// @vitest-environment jsdom
+import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import type { Doc } from "../document/pattern";
+import { RefusedError, type Wire } from "../wire/client";
+import { bench } from "./bench.svelte";
+import { connection } from "./connection";
+import { keepUnsaved, unsavedNames, unsavedOf } from "./unsaved";
+
+/** A studio that remembers what it was given to save, and when. */
+function studio() {
+  const saves: { at: number; name: string; title: string }[] = [];
+  const wire = {
+    open: async () => ({ name: "piece", edition: "0", document: { pegwright: 2, title: "edit 0", loom: { kind: "rows", rows: 1, pegs: 2 } } }),
+    work: async () => ({ readable: true, moves: [] }),
+    save: async (name: string, doc: Doc) => {
+      await new Promise((done) => setTimeout(done, 40)); // a disk takes its time
+      saves.push({ at: Date.now(), name, title: doc.title });
+      return { name: "piece", edition: `${saves.length}` };
+    },
+  };
+  connection.connect(wire as unknown as Wire);
+  return saves;
+}
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+it("a hand that never rests is saved all the same, never more than a second behind", async () => {
+  const saves = studio();
+  await bench.open("piece");
+  const begun = Date.now();
+  const titleAt = (ms: number) => Math.floor(ms / 50) + 1; // the edit made by then
+  for (let k = 1; k <= 100; k++) {
+    bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value: `edit ${k}` }] });
+    await vi.advanceTimersByTimeAsync(50);
+  }
+  for (let ms = 1000; ms < 5000; ms += 50) {
+    const kept = saves.filter(({ at }) => at <= begun + ms).at(-1)?.title ?? "edit 0";
+    expect(titleAt(ms) - Number(kept.split(" ")[1])).toBeLessThanOrEqual(20); // 20 edits are a second
+  }
+  await vi.advanceTimersByTimeAsync(1000);
+  expect([bench.saving.isSaved, saves.at(-1)?.title, bench.saving.state]).toStrictEqual([true, "edit 100", "saved"]);
+});
+
+it("what is undone is saved too", async () => {
+  const saves = studio();
+  await bench.open("piece");
+  bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value: "edit 1" }] });
+  await vi.advanceTimersByTimeAsync(1000);
+  bench.undo();
+  expect(bench.saving.isSaved).toBe(false);
+  await vi.advanceTimersByTimeAsync(1000);
+  expect([bench.saving.isSaved, saves.map(({ title }) => title)]).toStrictEqual([true, ["edit 1", "edit 0"]]);
+});
+
+it("an edit made while another piece is being fetched is saved in its own", async () => {
+  const saves = studio();
+  await bench.open("piece");
+  const opening = bench.open("other");
+  bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value: "edit 1" }] });
+  await vi.advanceTimersByTimeAsync(1000);
+  await opening;
+  expect([saves.map(({ name, title }) => [name, title]), bench.name, bench.doc?.title]).toStrictEqual([[["piece", "edit 1"]], "other", "edit 0"]);
+});
+
+it("a server that was away is asked again, and the verdict is of the last edit", async () => {
+  studio();
+  await bench.open("piece");
+  const { wire } = connection;
+  let away = true;
+  const asked: string[] = [];
+  const work = async (doc: object) => {
+    if (away) throw new RefusedError(401, "");
+    asked.push((doc as Doc).title);
+    return { readable: true, moves: [] };
+  };
+  const save = async (...given: Parameters<Wire["save"]>) => {
+    if (away) throw new RefusedError(401, "");
+    return wire.save(...given);
+  };
+  connection.connect({ ...wire, work, save } as unknown as Wire);
+  for (const title of ["one", "two", "three"]) bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value: title }] });
+  await vi.advanceTimersByTimeAsync(5000);
+  expect([bench.saving.state, bench.workedDoc?.title, unsavedOf("piece")?.doc.title]).toStrictEqual(["locked", "edit 0", "three"]);
+  away = false;
+  await vi.advanceTimersByTimeAsync(3000);
+  expect([asked, bench.workedDoc?.title, bench.saving.state, unsavedNames()]).toStrictEqual([["three"], "three", "saved", []]);
+});
+
+it("what was not saved comes back as one edit that can be undone", async () => {
+  studio();
+  const doc = { pegwright: 2, title: "mine", loom: { kind: "rows", rows: 1, pegs: 2 }, colours: [], motifs: [], steps: [] } as unknown as Doc;
+  keepUnsaved("piece", { doc, edition: "0" });
+  await bench.open("piece");
+  expect([bench.doc?.title, bench.recovered, bench.saving.isSaved]).toStrictEqual(["mine", true, false]);
+  await vi.advanceTimersByTimeAsync(1000);
+  expect([bench.saving.state, unsavedNames()]).toStrictEqual(["saved", []]);
+  bench.undo();
+  expect(bench.doc?.title).toBe("edit 0");
+});
+
+it("what was not saved of a piece that changed on the disk overwrites nothing", async () => {
+  const saves = studio();
+  const doc = { pegwright: 2, title: "mine", loom: { kind: "rows", rows: 1, pegs: 2 }, colours: [], motifs: [], steps: [] } as unknown as Doc;
+  keepUnsaved("piece", { doc, edition: "another" });
+  await bench.open("piece");
+  await vi.advanceTimersByTimeAsync(5000);
+  expect([bench.doc?.title, bench.saving.state, saves]).toStrictEqual(["mine", "changed", []]);
+  await bench.openSaved("piece");
+  expect([bench.doc?.title, bench.saving.state, unsavedNames()]).toStrictEqual(["edit 0", "saved", []]);
+});

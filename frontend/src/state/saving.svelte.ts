@@ -1,0 +1,98 @@
+/** Saving: every edit is in the browser's keeping at once, and on the server's disk a moment later; one save at a time. */
+import type { Doc } from "../document/pattern";
+import { RefusedError } from "../wire/client";
+import { connection } from "./connection";
+import { dropUnsaved, keepUnsaved } from "./unsaved";
+
+/** `lost`: the server does not answer. `locked`: it was started again and does not know this page yet. `changed`: the
+ * piece on the disk is another one than this was made from. */
+export type SaveState = "saved" | "saving" | "lost" | "locked" | "refused" | "changed";
+
+const SAVE_AFTER_MS = 150;
+const RETRY_AFTER_MS = 1000;
+
+/** The piece to be saved, read at the moment of saving. */
+export interface PieceAtHand {
+  readonly name: string | null;
+  readonly doc: Doc | null;
+}
+
+export class Saving {
+  state = $state<SaveState>("saved");
+  readonly #piece: PieceAtHand;
+  /** The version on the disk, as the server names it; a save that names another one is refused. */
+  #edition = "";
+  #savedDoc: Doc | null = null;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #underWay: Promise<void> = Promise.resolve();
+
+  constructor(piece: PieceAtHand) {
+    this.#piece = piece;
+  }
+
+  /** Note what is on the disk now. */
+  begin(doc: Doc, edition: string): void {
+    this.#savedDoc = doc;
+    this.#edition = edition;
+    this.state = "saved";
+  }
+
+  /** Save soon. Counted from the first edit: a busy hand does not put it off. */
+  schedule(): void {
+    const { doc, name } = this.#piece;
+    if (name && doc) keepUnsaved(name, { doc, edition: this.#edition });
+    if (this.state === "changed") return;
+    if (this.state === "saved") this.state = "saving"; // any other trouble lasts until a save goes through
+    this.#timer ??= setTimeout(() => void this.now(), SAVE_AFTER_MS);
+  }
+
+  /** Save what is not saved yet. */
+  now(): Promise<void> {
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
+    this.#underWay = this.#underWay.then(() => this.#save());
+    return this.#underWay;
+  }
+
+  async #save(): Promise<void> {
+    const { doc, name } = this.#piece;
+    if (!doc || !name || doc === this.#savedDoc || this.state === "changed") return;
+    try {
+      this.#edition = (await connection.wire.save(name, doc, this.#edition)).edition;
+      this.#savedDoc = doc;
+      this.#settle(name);
+    } catch (error) {
+      const status = error instanceof RefusedError ? error.status : 0;
+      if (status === 409) this.state = "changed";
+      else if (status === 422) this.state = "refused";
+      else {
+        this.state = status === 401 ? "locked" : "lost";
+        this.#timer ??= setTimeout(() => void this.now(), RETRY_AFTER_MS);
+      }
+    }
+  }
+
+  /** A save went through; edits may have been made meanwhile. */
+  #settle(name: string): void {
+    const { doc } = this.#piece;
+    const others = this.#piece.name !== name;
+    if (others || doc === this.#savedDoc) {
+      this.state = "saved";
+      dropUnsaved(name);
+    } else if (doc) {
+      this.state = "saving";
+      keepUnsaved(name, { doc, edition: this.#edition });
+      this.#timer ??= setTimeout(() => void this.now(), SAVE_AFTER_MS);
+    }
+  }
+
+  /** The version on the disk. */
+  get edition(): string {
+    return this.#edition;
+  }
+
+  /** Whether all of the piece is on the disk. */
+  get isSaved(): boolean {
+    return this.#piece.doc === null || this.#piece.doc === this.#savedDoc;
+  }
+}

@@ -1,0 +1,54 @@
+/** A step in the maker's words. */
+import { expand } from "../document/expand";
+import type { Doc, Move } from "../document/pattern";
+import { textOf } from "./document_text";
+import { t } from "../words/words.svelte";
+
+/** Every move of the document that is on the pegs, in order: the move of step n stands at n − 1. */
+export function movesOf(doc: Doc): Move[] {
+  return expand(doc)
+    .flat()
+    .filter((move) => move !== null);
+}
+
+/** What the maker does, in one line. Colours are said by letter and name. */
+export function stepWords(move: Move | undefined, doc: Doc | null): string {
+  if (!move) return "";
+  const colour = "colour" in move ? `${move.colour} ${textOf(doc, doc?.colours.find(({ letter }) => letter === move.colour)?.name ?? "")}`.trim() : "";
+  switch (move.do) {
+    case "place":
+      return t("say-place", { colour, pegs: places(move.over), twisted: move.twists?.some(Boolean) ? "yes" : "no" });
+    case "wind":
+      return t("say-wind", { colour, peg: move.on, turns: move.turns ?? 3 });
+    case "hook":
+    case "slide":
+      return t(`say-${move.do}`, { loop: move.loop ?? 1, from: place(move.from), to: place(move.to) });
+    case "transfer":
+      return t("say-transfer", { from: place(move.from), to: place(move.to) });
+    case "lift":
+      return move.to
+        ? t("say-lift-on", { loop: move.loop ?? 1, peg: place(move.at), to: place(move.to) })
+        : t("say-lift", { loop: move.loop ?? 1, peg: place(move.at) });
+    case "bind":
+      return t("say-bind", { colour, peg: place(move.at) });
+    case "extend":
+      return t("say-extend", { colour, count: move.bands });
+    case "hang":
+      return t("say-hang", { colour });
+    case "clip":
+    case "knot":
+      return t(`say-${move.do}`, { pegs: places(move.at) });
+    case "turn":
+      return t("say-turn");
+  }
+}
+
+function place(holder: string): string {
+  return /^[A-Z]/.test(holder) ? holder : holder === "hook" ? t("the-hook") : t("the-free-end");
+}
+
+function places(holders: readonly string[]): string {
+  const all = holders.map(place);
+  const last = all.pop() ?? "";
+  return all.length ? t("and", { first: all.join(", "), last }) : last;
+}

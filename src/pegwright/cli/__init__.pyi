@@ -1,0 +1,9 @@
+from .entry import (
+    STOPPED as STOPPED,
+    main as main,
+)
+
+__all__ = [
+    "STOPPED",
+    "main",
+]

@@ -1,0 +1,43 @@
+"""The command that lays a recording's captions beside the lesson of its pattern."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pegwright.cli.shared import Json, answer, load_work, refuse
+from pegwright.cli.terminal import exit_code, say, say_findings
+from pegwright.finding import Language
+from pegwright.lesson import write_script
+from pegwright.listening import find_chapters, read_captions
+from pegwright.pattern import PatternReading
+from pegwright.workshop import lesson_of, read_bytes
+
+
+def listen_(pattern: Path, captions: Path, *, language: Language = "en", json: Json = False) -> int:
+    """Find when each chapter of the lesson begins in a recording, from its captions.
+
+    Parameters
+    ----------
+    pattern
+        the pattern that is taught.
+    captions
+        what is said and when: WebVTT, SRT, or lines that begin with a time, as [1:05].
+    language
+        the language spoken.
+    """
+    data = read_bytes(captions)
+    if isinstance(data, PatternReading):
+        return refuse(data.findings, json, language)
+    told = read_captions(data)
+    if not told.cues:
+        return refuse(told.findings, json, language)
+    script = write_script(lesson_of(load_work(pattern, json, language), language))
+    chapters, missing = find_chapters(script, told.cues)
+    findings = (*told.findings, *missing)
+    if json:
+        return answer({"chapters": [c._asdict() for c in chapters]}, findings, language=language)
+    for chapter in chapters:
+        minutes, seconds = divmod(int(chapter.start_s), 60)
+        say(f"{minutes}:{seconds:02} {chapter.title} ({chapter.share:.0%} of the words heard)")
+    say_findings(findings, language)
+    return exit_code(findings)

@@ -1,0 +1,92 @@
+"""What was measured of a whole piece at rest, and what that tells of wrists and of extension bands."""
+
+from __future__ import annotations
+
+from typing import Literal, NamedTuple
+
+import msgspec
+
+from pegwright.finding import Finding, finding
+from pegwright.fit.grading import Gauge, SizePlan, plan_size
+from pegwright.fit.sizing import Fit, assess_fit, read_stretch_curve
+from pegwright.fit.wrist import Wrist, read_wrist
+
+__all__ = ["FitAdvice", "PieceMeasurements", "RepeatOptions", "advise_fit", "gauge_from_measurements"]
+
+
+class PieceMeasurements(msgspec.Struct, frozen=True, kw_only=True):
+    """What was measured of a piece at rest: flat and closed, then pulled at its ends.
+
+    `pulls` are forces in N and the lengths in mm that they draw the piece to. One extension band adds
+    `extension_mm`; None where the piece has no free end to put one in. `extension` are there already.
+
+    Only a piece that is `closed` round a wrist is pulled at: not one whose ends no clip joins (`open`), nor
+    one that does not hang together (`apart`), of which length and width are those of its largest part.
+    """
+
+    length_mm: float
+    width_mm: float
+    pulls: tuple[tuple[float, float], ...]
+    extension_mm: float | None
+    extension: int
+    state: Literal["closed", "open", "apart"] = "closed"
+
+
+class RepeatOptions(msgspec.Struct, frozen=True, kw_only=True):
+    """How many repeats the piece has and may have; what one adds, in mm of length and in bands."""
+
+    now: int
+    least: int
+    most: int
+    one_mm: float
+    bands: int
+
+
+def gauge_from_measurements(
+    measured: PieceMeasurements, lengths: RepeatOptions | None = None
+) -> Gauge | None:
+    """Return the gauge of a piece; without `lengths` it is one whole. None where nothing can be changed."""
+    extension_mm = max(measured.extension_mm or 0.0, 0.0)
+    if not extension_mm and lengths is None:
+        return None
+    repeats, repeat_mm = (lengths.now, lengths.one_mm) if lengths else (0, 1.0)
+    base_mm = measured.length_mm - measured.extension * extension_mm - repeats * repeat_mm
+    return Gauge(base_mm=base_mm, repeat_mm=repeat_mm, extension_mm=extension_mm)
+
+
+class FitAdvice(NamedTuple):
+    """How a piece suits a wrist, as far as can be said, and what would suit it better.
+
+    `fit` is None where the piece is not closed or its pulls make no curve; `wrist` where none is asked for or
+    it cannot be read; `plan` where there is no wrist, or nothing of the piece can be changed.
+    """
+
+    fit: Fit | None
+    wrist: Wrist | None
+    gauge: Gauge | None
+    plan: SizePlan | None
+    findings: tuple[Finding, ...]
+
+
+def advise_fit(
+    measured: PieceMeasurements, wrist: str | None = None, lengths: RepeatOptions | None = None
+) -> FitAdvice:
+    """Say whom it fits, and how many repeats and extension bands a wrist (`16 cm`, `M`, `age 8`) asks for.
+
+    Without `lengths` its repeats stay as they are, and are counted as none.
+    """
+    told = None if wrist is None else read_wrist(wrist)
+    asked = told.wrist if told else None
+    if measured.state != "closed":
+        code = "fit-falls-apart" if measured.state == "apart" else "fit-not-closed"
+        return FitAdvice(None, asked, None, None, (*(told.findings if told else ()), finding(code)))
+    gauge = gauge_from_measurements(measured, lengths)
+    curve, findings = read_stretch_curve(measured.pulls)
+    findings = (*(told.findings if told else ()), *findings)
+    if curve is None:
+        return FitAdvice(None, asked, gauge, None, findings)
+    girth_mm = asked.girth_mm if asked else None
+    fit = assess_fit(measured.length_mm, curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
+    least, most = (lengths.least, lengths.most) if lengths else (0, 0)
+    plan = plan_size(asked, gauge, least_repeats=least, most_repeats=most) if asked and gauge else None
+    return FitAdvice(fit, asked, gauge, plan, (*findings, *fit.findings))

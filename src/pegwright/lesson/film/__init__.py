@@ -1,0 +1,1 @@
+"""The lesson as a film: script, captions, filming plan, motion and storyboard."""

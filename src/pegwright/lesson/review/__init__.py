@@ -1,0 +1,1 @@
+"""What an editor would say about a lesson."""

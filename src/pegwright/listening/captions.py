@@ -1,0 +1,114 @@
+"""Read captions leniently: WebVTT (W3C), SRT, and plain lines that begin with a time, as [1:05].
+
+What is wrong is a finding; the rest is kept.
+"""
+
+from __future__ import annotations
+
+import html
+import re
+from typing import NamedTuple
+
+from pegwright.finding import Finding, Location, finding
+from pegwright.pattern import MAX_BYTES
+
+LAST_LINE_S = 5.0
+"""How long the last plain line stands, whose end nothing tells (common practice, no source)."""
+_TIME = r"(?:(\d{1,4}):)?(\d{1,2}):([0-5]\d)(?:[.,](\d{1,3}))?"
+_CLOCK = re.compile(_TIME)
+_PLAIN = re.compile(rf"\s*\[{_TIME}\]\s*(.*)")
+_TAG = re.compile(r"</?[a-zA-Z0-9:][^<>]*>|\{\\[^{}]*\}")
+
+
+class Cue(NamedTuple):
+    """What is said between two times, in seconds."""
+
+    start_s: float
+    end_s: float
+    text: str
+
+
+class CaptionReading(NamedTuple):
+    """The cues of a file in the order of their times, and the findings."""
+
+    cues: tuple[Cue, ...]
+    findings: tuple[Finding, ...]
+
+
+def read_captions(data: bytes) -> CaptionReading:
+    """Return the cues that bytes hold. A faulty cue is left out with a finding; no cue at all is an error."""
+    if len(data) > MAX_BYTES:
+        return CaptionReading((), (finding("captions-too-large", limit=MAX_BYTES),))
+    text = data.decode("utf-8-sig", errors="replace")
+    found: list[Finding] = []
+    try:
+        data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        found.append(finding("captions-bad-bytes", Location(line=data[: error.start].count(b"\n") + 1)))
+    lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    timed = any("-->" in line for line in lines)
+    cues = _read_blocks(lines, found) if timed else _read_plain(lines, found)
+    kept: list[Cue] = []
+    latest_s = 0.0
+    for number, cue in cues:
+        if cue.end_s <= cue.start_s:
+            found.append(finding("cue-backward", Location(line=number)))
+            continue
+        if cue.start_s < latest_s - 0.001:
+            found.append(finding("cues-overlap", Location(line=number)))
+        latest_s = max(latest_s, cue.end_s)
+        if cue.text:
+            kept.append(cue)
+    if not kept:
+        found.append(finding("captions-empty"))
+    return CaptionReading(tuple(sorted(kept, key=lambda cue: cue.start_s)), tuple(found))
+
+
+def _read_blocks(lines: list[str], found: list[Finding]) -> list[tuple[int, Cue]]:
+    """Read cues that begin with a line of two times and end with an empty line: WebVTT and SRT."""
+    cues = []
+    i = 0
+    note = False
+    while i < len(lines):
+        line = lines[i]
+        i += 1
+        note = bool(line.strip()) and (note or re.match(r"(NOTE|STYLE|REGION)\b", line) is not None)
+        if "-->" not in line or note:
+            continue
+        number, (left, right) = i, line.split("-->", 1)
+        start, end = _CLOCK.fullmatch(left.strip()), _CLOCK.match(right.strip())
+        said = []
+        while i < len(lines) and lines[i].strip() and "-->" not in lines[i]:
+            said.append(lines[i])
+            i += 1
+        if i < len(lines) and "-->" in lines[i] and said and said[-1].strip().isdigit():
+            said.pop()  # the number of the next cue, where the empty line before it is missing
+        if start is None or end is None:
+            found.append(finding("cue-unreadable", Location(line=number)))
+            continue
+        cues.append((number, Cue(_seconds(start), _seconds(end), _plain_text(" ".join(said)))))
+    return cues
+
+
+def _read_plain(lines: list[str], found: list[Finding]) -> list[tuple[int, Cue]]:
+    """Read lines that begin with a time in brackets; each stands until the next one that is later."""
+    read = []
+    for number, line in enumerate(lines, start=1):
+        said = _PLAIN.fullmatch(line)
+        if said is not None:
+            read.append((number, _seconds(said), " ".join(said[5].split())))
+        elif line.strip():
+            found.append(finding("cue-unreadable", Location(line=number)))
+    times = sorted({start for _, start, _ in read})
+    after = dict(zip(times, [*times[1:], times[-1] + LAST_LINE_S] if times else [], strict=True))
+    return [(number, Cue(start, after[start], text)) for number, start, text in read]
+
+
+def _seconds(clock: re.Match[str]) -> float:
+    hours, minutes, seconds, part = clock.groups()[:4]
+    return int(hours or 0) * 3600 + int(minutes) * 60 + int(seconds) + float(f"0.{part or 0}")
+
+
+def _plain_text(text: str) -> str:
+    """Drop the commands of a player, and turn escapes back into letters."""
+    return " ".join(html.unescape(_TAG.sub("", text)).replace("\u2060", "").split())

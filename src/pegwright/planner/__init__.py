@@ -1,0 +1,5 @@
+"""Proposes working orders for bands that are laid, and the smallest changes that make a piece hold."""
+
+import lazy_loader
+
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

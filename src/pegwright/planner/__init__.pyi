@@ -1,0 +1,41 @@
+from .description import (
+    Description as Description,
+    SpokenMove as SpokenMove,
+    describe as describe,
+)
+from .draft import (
+    Draft as Draft,
+    read_draft as read_draft,
+    without_working as without_working,
+)
+from .measures import Measures as Measures
+from .mends import (
+    Mend as Mend,
+    Mends as Mends,
+    find_mends as find_mends,
+)
+from .proposals import (
+    CountFailures as CountFailures,
+    Proposal as Proposal,
+    Proposals as Proposals,
+    ReportTries as ReportTries,
+    propose as propose,
+)
+
+__all__ = [
+    "CountFailures",
+    "Description",
+    "Draft",
+    "Measures",
+    "Mend",
+    "Mends",
+    "Proposal",
+    "Proposals",
+    "ReportTries",
+    "SpokenMove",
+    "describe",
+    "find_mends",
+    "propose",
+    "read_draft",
+    "without_working",
+]

@@ -1,0 +1,43 @@
+"""Is every band held? Asked of hundreds of workings: what is quickly seen to fall is not proved at length."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from pegwright.loom import Event
+from pegwright.proof import Reader, bands_in_use, decide, find_holding_paths, prove, reduce_words
+from pegwright.structure import PlanPoint, Structure, structure_of
+
+__all__ = ["every_band_is_held", "quickly_held"]
+
+_SMALL = 14
+"""Bands up to which the full proof is as quick as anything."""
+
+
+def quickly_held(structure: Structure) -> bool | None:
+    """Say whether every band is held, None where only the full proof can say."""
+    words = reduce_words(structure)
+    first_passed: dict[int, int] = {}
+    for band, through in zip(structure.owner, structure.passing, strict=True):
+        if through:
+            first_passed[band] = min(first_passed.get(band, through[0]), through[0])
+    used = bands_in_use(words, first_passed)
+    if len(used) < len(structure.bands):
+        return False
+    held, _ = find_holding_paths(Reader(words), used)
+    return True if len(held) == len(used) else None
+
+
+def every_band_is_held(
+    events: Sequence[Event], spots: dict[str, PlanPoint], *, thorough: bool = False
+) -> bool | None:
+    """Say whether the proof holds every band; None for not settled quickly, unless `thorough`."""
+    bare = structure_of(events)
+    known = quickly_held(bare)
+    if known is not None or not (thorough or len(bare.bands) <= _SMALL):
+        return known
+    free, unsettled = decide(bare, set(bare.bands))
+    if free or unsettled:  # what takes long to settle is no better than what falls
+        return False
+    proof = prove(structure_of(events, spots))
+    return not (proof.free or proof.unproved)

@@ -1,0 +1,96 @@
+"""A working order from a ranking of the pegs: peg by peg, the top loop first, each band to its later peg.
+
+Worked so, no loop is dragged: a loop leaves its peg before anything passes through it there, or never. Every
+loop that arrives at a peg lies above those that leave it later, so each of these is pulled through it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+import msgspec
+
+from pegwright.loom import AppliedMove, Bight, Effect, State, apply_move
+from pegwright.pattern import Hook, LocatedMove, Move
+from pegwright.planner.description import SpokenMove
+from pegwright.planner.draft import Draft
+
+__all__ = ["RankedPegs", "RankedWorking", "work_by_rank"]
+
+
+class RankedPegs(NamedTuple):
+    """A ranking of the pegs: the lower the rank, the earlier a peg is worked; of equals, the earlier in it.
+
+    A band whose pegs have equal ranks stays where it lies. The pegs of the highest rank are the last ones,
+    where the piece is finished. With `leave_start`, a peg whose loops would have nothing to be pulled
+    through is left alone altogether, otherwise only the loop on its top.
+    """
+
+    ranks: Mapping[str, float]
+    leave_start: bool = True
+
+    @property
+    def last(self) -> tuple[str, ...]:
+        """The pegs of the highest rank."""
+        highest = max(self.ranks.values())
+        return tuple(peg for peg, rank in self.ranks.items() if rank == highest)
+
+
+class RankedWorking(NamedTuple):
+    """The hooks that a ranking gives, and the loom after them."""
+
+    moves: tuple[SpokenMove, ...]
+    applied: tuple[AppliedMove, ...]
+    after: State
+
+    @property
+    def key(self) -> tuple[Move, ...]:
+        """What tells one working from another."""
+        return tuple(spoken.move for spoken in self.moves)
+
+
+def work_by_rank(draft: Draft, ranked: RankedPegs) -> RankedWorking:
+    """Work every loop that has a later peg, and leave the others."""
+    board, state, ranks = draft.history.board, draft.history.final, ranked.ranks
+    places = {peg: at for at, peg in enumerate(ranks)}
+    spoken: list[SpokenMove] = []
+    applied: list[AppliedMove] = []
+    for peg in sorted(ranks, key=lambda peg: (ranks[peg], places[peg])):
+        leaving = [
+            (bight, target)
+            for bight in reversed(state.stack(peg))
+            if (target := _later_peg(draft, ranks, peg, bight)) is not None
+        ]
+        if leaving and state.stack(peg)[-1] == leaving[0][0]:  # nothing lies above the uppermost to leave
+            leaving = [] if ranked.leave_start else leaving[1:]
+        for bight, target in leaving:
+            stack = state.stack(peg)
+            at = stack.index(bight)
+            move = Hook(source=peg, target=target, loop=at + 1)
+            outcome = apply_move(board, state, move)
+            if not isinstance(outcome, Effect):
+                continue  # out of reach, or the peg is full: the proof will say what that means
+            state = outcome.state
+            applied.append(AppliedMove(LocatedMove(move, ""), outcome.events, state))
+            together = _join(spoken[-1].move, move) if spoken else None
+            if together is not None:
+                spoken[-1] = SpokenMove(together, (spoken[-1].from_top or 0) - 1)
+            else:
+                spoken.append(SpokenMove(move, at - len(stack)))
+    return RankedWorking(tuple(spoken), tuple(applied), state)
+
+
+def _later_peg(draft: Draft, ranks: Mapping[str, float], peg: str, bight: Bight) -> str | None:
+    """Return the nearest later peg of the band, or None where it has none."""
+    later = [p for p in draft.homes.get(bight, ()) if ranks.get(p, ranks[peg]) > ranks[peg]]
+    return min(later, key=lambda p: ranks[p], default=None)
+
+
+def _join(before: Move, move: Hook) -> Hook | None:
+    """Return both hooks as one that takes the loops together, where the second is the next one below."""
+    if not isinstance(before, Hook) or (before.source, before.target) != (move.source, move.target):
+        return None
+    if before.loop != move.loop + 1:
+        return None
+    return msgspec.structs.replace(move, together=before.together + 1)

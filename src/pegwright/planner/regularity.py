@@ -1,0 +1,133 @@
+"""What breaks the regular course of a run of moves, and the single changes that restore it.
+
+Most of a piece is the same again, moved on. Where a move is not what it was a round ago, or will be a round
+later, that is where a mistake is looked for first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from pegwright.pattern import Address, Move, is_address, named_holders, parse_address, with_holders
+from pegwright.planner.description import Anchor, move_token
+
+__all__ = ["Irregularity", "find_irregularities"]
+
+_LONGEST_ROUND = 24
+
+
+class Irregularity(NamedTuple):
+    """A change that makes the moves more regular: by `gain` more moves that are like those a round before.
+
+    `kind` is `change`, `put-in`, `take-out` or `swap`; `move` is what is done instead, or put in before `at`.
+    """
+
+    gain: int
+    kind: str
+    at: int
+    move: Move | None
+
+
+def find_irregularities(moves: Sequence[Move]) -> list[Irregularity]:
+    """Return the changes that make the moves more regular, those that gain most first."""
+    found: dict[tuple[str, int, Move | None], int] = {}
+    course = _Course(moves)
+    for length in range(1, min(_LONGEST_ROUND, len(moves) // 2) + 1):
+        before = course.alike(course.items, length)
+        total = sum(before)
+        if total < length:  # nothing of that round is ever done twice
+            continue
+        for kind, at, move, items in course.changes(length):
+            low, high = max(0, at - length), min(len(items), at + 2 * length + 2)
+            gain = sum(course.alike(items[low : high + length], length)) - sum(
+                before[low : min(len(before), high + (len(course.items) - len(items)))]
+            )
+            key = (kind, at, move)
+            if gain > 1 and gain > found.get(key, 0):
+                found[key] = gain
+    ordered = [Irregularity(gain, *key) for key, gain in found.items()]
+    return sorted(ordered, key=lambda one: (-one.gain, one.at, one.kind))
+
+
+Item = tuple[object, Anchor]
+
+
+class _Course:
+    """The moves as what they are and where they are done."""
+
+    def __init__(self, moves: Sequence[Move]) -> None:
+        self.moves = list(moves)
+        self.items: list[Item] = []
+        here: Anchor = (0, 1)
+        for move in moves:
+            token, anchor = move_token(move)
+            here = anchor or here
+            self.items.append((token, here))
+
+    def alike(self, items: Sequence[Item], length: int) -> list[bool]:
+        """Say of each move whether it is alike to the one a round later, moved on as the one before it is."""
+        same = [
+            items[at][0] == items[at + length][0]
+            and (
+                at == 0
+                or _shift_between(items[at], items[at + length])
+                == _shift_between(items[at - 1], items[at + length - 1])
+            )
+            for at in range(len(items) - length)
+        ]
+        return same + [False] * min(length, len(items))
+
+    def changes(self, length: int) -> Iterator[tuple[str, int, Move | None, list[Item]]]:
+        """Yield changes at places where a round is broken, each with the course that comes of it."""
+        items, count = self.items, len(self.items)
+        alike = self.alike(items, length)
+        broken = {
+            at + add for at, same in enumerate(alike) if not same for add in (0, length) if at + add <= count
+        }
+        for at in sorted(broken):
+            for move in self._expected_moves(at, length):
+                item = (move_token(move)[0], move_token(move)[1] or (0, 1))
+                if at < count and item != items[at]:
+                    yield "change", at, move, [*items[:at], item, *items[at + 1 :]]
+                yield "put-in", at, move, [*items[:at], item, *items[at:]]
+            if at < count:
+                yield "take-out", at, None, [*items[:at], *items[at + 1 :]]
+            if at + 1 < count:
+                yield "swap", at, None, [*items[:at], items[at + 1], items[at], *items[at + 2 :]]
+
+    def _expected_moves(self, at: int, length: int) -> Iterator[Move]:
+        """Yield the moves that would stand there by the round before it and by the round after it."""
+        items, count = self.items, len(self.items)
+        for sign in (-1, 1):
+            for nearest in (at + sign * length, at + sign * length - (sign > 0)):
+                near, far = nearest, nearest + sign * length
+                if not (0 <= near < count and 0 <= far < count):
+                    continue
+                if items[near][0] == items[far][0]:
+                    on = _shift_between(items[far], items[near])
+                    moved = _move_on(self.moves[near], on)
+                    if moved is not None:
+                        yield moved
+
+
+def _shift_between(one: Item, other: Item) -> Anchor:
+    return other[1][0] - one[1][0], other[1][1] - one[1][1]
+
+
+def _move_on(move: Move, by: Anchor) -> Move | None:
+    def holder(name: str) -> str:
+        if not is_address(name):
+            return name
+        row, number = parse_address(name)
+        return str(Address(row + by[0], number + by[1]))
+
+    try:
+        moved = with_holders(move, holder)
+    except ValueError:  # before the first row
+        return None
+    return moved if all(map(_may_stand, named_holders(moved))) else None
+
+
+def _may_stand(holder: str) -> bool:
+    return is_address(holder) or not holder[:1].isupper()

@@ -1,0 +1,1 @@
+"""What is opened in a browser: the follow-along page and the prompter, each one HTML file."""

@@ -1,0 +1,1 @@
+"""Pictures as strokes and letters, which every kind of painter puts down."""

@@ -1,0 +1,1 @@
+"""What is printed: the handout and the other sheets, typeset as tagged PDF."""

@@ -1,0 +1,148 @@
+"""Print a lesson: a tagged PDF (PDF/UA-1) through a typesetter, the fonts inside it.
+
+The template is fixed; the lesson goes in as JSON data, so that nothing a user wrote is read as markup.
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from functools import lru_cache
+from pathlib import Path
+from typing import Any, Literal
+
+import msgspec
+import typst
+
+from pegwright.lesson import Leaf, Lesson, LessonStep, Picture, Portrait, Swatch
+from pegwright.press.paint.inks import COLOUR, GREY, Inks
+from pegwright.press.pdf.labels import handout_labels
+from pegwright.press.portrait.vectors import portrait_svg
+from pegwright.press.svg.pictures import step_svg, swatch_svg
+
+Paper = Literal["a4", "letter"]
+Edition = Literal["standard", "large", "grey"]
+
+_HERE = Path(__file__).parent
+_NAMES = {"a4": "a4", "letter": "us-letter"}
+
+
+def handout_pdf(
+    lesson: Lesson, paper: Paper = "a4", *, edition: Edition = "standard", date: datetime | None = None
+) -> bytes:
+    """Return the handout as PDF. The same lesson, paper, edition and date give the same bytes.
+
+    The large edition is set in 18 points and nothing in it under 16, its pictures larger; the grey one is for
+    black ink on white paper, bands told apart by their patterns and letters.
+
+    A character for which no font is at hand cannot be shown in an accessible PDF; then the fonts of this
+    machine are asked as well, and failing that the claim of accessibility is left out, not the character.
+    Without a date the document carries none.
+
+    Raises:
+        KeyError: there is no such paper.
+        ValueError: the date has no time zone.
+    """
+    inks = GREY if edition == "grey" else COLOUR
+    return _typeset("handout.typ", {"lesson": _template_data(lesson, inks), "edition": edition}, paper, date)
+
+
+def leaf_pdf(leaf: Leaf, paper: Paper = "a4", *, date: datetime | None = None) -> bytes:
+    """Return a leaf (kit sheet, filming plan, script) as PDF, under the same promises as the handout.
+
+    Raises:
+        KeyError: there is no such paper.
+        ValueError: the date has no time zone.
+    """
+    return _typeset("leaf.typ", {"leaf": msgspec.to_builtins(leaf)}, paper, date)
+
+
+def _typeset(template: str, data: dict[str, Any], paper: Paper, date: datetime | None) -> bytes:
+    inputs = {name: msgspec.json.encode(value).decode() for name, value in data.items()}
+    inputs |= {"paper": _NAMES[paper], "dated": str(bool(date))}
+    options: dict[str, Any] = {
+        "sys_inputs": inputs,
+        "format": "pdf",
+        "timestamp": date or datetime(2000, 1, 1, tzinfo=UTC),
+    }
+    source = (_HERE / template).read_bytes()
+    for fonts, standards in ((False, ["ua-1"]), (True, ["ua-1"]), (True, [])):
+        try:
+            pdf = _compiler(fonts).compile(source, pdf_standards=standards, **options)
+        except typst.TypstError as error:
+            if not standards or "could not be displayed" not in error.message:
+                raise
+            continue
+        break
+    assert isinstance(pdf, bytes)
+    return pdf
+
+
+@lru_cache
+def _compiler(system_fonts: bool) -> Any:
+    return typst.Compiler(
+        root=_HERE, font_paths=[_HERE.parent / "fonts"], ignore_system_fonts=not system_fonts
+    )
+
+
+def _template_data(lesson: Lesson, inks: Inks) -> dict[str, Any]:
+    """Return the lesson as plain values, every picture painted."""
+    finished = lesson.finished
+    flat: dict[str, Any] = msgspec.to_builtins(
+        msgspec.structs.replace(
+            lesson,
+            finished=msgspec.structs.replace(finished, portrait=None),
+            phases=tuple(
+                msgspec.structs.replace(
+                    phase,
+                    steps=tuple(map(_without_pictures, phase.steps)),
+                )
+                for phase in lesson.phases
+            ),
+        )
+    )
+    flat["labels"] = msgspec.to_builtins(handout_labels(lesson.phrasebook))
+    flat["finished"]["sentences"] = finished.sentences
+    flat["finished"]["svg"] = _cover(finished.portrait, finished.shown_mm, inks) if finished.portrait else ""
+    for phase, plain in zip(lesson.phases, flat["phases"], strict=True):
+        for step, bare in zip(phase.steps, plain["steps"], strict=True):
+            bare["pictures"] = [_picture_data(picture, inks) for picture in step.pictures]
+            bare["closeup"] = _picture_data(step.closeup, inks) if step.closeup else None
+            for trouble, plain_trouble in zip(step.mistakes, bare["mistakes"], strict=True):
+                for side in ("wrong_picture", "right_picture"):
+                    picture = getattr(trouble, side)
+                    plain_trouble[side] = _picture_data(picture, inks) if picture else None
+    if lesson.sizes is not None:
+        flat["sizes"]["cells"] = [row.cells(lesson.sizes) for row in lesson.sizes.rows]
+    for row in flat["supplies"]["bands"]:
+        row["swatch"] = _swatch_data(row, inks)
+    for row in flat["key"]:
+        row.update(_swatch_data(row, inks))
+    return flat
+
+
+@lru_cache(maxsize=8)
+def _cover(portrait: Portrait, shown_mm: float, inks: Inks) -> str:
+    return portrait_svg(portrait, "front", bare=True, width_mm=shown_mm, inks=inks)
+
+
+def _without_pictures(step: LessonStep) -> LessonStep:
+    """Return a step without its pictures, which are painted by themselves."""
+    mistakes = tuple(
+        msgspec.structs.replace(t, wrong_picture=None, right_picture=None) for t in step.mistakes
+    )
+    return msgspec.structs.replace(step, pictures=(), closeup=None, mistakes=mistakes)
+
+
+def _swatch_data(row: dict[str, Any], inks: Inks) -> dict[str, Any]:
+    swatch = Swatch(letter=row["letter"], name=row["name"], tint=row["tint"], hatch=row["hatch"])
+    return {"svg": swatch_svg(swatch, inks), "alt": f"{swatch.letter}: {swatch.name}"}
+
+
+def _picture_data(picture: Picture, inks: Inks) -> dict[str, Any]:
+    return {
+        "svg": step_svg(picture, inks),
+        "width": round(picture.window.width_mm * picture.scale, 2),
+        "height": round(picture.window.height_mm * picture.scale, 2),
+        "title": picture.title,
+        "alt": picture.text,
+    }

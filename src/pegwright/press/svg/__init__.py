@@ -1,0 +1,1 @@
+"""Step pictures, stills and comparisons as SVG."""

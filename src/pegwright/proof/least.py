@@ -1,0 +1,211 @@
+"""The least words: partial conjugations that shorten, found as cuts, until there is none.
+
+Words that no single partial conjugation shortens are least among all that partial conjugations make of them.
+For put n copies of each cyclic word x_1, …, x_n beside the fasteners' words, n being huge: peak reduction for
+tuples of cyclic words (Whitehead 1936; Higgins & Lyndon 1974; Lyndon & Schupp, *Combinatorial Group Theory*,
+I.4) says that a tuple that is not least is shortened by a single Whitehead automorphism, and with those
+copies only a partial conjugation can be it (McCool 1986, Collins 1989). A conjugation by x_b changes the
+number of letters of b alone; so one that keeps the length keeps every number, and a band occurs in all least
+words or in none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple
+
+from pegwright.proof.ropes import EMPTY, Node, Ropes
+from pegwright.proof.values import LeastWords
+from pegwright.proof.whitehead import Cut, Flow, count_pairs
+
+__all__ = ["MOST_VISITED", "Conjugated", "Least", "certify", "make_least"]
+
+
+class Conjugated(NamedTuple):
+    """A step: x_i → w x_i w⁻¹ for the bands i, none of which occurs in the word w (`by`)."""
+
+    by: Node
+    bands: frozenset[int]
+
+
+class Least(NamedTuple):
+    """Words made least.
+
+    `outers[k]` are what was cut off each word, front and back, after the first k steps: o · w · o⁻¹ became w.
+    `flows` show of every letter's band that no cut saves anything; None where it was given up.
+    """
+
+    words: tuple[Node, ...]
+    outers: tuple[tuple[Node, ...], ...]
+    steps: tuple[Conjugated, ...]
+    flows: dict[int, Flow] | None
+    visited: int
+
+
+MOST_VISITED = 3_000_000
+"""Bands looked at in all searches before it is given up: seconds."""
+
+
+def make_least(
+    ropes: Ropes,
+    words: Sequence[Node],
+    most_visited: int = MOST_VISITED,
+    known: Mapping[int, Flow] | None = None,
+) -> Least:
+    """Shorten cyclic words by partial conjugations as long as one does.
+
+    Every cut found in a graph is tried, also when the words have changed since, and taken where it still
+    shortens them; that none is left is seen in a graph of its own. `known` flows of words much like these
+    save searches.
+    """
+    outers, least = _cores(ropes, words)
+    stages = [outers]
+    steps: list[Conjugated] = []
+    flows = dict(known or {})
+    visited, most_nodes = 0, len(ropes.left) + most_visited // 3
+    while True:
+        graph = count_pairs(ropes, least)
+        before = len(steps)
+        done: dict[int, Flow] = {}
+        for m in sorted(graph.between):
+            if visited + graph.visited > most_visited or len(ropes.left) > most_nodes:
+                return Least(least, tuple(stages), tuple(steps), None, visited + graph.visited)
+            found = graph.flow(m, flows.get(m))
+            if isinstance(found, Cut):
+                better = _gallop(ropes, least, found)
+                if better is not None:
+                    step, outers, least = better
+                    steps.append(step)
+                    stages.append(outers)
+            else:
+                flows[m] = done[m] = found
+        visited += graph.visited
+        if len(steps) == before:
+            return Least(least, tuple(stages), tuple(steps), done, visited)
+
+
+Words = tuple[Node, ...]
+
+
+def _cores(ropes: Ropes, words: Sequence[Node]) -> tuple[Words, Words]:
+    """Return what is cut off of each word, and what is left of it, cyclically reduced."""
+    cores = [ropes.core(word) for word in words]
+    return tuple(outer for outer, _ in cores), tuple(core for _, core in cores)
+
+
+def _gallop(ropes: Ropes, words: Words, cut: Cut) -> tuple[Conjugated, Words, Words] | None:
+    """Conjugate one side of a cut by its letter, or by as much of a word that begins so as shortens most.
+
+    Return the step, what it lets be cut off of each word and what is left; None where nothing gets shorter.
+    Between the letters of the side stand words u without them, which become w⁻¹ u w. Of the two sides that is
+    taken whose longest u or u⁻¹ begins with the cut's letter; w is a beginning of that. With every letter of
+    w each u, at either end, becomes shorter or longer by one; so the best length is the median of how far
+    they go along with the word.
+    """
+    x = ropes.letter(cut.m)
+    sides = []
+    for y, bands in ((x ^ 1, cut.near), (x, cut.far)):
+        if bands:
+            between = _words_between(ropes, words, ropes.bits_of(bands))
+            ways = [way for word in between for way in (word, word ^ 1) if ropes.first[way] == y]
+            longest = max(ways, key=lambda way: ropes.length[way >> 1], default=y)
+            sides.append((longest, bands, between))
+    along, bands, between = max(sides, key=lambda side: (ropes.length[side[0] >> 1], -len(side[1])))
+    shared = [
+        (ropes.common_prefix(along, way), often)
+        for word, often in between.items()
+        for way in (word, word ^ 1)
+        if word > 1
+    ]
+    half, passed, letters = sum(often for _, often in shared), 0, 1
+    for letters, often in sorted(shared, reverse=True):  # noqa: B007
+        passed += 2 * often
+        if passed > half:
+            break
+    before = _total(ropes, words)
+    for length in dict.fromkeys((max(letters, 1), 1)):
+        by = ropes.take(along, length)
+        total, outers, shorter = _conjugate(ropes, words, by, ropes.bits_of(bands))
+        if total < before:
+            return Conjugated(by, bands), outers, shorter
+    return None
+
+
+def _words_between(ropes: Ropes, words: Words, bits: int) -> dict[Node, int]:
+    """Return the words that stand between letters of some bands in cyclic words, and how often each does."""
+    left, right, mask = ropes.left, ropes.right, ropes.bits
+    nodes = ropes.find_mixed(words, bits)
+    often = dict.fromkeys(nodes, 0)
+    for word in words:
+        if word & -2 in often:
+            often[word & -2] += 1
+    heads: dict[
+        Node, Node
+    ] = {}  # of a node in which letters of the bands occur, what stands before the first
+
+    def head(node: Node) -> Node:
+        return heads.get(node, EMPTY) if mask[node >> 1] & bits else node
+
+    for node in nodes:
+        for here, one, other in (
+            (node, left[node], right[node]),
+            (node ^ 1, right[node] ^ 1, left[node] ^ 1),
+        ):
+            heads[here] = head(one) if mask[one >> 1] & bits else ropes.product(one, head(other))
+    found: dict[Node, int] = {}
+
+    def count(before: Node, after: Node, many: int) -> None:
+        word = ropes.product(head(before ^ 1) ^ 1, head(after))
+        key = min(word, word ^ 1)
+        found[key] = found.get(key, 0) + many
+
+    for node in reversed(nodes):
+        many, one, other = often[node], left[node], right[node]
+        for part in (one & -2, other & -2):
+            if part in often:
+                often[part] += many
+        if mask[one >> 1] & bits and mask[other >> 1] & bits:
+            count(one, other, many)
+    for word in words:
+        if word & -2 in often:
+            count(word, word, 1)
+    return found
+
+
+def _total(ropes: Ropes, words: Sequence[Node]) -> int:
+    return sum(ropes.length[word >> 1] for word in words)
+
+
+def _conjugate(ropes: Ropes, words: Words, by: Node, bits: int) -> tuple[int, Words, Words]:
+    found = ropes.conjugate_bands(words, by, bits)
+    more, cores = _cores(ropes, [word for _, word in found])
+    outers = tuple(ropes.product(outer, inner) for (outer, _), inner in zip(found, more, strict=True))
+    return _total(ropes, cores), outers, cores
+
+
+def certify(ropes: Ropes, least: Least, bands: Sequence[int]) -> LeastWords:
+    """Return the least words as a value for the checker; `bands` are those whose letters were kept."""
+    outers = [outer for stage in least.outers for outer in stage]
+    symbols = {0: 0} | {ropes.letter(band): number for number, band in enumerate(bands, 1)}
+    joins: list[tuple[int, int]] = []
+
+    def symbol(node: Node) -> int:
+        return -symbols[node & -2] if node & 1 else symbols[node]
+
+    for node in ropes.reachable([*least.words, *outers, *(step.by for step in least.steps)]):
+        if node not in symbols:
+            joins.append((symbol(ropes.left[node]), symbol(ropes.right[node])))
+            symbols[node] = len(bands) + len(joins)
+    flows = {
+        m: tuple((one, other, amount) for (one, other), amount in flow.items())
+        for m, flow in (least.flows or {}).items()
+        if flow
+    }
+    return LeastWords(
+        tuple(bands),
+        tuple(joins),
+        tuple((symbol(step.by), tuple(sorted(step.bands))) for step in least.steps),
+        tuple(tuple(map(symbol, stage)) for stage in least.outers),
+        tuple(map(symbol, least.words)),
+        flows,
+    )

@@ -1,0 +1,27 @@
+from .any_text import read_maker_text as read_maker_text
+from .free import (
+    free_language as free_language,
+    read_free as read_free,
+)
+from .phrase_reader import PhraseReader as PhraseReader
+from .printed import (
+    printed_language as printed_language,
+    read_printed as read_printed,
+)
+from .text_reading import (
+    Blank as Blank,
+    SentenceReading as SentenceReading,
+    TextReading as TextReading,
+)
+
+__all__ = [
+    "Blank",
+    "PhraseReader",
+    "SentenceReading",
+    "TextReading",
+    "free_language",
+    "printed_language",
+    "read_free",
+    "read_maker_text",
+    "read_printed",
+]

@@ -1,0 +1,28 @@
+"""Read any text of a maker: a printed lesson by the words that print it, all else by the grammar."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pegwright.pattern import Layout
+from pegwright.reading.free import free_language, read_free
+from pegwright.reading.printed import printed_language, read_printed
+from pegwright.reading.text_reading import TextReading
+
+MOST_PRINTED = 400_000
+"""Characters of a printed lesson that are looked at."""
+
+
+def read_maker_text(
+    text: str,
+    language: str | None = None,
+    *,
+    loom: Layout | None = None,
+    phrases: Mapping[str, str] | None = None,
+) -> TextReading:
+    """Return the pattern that a text says, with its blanks. Never raises on bad input."""
+    if len(text) <= MOST_PRINTED:
+        printed = printed_language(text, phrases)
+        if printed is not None:
+            return read_printed(text, phrases, printed)
+    return read_free(text, language or free_language(text), loom)

@@ -1,0 +1,85 @@
+"""Words of a sentence by what they mean: the longest phrase of the list counts, slips of the pen too."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from functools import lru_cache
+from pathlib import Path
+from typing import NamedTuple
+
+from rapidfuzz import fuzz, process
+from text_to_num import alpha2digit
+
+_FOLDER = Path(__file__).parent / "languages"
+_WORD = re.compile(r"[A-Z]{1,2}[1-9]\d{0,4}\b|\d+|o['’]clock|[^\W\d_]+(?:[-’'][^\W\d_]+)*|[(),:;]")
+_PEG = re.compile(r"[A-Za-z]{1,2}[1-9]\d{0,4}")
+LONGEST_PHRASE = 5
+LONGEST_SENTENCE = 600
+"""Characters of a sentence that are looked at; nobody says one move in more."""
+ALIKE = 86.0
+"""How like a word of the list (0 to 100) a word of six letters or more is that is taken for it."""
+
+
+class Token(NamedTuple):
+    """A word or phrase: what it means (`peg-name`, `number`, `word`, a name of the word list), its text."""
+
+    kind: str
+    text: str
+
+    @property
+    def number(self) -> int:
+        """The number that it is."""
+        return min(int(self.text[:6]), 100_000)
+
+
+class Lexicon:
+    """The word list of one language."""
+
+    def __init__(self, language: str) -> None:
+        self.language = language
+        self.phrases = _load_phrases(language)
+        self._single = [phrase for phrase in self.phrases if " " not in phrase and len(phrase) >= 6]
+
+    def tokens(self, sentence: str) -> list[Token]:
+        """Return what the words of a sentence mean, in order."""
+        words = _WORD.findall(figures(sentence[:LONGEST_SENTENCE], self.language))
+        found: list[Token] = []
+        at = 0
+        while at < len(words):
+            token, length = self._longest(words, at)
+            found.append(token)
+            at += length
+        return found
+
+    def _longest(self, words: list[str], at: int) -> tuple[Token, int]:
+        word = words[at]
+        if word.isdecimal():
+            return Token("number", word), 1
+        if _PEG.fullmatch(word) and any(sign.isdecimal() for sign in word):
+            return Token("peg-name", word.upper()), 1
+        for length in range(min(LONGEST_PHRASE, len(words) - at), 0, -1):
+            phrase = " ".join(words[at : at + length]).lower()
+            if phrase in self.phrases and not (length == 1 and word.isupper() and len(word) == 1 and at):
+                return Token(self.phrases[phrase], phrase), length
+        if len(word) >= 6:
+            best = process.extractOne(word.lower(), self._single, scorer=fuzz.ratio, score_cutoff=ALIKE)
+            if best is not None:
+                return Token(self.phrases[best[0]], word.lower()), 1
+        return Token("word" if word[0].isalpha() else "mark", word), 1
+
+
+def figures(sentence: str, language: str) -> str:
+    """Write the number words of a sentence as figures."""
+    return str(alpha2digit(sentence, language, threshold=0))
+
+
+@lru_cache(maxsize=8)
+def _load_phrases(language: str) -> dict[str, str]:
+    lists = tomllib.loads((_FOLDER / f"{language}.toml").read_text(encoding="utf-8"))
+    return {figures(phrase, language): kind for kind, phrases in lists.items() for phrase in phrases}
+
+
+def free_languages() -> tuple[str, ...]:
+    """Return the languages there are word lists for."""
+    return tuple(sorted(path.stem for path in _FOLDER.glob("*.toml")))

@@ -1,0 +1,95 @@
+"""“Five more times”: which steps are done again, how far on each time, and how often."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from pegwright.pattern import Address, Move, is_address, named_pegs, parse_address, with_holders
+from pegwright.reading.draft import Draft, Reading
+
+if TYPE_CHECKING:
+    from pegwright.reading.grammar import Sentence
+
+MOST_MOVES = 5_000
+LAST_PEG = 10_000
+
+
+def chain_of(pair: tuple[str, str], end: str) -> tuple[tuple[str, str], ...]:
+    """Return the pair and those that follow it in the same way until one ends on `end`; none if none does."""
+    one, other = parse_address(pair[0]), parse_address(pair[1])
+    step = other.row - one.row, other.number - one.number
+    found = [pair]
+    last = parse_address(end) if end else None
+    while last is not None and parse_address(found[-1][1]) != last:
+        row, number = (a + b for a, b in zip(parse_address(found[-1][1]), step, strict=True))
+        if step == (0, 0) or row < 0 or not 1 <= number <= LAST_PEG or len(found) > MOST_MOVES:
+            return ()
+        found.append((found[-1][1], str(Address(row, number))))
+    return tuple(found) if last is not None else ()
+
+
+def again_readings(said: Sentence, draft: Draft) -> list[Reading]:
+    """Return the readings of a repeat: units from the whole block down, shifts by words or by their way."""
+    found = []
+    times = said.number_before("times", "again", "more", reach=3)
+    starts = [draft.block, *(unit for unit in draft.units if unit > draft.block)]
+    for rank, start in enumerate(dict.fromkeys(starts)):
+        unit = draft.moves[start:]
+        if not unit or (times or 1) * len(unit) > MOST_MOVES:
+            continue
+        for shift, likely in _shifts(said, draft, unit):
+            count = times if times is not None else _times_until(said, unit, shift)
+            if not count:
+                continue
+            moved: list[Move] = []
+            for k in range(1, count + 1):
+                moved += [move for move in (_shift(one, k, shift) for one in unit) if move is not None]
+            if len(moved) == count * len(unit):
+                found.append(Reading(tuple(moved), likely * 0.9 * 0.6**rank))
+    return found
+
+
+def _shifts(said: Sentence, draft: Draft, unit: tuple[Move, ...]) -> list[tuple[tuple[int, int], float]]:
+    if said.has("same-place"):
+        return [((0, 0), 1.0)]
+    way = said.direction()
+    told = said.number_before("step-on", "peg", reach=3)
+    if said.has("step-on") and told and told < LAST_PEG:
+        away = -1 if way is not None and way[1] < 0 else 1
+        return [((0, told * away * draft.side), 0.95), ((0, -told * away * draft.side), 0.2)]
+    pegs = [peg for move in unit for peg in named_pegs(move)]
+    if not pegs:
+        return []
+    first, last = parse_address(pegs[0]), parse_address(pegs[-1])
+    numbers = [parse_address(peg).number for peg in pegs]
+    span = max(numbers) - min(numbers)
+    own = (last.row - first.row, last.number - first.number)
+    along = (0, span if own[1] >= 0 else -span)
+    found = [(own, 0.8 if own != (0, 0) else 0.4), (along, 0.7), ((0, 0), 0.2)]
+    return list(dict.fromkeys(found))
+
+
+def _times_until(said: Sentence, unit: tuple[Move, ...], shift: tuple[int, int]) -> int:
+    """Return how often the unit is done until it ends on the peg that is named; 0 where it never does."""
+    if not said.pegs or shift == (0, 0):
+        return 0 if said.pegs or not said.has("again") or said.has("until") else 1
+    end = parse_address(said.pegs[-1])
+    here = parse_address([peg for move in unit for peg in named_pegs(move)][-1])
+    axis = 1 if shift[1] else 0
+    times, rest = divmod(end[axis] - here[axis], shift[axis])
+    return times if not rest and 0 < times <= MOST_MOVES else 0
+
+
+def _shift(move: Move, times: int, shift: tuple[int, int]) -> Move | None:
+    rows, pegs = shift[0] * times, shift[1] * times
+    places = [parse_address(peg) for peg in named_pegs(move)]
+    if any(place.row + rows < 0 or not 1 <= place.number + pegs <= LAST_PEG for place in places):
+        return None
+    return with_holders(
+        move,
+        lambda peg: (
+            str(Address(parse_address(peg).row + rows, parse_address(peg).number + pegs))
+            if is_address(peg)
+            else peg
+        ),
+    )

@@ -1,0 +1,200 @@
+"""What a job is asked to do. It runs in a process of its own, so that it can be ended at any moment.
+
+The process (`main`) reads one request from its input and writes what comes of it to its output, both as
+frames of MessagePack. When its input closes, nobody waits any more, and it ends.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from typing import Annotated, Any
+
+import msgspec
+
+from pegwright.finding import Language, RefusedError, WordedFinding, phrase, word_finding, word_phrase
+from pegwright.lesson import Hand, Units
+from pegwright.pattern import read_pattern
+from pegwright.press import Edition, Paper
+from pegwright.server.child_process import limit_memory, read_frame, take_output, write_frame
+from pegwright.server.rehearsal_responses import rehearsal_response
+from pegwright.workshop import (
+    LessonOrder,
+    ReportProgress,
+    Work,
+    first_handout,
+    prepare_lesson,
+    press_lesson,
+    work,
+)
+
+_MOST_BYTES = 4_000_000_000
+_NICE = 2
+"""The bench, which the maker looks at, goes first. At 10 a job got a tenth of a busy processor, and a lesson
+took ten times as long as on the command line."""
+
+
+class _WordedRequest(msgspec.Struct, frozen=True, kw_only=True):
+    """A request whose words, and findings, are in a language."""
+
+    language: Language = "en"
+
+
+class PressRequest(_WordedRequest, frozen=True, kw_only=True, tag="press", tag_field="do"):
+    """Press the lesson; `whole` presses everything into one zip, else the page that one follows along.
+
+    The whole lesson shows the piece at rest and warns of what its rehearsal found; the page alone is there at
+    once, without them.
+    """
+
+    hand: Hand = "right"
+    units: Units = "metric"
+    paper: Paper = "a4"
+    edition: Edition = "standard"
+    learners: Annotated[int, msgspec.Meta(ge=1, le=500)] = 1
+    whole: bool = False
+
+
+class RestRequest(_WordedRequest, frozen=True, kw_only=True, tag="rest", tag_field="do"):
+    """Bring the piece to rest: `rest.json` is an `AtRest`."""
+
+
+class WornRequest(_WordedRequest, frozen=True, kw_only=True, tag="worn", tag_field="do"):
+    """Close the piece round a wrist of that girth in mm: `worn.json` is an `AtRest`."""
+
+    girth_mm: Annotated[float, msgspec.Meta(ge=50, le=400)]
+
+
+class MeasureRequest(_WordedRequest, frozen=True, kw_only=True, tag="measure", tag_field="do"):
+    """Measure how the piece stretches: `measured.json` is a `PieceMeasurements`."""
+
+
+class LengthenRequest(_WordedRequest, frozen=True, kw_only=True, tag="lengthen", tag_field="do"):
+    """Try other numbers of repeats: `lengths.json` is a `RepeatOptions`, or null if nothing repeats."""
+
+
+class RehearseRequest(_WordedRequest, frozen=True, kw_only=True, tag="rehearse", tag_field="do"):
+    """Make every likely slip at every step: `rehearsal.json` is a `RehearsalResponse`."""
+
+
+JobRequest = PressRequest | RestRequest | WornRequest | MeasureRequest | LengthenRequest | RehearseRequest
+
+
+class ProgressFrame(msgspec.Struct, frozen=True, tag="step"):
+    """How far it is: what is being done, how many parts are done, and of how many."""
+
+    what: str
+    done: int
+    total: int
+
+
+class FileFrame(msgspec.Struct, frozen=True, tag="file"):
+    """Something that was made, by its name."""
+
+    name: str
+    data: bytes
+
+
+class EndFrame(msgspec.Struct, frozen=True, tag="ended"):
+    """The request is carried out; with a reason, it was not."""
+
+    reason: str = ""
+    findings: tuple[WordedFinding, ...] = ()
+
+
+Frame = ProgressFrame | FileFrame | EndFrame
+Send = Callable[[Frame], None]
+
+
+class JobMessage(msgspec.Struct, frozen=True):
+    """A request and the document that it is for."""
+
+    request: JobRequest
+    document: dict[str, Any]
+
+
+def run_job(sent: JobMessage, send: Send) -> None:
+    """Carry out a request and send what comes of it; the last frame is an `EndFrame`."""
+    language = sent.request.language
+    reading = read_pattern(msgspec.json.encode(sent.document))
+    if reading.pattern is None:
+        found = tuple(word_finding(each, language) for each in reading.findings)
+        send(EndFrame(word_phrase(phrase("no-pattern"), language), found))
+        return
+    try:
+        made = work(reading.pattern)
+        for name, data in _carry_out(made, sent.request, lambda *how: send(ProgressFrame(*how))):
+            send(FileFrame(name, data))
+    except RefusedError as refused:
+        send(EndFrame(word_phrase(refused.reason, language)))
+    else:
+        send(EndFrame())
+
+
+def _carry_out(made: Work, request: JobRequest, progress: ReportProgress) -> Iterator[tuple[str, bytes]]:
+    match request:
+        case PressRequest():
+            yield from _press_lesson(made, request, progress)
+        case RestRequest():
+            from pegwright.server.at_rest import rest_piece  # noqa: PLC0415 - the solver is slow to load
+
+            yield "rest.json", msgspec.json.encode(rest_piece(made, progress, language=request.language))
+        case WornRequest(girth_mm=girth_mm):
+            from pegwright.server.at_rest import rest_piece  # noqa: PLC0415 - the same
+
+            yield (
+                "worn.json",
+                msgspec.json.encode(rest_piece(made, progress, girth_mm=girth_mm, language=request.language)),
+            )
+        case MeasureRequest():
+            from pegwright.workshop import measure_piece  # noqa: PLC0415 - the same
+
+            yield "measured.json", msgspec.json.encode(measure_piece(made, progress).measured)
+        case LengthenRequest():
+            from pegwright.workshop import measure_lengths  # noqa: PLC0415 - the same
+
+            yield "lengths.json", msgspec.json.encode(measure_lengths(made, progress))
+        case RehearseRequest(language=language):
+            yield "rehearsal.json", msgspec.json.encode(rehearsal_response(made, language, progress))
+
+
+def _press_lesson(made: Work, request: PressRequest, progress: ReportProgress) -> Iterator[tuple[str, bytes]]:
+    order = LessonOrder(
+        language=request.language,
+        hand=request.hand,
+        units=request.units,
+        papers=(request.paper,),
+        editions=(request.edition,),
+        learners=request.learners,
+        rehearse=request.whole,
+        picture=request.whole,
+        fit=request.whole,
+        parts=LessonOrder().parts if request.whole else ("page",),
+    )
+    if request.whole:  # to be read while the rest is made; the whole handout takes its place
+        yield first_handout(made, order)
+    yield from press_lesson(prepare_lesson(made, order, progress), order, progress)
+
+
+def main() -> None:
+    """Wait for a request, carry it out, and end."""
+    with suppress(OSError, AttributeError):
+        os.nice(_NICE)
+    out = take_output()
+    limit_memory(_MOST_BYTES)
+    given = read_frame(sys.stdin.buffer)
+    if given is None:
+        return
+    threading.Thread(target=_end_with_input, daemon=True).start()
+    run_job(
+        msgspec.msgpack.decode(given, type=JobMessage),
+        lambda frame: write_frame(out, msgspec.msgpack.encode(frame)),
+    )
+
+
+def _end_with_input() -> None:
+    os.read(sys.stdin.fileno(), 1)
+    os._exit(1)

@@ -1,0 +1,96 @@
+"""What the files on the shelf hold: asked of a process once for each state of a file, for a few seconds."""
+
+from __future__ import annotations
+
+import time
+from collections import OrderedDict
+from collections.abc import Iterator
+from threading import Lock
+
+import msgspec
+
+from pegwright.server.folder import Folder, NoPieceError
+from pegwright.server.line_requests import FindMotifs, GlanceAtPiece, LineRequest, PieceGlance
+from pegwright.server.motifs import MOST_MOTIFS, ShelvedMotif
+from pegwright.server.starters import Glance
+from pegwright.server.workers import TooMuchError, Workers
+
+PIECE_S = 2.0  # a file that takes longer is shown without its picture
+SHELF_S = 4.0  # files that are not looked at by then are, the next time
+_REMEMBERED = 10_000
+
+
+class ShelvedPiece(msgspec.Struct, frozen=True, kw_only=True):
+    """A piece on the shelf: its title, when it was saved (seconds since 1970), its small picture."""
+
+    name: str
+    title: str
+    saved_s: float
+    bands: int
+    readable: bool
+    glance: Glance | None
+
+
+class Shelf:
+    """Looks at the files of a folder. All methods may be called from any thread."""
+
+    def __init__(self, folder: Folder, workers: Workers) -> None:
+        self._folder = folder
+        self._workers = workers
+        self._known: OrderedDict[tuple[str, str, int, int], bytes] = OrderedDict()
+        self._turn = Lock()
+
+    def pieces(self) -> Iterator[ShelvedPiece]:
+        """Yield what every file is, the latest saved first."""
+        for name, saved_s, found in self._answers(GlanceAtPiece):
+            if found is None:
+                seen = PieceGlance(name, 0, None)
+            else:
+                seen = msgspec.json.decode(found, type=PieceGlance) if found else PieceGlance("", 0, None)
+            yield ShelvedPiece(
+                name=name,
+                title=seen.title or name,
+                saved_s=saved_s,
+                bands=seen.bands,
+                readable=bool(seen.title),
+                glance=seen.glance,
+            )
+
+    def motifs(self) -> tuple[ShelvedMotif, ...]:
+        """Return the motifs of the files in turn, then of the built-in pieces; the same one is told once."""
+        built_in = self._workers.ask(FindMotifs("", b"")).data
+        told: dict[bytes, ShelvedMotif] = {}
+        for found in (*(found for _, _, found in self._answers(FindMotifs)), built_in):
+            for one in msgspec.json.decode(found, type=tuple[ShelvedMotif, ...]) if found else ():
+                told.setdefault(msgspec.json.encode((one.name, one.motifs)), one)
+        return tuple(told.values())[:MOST_MOTIFS]
+
+    def _answers(
+        self, kind: type[GlanceAtPiece] | type[FindMotifs]
+    ) -> Iterator[tuple[str, float, bytes | None]]:
+        """Yield each file's name, when it was saved, and what was found in it.
+
+        That is empty where it takes too long, and None where there is no time to look now.
+        """
+        with self._turn:
+            self._workers.wait_until_ready()
+            until_s = time.monotonic() + SHELF_S
+            for name in self._folder.names():
+                try:
+                    state = self._folder.state(name)
+                    key = (kind.__name__, name, state.st_mtime_ns, state.st_size)
+                    if key not in self._known and time.monotonic() < until_s:
+                        data = self._folder.open(name)
+                        request = GlanceAtPiece(data) if kind is GlanceAtPiece else FindMotifs(name, data)
+                        self._known[key] = self._ask(request)
+                        while len(self._known) > _REMEMBERED:
+                            self._known.popitem(last=False)
+                except NoPieceError:  # removed, or grown too large, since it was listed
+                    continue
+                yield name, state.st_mtime, self._known.get(key)
+
+    def _ask(self, request: LineRequest) -> bytes:
+        try:
+            return self._workers.ask(request, "the shelf", limit_s=PIECE_S).data
+        except TooMuchError:
+            return b""

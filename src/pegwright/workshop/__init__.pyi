@@ -1,0 +1,103 @@
+from .at_rest import bring_to_rest as bring_to_rest
+from .demo import (
+    DemoPiece as DemoPiece,
+    example_files as example_files,
+    run_demo as run_demo,
+)
+from .files import (
+    open_pattern as open_pattern,
+    read_bytes as read_bytes,
+    read_plain_file as read_plain_file,
+    replace_file as replace_file,
+)
+from .finishes import (
+    finish as finish,
+    mirrored_finish as mirrored_finish,
+)
+from .folder import write_into as write_into
+from .lengths import measure_lengths as measure_lengths
+from .lesson_outputs import (
+    Codec as Codec,
+    Edition as Edition,
+    FilmOrder as FilmOrder,
+    LessonOrder as LessonOrder,
+    LessonOutput as LessonOutput,
+    PreparedLesson as PreparedLesson,
+    first_handout as first_handout,
+    prepare_lesson as prepare_lesson,
+    press_lesson as press_lesson,
+    review_piece as review_piece,
+)
+from .lesson_plan import lesson_of as lesson_of
+from .line import (
+    Work as Work,
+    work as work,
+)
+from .pictures import (
+    PictureFile as PictureFile,
+    PictureOrder as PictureOrder,
+    PictureSet as PictureSet,
+    make_pictures as make_pictures,
+)
+from .planning import (
+    mend_piece as mend_piece,
+    plan_piece as plan_piece,
+)
+from .progress import (
+    ReportProgress as ReportProgress,
+    report_nothing as report_nothing,
+)
+from .rehearsals import (
+    mirror_rehearsal as mirror_rehearsal,
+    read_weight_files as read_weight_files,
+    rehearse_piece as rehearse_piece,
+)
+from .starter import starter_pattern as starter_pattern
+from .stretch_measures import measure_piece as measure_piece
+from .wrong_piece_picture import (
+    WrongPiecePicture as WrongPiecePicture,
+    picture_wrong_piece as picture_wrong_piece,
+)
+
+__all__ = [
+    "Codec",
+    "DemoPiece",
+    "Edition",
+    "FilmOrder",
+    "LessonOrder",
+    "LessonOutput",
+    "PictureFile",
+    "PictureOrder",
+    "PictureSet",
+    "PreparedLesson",
+    "ReportProgress",
+    "Work",
+    "WrongPiecePicture",
+    "bring_to_rest",
+    "example_files",
+    "finish",
+    "first_handout",
+    "lesson_of",
+    "make_pictures",
+    "measure_lengths",
+    "measure_piece",
+    "mend_piece",
+    "mirror_rehearsal",
+    "mirrored_finish",
+    "open_pattern",
+    "picture_wrong_piece",
+    "plan_piece",
+    "prepare_lesson",
+    "press_lesson",
+    "read_bytes",
+    "read_plain_file",
+    "read_weight_files",
+    "rehearse_piece",
+    "replace_file",
+    "report_nothing",
+    "review_piece",
+    "run_demo",
+    "starter_pattern",
+    "work",
+    "write_into",
+]

@@ -1,0 +1,68 @@
+"""From a piece that was worked to the plan of its lesson."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pegwright.judging import find_worst_snap
+from pegwright.lesson import (
+    UNKNOWN_FINISH,
+    FinishedPiece,
+    Hand,
+    HoldResult,
+    Lesson,
+    Pace,
+    SnapResult,
+    Units,
+    plan_lesson,
+)
+from pegwright.rehearsal import Rehearsal
+from pegwright.workshop.line import Work
+
+
+def lesson_of(
+    work: Work,
+    language: str = "en",
+    *,
+    hand: Hand = "right",
+    pace: Pace | None = None,
+    units: Units = "metric",
+    phrases: Mapping[str, str] | None = None,
+    rehearsal: Rehearsal | None = None,
+    finish: FinishedPiece = UNKNOWN_FINISH,
+    verdict: HoldResult | None = None,
+) -> Lesson:
+    """Plan the lesson of a piece that has been worked. Options as in `lesson.plan_lesson`.
+
+    Without a `verdict` it is worked out, with what one snapped band costs, which takes the longest of all.
+
+    Raises:
+        ValueError: there are no words for the language.
+    """
+    return plan_lesson(
+        work.pattern,
+        work.history,
+        work.supplies,
+        verdict or hold_result(work),
+        language=language,
+        hand=hand,
+        pace=pace,
+        units=units,
+        phrases=phrases,
+        rehearsal=rehearsal,
+        finish=finish,
+    )
+
+
+def hold_result(work: Work, *, snaps: bool = True) -> HoldResult:
+    """Return the lesson's verdict: whether all hold, who falls; with `snaps`, what one snapped band costs."""
+    proof = work.proof
+    worst = find_worst_snap(work.structure, proof) if work.holds and snaps else None
+    return HoldResult(
+        held=work.holds,
+        bands=len(proof.verdicts),
+        falling=proof.free,
+        unproved=proof.unproved,
+        left_out=work.left_out,
+        snap=worst and SnapResult(worst_loses=worst.loses, harmless=worst.harmless, worst_band=worst.band),
+    )

@@ -1,0 +1,37 @@
+"""The planner's door: working orders for a pattern, and mends for one that falls."""
+
+from __future__ import annotations
+
+from pegwright.loom import History
+from pegwright.pattern import Pattern
+from pegwright.planner import Mends, Proposals, find_mends, propose, without_working
+from pegwright.rehearsal import rehearse
+from pegwright.workshop.progress import ReportProgress, report_nothing
+
+__all__ = ["mend_piece", "plan_piece"]
+
+
+def plan_piece(
+    pattern: Pattern,
+    *,
+    most: int = 5,
+    seconds: float = 10.0,
+    afresh: bool = False,
+    rehearsed: bool = False,
+    progress: ReportProgress = report_nothing,
+) -> Proposals:
+    """Propose up to `most` workings of the bands that are laid; `afresh` sets aside the pattern's own."""
+    draft = without_working(pattern) if afresh else pattern
+    count = _count_failures if rehearsed else None
+    return propose(draft, most=most, seconds=seconds, count_failures=count, progress=progress)
+
+
+def _count_failures(pattern: Pattern, history: History) -> float:
+    return rehearse(pattern, history, settle=0).failures
+
+
+def mend_piece(
+    pattern: Pattern, *, most: int = 3, seconds: float = 10.0, progress: ReportProgress = report_nothing
+) -> Mends:
+    """Find up to `most` single changes under which every band of a piece that falls is proved held."""
+    return find_mends(pattern, most=most, seconds=seconds, progress=progress)

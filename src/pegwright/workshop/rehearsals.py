@@ -1,0 +1,153 @@
+"""The rehearsal of a worked piece: in two processes, with progress, kept until the piece changes."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from typing import NamedTuple
+
+import msgspec
+
+from pegwright import __version__
+from pegwright.finding import Finding, RefusedError
+from pegwright.pattern import mirror_holder, with_holders, write_pattern
+from pegwright.rehearsal import (
+    DEFAULT_WEIGHTS,
+    Outcome,
+    PartialRehearsal,
+    Rehearsal,
+    Slip,
+    SlipOutcomes,
+    SlipWeights,
+    Symptom,
+    assemble_rehearsal,
+    find_slips,
+    read_weights,
+    rehearse,
+    slip_chances,
+    write_weights,
+)
+from pegwright.workshop.cache import fetch_result, key_of, source_of, store_result
+from pegwright.workshop.files import read_bytes
+from pegwright.workshop.line import Work
+from pegwright.workshop.progress import ReportProgress, report_nothing
+
+SETTLED = 60
+_ROOMS = ("pattern", "loom", "structure", "proof", "rehearsal")  # what the findings are made by
+
+
+class WeightsReading(NamedTuple):
+    """A teacher's weights, or None where a file of them cannot be used, and what was found."""
+
+    weights: SlipWeights | None
+    findings: tuple[Finding, ...]
+
+
+def read_weight_files(likelihood: Path | None, seen: Path | None) -> WeightsReading:
+    """Read a table of likelihoods and, from another file of the same form, what was seen in class.
+
+    Of the second only `seen` counts; it is added to what the first has seen.
+    """
+    weights = DEFAULT_WEIGHTS
+    for file in (likelihood, seen):
+        if file is None:
+            continue
+        data = read_bytes(file)
+        reading = read_weights(data) if isinstance(data, bytes) else None
+        if reading is None or reading.weights is None:
+            return WeightsReading(None, data.findings if reading is None else reading.findings)  # type: ignore[union-attr]
+        more = reading.weights
+        if file is seen:
+            more = msgspec.structs.replace(weights, seen=(*weights.seen, *more.seen))
+        weights = more
+    return WeightsReading(weights, ())
+
+
+def rehearse_piece(
+    made: Work,
+    weights: SlipWeights = DEFAULT_WEIGHTS,
+    *,
+    checks: int = 3,
+    progress: ReportProgress = report_nothing,
+    processes: int = 2,
+    kept: bool = True,
+) -> Rehearsal:
+    """Rehearse a piece. With `kept`, what was found is taken from the cache if it is there, or left there.
+
+    Broken off, it leaves there what is finished, and goes on from that the next time.
+    """
+    key = key_of(
+        __version__, source_of(*_ROOMS), SETTLED, write_pattern(made.pattern), write_weights(weights)
+    )
+    data = fetch_result(key) if kept else None
+    if data is not None:
+        found = msgspec.json.decode(data, type=SlipOutcomes)
+        likely = slip_chances(weights, find_slips(made.history))
+        return assemble_rehearsal(made.pattern.title, made.history, found, likely, checks)
+    left = fetch_result(key_of("begun", key)) if kept else None
+    begun = msgspec.json.decode(left, type=PartialRehearsal) if left is not None else PartialRehearsal()
+    try:
+        rehearsal = rehearse(
+            made.pattern,
+            made.history,
+            weights=weights,
+            progress=progress,
+            checks=checks,
+            settle=SETTLED,
+            processes=min(processes, os.cpu_count() or 1),
+            begun=begun,
+        )
+    except BaseException:
+        if kept:
+            store_result(key_of("begun", key), msgspec.json.encode(begun))
+        raise
+    if kept:
+        found = SlipOutcomes(
+            tried=rehearsal.tried,
+            judged=rehearsal.judged,
+            open=rehearsal.open,
+            outcomes=rehearsal.outcomes,
+            proved=tuple(sorted(rehearsal.proved, key=str)),
+        )
+        store_result(key, msgspec.json.encode(found))
+    return rehearsal
+
+
+def mirror_rehearsal(
+    rehearsal: Rehearsal, made: Work, mirrored: Work, *, checks: int = 3
+) -> Rehearsal | None:
+    """Return the rehearsal of the mirrored piece: every slip and what it comes to, mirrored.
+
+    A slip of one hand is the mirror image of a slip of the other, and so is all that comes of it: nothing is
+    replayed or judged again. None where the mirrored piece is not worked move by move as this one is.
+    """
+    holder = mirror_holder(made.pattern)
+
+    def mirror_slip(slip: Slip) -> Slip:
+        return slip._replace(moves=tuple(with_holders(move, holder) for move in slip.moves))
+
+    def mirror_symptom(seen: Symptom | None) -> Symptom | None:
+        return None if seen is None else seen._replace(holder=holder(seen.holder))
+
+    def mirror_outcome(outcome: Outcome) -> Outcome:
+        return outcome._replace(
+            slip=mirror_slip(outcome.slip),
+            first=mirror_symptom(outcome.first),
+            close=mirror_symptom(outcome.close),
+        )
+
+    try:
+        moves = [with_holders(done.move, holder) for done in made.history.moves]
+        if moves != [done.move for done in mirrored.history.moves]:
+            return None
+        found = SlipOutcomes(
+            tried=rehearsal.tried,
+            judged=rehearsal.judged,
+            open=rehearsal.open,
+            outcomes=tuple(map(mirror_outcome, rehearsal.outcomes)),
+            proved=tuple(map(mirror_slip, rehearsal.proved)),
+        )
+        chances = {mirror_slip(slip): chance for slip, chance in rehearsal.chances.items()}
+    except RefusedError:  # a slip goes to a peg that the mirrored loom does not have
+        return None
+    return assemble_rehearsal(mirrored.pattern.title, mirrored.history, found, chances, checks)

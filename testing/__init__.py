@@ -1,0 +1,1 @@
+"""What tests and benches share: made pieces, random programs, spoilt documents, a slow twin, an oracle."""

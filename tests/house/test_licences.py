@@ -1,0 +1,89 @@
+"""A plain install carries no GPL: what its shared libraries need is read from the libraries themselves."""
+
+from __future__ import annotations
+
+import importlib.metadata
+import re
+import sys
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from elftools.elf.elffile import ELFFile
+from packaging.requirements import Requirement
+
+from pegwright.finding import RefusedError
+from pegwright.press import can_encode_films
+from pegwright.workshop import FilmOrder
+from pegwright.workshop.lesson_outputs import press_film
+
+PROJECT = Path(__file__).parents[2] / "pyproject.toml"
+GPL_LIBRARIES = re.compile(r"lib(x264|x265|xvidcore|postproc|vidstab|rubberband|cholmod|umfpack|fftw3|gsl)\b")
+"""Libraries under the GPL that wheels are known to bring: video coders, filters, and numerics."""
+
+
+def distributions(extra: str = "") -> dict[str, importlib.metadata.Distribution]:
+    """Return what an install of the program brings, by name, with one of its extras or none."""
+    project = tomllib.loads(PROJECT.read_text("utf-8"))["project"]
+    lines = [*project["dependencies"], *(project["optional-dependencies"][extra] if extra else ())]
+    found: dict[str, importlib.metadata.Distribution] = {}
+    waiting = [(line, "") for line in lines]
+    while waiting:
+        line, wanted = waiting.pop()
+        needed = Requirement(line)
+        if needed.name in found or (needed.marker and not needed.marker.evaluate({"extra": wanted})):
+            continue
+        found[needed.name] = importlib.metadata.distribution(needed.name)
+        for each in ("", *needed.extras):
+            waiting += [(inner, each) for inner in importlib.metadata.requires(needed.name) or ()]
+    return found
+
+
+def needed_libraries(files: list[Path]) -> Iterator[str]:
+    """Yield the names of shared libraries, and of what each needs."""
+    for file in files:
+        yield file.name
+        with file.open("rb") as stream:
+            if stream.read(4) != b"\x7fELF":
+                continue
+            stream.seek(0)
+            dynamic = ELFFile(stream).get_section_by_name(".dynamic")
+            if dynamic is not None:
+                yield from (tag.needed for tag in dynamic.iter_tags("DT_NEEDED"))
+
+
+def gpl_parts(distribution: importlib.metadata.Distribution) -> set[str]:
+    """Return the libraries under the GPL that a distribution brings or loads."""
+    files = [Path(str(f.locate())) for f in distribution.files or [] if re.search(r"\.so(\.|$)", f.name)]
+    return {name for name in needed_libraries(files) if GPL_LIBRARIES.match(name)}
+
+
+def stated_licence(distribution: importlib.metadata.Distribution) -> str:
+    """Return the licence as stated, without the compiler's own libraries, which may be linked by anything."""
+    stated = distribution.metadata.get("License-Expression") or distribution.metadata.get("License") or ""
+    return re.sub(r"GPL-3\.0\S* WITH GCC-exception-3\.1", "", stated.splitlines()[0] if stated else "")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="reads ELF")
+def test_a_plain_install_carries_no_gpl() -> None:
+    plain = distributions()
+    assert {"numpy", "numba", "typst"} <= set(plain)
+    assert {name: parts for name, one in plain.items() if (parts := gpl_parts(one))} == {}
+    assert [name for name, one in plain.items() if re.search(r"(?<!L)GPL", stated_licence(one))] == []
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="reads ELF")
+def test_the_film_extra_does_and_is_where_it_is_found() -> None:
+    """So the test above can fail: the encoder's own libraries load GPL coders."""
+    film = distributions("film")
+    assert set(film) - set(distributions()) == {"av"}
+    assert any("x264" in part for part in gpl_parts(film["av"]))
+
+
+def test_without_the_extra_films_are_refused_in_one_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "av", None)
+    assert not can_encode_films()
+    with pytest.raises(RefusedError) as refused:
+        press_film(None, FilmOrder())  # type: ignore[arg-type]  # nothing of the lesson is looked at
+    assert "pip install 'pegwright[film]'" in str(refused.value)
