@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 import asyncio
-import contextlib
-import io
 import json
-import os
 import random
-import resource
 import secrets
 import subprocess
 import sys
@@ -19,8 +15,8 @@ from pathlib import Path
 
 import httpx
 
+from bench.document_attack import attack_documents
 from bench.report import Figure
-from pegwright.cli import main as run_command
 from pegwright.loom import Event
 from pegwright.pattern import read_pattern
 from pegwright.proof import Free, Held, HeldInLeast, Proof, check, prove
@@ -28,19 +24,9 @@ from pegwright.server import make_app
 from pegwright.structure import structure_of
 from pegwright.workshop import example_files
 from testing import histories
-from testing.mutate import ODD, mutate
 from testing.proof_programs import lattice, program, ring
 from testing.spoil_proofs import spoil_proof
 
-_TEXTS = [each for each in ODD if isinstance(each, str) and each]
-_OFTEN = (("check", "FILE"), ("show", "FILE", "--states"), ("supplies", "FILE", "--learners", "3"))
-_SELDOM = (
-    ("review", "FILE"),
-    ("check", "FILE", "--losses"),
-    ("show", "FILE", "--forces"),
-    ("lesson", "FILE", "OUT", "--parts", "page", "--no-picture", "--no-fit", "--no-rehearse"),
-)
-_RARELY = (("rehearse", "FILE"), ("fit", "FILE"), ("picture", "FILE", "OUT"))
 _SPECIAL = (
     "/",
     "//",
@@ -77,7 +63,7 @@ _WORDS = (
 def run(quick: bool) -> list[Figure]:
     """Attack with 20,000 documents and requests, 100 kills each, 50,000 tampered proofs; few if quick."""
     return [
-        *_documents(60 if quick else 20_000),
+        *attack_documents(range(60 if quick else 20_000)),
         *_requests(500 if quick else 20_000),
         *_lesson_kills(2 if quick else 100),
         *_studio_kills(2 if quick else 100),
@@ -87,67 +73,6 @@ def run(quick: bool) -> list[Figure]:
 
 def _none(name: str, count: int, unit: str) -> Figure:
     return Figure(name, count, unit, "0", count == 0)
-
-
-# --- documents ------------------------------------------------------------------------------------------
-
-
-def _documents(count: int) -> list[Figure]:
-    """Spoil the built-in pieces as bytes, as values, as a muddled maker, and with hostile texts."""
-    originals = [path.read_bytes() for path in example_files().values()]
-    crashes = 0
-    slowest_s = 0.0
-    with tempfile.TemporaryDirectory() as name:
-        folder = Path(name)
-        os.environ["PEGWRIGHT_CACHE"] = str(folder / "cache")
-        for seed in range(count):
-            rng = random.Random(seed)
-            original = rng.choice(originals)
-            document = _with_hostile_texts(original, rng) if seed % 5 == 0 else mutate(original, rng)
-            (folder / "piece.json").write_bytes(document)
-            commands = [*_OFTEN, *(_SELDOM if seed % 10 == 0 else ()), *(_RARELY if seed % 500 == 1 else ())]
-            for command in commands:
-                began_s = time.process_time()
-                fault = _fault_of(command, folder)
-                if command in _OFTEN:
-                    slowest_s = max(slowest_s, time.process_time() - began_s)
-                if fault:
-                    crashes += 1
-                    print(f"seed {seed}: {' '.join(command)}: {fault}", file=sys.stderr)
-    peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    return [
-        Figure("documents", count, "documents"),
-        _none("crashes", crashes, "commands"),
-        Figure("slowest check, show or supplies", slowest_s, "s", "≤ 2", slowest_s <= 2),
-        Figure("peak memory", peak_mb, "MB", "≤ 500", peak_mb <= 500),
-    ]
-
-
-def _with_hostile_texts(document: bytes, rng: random.Random) -> bytes:
-    value = json.loads(document)
-    for field in ("title", "notes", "designer", "licence"):
-        if rng.random() < 0.7:
-            value[field] = (rng.choice(_TEXTS) + rng.choice(_TEXTS))[:200]
-    for colour in value.get("colours", []):
-        colour["name"] = rng.choice(_TEXTS)[:60]
-    return json.dumps(value).encode()
-
-
-def _fault_of(command: Sequence[str], folder: Path) -> str:
-    """Run a command in this process; say what went wrong, if it was more than the document."""
-    places = {"FILE": str(folder / "piece.json"), "OUT": str(folder / "out")}
-    said = io.StringIO()
-    code: object = None
-    try:
-        with contextlib.redirect_stdout(said), contextlib.redirect_stderr(said):
-            run_command([places.get(each, each) for each in command])
-    except SystemExit as end:
-        code = end.code
-    except Exception as error:  # any at all is what we are looking for
-        return repr(error)
-    if code not in (0, 1, 2):
-        return f"ended with {code}"
-    return said.getvalue()[-300:] if "went wrong inside" in said.getvalue() else ""
 
 
 # --- requests -------------------------------------------------------------------------------------------

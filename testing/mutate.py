@@ -100,8 +100,8 @@ def _spoil_value(value: Any, rng: random.Random) -> None:
 def _muddle(document: dict[str, Any], rng: random.Random) -> None:
     """Change a peg, a number or a letter for another of its kind; or leave out, double or swap a step."""
     spots = list(_spots(document))
-    if rng.random() < 0.4:
-        steps = [parent[key] for parent, key in spots if key == "steps" and parent[key]]
+    steps = [parent[key] for parent, key in spots if key == "steps" and parent[key]]
+    if rng.random() < 0.4 and steps:
         among = rng.choice(steps)
         at, other = rng.randrange(len(among)), rng.randrange(len(among))
         match rng.randrange(4):
@@ -114,7 +114,10 @@ def _muddle(document: dict[str, Any], rng: random.Random) -> None:
             case _:
                 among[at], among[other] = among[other], among[at]
         return
-    parent, key = rng.choice([(p, k) for p, k in spots if not isinstance(p[k], dict | list)])
+    plain = [(p, k) for p, k in spots if not isinstance(p[k], dict | list)]
+    if not plain:
+        return
+    parent, key = rng.choice(plain)
     match parent[key]:
         case bool(flag):
             parent[key] = not flag

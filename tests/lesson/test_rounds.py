@@ -110,6 +110,16 @@ def test_on_a_ring_the_first_peg_comes_after_the_last() -> None:
     assert shift_between([one], [two]) is None
 
 
+def test_a_round_in_which_a_move_was_refused_is_taught_by_itself() -> None:
+    """Such a repeat crashed the lesson and the review: its rounds were taken to be of one length."""
+    m = PatternBuilder("Flood", Rows(rows=1, pegs=6)).colour("A", "slate", "#445566")
+    with m.repeat(4, pegs=1):
+        m.place("A", "A1", "A2")
+        m.place("A", "A3", "A4")  # the loom ends before the last of these
+    done = replay_pattern(m.pattern()).moves
+    assert group_rounds(done) == [0, 1, CountedRounds((0, 1), ((2, 3), (4, 5))), 6]
+
+
 def test_a_course_of_rounds_that_comes_again_is_taught_once() -> None:
     """Courses of four placings and four lifts, colours changing: only the first of them is taught."""
     m = PatternBuilder("Courses", Rows(rows=2, pegs=6))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import json
 import os
 import random
@@ -109,6 +110,67 @@ def test_uploads_are_bounded(studio: Client, folder: Path) -> None:
     answer = studio.post("/api/pieces", {"document": {"title": "x" * 9_000_000}})
     assert answer.status_code == 413
     assert list(folder.iterdir()) == []
+
+
+TOO_LARGE = {"en": "larger than 8 MB", "de": "größer als 8 MB", "es": "pasa de 8 MB"}
+GONE = {"en": "is no longer there", "de": "gibt es nicht mehr", "es": "ya no está"}
+
+
+@pytest.mark.parametrize("language", TOO_LARGE)
+def test_what_is_too_large_is_said_to_be(studio: Client, folder: Path, language: str) -> None:
+    """A file past the limit was "no such piece" and off the shelf; a request was told in English only."""
+    (folder / "flood.json").write_bytes(b" " * 9_000_000)
+    (folder / "stash.json").write_bytes(b" " * 9_000_000)
+    assert [(p["name"], p["readable"]) for p in studio.get("/api/pieces").json()["pieces"]] == [
+        ("flood", False)
+    ]
+    for path in ("/api/pieces/flood", "/api/stash"):
+        answer = studio.get(f"{path}?language={language}")
+        assert answer.status_code == 422
+        assert TOO_LARGE[language] in answer.json()["findings"][0]["message"]
+    answer = studio.post(f"/api/pieces?language={language}", {"document": {"title": "x" * 9_000_000}})
+    assert TOO_LARGE[language] in answer.json()["reason"]
+
+
+@pytest.mark.parametrize("language", GONE)
+def test_a_folder_that_was_removed_is_said_to_be(
+    studio: Client, folder: Path, chain: Document, language: str
+) -> None:
+    """The shelf was empty and a piece was "no such piece"; only a save failed, for want of a file."""
+    saved = studio.post("/api/pieces", {"document": chain}).json()
+    folder.rename(folder.with_name("elsewhere"))
+    said = f"?language={language}"
+    change = {"document": chain, "edition": saved["edition"]}
+    for answer in (
+        studio.get(f"/api/pieces{said}"),
+        studio.get(f"/api/pieces/slack-chain{said}"),
+        studio.put(f"/api/pieces/slack-chain{said}", change),
+        studio.post(f"/api/pieces{said}", {"document": chain}),
+        studio.get(f"/api/stash{said}"),
+        studio.put(f"/api/stash{said}", {"stash": {"stash": 1}, "edition": ""}),
+        studio.get(f"/api/motifs{said}"),
+        studio.ask("DELETE", f"/api/pieces/slack-chain{said}"),
+        studio.post(f"/api/pieces/slack-chain/versions{said}", {}),
+    ):
+        assert answer.status_code == 507
+        assert GONE[language] in answer.json()["reason"]
+        assert str(folder) in answer.json()["reason"]
+    folder.with_name("elsewhere").rename(folder)
+    assert studio.put(f"/api/pieces/slack-chain{said}", change).status_code == 200
+
+
+@pytest.mark.parametrize(("language", "words"), [("en", "disk is full"), ("de", "voll"), ("es", "lleno")])
+def test_a_full_disk_is_said_in_the_language_of_the_page(
+    studio: Client, chain: Document, monkeypatch: pytest.MonkeyPatch, language: str, words: str
+) -> None:
+    """The system's own English stood in every page."""
+
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr(os, "fsync", full)
+    answer = studio.post(f"/api/pieces?language={language}", {"document": chain})
+    assert (answer.status_code, words in answer.json()["reason"]) == (507, True)
 
 
 def test_an_unreadable_file_is_shown_as_such(studio: Client, folder: Path) -> None:

@@ -87,6 +87,24 @@ it("a server that was away is asked again, and the verdict is of the last edit",
   expect([asked, bench.workedDoc?.title, bench.saving.state, unsavedNames()]).toStrictEqual([["three"], "three", "saved", []]);
 });
 
+it("a disk that takes no more says so, not that the studio is silent, and the edit is saved once it does", async () => {
+  const saves = studio();
+  await bench.open("piece");
+  const { wire } = connection;
+  let full = true;
+  const save = async (...given: Parameters<Wire["save"]>) => {
+    if (full) throw new RefusedError(507, "the disk is full");
+    return wire.save(...given);
+  };
+  connection.connect({ ...wire, save } as unknown as Wire);
+  bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value: "one" }] });
+  await vi.advanceTimersByTimeAsync(1000);
+  expect([bench.saving.state, bench.saving.reason, unsavedOf("piece")?.doc.title]).toStrictEqual(["failed", "the disk is full", "one"]);
+  full = false;
+  await vi.advanceTimersByTimeAsync(2000);
+  expect([bench.saving.state, saves.at(-1)?.title]).toStrictEqual(["saved", "one"]);
+});
+
 it("what was not saved comes back as one edit that can be undone", async () => {
   studio();
   const doc = { pegwright: 2, title: "mine", loom: { kind: "rows", rows: 1, pegs: 2 }, colours: [], motifs: [], steps: [] } as unknown as Doc;

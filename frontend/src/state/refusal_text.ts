@@ -8,6 +8,5 @@ export function refusalText(error: unknown): string {
   if (!(error instanceof RefusedError)) throw error;
   if (error.status === 0) return t("no-answer");
   if (error.status === 401) return t("locked");
-  if (error.status === 413) return t("too-large");
   return [error.message, ...error.findings.map((finding) => finding.message)].join(" ");
 }

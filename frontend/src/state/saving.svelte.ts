@@ -4,9 +4,9 @@ import { RefusedError } from "../wire/client";
 import { connection } from "./connection";
 import { dropUnsaved, keepUnsaved } from "./unsaved";
 
-/** `lost`: the server does not answer. `locked`: it was started again and does not know this page yet. `changed`: the
+/** `lost`: the server does not answer. `failed`: it says why it could not write the file. `locked`: it was started again and does not know this page yet. `changed`: the
  * piece on the disk is another one than this was made from. */
-export type SaveState = "saved" | "saving" | "lost" | "locked" | "refused" | "changed";
+export type SaveState = "saved" | "saving" | "lost" | "failed" | "locked" | "refused" | "changed";
 
 const SAVE_AFTER_MS = 150;
 const RETRY_AFTER_MS = 1000;
@@ -19,6 +19,8 @@ export interface PieceAtHand {
 
 export class Saving {
   state = $state<SaveState>("saved");
+  /** Why the last save failed, as the server says it. */
+  reason = $state("");
   readonly #piece: PieceAtHand;
   /** The version on the disk, as the server names it; a save that names another one is refused. */
   #edition = "";
@@ -66,7 +68,8 @@ export class Saving {
       if (status === 409) this.state = "changed";
       else if (status === 422) this.state = "refused";
       else {
-        this.state = status === 401 ? "locked" : "lost";
+        this.state = status === 401 ? "locked" : status ? "failed" : "lost";
+        if (error instanceof RefusedError) this.reason = error.message;
         this.#timer ??= setTimeout(() => void this.now(), RETRY_AFTER_MS);
       }
     }

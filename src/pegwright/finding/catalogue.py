@@ -32,7 +32,7 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     # --- reading the document
     "file-unreadable": _error("file reason"),
     "not-text": _error(),
-    "too-large": _error("size limit"),
+    "too-large": _error("limit_mb"),
     "not-json": _error("reason"),
     "not-a-pattern": _error("reason hint"),
     "unknown-version": _error("version newest"),
@@ -211,6 +211,7 @@ PHRASES: dict[str, frozenset[str]] = {
     # --- reading
     **_phrases(
         os_reason="errno text",
+        write_reason="errno text",
         json_reason="kind signs text",
         pattern_braces="",
         nested_deeply="",
@@ -363,6 +364,8 @@ PHRASES: dict[str, frozenset[str]] = {
         file_no_pattern="",
         file_no_stash="",
         no_name_free="",
+        request_too_large="limit_mb",
+        folder_gone="folder",
         no_such_piece="",
         no_such_work="",
         too_much_under_way="",

@@ -30,7 +30,7 @@ class PatternReading(NamedTuple):
 def decode_text(data: bytes) -> str | Finding:
     """Return the text that bytes hold in UTF-8, or the finding that they are too many or no text."""
     if len(data) > MAX_BYTES:
-        return finding("too-large", size=len(data), limit=MAX_BYTES)
+        return finding("too-large", limit_mb=MAX_BYTES // 1_000_000)
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:

@@ -34,6 +34,14 @@ class NoPieceError(LookupError):
     """There is no such piece or version, or its name is none that a piece can have."""
 
 
+class TooLargeError(Exception):
+    """The file is larger than a pattern may be."""
+
+
+class FolderGoneError(OSError):
+    """The folder itself is no longer there: it was removed, renamed, or lies on a disk that was taken out."""
+
+
 class ChangedError(Exception):
     """The piece was changed by someone else since the edition that this save began from."""
 
@@ -54,7 +62,12 @@ class Folder:
         self._sweep()
 
     def names(self) -> list[str]:
-        """Return the names of the pieces, the latest changed first."""
+        """Return the names of the pieces, the latest changed first.
+
+        Raises:
+            FolderGoneError: the folder was removed.
+        """
+        self._find_root()
         found = []
         for path in self.root.glob("*.json"):
             if _is_name(path.stem) and path.is_file() and not path.is_symlink():
@@ -76,7 +89,8 @@ class Folder:
         """Return what a piece's file holds.
 
         Raises:
-            NoPieceError: there is none of that name, or it is larger than a pattern may be.
+            NoPieceError: there is none of that name.
+            TooLargeError: it is larger than a pattern may be.
         """
         return _read(self._path(name), name)
 
@@ -163,8 +177,11 @@ class Folder:
         """Return what the stash's file holds and its edition; both are empty where there is none.
 
         Raises:
-            NoPieceError: it is no file, or larger than it may be.
+            NoPieceError: it is no file.
+            TooLargeError: it is larger than it may be.
+            FolderGoneError: the folder was removed.
         """
+        self._find_root()
         path = self.root / f"{STASH}.json"
         if not path.exists():
             return b"", ""
@@ -176,7 +193,8 @@ class Folder:
 
         Raises:
             ChangedError: the file is not of that edition any more.
-            NoPieceError: what is there is no file, or larger than it may be.
+            NoPieceError: what is there is no file.
+            TooLargeError: it is larger than it may be.
             OSError: the folder cannot be written to.
         """
         with self._lock:
@@ -205,7 +223,17 @@ class Folder:
             if path.is_file() and time.time() - path.stat().st_mtime > _HALF_WRITTEN_S:
                 path.unlink(missing_ok=True)
 
+    def _find_root(self) -> None:
+        """Make sure that the folder is there.
+
+        Raises:
+            FolderGoneError: it was removed.
+        """
+        if not self.root.is_dir():
+            raise FolderGoneError(errno.ENOENT, os.strerror(errno.ENOENT), str(self.root))
+
     def _path(self, name: str) -> Path:
+        self._find_root()
         if not _is_name(name):
             raise NoPieceError(name)
         path = self.root / f"{name}.json"
@@ -229,7 +257,7 @@ def _read(path: Path, name: str) -> bytes:
     except OSError as error:
         raise NoPieceError(name) from error
     if len(data) > MAX_BYTES:
-        raise NoPieceError(name)
+        raise TooLargeError(name)
     return data
 
 

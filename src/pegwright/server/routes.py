@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 from dataclasses import dataclass
 from typing import Annotated, Any
 
@@ -18,13 +19,21 @@ from pegwright.finding import (
     Phrase,
     RefusedError,
     WordedFinding,
+    finding,
     phrase,
     word_finding,
     word_phrase,
 )
-from pegwright.pattern import Pattern, read_pattern, write_pattern
+from pegwright.pattern import MAX_BYTES, Pattern, read_pattern, write_pattern
 from pegwright.server.fit_responses import FitRequest, FitResponse, fit_response
-from pegwright.server.folder import ChangedError, Folder, NoPieceError, edition_of
+from pegwright.server.folder import (
+    ChangedError,
+    Folder,
+    FolderGoneError,
+    NoPieceError,
+    TooLargeError,
+    edition_of,
+)
 from pegwright.server.jobs import BusyError, Jobs, NoJobError
 from pegwright.server.line_requests import FindStarters, Reply, SnapOneBand, SnapResponse, WorkDocument
 from pegwright.server.shelf import Shelf, ShelvedPiece
@@ -267,8 +276,17 @@ def refuse(request: Request[Any, Any, Any], error: Exception) -> Response[Refusa
             return refusal(422, phrase("piece-asks-too-much"))
         case OvertakenError():
             return refusal(409, phrase("overtaken"))
+        case TooLargeError():
+            found = finding("too-large", limit_mb=MAX_BYTES // 1_000_000)
+            return refuse(request, HttpRefusedError(422, phrase("file-no-pattern"), (found,)))
+        case FolderGoneError():
+            return refusal(507, phrase("folder-gone", folder=str(error.filename)))
         case OSError():
-            return refusal(507, phrase("folder-read-only", reason=str(error.strerror)))
+            known = errno.errorcode.get(error.errno or 0, "")
+            why = phrase("write-reason", errno=known, text=error.strerror or type(error).__name__)
+            return refusal(507, phrase("folder-read-only", reason=why))
+        case HTTPException(status_code=413):
+            return refusal(413, phrase("request-too-large", limit_mb=MAX_BYTES // 1_000_000))
         case HTTPException():
             return _answer(error.status_code, Refusal(reason=error.detail[:200]))
         case _:

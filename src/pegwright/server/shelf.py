@@ -9,7 +9,7 @@ from threading import Lock
 
 import msgspec
 
-from pegwright.server.folder import Folder, NoPieceError
+from pegwright.server.folder import Folder, NoPieceError, TooLargeError
 from pegwright.server.line_requests import FindMotifs, GlanceAtPiece, LineRequest, PieceGlance
 from pegwright.server.motifs import MOST_MOTIFS, ShelvedMotif
 from pegwright.server.starters import Glance
@@ -80,17 +80,18 @@ class Shelf:
                     state = self._folder.state(name)
                     key = (kind.__name__, name, state.st_mtime_ns, state.st_size)
                     if key not in self._known and time.monotonic() < until_s:
-                        data = self._folder.open(name)
-                        request = GlanceAtPiece(data) if kind is GlanceAtPiece else FindMotifs(name, data)
-                        self._known[key] = self._ask(request)
+                        self._known[key] = self._look(kind, name)
                         while len(self._known) > _REMEMBERED:
                             self._known.popitem(last=False)
-                except NoPieceError:  # removed, or grown too large, since it was listed
+                except NoPieceError:  # removed since it was listed
                     continue
                 yield name, state.st_mtime, self._known.get(key)
 
-    def _ask(self, request: LineRequest) -> bytes:
+    def _look(self, kind: type[GlanceAtPiece] | type[FindMotifs], name: str) -> bytes:
+        """Return what is found in a file; nothing where it is too large or takes too long."""
         try:
+            data = self._folder.open(name)
+            request: LineRequest = GlanceAtPiece(data) if kind is GlanceAtPiece else FindMotifs(name, data)
             return self._workers.ask(request, "the shelf", limit_s=PIECE_S).data
-        except TooMuchError:
+        except (TooLargeError, TooMuchError):
             return b""

@@ -7,8 +7,8 @@ file-unreadable = { $file } lässt sich nicht lesen: { $reason }
     .hint = sieh nach, ob der Name stimmt und wer die Datei lesen darf
 not-text = das ist keine Textdatei
     .hint = ein Muster ist ein JSON-Text in UTF-8
-too-large = die Datei hat { FIXED($size) } Bytes; ein Muster darf { FIXED($limit) } haben
-    .hint = nimm heraus, was nicht zum Muster gehört
+too-large = die Datei ist größer als { $limit_mb } MB; mehr wird nicht gelesen
+    .hint = nimm heraus, was nicht hineingehört; schreib Wiederholungen statt Kopien
 not-json = der Text ist kein gültiges JSON: { $reason }
     .hint = bring den Text an dieser Stelle in Ordnung
 not-a-pattern = { $reason }
@@ -436,6 +436,13 @@ os-reason = { $errno ->
     [EISDIR] es ist ein Ordner
    *[other] { $text }
 }
+write-reason = { $errno ->
+    [ENOSPC] der Datenträger ist voll
+    [EACCES] dort darf nicht geschrieben werden
+    [EROFS] sein Datenträger lässt sich nur lesen
+    [ELOOP] wo ein Ordner hingehört, steht eine Verknüpfung
+   *[other] { $text }
+}
 json-reason = { $kind ->
     [truncated] er endet zu früh
     [trailing-characters] nach seinem Ende folgt noch etwas
@@ -640,6 +647,8 @@ no-pattern = das ist kein Muster
 file-no-pattern = diese Datei enthält kein Muster
 file-no-stash = die Datei stash.json enthält keinen Vorrat
 no-name-free = für dieses Stück ist kein Name frei
+request-too-large = was die Seite geschickt hat, ist größer als { $limit_mb } MB; mehr darf ein Muster nicht haben
+folder-gone = den Ordner { $folder } gibt es nicht mehr; leg ihn wieder dorthin oder starte das Studio in einem anderen
 no-such-piece = dieses Stück gibt es hier nicht
 no-such-work = diese Arbeit gibt es nicht
 too-much-under-way = es ist schon zu viel im Gang

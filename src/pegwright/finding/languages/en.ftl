@@ -6,8 +6,8 @@ file-unreadable = { $file } cannot be read: { $reason }
     .hint = look at the name and at who may read the file
 not-text = this is not a text file
     .hint = a pattern is a JSON text in UTF-8
-too-large = the file holds { FIXED($size) } bytes; a pattern may hold { FIXED($limit) }
-    .hint = take out what is not a pattern
+too-large = the file is larger than { $limit_mb } MB, the most that is read
+    .hint = take out what does not belong; write repeats instead of copies
 not-json = the text is not valid JSON: { $reason }
     .hint = mend the text at that place
 not-a-pattern = { $reason }
@@ -424,6 +424,13 @@ os-reason = { $errno ->
     [EISDIR] it is a folder
    *[other] { $text }
 }
+write-reason = { $errno ->
+    [ENOSPC] the disk is full
+    [EACCES] writing there is not allowed
+    [EROFS] what it lies on can only be read
+    [ELOOP] a link stands where a folder of its own belongs
+   *[other] { $text }
+}
 json-reason = { $kind ->
     [truncated] it ends too early
     [trailing-characters] something follows after its end
@@ -628,6 +635,8 @@ no-pattern = this is no pattern
 file-no-pattern = this file holds no pattern
 file-no-stash = the file stash.json holds no stash
 no-name-free = no name is free for this piece
+request-too-large = what the page sent is larger than { $limit_mb } MB, the most that a pattern may have
+folder-gone = the folder { $folder } is no longer there; put it back, or start the studio in another one
 no-such-piece = there is no such piece here
 no-such-work = there is no such work
 too-much-under-way = too much is under way already

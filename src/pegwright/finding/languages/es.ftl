@@ -7,8 +7,8 @@ file-unreadable = no se puede leer { $file }: { $reason }
     .hint = mira el nombre y quién puede leer el archivo
 not-text = esto no es un archivo de texto
     .hint = un patrón es un texto JSON en UTF-8
-too-large = el archivo tiene { FIXED($size) } bytes; un patrón puede tener { FIXED($limit) }
-    .hint = quita lo que no es del patrón
+too-large = el archivo pasa de { $limit_mb } MB, lo máximo que se lee
+    .hint = quita lo que no hace falta; escribe repeticiones en vez de copias
 not-json = el texto no es JSON válido: { $reason }
     .hint = arregla el texto en ese sitio
 not-a-pattern = { $reason }
@@ -433,6 +433,13 @@ os-reason = { $errno ->
     [EISDIR] es una carpeta
    *[other] { $text }
 }
+write-reason = { $errno ->
+    [ENOSPC] el disco está lleno
+    [EACCES] ahí no se permite escribir
+    [EROFS] está en un disco de solo lectura
+    [ELOOP] en el lugar de una de sus carpetas hay un enlace
+   *[other] { $text }
+}
 json-reason = { $kind ->
     [truncated] acaba demasiado pronto
     [trailing-characters] sigue algo después de su final
@@ -637,6 +644,8 @@ no-pattern = esto no es un patrón
 file-no-pattern = este archivo no contiene ningún patrón
 file-no-stash = el archivo stash.json no contiene existencias
 no-name-free = no queda ningún nombre libre para esta pieza
+request-too-large = lo que envió la página pasa de { $limit_mb } MB, lo máximo para un patrón
+folder-gone = la carpeta { $folder } ya no está; vuelve a ponerla o abre el estudio en otra
 no-such-piece = aquí no hay tal pieza
 no-such-work = no hay tal trabajo
 too-much-under-way = ya hay demasiado en marcha

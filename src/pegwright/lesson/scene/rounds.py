@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import groupby
 from typing import NamedTuple
 
 from pegwright.loom import AppliedMove
@@ -73,10 +74,10 @@ def _group_repeats(
                 last = here[depth][1]
             groups[-1].append(indices[i])
             i += 1
-        first = _group_repeats(done, tuple(groups[0]), depth + 1, ring)
-        if len(groups) > 1:
-            first = [[*_flatten(first), CountedRounds(tuple(groups[0]), tuple(map(tuple, groups[1:])))]]
-        out += first
+        for _, alike in groupby(groups, lambda group: [done[k].located.path for k in group]):
+            model, *more = map(tuple, alike)  # a round in which a move was refused is another round
+            first = _group_repeats(done, model, depth + 1, ring)
+            out += [[*_flatten(first), CountedRounds(model, tuple(more))]] if more else first
     out += _count_runs(done, plain, ring)
     return _fold_runs(done, _close_ring(done, out, ring), ring)
 
