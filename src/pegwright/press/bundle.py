@@ -1,7 +1,7 @@
 """The bundle: everything of a lesson in one zip, with a manifest, the licence, and a SHA-256 of every file.
 
-The same files give the same bytes: names in order, one fixed date (1 January 1980, the first a zip can name),
-no extra fields. Nothing in it can be unpacked outside the folder it is unpacked into.
+The same files give the same bytes: names are sorted, every date is 1 January 1980 (the first that a zip can
+hold), and there are no extra fields. No name in it can escape the folder that it is unpacked into.
 """
 
 from __future__ import annotations
@@ -89,10 +89,11 @@ def lesson_files(
     editions: Sequence[Edition] = ("standard", "large", "grey"),
     heights_px: Sequence[int] = (1080,),
 ) -> dict[str, bytes]:
-    """Press what a lesson gives, by the name of its file; all parts, or those asked for.
+    """Press the files of a lesson and return them by name: all parts, or only those in `parts`.
 
-    `other` is the other hand's lesson: its handout, and the switch on the page. The standard handout is
-    pressed for every paper, leaves and the other editions for the first. Stills are as many pixels high.
+    `other` is the lesson for the other hand; it adds a handout, and a switch on the page. The standard
+    handout is pressed for every paper, everything else for the first one only. `heights_px` are the heights
+    of the stills.
     """
     first = papers[0]
     files: dict[str, bytes] = {}
@@ -155,17 +156,17 @@ def _stills(lesson: Lesson, heights_px: Sequence[int]) -> dict[str, bytes]:
     for still in frame_stills(lesson):
         files[f"stills/{still.name}.svg"] = still_svg(still).encode()
     asked = [(still, tall) for still in frame_stills(lesson) for tall in heights_px]
-    with ThreadPoolExecutor(2) as pool:  # packing them takes longest, and holds no other thread up
+    with ThreadPoolExecutor(2) as pool:  # compressing is the slow part, and it releases the GIL
         for (still, tall), png in zip(asked, pool.map(lambda each: still_png(*each), asked), strict=True):
             files[f"stills/{still.name}-{tall}.png"] = png
     return files
 
 
 def bundle_lesson(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
-    """Zip files up with their manifest, the licence and a list of hashes that `sha256sum -c` understands.
+    """Return a zip of the files with their manifest, the licence, and hashes that `sha256sum -c` can check.
 
     Raises:
-        ValueError: a name that could lead out of a folder, differs from another by case only, or is taken.
+        ValueError: a name leads out of the folder, is taken, or differs from another only by case.
     """
     _check_names(files)
     licence = "\n\n".join(

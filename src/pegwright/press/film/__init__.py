@@ -1,1 +1,1 @@
-"""What is watched: frames, the encoded film, its voice, captions and chapters."""
+"""What a learner watches: frames, the encoded film, its voice, captions and chapters."""

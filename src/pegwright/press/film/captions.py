@@ -1,7 +1,7 @@
 """Write captions and chapters: WebVTT (W3C), SRT, and chapters as a plain list of times.
 
-What a user wrote is shown letter by letter: `&`, `<` and `>` are escaped in WebVTT. SRT knows no escapes, and
-players take `<…>` and `{…}` for commands; there a word joiner (U+2060, not seen) keeps them from it.
+A user's text is shown verbatim: `&`, `<` and `>` are escaped in WebVTT. SRT has no escapes, and players read
+`<…>` and `{…}` as commands, so an invisible word joiner (U+2060) is put in to break them up.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ def captions_vtt(captions: Iterable[Caption], language: str) -> str:
 
 
 def chapters_vtt(chapters: Iterable[Chapter]) -> str:
-    """Return chapters as WebVTT of the kind `chapters`: their titles, one after the other."""
+    """Return chapters as a WebVTT chapter track: one cue a title."""
     cues = [_cue(i, c.start_s, c.end_s, (c.title,)) for i, c in enumerate(chapters, start=1)]
     return "\n".join(("WEBVTT\n", *cues))
 
@@ -36,7 +36,7 @@ def captions_srt(captions: Iterable[Caption]) -> str:
 
 
 def chapters_text(chapters: Iterable[Chapter]) -> str:
-    """Return chapters as a plain list, one a line: minutes and seconds, or hours too, then the title."""
+    """Return chapters as plain text, one a line: m:ss (h:mm:ss in a long film), then the title."""
     chapters = tuple(chapters)
     hours = bool(chapters) and chapters[-1].start_s >= 3600
     return "".join(f"{clock_time(c.start_s, hours)} {c.title}\n" for c in chapters)
@@ -56,11 +56,11 @@ def _cue(number: int, start_s: float, end_s: float, lines: tuple[str, ...]) -> s
 
 
 def _clock(seconds: float) -> str:
-    """Write a time as hh:mm:ss.ttt; rounding keeps order, so neighbours never overlap."""
+    """Format a time as hh:mm:ss.ttt. Rounding keeps the order, so neighbouring cues never overlap."""
     whole = round(seconds * 1000)
     return f"{whole // 3_600_000:02}:{whole // 60_000 % 60:02}:{whole // 1000 % 60:02}.{whole % 1000:03}"
 
 
 def _escape_srt(text: str) -> str:
-    """Keep a player from taking letters for commands."""
+    """Break up what a player would read as a command."""
     return text.replace("<", f"<{_JOINER}").replace("{", f"{{{_JOINER}").replace("-->", f"-{_JOINER}->")

@@ -1,4 +1,4 @@
-"""How a film is encoded. Apart, because the encoder itself takes long to load."""
+"""The codecs a film can have. A module of its own, because the encoder is slow to import."""
 
 from __future__ import annotations
 
@@ -9,5 +9,5 @@ Codec = Literal["vp9", "av1", "h264"]
 
 
 def can_encode_films() -> bool:
-    """Say whether the encoder is installed: the extra `film` brings it, for its wheels carry GPL coders."""
+    """Return whether the encoder is installed. The extra `film` brings it: its wheels carry GPL codecs."""
     return find_spec("av") is not None

@@ -1,6 +1,6 @@
-"""Paint a storyboard and code it as a film: VP9 or AV1 in WebM, H.264 in MP4, with captions and chapters.
+"""Paint a storyboard and encode it as a film: VP9 or AV1 in WebM, H.264 in MP4, with captions and chapters.
 
-A stretch in which nothing moves is painted once. Colours are coded by ITU-R BT.709.
+A stretch in which nothing moves is painted once. Colours follow ITU-R BT.709.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from pegwright.press.film.frames import FramePainter
 from pegwright.press.film.priority import keep_priority
 
 FPS = 25
-os.environ.setdefault("SVT_LOG", "1")  # the AV1 coder would talk on the terminal
+os.environ.setdefault("SVT_LOG", "1")  # otherwise the AV1 encoder prints to the terminal
 _CODECS: dict[Codec, tuple[str, str, dict[str, str]]] = {
     "vp9": (
         "webm",
@@ -48,19 +48,19 @@ def film_storyboard(
     voice_hz: int = 48_000,
     progress: Callable[[str, int, int], None] = lambda *_: None,
 ) -> bytes:
-    """Return the film of a storyboard, 16:9, so many pixels high, 25 frames a second.
+    """Return the film of a storyboard: 16:9, `tall_px` pixels high, 25 frames a second.
 
-    `voice` is one channel of sound from the film's start. `progress` is called with how many frames are done.
+    `voice` is one channel of sound, starting with the film. `progress` gets the frames done and their number.
 
     Raises:
-        ValueError: a height that is odd, or under 180 or over 2160.
+        RefusedError: the height is odd, under 180 or over 2160.
     """
     if tall_px % 2 or not 180 <= tall_px <= 2160:
         raise RefusedError(phrase("film-height", tall_px=tall_px))
     kind, name, options = _CODECS[codec]
     file = io.BytesIO()
     painter = FramePainter(board, tall_px)
-    # Without the option a film carries a number drawn at random, and no two are the same to the byte.
+    # Without this flag the muxer writes a random identifier, and no two films are byte-identical.
     with cast(Any, av.open(file, "w", format=kind, options={"fflags": "+bitexact"})) as out:
         picture: Any = out.add_stream(name, rate=FPS, options=options | {"g": str(FPS * _GOP_S)})
         picture.width, picture.height, picture.pix_fmt = painter.width, tall_px, "yuv420p"
@@ -92,7 +92,7 @@ def film_storyboard(
 
 
 def _frame_images(painter: FramePainter, frames: int) -> Iterator[av.VideoFrame]:
-    """Yield an image for every frame; the same object while nothing changes."""
+    """Yield an image for every frame: the same object while nothing changes."""
     last, image = None, None
     for number in range(frames):
         pixels = painter.frame(number / FPS)
@@ -151,7 +151,7 @@ def _add_sound(out: Any, kind: str, hertz: int) -> Any:
 
 
 def _encode_sound(stream: Any, voice: np.ndarray[Any, np.dtype[np.int16]], hertz: int, number: int) -> Any:
-    """Code the sound that belongs to one image; after the end of the voice there is silence."""
+    """Encode the sound of one frame; after the voice has ended, that is silence."""
     count = hertz // FPS
     part = voice[number * count : (number + 1) * count]
     padded = np.zeros((1, count), np.int16)

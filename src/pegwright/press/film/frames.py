@@ -1,4 +1,4 @@
-"""Paint the frames of a film, one at a time, in order. What stands still is painted once."""
+"""Paint the frames of a film one at a time, in order. What does not move is painted once."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ _LINE = 1.32
 
 
 class FramePainter:
-    """Paints the frame at a second; asked for rising seconds, it paints no more than has changed."""
+    """Paints the frame at a given second. Called in order of time, it repaints only what has changed."""
 
     def __init__(self, board: Storyboard, tall_px: int) -> None:
         self.board = board
@@ -53,7 +53,7 @@ class FramePainter:
         self.cover: Pixels | None = None
 
     def frame(self, second: float) -> Pixels:
-        """Return the frame at a second: RGBA; the very same array while nothing changes."""
+        """Return the frame at a second as RGBA: the same array object while nothing changes."""
         cut = self.board.cuts[max(0, bisect_right(self.starts, second + 1e-9) - 1)]
         if cut is not self.cut:
             self._begin(cut)
@@ -64,7 +64,7 @@ class FramePainter:
         return self._moving(cut, share)
 
     def _begin(self, cut: Cut) -> None:
-        """Paint what stands still through a cut."""
+        """Paint what does not move during a cut."""
         same = (
             self.cut is not None
             and self.furniture is not None
@@ -130,7 +130,7 @@ class FramePainter:
         return self.cover
 
     def _picture(self, pixels: Pixels, picture: Picture, box: Box) -> None:
-        """Put a picture into a box, as large as fits, cut off at its own edges."""
+        """Put a picture into a box as large as it fits, clipped to its own edges."""
         still = place_in_frame("", picture, box)
         window = picture.window
         own = Box(
@@ -146,7 +146,7 @@ class FramePainter:
         self._set(pixels, part, own)
 
     def _box(self, box: Box) -> Pixels:
-        """Return a canvas of the size of a box."""
+        """Return a blank canvas the size of a box."""
         left, top, right, bottom = self._edges(box)
         return blank_canvas(right - left, bottom - top, COLOUR.ground)
 
@@ -159,7 +159,7 @@ class FramePainter:
         return left, top, max(right, left + 1), max(bottom, top + 1)
 
     def _spot(self, camera: Window) -> Placement:
-        """Put a window into the middle of the picture's box."""
+        """Centre a window in the picture's box."""
         wide_px, tall_px = PICTURE.right - PICTURE.left, PICTURE.bottom - PICTURE.top
         scale = min(wide_px / camera.width_mm, tall_px / camera.height_mm)
         left, top = (wide_px - scale * camera.width_mm) / 2, (tall_px - scale * camera.height_mm) / 2
@@ -184,7 +184,7 @@ class FramePainter:
             yield from self._key(key, cut.counted)
 
     def _key(self, box: Box, counted: bool) -> Iterable[Paint]:
-        """Lay out the colours that are used: a piece of band, its letter, its name, and how many if asked."""
+        """Lay out the colours in use: a swatch, the letter, the name, and the count if `counted`."""
         room = min(92.0, (box.bottom - box.top) / max(1, len(self.board.key)))
         y = box.top + room / 2
         for entry, count in zip(self.board.key, self.board.counts, strict=True):
@@ -198,12 +198,12 @@ class FramePainter:
 
 
 def _side_content(cut: Cut) -> tuple[object, ...]:
-    """Return all that is set beside the picture."""
+    """Return everything that is set beside the picture."""
     return (cut.heading, cut.number, cut.speed, cut.side, cut.lines, cut.line_said, cut.counted)
 
 
 def _camera(cut: Cut, window: Window, share: float) -> Window:
-    """Return what the camera sees: it goes to its place first."""
+    """Return what the camera sees: it moves to its place first."""
     start = cut.came_from
     if start is None or start == window or share >= PAN:
         return window
@@ -250,7 +250,7 @@ def _verdict_heading(title: str, sound: bool, left: float, middle: float) -> Ite
 
 
 def _line_block(cut: Cut, box: Box, size: float) -> Iterable[Paint]:
-    """Set lines one under the other, the one being said in bold; smaller where they would not fit."""
+    """Set lines one below the other, the spoken one in bold, and smaller if they would not fit."""
     while True:
         rows = [
             (row, i) for i, text in enumerate(cut.lines) for row in _wrap(text, size, box.right - box.left)
@@ -283,7 +283,7 @@ def _wrap(text: str, size: float, room: float) -> list[str]:
 def _left_aligned(
     text: str, left: float, middle: float, size: float, *, end: float, bold: bool = False
 ) -> Iterable[Paint]:
-    """Set a text from the left, smaller where it would not fit."""
+    """Set a text flush left, and smaller if it would not fit."""
     long = text_width(text, bold)
     size = min(size, (end - left) / long) if long else size
     yield Letters(left + long * size / 2, middle, text, size, COLOUR.graphite, bold)

@@ -1,4 +1,4 @@
-"""What a coder does to the priority of this process is taken back."""
+"""Undo what an encoder does to the priority of this process."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ _THREADS = Path("/proc/self/task")
 
 @contextmanager
 def keep_priority() -> Iterator[None]:
-    """Give every thread of this process the scheduling that it had before; new ones get the caller's.
+    """Restore the scheduling of every thread on leaving; threads started meanwhile get the caller's.
 
-    Run by root, the AV1 coder puts its threads, and the one that opens it, before all else on the machine
-    (SCHED_FIFO, priority 99; see sched(7)), and every process started later inherits that: whatever else runs
-    stands still. Where the system has no such policies, nothing is done.
+    Run as root, the AV1 encoder gives its threads, and the one that opens it, real-time priority (SCHED_FIFO,
+    99; see sched(7)). Processes started later inherit it and starve everything else on the machine. Systems
+    without such policies need nothing.
     """
     if not hasattr(os, "sched_setscheduler"):
         yield
@@ -24,7 +24,7 @@ def keep_priority() -> Iterator[None]:
     own = _scheduling(0)
     before: dict[int, tuple[int, os.sched_param]] = {}
     for thread in _threads():
-        with suppress(OSError):  # it has ended
+        with suppress(OSError):  # the thread has ended
             before[thread] = _scheduling(thread)
     try:
         yield
@@ -41,7 +41,7 @@ def _scheduling(thread: int) -> tuple[int, os.sched_param]:
 
 
 def _threads() -> list[int]:
-    """Return the threads of this process by their numbers; 0 is the calling one."""
+    """Return the thread ids of this process; 0 stands for the calling thread."""
     if not _THREADS.is_dir():
         return [0]
     return [int(each.name) for each in _THREADS.iterdir()]

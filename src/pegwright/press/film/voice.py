@@ -1,7 +1,7 @@
-"""A scratch narration by a voice that is installed on this machine; without one the film is silent.
+"""A scratch narration by a speech program on this machine; without one the film is silent.
 
-The voice is a program of its own, espeak-ng or piper, run without a shell and without a network; it gets the
-sentence on its input and gives a WAV. It is meant to be replaced by the teacher's own.
+The program, espeak-ng or piper, runs without a shell or a network; it reads a sentence from its input and
+writes a WAV. The teacher is meant to replace it with their own voice.
 """
 
 from __future__ import annotations
@@ -26,17 +26,17 @@ _PATIENCE_S = 60
 
 
 class Voice(NamedTuple):
-    """A program that speaks, and for piper the file of its voice."""
+    """A speech program and, for piper, the file of its voice model."""
 
     program: str
     model: str = ""
 
 
 def find_voice(model: Path | None = None) -> Voice | None:
-    """Return the voice of this machine: piper where the file of a voice is given, else espeak-ng, or none.
+    """Return the voice to use: piper if a voice model is given, else espeak-ng, else None.
 
     Raises:
-        RefusedError: there is no such file, or piper is not installed.
+        RefusedError: the model does not exist, or piper is not installed.
     """
     if model is not None:
         piper = shutil.which("piper")
@@ -49,12 +49,14 @@ def find_voice(model: Path | None = None) -> Voice | None:
 
 
 def narrate(lines: Sequence[ScriptLine], length_s: float, language: str, voice: Voice) -> Sound:
-    """Return the sound of a film: every line spoken from its second on, over before the next one begins.
+    """Return the sound of a film: every line starts at its second and ends before the next one.
 
-    A line that would be too long is spoken faster, up to twice as fast. One channel, 48,000 samples a second.
+    A line that would take too long is spoken faster, at most twice as fast, and then cut off. One channel at
+    48 kHz.
 
     Raises:
-        OSError, RefusedError: the voice fails.
+        OSError: the program cannot be run.
+            RefusedError: the program fails, or gives no usable WAV.
     """
     sound = np.zeros(round(length_s * HERTZ), np.int16)
     for line in lines:
@@ -83,7 +85,7 @@ def _speak(text: str, language: str, voice: Voice, faster: float) -> Sound:
 
 
 def _samples(data: bytes) -> Sound:
-    """Read a 16-bit WAV, whether or not it states its length, as one channel of 48,000 samples a second."""
+    """Read a 16-bit WAV, whether or not it states its length, as one channel at 48 kHz."""
     try:
         with wave.open(io.BytesIO(data)) as read:
             hertz, channels, width = read.getframerate(), read.getnchannels(), read.getsampwidth()

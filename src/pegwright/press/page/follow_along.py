@@ -1,4 +1,4 @@
-"""The follow-along page: one HTML file for the phone that works offline, step after step."""
+"""The follow-along page: one HTML file for a phone that works offline, one step at a time."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ _COVER_AREA_PX = 60_000
 
 
 def page_html(lesson: Lesson, other: Lesson | None = None) -> str:
-    """Return the page of a lesson; with the lesson of the other hand it can be switched over to that one.
+    """Return the page of a lesson. With the lesson for the `other` hand, it has a switch between the two.
 
     Raises:
         ValueError: the two lessons are in different languages.
@@ -123,16 +123,16 @@ def _front_section(lesson: Lesson) -> str:
 
 
 def _finished_piece(done: FinishedSection) -> str:
-    """Show the finished piece and say its size."""
+    """Show the finished piece and its size."""
     said = tag("p", done.heading, class_="phase") + "".join(
         tag("p", text, data_say="") for text in done.sentences
     )
     return f"{cover_image(done)}{said}"
 
 
-@functools.lru_cache(maxsize=4)  # the page and the prompter show the same
+@functools.lru_cache(maxsize=4)  # the page and the prompter show the same image
 def cover_image(done: FinishedSection) -> str:
-    """Return the finished piece as an image, small enough for a page that is sent to a phone."""
+    """Return the finished piece as an `<img>`, small enough to send to a phone."""
     if done.portrait is None:
         return ""
     wide, tall = done.portrait.camera("front").size_mm
@@ -172,7 +172,7 @@ def _step(
     shown = [_figure(lesson, picture) for picture in step.pictures]
     if step.closeup:
         shown.append(_figure(lesson, step.closeup))
-    if step.ticks:  # above the pictures: a maker who counts has text and boxes in view together
+    if step.ticks:  # above the pictures, so that a maker who counts sees text and boxes together
         boxes = "".join(
             f'<li><label><input type="checkbox" name="{step.number}-{i}">{tag("span", text)}</label></li>'
             for i, text in enumerate(step.ticks)
@@ -187,7 +187,7 @@ def _step(
 
 
 def _question_section(lesson: Lesson, asked: int) -> str:
-    """Leave room for what is asked, which the script puts there; without it stands the usual way back."""
+    """Leave room for the script's questions; without scripts the usual way back is shown."""
     label = page_labels(lesson.phrasebook)
     again, back = (_escape(text) for text in (label.wrong_again, label.wrong_back))
     return (
@@ -197,7 +197,7 @@ def _question_section(lesson: Lesson, asked: int) -> str:
 
 
 def _trouble(lesson: Lesson, trouble: CommonMistake) -> str:
-    """Fold up what goes wrong, wrong beside right, and the way back."""
+    """Return a fold-out with what goes wrong, the wrong picture beside the right one, and the way back."""
     label = page_labels(lesson.phrasebook)
     shown = [
         _figure(lesson, picture) for picture in (trouble.wrong_picture, trouble.right_picture) if picture
@@ -212,7 +212,7 @@ def _trouble(lesson: Lesson, trouble: CommonMistake) -> str:
 
 
 def _chips(step: LessonStep, key: dict[str, Swatch]) -> str:
-    """Name the bands that are highlighted."""
+    """Return the names of the highlighted bands."""
     marks = chain.from_iterable(picture.marks for picture in step.pictures)
     letters = dict.fromkeys(m.letter for m in marks if isinstance(m, BandMark | BarMark) and m.highlighted)
     chips = "".join(

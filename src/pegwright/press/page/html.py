@@ -1,7 +1,7 @@
-"""One self-contained HTML file: its style, script and fonts inside it, and leave for nothing else.
+"""One self-contained HTML file: style, script and fonts are inside, and nothing else may load.
 
-The content security policy names the one style and the one script by their SHA-256 and allows no network at
-all. Every text is escaped; nothing a user wrote is ever read as markup.
+The content security policy allows the one style and the one script by their SHA-256 and no network at all.
+Every text is escaped, so nothing a user wrote is ever read as markup.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ _FONT = "Atkinson Hyperlegible"
 
 
 def html_document(*, language: str, title: str, name: str, body: str) -> str:
-    """Return a page: `name` says which style and script go in; `body` is markup already."""
+    """Return a page. `name` picks the style and script; `body` is already markup."""
     style, script = _style(name), _script(name)
     policy = (
         f"default-src 'none'; style-src '{_sha256(style)}'; script-src '{_sha256(script)}'; "
@@ -34,7 +34,7 @@ def html_document(*, language: str, title: str, name: str, body: str) -> str:
 
 
 def tag(name: str, text: str, **attributes: str) -> str:
-    """Return an element round a text, which is escaped. In names `_` is `-`; at the end it is dropped."""
+    """Return an element round an escaped text. In attribute names `_` becomes `-`, a trailing `_` goes."""
     given = "".join(f' {k.rstrip("_").replace("_", "-")}="{escape(v)}"' for k, v in attributes.items())
     return f"<{name}{given}>{escape(text)}</{name}>"
 

@@ -1,4 +1,4 @@
-"""The words on the buttons of pages, in the language of the lesson: each medium has its own."""
+"""The labels of the pages' buttons in the language of the lesson: each medium has its own."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from pegwright.lesson import Phrasebook
 
 
 class PageLabels(NamedTuple):
-    """Words of the follow-along page. `progress` has `{n}` and `{count}` for the script to fill in."""
+    """Words of the follow-along page. The page's script fills in `{n}` and `{count}` in `progress`."""
 
     next: str
     back: str
@@ -35,7 +35,7 @@ class PageLabels(NamedTuple):
 
 
 class PrompterLabels(NamedTuple):
-    """Words of the prompter. `pace` has `{wpm}` for the script to fill in."""
+    """Words of the prompter. The prompter's script fills in `{wpm}` in `pace`."""
 
     start: str
     stop: str
@@ -51,7 +51,7 @@ class PrompterLabels(NamedTuple):
 
 
 def page_labels(phrasebook: Phrasebook) -> PageLabels:
-    """Word the follow-along page."""
+    """Return the labels of the follow-along page."""
     say = phrasebook.say
     return PageLabels(
         next=say("page-next"),
@@ -80,7 +80,7 @@ def page_labels(phrasebook: Phrasebook) -> PageLabels:
 
 
 def prompter_labels(phrasebook: Phrasebook) -> PrompterLabels:
-    """Word the prompter."""
+    """Return the labels of the prompter."""
     say = phrasebook.say
     return PrompterLabels(
         start=say("prompter-start"),

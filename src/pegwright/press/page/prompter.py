@@ -1,4 +1,4 @@
-"""The prompter: the script in large letters, scrolling at the pace at which it is to be spoken."""
+"""The prompter: the script in large letters, scrolling at the pace of speech."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ _PICTURES = 3
 
 
 def prompter_html(lesson: Lesson, script: Script) -> str:
-    """Return the prompter as one HTML file; every sentence carries the second at which it is said."""
+    """Return the prompter as one HTML file; every sentence carries its time in seconds."""
     label = prompter_labels(lesson.phrasebook)
     start, stop = label.start, label.stop
     buttons = tag("button", start, id="start", type="button", data_start=start, data_stop=stop)
@@ -55,7 +55,7 @@ def _text(lesson: Lesson, script: Script, pause: str) -> str:
 
 
 def _step_pictures(lesson: Lesson, step: LessonStep) -> str:
-    """Show the number of a step and what is in view, small, before it is said."""
+    """Return a step's number and small pictures, shown before its sentences."""
     name = tag("b", lesson.step_label.replace("{n}", str(step.number)))
     pictures = (*step.pictures[:_PICTURES], *([step.closeup] if step.closeup else []))
     return f'<div class="see">{name}{"".join(step_svg(picture) for picture in pictures)}</div>'

@@ -1,7 +1,8 @@
-"""What is asked on the page when something looks wrong: every question and every text written down once.
+"""The questions a page asks when something looks wrong, with every question and every text stored once.
 
-The same questions come up at many steps and for both hands. So a table holds the texts, another the questions
-and what is found below them, each naming texts and other entries by number; a step names its first question.
+The same questions come up at many steps and for both hands. So one table holds the texts and another the
+questions and conclusions, which refer to texts and to each other by number. A step refers to its first
+question.
 """
 
 from __future__ import annotations
@@ -14,10 +15,10 @@ Entry = tuple[object, ...]
 
 
 class QuestionTable:
-    """Writes questions down, each one that is new. An entry comes after all that it names.
+    """Collects questions, each one once. An entry comes after every entry that it refers to.
 
-    A question is `[ask, [[reply, entry], …]]`; what is found is `[text, [[slips, back], …], 0]`, all of
-    them numbers of texts but for the entry.
+    A question is `[ask, [[reply, entry], …]]`, a conclusion `[text, [[slips, back], …], 0]`. All are numbers
+    of texts, except `entry`, which is the number of an entry.
     """
 
     def __init__(self) -> None:
@@ -26,12 +27,12 @@ class QuestionTable:
 
     @property
     def written(self) -> str:
-        """Both tables as JSON."""
+        """Return both tables as JSON."""
         tables = {"texts": list(self._texts), "entries": list(self._entries)}
         return msgspec.json.encode(tables).decode()
 
     def fork(self, fork: Fork | Conclusion) -> int:
-        """Write a question down, or what is found, and return the number of its entry."""
+        """Add a question or a conclusion and return the number of its entry."""
         if isinstance(fork, Conclusion):
             guesses = tuple(
                 (tuple(map(self._text, guess.slips)), tuple(map(self._text, guess.way_back)))

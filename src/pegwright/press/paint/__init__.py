@@ -1,1 +1,1 @@
-"""Pictures as strokes and letters, which every kind of painter puts down."""
+"""Pictures as strokes and letters, which every painter can draw."""

@@ -28,7 +28,7 @@ def paint_swatch(tint: str, hatch: int, inks: Inks = COLOUR) -> list[Paint]:
 def paint_band(
     paths: tuple[VectorPath, ...], thick: float, tint: str, hatch: int, *, highlighted: bool, inks: Inks
 ) -> list[Paint]:
-    """Return a band along paths: halo, edge, tint, pattern."""
+    """Return a band `thick` wide along paths: halo, edge, tint, pattern."""
     tint = inks.tint(tint)
     edge = inks.graphite if highlighted else mix_tints(inks.graphite, inks.ground, _FADED)
     fill = tint if highlighted else mix_tints(tint, inks.ground, _FADED)
@@ -46,7 +46,7 @@ def paint_band(
 
 
 def pattern_stroke(hatch: int, thick: float) -> Stroke | None:
-    """Return the stroke of a pattern along a band so thick, still without paths and ink; None for no line."""
+    """Return the pattern's stroke for a band `thick` wide, without paths or ink; None for a plain one."""
     hatch %= len(_DASHES)
     dash = _DASHES[hatch]
     if dash == ():

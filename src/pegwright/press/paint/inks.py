@@ -1,4 +1,4 @@
-"""Inks, and the tints that are mixed from them."""
+"""Inks, and the tints mixed from them."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from pegwright.lesson import luminance
 
 
 class Inks(NamedTuple):
-    """The colours of all that is no band. `bands` says whether the bands keep their tints or turn grey."""
+    """The colours of everything but bands. `bands` says whether bands keep their tints or turn grey."""
 
     ground: str = "#faf7f0"
     graphite: str = "#2e3338"
@@ -19,7 +19,7 @@ class Inks(NamedTuple):
     bands: bool = True
 
     def tint(self, tint: str) -> str:
-        """Return what a tint is printed as: itself, or white, light or dark grey by its luminance."""
+        """Return the tint as printed: itself or, in grey, one of three greys by its luminance."""
         if self.bands:
             return tint
         light = luminance(tint)
@@ -33,11 +33,11 @@ GREY = Inks("#ffffff", "#000000", "#8a8a8a", "#4a4a4a", "#000000", "#ffffff", ba
 
 
 def pattern_tint(tint: str, inks: Inks) -> str:
-    """Return the tint in which a pattern shows over that of a band."""
+    """Return a tint for a pattern that shows up on the tint of a band."""
     return "#ffffff" if luminance(tint) < 0.18 else "#1c1f22" if inks.bands else "#000000"
 
 
 def mix_tints(a: str, b: str, share: float) -> str:
-    """Mix two tints: so much of the first."""
+    """Mix two tints; `share` (0 to 1) is the part of the first."""
     pairs = [(int(a[i : i + 2], 16), int(b[i : i + 2], 16)) for i in (1, 3, 5)]
     return "#" + "".join(f"{round(share * p + (1 - share) * q):02x}" for p, q in pairs)

@@ -1,7 +1,7 @@
-"""Translate a picture's marks into strokes and letters, which every kind of painter then puts down.
+"""Translate a picture's marks into strokes and letters, which every painter can draw.
 
-The pen only: what is drawn, where, and what is highlighted, was decided in the lesson. All lengths in mm of
-the loom, y towards the reader, the origin in the window's far left corner.
+Nothing is decided here: the lesson has settled what is drawn, where, and what is highlighted. All lengths are
+in mm on the loom, y towards the reader, the origin in the window's far left corner.
 """
 
 from __future__ import annotations
@@ -41,14 +41,14 @@ from pegwright.press.paint.paths import (
 
 
 def paint_picture(picture: Picture, inks: Inks) -> list[Paint]:
-    """Return a picture's marks in order, then the pegs' names, then what lies over all."""
+    """Return a picture's strokes: its marks in order, then the pegs' names, then what lies on top."""
     return paint_marks(picture.marks, picture.window, inks)
 
 
 def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks) -> list[Paint]:
-    """Return marks seen through a window: what lies there, arrows, the pegs' names, and the rest over all.
+    """Return the strokes of marks in a window: what lies flat, arrows, the pegs' names, and the rest on top.
 
-    A name lies over an arrow, with a white edge, so that it can be read where the arrow passes.
+    Names lie over arrows and have a white edge, so that they can be read where an arrow passes.
     """
     pen = _Pen(window, inks)
     over = ArrowMark | BadgeMark | FastenerMark
@@ -67,7 +67,7 @@ def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks) -> list[Pai
 
 
 class _Pen:
-    """Turns the maker's plan (y away) into the page (y down)."""
+    """Maps the maker's plan (y away from the maker) to the page (y down)."""
 
     def __init__(self, window: Window, inks: Inks) -> None:
         self.inks = inks
@@ -83,7 +83,7 @@ class _Pen:
                 return self.peg(mark)
             case BandMark():
                 paths = tuple(map(self.outline, mark.outlines))
-                # Turns wound round a peg lie over each other; other parts of a band run into each other.
+                # Wound turns lie on top of each other; other parts of a band merge.
                 turns = all(len(path.segments) == 1 for path in paths)
                 laid = [(path,) for path in paths] if turns else [paths]
                 look = {"highlighted": mark.highlighted, "inks": self.inks}

@@ -1,4 +1,4 @@
-"""Strokes and letters: what every kind of painter can put down. Lengths in mm or px, y down the page."""
+"""Strokes and letters, which every painter can draw. Lengths in mm or px, y down the page."""
 
 from __future__ import annotations
 
@@ -9,14 +9,14 @@ Point = tuple[float, float]
 
 
 class LineTo(NamedTuple):
-    """Straight on to a point; the first one of a path is where it begins."""
+    """A straight line to a point; the first of a path is its start."""
 
     x: float
     y: float
 
 
 class QuadTo(NamedTuple):
-    """A quadratic Bézier curve past a bend to a point."""
+    """A quadratic Bézier curve to a point, with one control point."""
 
     bend_x: float
     bend_y: float
@@ -25,7 +25,7 @@ class QuadTo(NamedTuple):
 
 
 class ArcTo(NamedTuple):
-    """Part of a circle of radius `r` about a centre; angles in degrees, anticlockwise as one sees it."""
+    """Part of a circle of radius `r` about a centre; angles in degrees, anticlockwise on the page."""
 
     x: float
     y: float
@@ -38,14 +38,14 @@ Segment = LineTo | QuadTo | ArcTo
 
 
 class VectorPath(NamedTuple):
-    """A line through its segments, closed or not."""
+    """A line made of segments, closed or open."""
 
     segments: tuple[Segment, ...]
     closed: bool = False
 
 
 class Stroke(NamedTuple):
-    """Paths that are filled, or drawn with a width, or both. Colours are #rrggbb, empty for none."""
+    """Paths that are filled, stroked with a width, or both. Colours are #rrggbb, empty for none."""
 
     paths: tuple[VectorPath, ...]
     fill: str = ""
@@ -56,7 +56,7 @@ class Stroke(NamedTuple):
 
 
 class Letters(NamedTuple):
-    """A text set round the middle (x, y), its type so high; `halo` is the colour of an edge about it."""
+    """A text centred on (x, y) in type of height `size`; `halo` is the colour of an edge round it."""
 
     x: float
     y: float
@@ -71,7 +71,7 @@ Paint = Stroke | Letters
 
 
 def point_on_arc(turn: ArcTo, share: float) -> Point:
-    """Return the point of a turn after a share of its sweep."""
+    """Return the point of an arc after a share (0 to 1) of its sweep."""
     angle = math.radians(turn.start_deg + share * turn.sweep_deg)
     return turn.x + turn.r * math.cos(angle), turn.y - turn.r * math.sin(angle)
 

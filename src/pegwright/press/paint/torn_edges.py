@@ -8,7 +8,7 @@ from pegwright.press.paint.paths import LineTo, Paint, Point, Stroke, VectorPath
 
 
 def paint_torn_edges(window: Window, inks: Inks) -> list[Paint]:
-    """Return a torn edge on each side on which the loom goes on, with the ground beyond it."""
+    """Return a torn edge on each side where the loom goes on, with the background beyond it."""
     found: list[Paint] = []
     for side in window.goes_on:
         long = window.height_mm if side in ("left", "right") else window.width_mm
@@ -26,7 +26,7 @@ def torn_edge_lines(window: Window, inks: Inks) -> list[Paint]:
 
 
 def untorn_outline(window: Window) -> VectorPath:
-    """Return the outline of what is left of a window when its torn edges are torn off."""
+    """Return the outline of a window inside its torn edges."""
     w, h = window.width_mm, window.height_mm
     corners = {
         "far": [(0.0, 0.0), (w, 0.0)],
@@ -43,7 +43,7 @@ def untorn_outline(window: Window) -> VectorPath:
 
 
 def _tear_points(window: Window, side: str) -> list[Point]:
-    """Return the corners of a torn edge, from left to right or from far to near."""
+    """Return the corners of a torn edge, from left to right or far to near."""
     long = window.height_mm if side in ("left", "right") else window.width_mm
     count = max(2, round(long / 2.5))
     return [_inward(window, side, k * long / count, 3.3 if k % 2 else 2.2) for k in range(count + 1)]

@@ -1,4 +1,4 @@
-"""The words that stand beside what a handout says, in the language of the lesson."""
+"""The labels of a handout in the language of the lesson."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from pegwright.lesson import Phrasebook
 
 
 class HandoutLabels(msgspec.Struct, frozen=True, kw_only=True):
-    """Words of the printed handout, as its template names them."""
+    """The labels of the printed handout, as its template names them."""
 
     note: str
     more: str
@@ -21,7 +21,7 @@ class HandoutLabels(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def handout_labels(phrasebook: Phrasebook) -> HandoutLabels:
-    """Word the printed handout."""
+    """Return the labels of the printed handout."""
     say = phrasebook.say
     return HandoutLabels(
         note=say("label-note"),

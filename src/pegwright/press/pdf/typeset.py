@@ -1,6 +1,6 @@
-"""Print a lesson: a tagged PDF (PDF/UA-1) through a typesetter, the fonts inside it.
+"""Typeset a lesson as tagged PDF (PDF/UA-1: ISO 14289-1) with its fonts inside.
 
-The template is fixed; the lesson goes in as JSON data, so that nothing a user wrote is read as markup.
+The template is fixed and the lesson goes in as JSON, so that nothing a user wrote is read as markup.
 """
 
 from __future__ import annotations
@@ -31,12 +31,12 @@ def handout_pdf(
 ) -> bytes:
     """Return the handout as PDF. The same lesson, paper, edition and date give the same bytes.
 
-    The large edition is set in 18 points and nothing in it under 16, its pictures larger; the grey one is for
-    black ink on white paper, bands told apart by their patterns and letters.
+    The large edition is set in 18 points, nothing in it under 16, with larger pictures. The grey one is for
+    black ink on white paper: its bands differ by pattern and letter.
 
-    A character for which no font is at hand cannot be shown in an accessible PDF; then the fonts of this
-    machine are asked as well, and failing that the claim of accessibility is left out, not the character.
-    Without a date the document carries none.
+    An accessible PDF may not hold a character that no font can show. So the fonts of this machine are tried
+    as well; if they lack it too, the claim of accessibility is dropped rather than the character. Without a
+    date the document carries none.
 
     Raises:
         KeyError: there is no such paper.
@@ -47,7 +47,7 @@ def handout_pdf(
 
 
 def leaf_pdf(leaf: Leaf, paper: Paper = "a4", *, date: datetime | None = None) -> bytes:
-    """Return a leaf (kit sheet, filming plan, script) as PDF, under the same promises as the handout.
+    """Return a leaf (kit sheet, filming plan, script) as PDF, with the same guarantees as the handout.
 
     Raises:
         KeyError: there is no such paper.
@@ -85,7 +85,7 @@ def _compiler(system_fonts: bool) -> Any:
 
 
 def _template_data(lesson: Lesson, inks: Inks) -> dict[str, Any]:
-    """Return the lesson as plain values, every picture painted."""
+    """Return the lesson as plain values for the template, its pictures as SVG."""
     finished = lesson.finished
     flat: dict[str, Any] = msgspec.to_builtins(
         msgspec.structs.replace(
@@ -126,7 +126,7 @@ def _cover(portrait: Portrait, shown_mm: float, inks: Inks) -> str:
 
 
 def _without_pictures(step: LessonStep) -> LessonStep:
-    """Return a step without its pictures, which are painted by themselves."""
+    """Return a step without its pictures, which are painted separately."""
     mistakes = tuple(
         msgspec.structs.replace(t, wrong_picture=None, right_picture=None) for t in step.mistakes
     )

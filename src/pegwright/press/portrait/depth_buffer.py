@@ -1,8 +1,8 @@
-"""What a camera sees of round strands, pixel by pixel: which strand, how near, which way its skin faces.
+"""What a camera sees of round strands, pixel by pixel: which strand, how near, and its surface normal.
 
 Every edge of a strand is a cylinder with a sphere at its start, so bends have no gaps. The depth at a pixel
-is exact, and the nearest wins (E. Catmull's depth buffer, 1974), so overs and unders are those of space.
-Distances in pixels, the third towards the viewer.
+is exact and the nearest wins (E. Catmull's depth buffer, 1974), so crossings come out as they are in space.
+Distances in pixels, the third coordinate towards the viewer.
 """
 
 from __future__ import annotations
@@ -15,14 +15,14 @@ import numpy.typing as npt
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
 
-_FINE = 512  # depths are told apart to so many parts of a pixel
+_FINE = 512  # steps of depth to a pixel
 _EDGE_BITS = 24
 _AT_ONCE = 400_000
 _FAR = -(2**62)
 
 
 class DepthBuffer(NamedTuple):
-    """Per pixel (height, width): the edge that is seen or −1, its depth in px, the unit normal (…, 3)."""
+    """Per pixel (height, width): the visible edge or −1, its depth in px, its unit normal (…, 3)."""
 
     edge: Ints
     depth: Floats
@@ -38,10 +38,10 @@ class Cylinders(NamedTuple):
 
 
 def render_depth(edges: Cylinders, width_px: int, height_px: int) -> DepthBuffer:
-    """Find what is seen in every pixel.
+    """Return what is visible in every pixel.
 
     Raises:
-        ValueError: more edges than can be told apart, 16 million.
+        ValueError: there are over 16 million edges, more than an index holds.
     """
     if len(edges.start) >= 1 << _EDGE_BITS:
         raise ValueError("too many strands for one picture")
@@ -76,7 +76,7 @@ def render_depth(edges: Cylinders, width_px: int, height_px: int) -> DepthBuffer
 
 
 def _depth(edges: Cylinders, chunk: Ints, x: Ints, y: Ints) -> Floats:
-    """Depth (k, tall, wide) of the skin of each edge over each pixel's middle; −∞ beside it.
+    """Return the depth (k, tall, wide) of each edge's surface at each pixel's centre; −∞ where it misses.
 
     For the cylinder with unit axis d through a, the point a + u with u = (ux, uy, z) lies on the skin where
     |u|² − (u·d)² = r², a quadratic in z whose larger root is seen.
@@ -98,7 +98,7 @@ def _depth(edges: Cylinders, chunk: Ints, x: Ints, y: Ints) -> Floats:
 
 
 def _normals(edges: Cylinders, edge: Ints) -> npt.NDArray[np.float32]:
-    """Unit normals (height, width, 3) of what is seen, towards the viewer where nothing is."""
+    """Return unit normals (height, width, 3), towards the viewer where a pixel is empty."""
     normal = np.zeros((*edge.shape, 3), dtype=np.float32)
     normal[..., 2] = 1.0
     y, x = np.nonzero(edge >= 0)

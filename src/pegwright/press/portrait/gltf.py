@@ -1,7 +1,7 @@
 """A portrait as glTF 2.0 in one binary file (.glb; Khronos, ISO/IEC 12113), for other tools.
 
-Metres, as the standard asks; y up, so that a piece lying flat faces whoever looks along −z. One mesh for
-each strand, named after its band; one material for each tint.
+In metres, as the standard requires; y up, so that a piece lying flat faces a viewer looking along −z. One
+mesh a strand, named after its band; one material a tint.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ def portrait_glb(portrait: Portrait, *, sides: int = _SIDES) -> bytes:
     """Return the piece as a .glb. The same portrait gives the same bytes.
 
     Raises:
-        ValueError: fewer than three sides.
+        ValueError: `sides` is less than three.
     """
     if sides < 3:
         raise ValueError("a tube has three sides or more")

@@ -1,4 +1,4 @@
-"""The strip under a portrait: a scale bar, and colours with their letters or the tensions they stand for."""
+"""The strip below a portrait: a scale bar, and colours with their letters or their tensions."""
 
 from __future__ import annotations
 
@@ -14,14 +14,14 @@ _EDGE = "#2e3338"
 
 
 class Legend(NamedTuple):
-    """The strip: what is painted, in mm from its left upper corner, and how high it is."""
+    """The strip: what is painted, in mm from its upper left corner, and its height."""
 
     paints: tuple[Paint, ...]
     height_mm: float
 
 
 def draw_legend(portrait: Portrait, width_mm: float, *, tension: bool) -> Legend:
-    """Lay the strip out for a picture that is so many mm wide; entries run on to further lines."""
+    """Lay out the strip for a picture `width_mm` wide; entries wrap to further lines."""
     size = min(max(width_mm / 52, 1.6), 6.0)
     gap, row = 1.2 * size, 2.0 * size
     bar = [*_scale_bar(portrait.bar_mm, size)]
@@ -53,7 +53,7 @@ def _scale_bar(long_mm: float, size: float) -> Iterator[Paint]:
 
 
 def _entry(letter: str, name: str, tint: str, size: float) -> tuple[list[Paint], float]:
-    """A swatch, its letter, its name."""
+    """Return a swatch with its letter and name, and their width in mm."""
     text = name[:40] if name and name != letter else ""
     side, bold = 1.1 * size, _text_width_mm(letter, size, bold=True)
     paints: list[Paint] = [_box(0, side, tint, size)]
@@ -67,7 +67,7 @@ def _entry(letter: str, name: str, tint: str, size: float) -> tuple[list[Paint],
 
 
 def _tension_scale(portrait: Portrait, size: float) -> tuple[list[Paint], float]:
-    """A box for each step with the tension (N) at its edges."""
+    """Return a box for each step, with the tension (N) at its edges, and their width in mm."""
     side = max(2.4 * size, 1.2 * max(_text_width_mm(_newton(s.from_n), size) for s in portrait.steps))
     paints: list[Paint] = []
     for i, step in enumerate(portrait.steps):

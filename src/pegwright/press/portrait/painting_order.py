@@ -1,8 +1,8 @@
-"""In which order strands are painted so that the upper one covers the lower, in as few strokes as can be.
+"""The order in which to paint strands so that the upper covers the lower, in few strokes.
 
-Each band is cut into short pieces. Where two pieces overlap on paper, the deeper must come first; pieces of a
-band that may be painted together make one run. Where three or more overlap in a ring, no order is right, and
-the deepest goes first.
+Each band is cut into short pieces. Where two pieces overlap on paper, the deeper must come first (the
+painter's algorithm); pieces of a band that can be painted together make one run. Where three or more overlap
+in a cycle no order is right, and the deepest goes first.
 """
 
 from __future__ import annotations
@@ -16,14 +16,14 @@ from scipy.spatial import cKDTree
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
 
-_SIDE_BY_SIDE = 0.12  # strands overlapping by less than this part of their radii just touch on paper
+_SIDE_BY_SIDE = 0.12  # strands that overlap by less than this share of their radii only touch
 
 
 class StrandPieces(NamedTuple):
-    """Short pieces (n, 3) from `start` to `end`, x and y on paper, z towards the reader, with one `radius`.
+    """Short pieces from `start` (n, 3) to `end` (n, 3), z towards the reader, each with a `radius` (n,).
 
-    `strand` numbers the strand of each; `after` is the next piece of the same strand, or −1. `sort` is what
-    must be alike within a run (its colour).
+    `strand` is the number of each piece's strand, `after` the next piece of the same strand or −1. Pieces of
+    a run share the same `sort` (their colour).
     """
 
     start: Floats
@@ -35,7 +35,7 @@ class StrandPieces(NamedTuple):
 
 
 def order_runs(pieces: StrandPieces) -> list[list[int]]:
-    """Return runs of pieces in the order of painting; within a run the pieces follow each other."""
+    """Return runs of pieces in painting order; within a run the pieces follow each other."""
     n = len(pieces.start)
     above: list[list[int]] = [[] for _ in range(n)]
     waits = np.zeros(n, dtype=np.int64)
@@ -62,14 +62,14 @@ def order_runs(pieces: StrandPieces) -> list[list[int]]:
 
 
 def _longest_runs(ready: npt.NDArray[np.bool_], pieces: StrandPieces) -> list[list[int]]:
-    """Return the longest runs that ready pieces make, each once."""
+    """Return the longest runs of pieces that are ready, each once."""
     follows = np.where(pieces.after >= 0, pieces.after, 0)
     joined = ready & (pieces.after >= 0) & ready[follows] & (pieces.sort == pieces.sort[follows])
     continued = np.zeros(len(ready), dtype=np.bool_)
     continued[pieces.after[joined]] = True
     found, seen = [], np.zeros(len(ready), dtype=np.bool_)
     heads = np.flatnonzero(ready & ~continued).tolist()
-    for head in [*heads, *np.flatnonzero(ready & continued).tolist()]:  # whole rings have no head
+    for head in [*heads, *np.flatnonzero(ready & continued).tolist()]:  # a closed ring has no head
         if seen[head]:
             continue
         run, at = [], int(head)
@@ -95,7 +95,7 @@ def _overlaps(pieces: StrandPieces) -> list[tuple[int, int]]:
     i, j = i[~near], j[~near]
     gap, height = _closest(pieces.start[i], pieces.end[i], pieces.start[j], pieces.end[j])
     touching = gap < (1 - _SIDE_BY_SIDE) * (pieces.radius[i] + pieces.radius[j])
-    # Nearly neighbours on one strand overlap in every bend; order only shows where one lies over the other.
+    # Pieces close together on a strand overlap in every bend; their order matters only where one lies on top.
     bend = (pieces.strand[i] == pieces.strand[j]) & (
         abs(height) < 0.7 * (pieces.radius[i] + pieces.radius[j])
     )
@@ -105,9 +105,9 @@ def _overlaps(pieces: StrandPieces) -> list[tuple[int, int]]:
 
 
 def _closest(a: Floats, b: Floats, c: Floats, d: Floats) -> tuple[Floats, Floats]:
-    """Return the least distance on paper of edges ab and cd, and how much higher ab is there.
+    """Return the least distance on paper between edges ab and cd, and how much higher ab is there.
 
-    On paper two edges cross, or one of the four ends is nearest to the other edge.
+    Either the edges cross on paper, or one of the four ends is nearest to the other edge.
     """
     u, v, w = (b - a)[:, :2], (d - c)[:, :2], (c - a)[:, :2]
     cross = u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]
@@ -132,7 +132,7 @@ def _closest(a: Floats, b: Floats, c: Floats, d: Floats) -> tuple[Floats, Floats
 
 
 def _nearest_on_edge(point: Floats, a: Floats, b: Floats) -> Floats:
-    """Return where on edge ab (0 to 1) a point is nearest on paper."""
+    """Return where on edge ab (0 to 1) it is nearest to a point on paper."""
     along = (b - a)[:, :2]
     square = (along * along).sum(axis=1)
     t = ((point - a)[:, :2] * along).sum(axis=1) / np.maximum(square, 1e-18)

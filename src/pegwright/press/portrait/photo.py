@@ -1,6 +1,7 @@
-"""A portrait as a photograph might show it: light traced round the tubes, by an optional renderer.
+"""A photo-like picture of a portrait: light traced round the tubes by an optional renderer.
 
-Needs the extra `photo` (mitsuba, BSD). Deterministic: one seed, the scalar variant, so many samples.
+Needs the extra `photo` (mitsuba, BSD). Deterministic: one seed, the scalar variant, a fixed number of
+samples.
 """
 
 from __future__ import annotations
@@ -25,12 +26,12 @@ class RendererMissingError(Exception):
 
 
 def portrait_photo(portrait: Portrait, view: ViewName, width_px: int = 1200, *, samples: int = 32) -> bytes:
-    """Return one view as PNG (8-bit RGB), so many pixels wide, with so many samples a pixel.
+    """Return one view as PNG (8-bit RGB), `width_px` wide, with `samples` light paths a pixel.
 
     Raises:
         RendererMissingError: the extra `photo` is not installed.
-        KeyError: the portrait is not seen from there.
-        ValueError: a width outside 100 to 4000, or samples outside 1 to 4096.
+        KeyError: the portrait has no such view.
+        ValueError: the width is outside 100 to 4000, or `samples` outside 1 to 4096.
     """
     if not (100 <= width_px <= 4000 and 1 <= samples <= 4096):
         raise ValueError("a photo is 100 to 4000 pixels wide and takes 1 to 4096 samples")
@@ -62,7 +63,7 @@ def _scene(mitsuba: Any, portrait: Portrait, view: ViewName, width_px: int, samp
     at = middle + floor * toward
     reach = 4 * max(wide, tall)
     look = mitsuba.ScalarTransform4f
-    # An orthographic sensor sees from −1 to 1 across its width.
+    # An orthographic sensor spans −1 to 1 across its width.
     sensor = look().look_at(origin=list(at + reach * toward), target=list(at), up=list(up)) @ look().scale(
         [wide / 2, wide / 2, 1.0]
     )
@@ -107,7 +108,7 @@ def _matt(tint: str) -> dict[str, Any]:
 
 
 def _skin(tube: Tube) -> dict[str, Any]:
-    """What a strand is made of: rubber has a dull gloss, a clip a hard one, the arm none."""
+    """Return the material of a strand: rubber has a soft gloss, a clip a hard one, the arm none."""
     if tube.kind == "wrist":
         return _matt(tube.tint)
     return {

@@ -1,4 +1,4 @@
-"""A portrait as a shaded picture in pixels (PNG): one light, soft shadow, a darker rim where strands cross.
+"""A portrait as a shaded picture (PNG): one light, soft shadows, a darker rim where strands cross.
 
 Deterministic: the same portrait gives the same bytes.
 """
@@ -35,14 +35,14 @@ def portrait_png(
     bare: bool = False,
     samples: int = _SAMPLES,
 ) -> bytes:
-    """Return one view as PNG (8-bit RGB; ISO/IEC 15948), so many pixels wide.
+    """Return one view as PNG (8-bit RGB; ISO/IEC 15948), `width_px` wide.
 
-    With `tension` the colours are those of the tension map, less shaded so that they can be read off the
-    legend. `bare` leaves out scale bar and key. Every pixel is the mean of `samples`² in linear light.
+    `tension` colours by the tension map, with less shading so that colours match the legend. `bare` leaves
+    out the scale bar and key. Every pixel is the mean of `samples`² samples in linear light.
 
     Raises:
-        KeyError: the portrait is not seen from there.
-        ValueError: a width outside 100 to 8000.
+        KeyError: the portrait has no such view.
+            ValueError: the width is outside 100 to 8000.
     """
     if not 100 <= width_px <= 8000:
         raise ValueError(f"a picture is 100 to 8000 pixels wide, not {width_px}")
@@ -68,10 +68,10 @@ def portrait_pixels(
     tension: bool = False,
     samples: int = _SAMPLES,
 ) -> Pixels:
-    """Return one view as pixels (height, width, 3), sRGB, on a ground of that tint.
+    """Return one view as pixels (height, width, 3), sRGB, on a background of tint `ground`.
 
     Raises:
-        KeyError: the portrait is not seen from there.
+        KeyError: the portrait has no such view.
     """
     camera = portrait.camera(view)
     scale = width_px / camera.size_mm[0]
@@ -107,7 +107,7 @@ def portrait_pixels(
 
 
 def _light(looked: DepthBuffer, colour: Lights, shine: Lights, *, flat: bool) -> Lights:
-    """Return linear light (height, width, 3) of everything seen, before any shade falls on it."""
+    """Return the linear light (height, width, 3) of everything visible, before shading."""
     n = looked.normal
     falls = np.clip(0.5 + 0.5 * (n @ _LIGHT), 0.0, 1.0) ** 1.6
     diffuse = 0.62 + 0.42 * falls if flat else 0.32 + 0.80 * falls
@@ -118,16 +118,16 @@ def _light(looked: DepthBuffer, colour: Lights, shine: Lights, *, flat: bool) ->
 
 
 def _shade(looked: DepthBuffer, samples: int, radius: float) -> Lights:
-    """Return the share of light (height, width) that hollows and shadows leave in each pixel.
+    """Return the share of light (height, width) that occlusion and shadow leave in each pixel.
 
-    What lies deeper than its surroundings is darker, and so is what something nearer hides from the light.
-    `radius` (px) says how far that reaches. The ground takes less shade than the piece, or the piece would
-    seem to float in a fog.
+    A point deeper than its surroundings is darker, and so is one that something nearer hides from the light.
+    `radius` (px) is how far that reaches. The background is shaded less, or the piece would seem to float in
+    fog.
     """
     rows, columns = (size // samples for size in looked.edge.shape)
     parts = looked.depth.reshape(rows, samples, columns, samples) / samples
     cover = np.isfinite(parts).mean(axis=(1, 3))
-    # The deepest in a pixel: where strands cross, the upper one then gets a dark rim and not a bright one.
+    # The deepest sample of a pixel, so that at a crossing the upper strand gets a dark rim, not a bright one.
     depth = np.where(np.isfinite(parts), parts, np.inf).min(axis=(1, 3))
     lowest = float(depth[cover > 0].min()) if cover.any() else 0.0
     depth = np.where(cover > 0, depth, lowest - 0.4 * radius).astype(np.float32)
@@ -148,7 +148,7 @@ def _shade(looked: DepthBuffer, samples: int, radius: float) -> Lights:
 
 
 def _shift(values: Lights, dx: int, dy: int) -> Lights:
-    """Return what stands (dx, dy) pixels from each pixel, the border repeated."""
+    """Return the values (dx, dy) pixels away from each pixel, with the border repeated."""
     h, w = values.shape
     rows = np.clip(np.arange(h) + dy, 0, h - 1)
     columns = np.clip(np.arange(w) + dx, 0, w - 1)

@@ -14,7 +14,7 @@ Ints = npt.NDArray[np.int64]
 
 
 class CentreLine(NamedTuple):
-    """A smoothed middle line: points (n, 3) in mm, radius (n,) in mm, tension (n,) in N."""
+    """A smoothed centre line: points (n, 3) in mm, radius (n,) in mm, tension (n,) in N."""
 
     points: Floats
     radius: Floats
@@ -23,7 +23,7 @@ class CentreLine(NamedTuple):
 
 
 class Mesh(NamedTuple):
-    """A tube's skin: corners (n, 3) in mm, unit normals (n, 3), triangles (m, 3), outside anticlockwise."""
+    """A tube's surface: corners (n, 3) in mm, unit normals (n, 3), triangles (m, 3) anticlockwise."""
 
     corners: Floats
     normals: Floats
@@ -31,9 +31,9 @@ class Mesh(NamedTuple):
 
 
 def smooth(tube: Tube, parts: int) -> CentreLine:
-    """Put `parts` − 1 points between each two, on cubics through them all (Catmull and Rom 1974).
+    """Put `parts` − 1 points between each two, on cubics through all points (Catmull and Rom 1974).
 
-    Tangents come from chord lengths, so that uneven points give no loops.
+    Tangents are scaled by chord length, so that unevenly spaced points give no loops.
     """
     points = np.array(tube.points_mm)
     values = np.column_stack([tube.radius_mm, tube.tension_n])
@@ -65,9 +65,9 @@ def smooth(tube: Tube, parts: int) -> CentreLine:
 
 
 def project(line: CentreLine, camera: Camera) -> Floats:
-    """Return points (n, 3): right, up and towards the viewer, in mm, from the window's left upper corner.
+    """Return points (n, 3) as the camera sees them, in mm from the window's upper left corner.
 
-    The second runs down, as on paper.
+    The axes are right, down (as on paper), and towards the viewer.
     """
     right, up = np.array(camera.right), np.array(camera.up)
     found = line.points @ np.array([right, up, np.cross(right, up)]).T
@@ -76,14 +76,14 @@ def project(line: CentreLine, camera: Camera) -> Floats:
 
 
 def point_tints(portrait: Portrait, tube: Tube, line: CentreLine, *, tension: bool) -> list[str]:
-    """Return the tint at every point of a line: its colour's, or that of its tension."""
+    """Return the tint at every point of a line: that of its colour or, with `tension`, of its tension."""
     if not tension or tube.kind != "band":
         return [tube.tint] * len(line.points)
     return [tint_of(portrait, float(t)) for t in line.tension]
 
 
 def parse_rgb(tint: str) -> tuple[int, int, int]:
-    """Return red, green and blue of a tint (#rrggbb), 0 to 255."""
+    """Return red, green and blue (0 to 255) of a tint (#rrggbb)."""
     return int(tint[1:3], 16), int(tint[3:5], 16), int(tint[5:7], 16)
 
 
@@ -94,10 +94,10 @@ def linear_rgb(tint: str) -> Floats:
 
 
 def tube_mesh(line: CentreLine, sides: int) -> Mesh:
-    """Return the skin of a tube with that many sides; frames are carried on without twisting.
+    """Return the surface of a tube with `sides` sides, its frames carried along without twist.
 
-    The frames are those of least rotation (W. Wang, B. Jüttler, D. Zheng and Y. Liu, ACM Trans. Graph. 27(1)
-    (2008) 2, double reflection); on a closed tube what is left at the seam is shared out along it.
+    The frames are rotation-minimising (W. Wang, B. Jüttler, D. Zheng and Y. Liu, ACM Trans. Graph. 27(1)
+    (2008) 2, double reflection); on a closed tube the mismatch at the seam is spread along it.
     """
     points, n = line.points, len(line.points)
     tangent = np.roll(points, -1, axis=0) - np.roll(points, 1, axis=0)
@@ -143,7 +143,7 @@ def _reflect_normal(a: Floats, b: Floats, along: Floats, next_along: Floats, nor
 
 
 def _cap_ends(made: Mesh, line: CentreLine, tangent: Floats, sides: int) -> Mesh:
-    """Close both ends of an open tube with flat caps that have corners of their own."""
+    """Close both ends of an open tube with flat caps, which have their own corners."""
     corners, normals, triangles = [made.corners], [made.normals], [made.triangles]
     count = len(made.corners)
     for at, outward in ((0, -tangent[0]), (len(line.points) - 1, tangent[-1])):

@@ -1,6 +1,6 @@
-"""A portrait as SVG 1.1: every band a smooth stroke with a dark edge, overs and unders by order of painting.
+"""A portrait as SVG 1.1: every band a smooth stroke with a dark edge, painted from the back to the front.
 
-Compact: coordinates are whole hundredths of a millimetre, and straight stretches take few points.
+The file is compact: coordinates are whole hundredths of a mm, and straight stretches take few points.
 """
 
 from __future__ import annotations
@@ -20,16 +20,16 @@ from pegwright.press.portrait.painting_order import StrandPieces, order_runs
 from pegwright.press.portrait.tubes import Floats, Ints, point_tints, project, smooth
 from pegwright.press.svg.pictures import FONT
 
-_UNIT = 100  # to the millimetre
-_TURN = 0.36  # rad between kept points at the most
+_UNIT = 100  # units to the millimetre
+_TURN = 0.36  # rad, the most that a line turns between two points that are kept
 _SKIP = 4
 _EDGE = 0.3  # mm: how much wider the dark edge is than the band
 _LAP_MM = 0.2
-_FINER_HATCH = 0.6  # a pattern is laid for step pictures, whose bands are thicker
+_FINER_HATCH = 0.6  # patterns are drawn for step pictures, whose bands are thicker
 
 
 class _StrandCurves(NamedTuple):
-    """All strands cut into pieces: points and slopes (n, 3) at both ends in view, mm."""
+    """All strands cut into pieces: points and slopes (n, 3) at both ends, as the camera sees them, in mm."""
 
     pieces: StrandPieces
     slope: Floats  # (n, 3) of the start, scaled to the piece's own length
@@ -47,13 +47,13 @@ def portrait_svg(
     text: str = "",
     inks: Inks = COLOUR,
 ) -> str:
-    """Return one view as SVG text, true to size unless a width on paper is given.
+    """Return one view as SVG text: life size, or `width_mm` wide on paper.
 
-    `text` says what is seen, to those who cannot see it; without one it is said in English. `bare` leaves
-    out scale bar and key, `tension` colours by the tension map.
+    `text` describes the picture for readers who cannot see it; the default is English. `bare` leaves out the
+    scale bar and key, `tension` colours by the tension map.
 
     Raises:
-        KeyError: the portrait is not seen from there.
+        KeyError: the portrait has no such view.
     """
     camera = portrait.camera(view)
     wide, tall = camera.size_mm
@@ -112,7 +112,7 @@ def portrait_svg(
 
 
 def _pattern_strokes(portrait: Portrait) -> dict[int, Stroke]:
-    """Return the patterns of the bands that have one, for a picture without colours."""
+    """Return the patterns of the bands that have one, for a picture in grey."""
     bands = {tube.hatch: 2 * tube.radius_mm[0] for tube in portrait.tubes if tube.kind == "band"}
     made = {hatch: pattern_stroke(hatch, thick) for hatch, thick in bands.items()}
     return {hatch: along for hatch, along in made.items() if along is not None}
@@ -161,7 +161,7 @@ def _strand_curves(portrait: Portrait, camera: Camera, *, tension: bool) -> _Str
 
 
 def _kept_points(points: Floats, closed: bool, colours: list[str]) -> Ints:
-    """Return which points to keep: where the line has turned enough, or its colour changes."""
+    """Return the points to keep: where the line has turned enough, or its colour changes."""
     n = len(points)
     ahead = np.roll(points, -1, axis=0) - points
     behind = np.roll(ahead, 1, axis=0)
@@ -191,14 +191,14 @@ def _slopes(points: Floats, closed: bool) -> Floats:
 
 
 def _hide_behind_wrist(curves: _StrandCurves, portrait: Portrait, camera: Camera) -> _StrandCurves:
-    """Leave out the pieces that the wrist hides."""
+    """Drop the pieces hidden by the wrist."""
     wrist = next(tube for tube in portrait.tubes if tube.kind == "wrist")
     ends = project(smooth(wrist, 1), camera)
     axis = (ends[1] - ends[0]) / np.linalg.norm(ends[1] - ends[0])
     middle = 0.5 * (curves.pieces.start + curves.pieces.end) - ends[0]
     along = middle @ axis
     off = middle - along[:, None] * axis
-    # In front of the wrist's axis nothing is hidden; behind it, what lies within its outline.
+    # The wrist hides what lies behind its axis and within its outline.
     flat = np.array([axis[1], -axis[0]]) / np.hypot(axis[0], axis[1])
     hidden = (off[:, 2] < 0) & (abs(middle[:, :2] @ flat) < wrist.radius_mm[0])
     shown = np.flatnonzero(~hidden)
@@ -214,7 +214,7 @@ def _hide_behind_wrist(curves: _StrandCurves, portrait: Portrait, camera: Camera
 
 
 def _path(curves: _StrandCurves, run: list[int]) -> str:
-    """Write a run as cubic curves, a little longer at its ends than it is, so that no seam shows."""
+    """Return a run as cubic curves, a little longer at both ends so that no seam shows."""
     p = curves.pieces
     first, last = run[0], run[-1]
     ring = len(run) > 1 and p.after[last] == first
@@ -243,9 +243,9 @@ def _path(curves: _StrandCurves, run: list[int]) -> str:
 
 
 def _edge_dash(curves: _StrandCurves, run: list[int]) -> str:
-    """Keep the dark edge of a run from reaching as far as its fill, or a hair of it would show at every seam.
+    """Return a dash that keeps the dark edge shorter than the fill, or a hair of it would show at every seam.
 
-    A dash from one true end of the run to the other does that; its length is that of the curves.
+    The dash runs from one true end of the run to the other, measured along the curves.
     """
     p = curves.pieces
     if len(run) > 1 and p.after[run[-1]] == run[0]:
@@ -260,7 +260,7 @@ def _edge_dash(curves: _StrandCurves, run: list[int]) -> str:
 
 
 def _wrist_svg(portrait: Portrait, camera: Camera) -> str:
-    """Paint the wrist, its sides a little darker."""
+    """Return the wrist, its sides a little darker."""
     wrist = next((tube for tube in portrait.tubes if tube.kind == "wrist"), None)
     if wrist is None:
         return ""
@@ -282,7 +282,7 @@ def _wrist_svg(portrait: Portrait, camera: Camera) -> str:
 
 
 def _write_legend(paints: Iterable[Paint], down_mm: float) -> str:
-    """Write the legend's strokes and letters, so far below the picture's top."""
+    """Return the legend's strokes and letters as SVG, `down_mm` below the picture's top."""
     found = []
     for one in paints:
         if isinstance(one, Letters):

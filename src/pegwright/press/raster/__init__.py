@@ -1,1 +1,1 @@
-"""Strokes and letters on a canvas of pixels, and the pictures made so."""
+"""Strokes and letters painted on a canvas of pixels, and pictures made that way."""

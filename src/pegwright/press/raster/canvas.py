@@ -1,7 +1,7 @@
-"""Put strokes and letters on a canvas of pixels: for pictures without a ground, and for film frames.
+"""Paint strokes and letters on a canvas of pixels, for transparent pictures and film frames.
 
-Anti-grain geometry through celiagg, which needs nothing from the machine it runs on. A canvas holds RGBA,
-its colours already weighed by their cover (premultiplied).
+Uses Anti-Grain Geometry through celiagg, which needs no graphics library of the machine. A canvas holds RGBA
+with premultiplied alpha.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ _MEASURE = 64
 
 
 class Placement(NamedTuple):
-    """Where the origin of what is painted lies on the canvas, in pixels, and how many pixels a unit takes."""
+    """Where the origin of a painting lies on the canvas, in px, and how many px a unit takes."""
 
     x_px: float = 0.0
     y_px: float = 0.0
@@ -36,7 +36,7 @@ UNMOVED = Placement()
 
 
 def blank_canvas(width_px: int, height_px: int, ground: str = "") -> Pixels:
-    """Return a canvas of one colour, or a clear one."""
+    """Return a canvas of one colour, or a transparent one."""
     pixels = np.zeros((height_px, width_px, 4), np.uint8)
     if ground:
         pixels[:] = (*(int(ground[i : i + 2], 16) for i in (1, 3, 5)), 255)
@@ -44,7 +44,7 @@ def blank_canvas(width_px: int, height_px: int, ground: str = "") -> Pixels:
 
 
 def paint_on(pixels: Pixels, paints: Iterable[Paint], spot: Placement = UNMOVED) -> None:
-    """Paint on a canvas, one thing over the other."""
+    """Paint on a canvas in order, later paints on top."""
     canvas = celiagg.CanvasRGBA32(pixels)
     for paint in paints:
         if isinstance(paint, Letters):
@@ -54,7 +54,7 @@ def paint_on(pixels: Pixels, paints: Iterable[Paint], spot: Placement = UNMOVED)
 
 
 def clear_outside(pixels: Pixels, path: VectorPath, spot: Placement) -> None:
-    """Clear all that lies outside a closed path of straight lines."""
+    """Clear everything outside a closed path of straight lines."""
     corners = [_to_pixels(segment.x, segment.y, spot) for segment in path.segments]
     left, top = (max(0, math.floor(min(c[i] for c in corners))) for i in (0, 1))
     right, bottom = (math.ceil(max(c[i] for c in corners)) for i in (0, 1))
@@ -90,7 +90,7 @@ def _paint_stroke(canvas: object, stroke: Stroke, spot: Placement) -> None:
 
 
 def _canvas_path(paths: Iterable[VectorPath], spot: Placement) -> object:
-    """Return paths as the canvas's own, in pixels; turns become short straight lines."""
+    """Return paths as the canvas library's own, in px, with arcs as short straight lines."""
     found = celiagg.Path()
     for path in paths:
         begun = False
@@ -146,7 +146,7 @@ def _paint_letters(canvas: object, letters: Letters, spot: Placement) -> None:
         canvas.draw_text(letters.text, font, at, state, stroke=_solid_paint(letters.halo))  # type: ignore[attr-defined]
     state = celiagg.GraphicsState(
         drawing_mode=celiagg.DrawingMode.DrawFill,
-        # As outlines, letters without a counter would come out bolder than the others.
+        # Painted as outlines, letters without a counter would look bolder than the others.
         text_drawing_mode=celiagg.TextDrawingMode.TextDrawRaster,
     )
     canvas.draw_text(letters.text, font, at, state, fill=_solid_paint(letters.ink))  # type: ignore[attr-defined]
@@ -154,7 +154,7 @@ def _paint_letters(canvas: object, letters: Letters, spot: Placement) -> None:
 
 @lru_cache(maxsize=4096)
 def text_width(text: str, bold: bool = False) -> float:
-    """Return how wide a text is set, in sizes of its type, from the ink it leaves."""
+    """Return the width of a text as a multiple of its size, measured from the ink it leaves."""
     pad = _MEASURE
     pixels = np.zeros((2 * pad, pad * (len(text) + 2)), np.uint8)
     at = celiagg.Transform()

@@ -1,4 +1,4 @@
-"""Write pixels as PNG (ISO/IEC 15948); the same pixels give the same bytes."""
+"""Encode pixels as PNG (ISO/IEC 15948); the same pixels give the same bytes."""
 
 from __future__ import annotations
 
@@ -12,13 +12,13 @@ Pixels = NDArray[np.uint8]
 
 
 def rgba_png(pixels: Pixels) -> bytes:
-    """Return a canvas as PNG (8-bit RGBA, colours no longer weighed; ISO/IEC 15948)."""
+    """Return a canvas as PNG (8-bit RGBA, alpha not premultiplied)."""
     plain = pixels.copy()
     edge = (pixels[:, :, 3] > 0) & (pixels[:, :, 3] < 255)
     seen = pixels[edge][:, 3:].astype(np.uint16)
     plain[edge, :3] = np.minimum(255, (pixels[edge][:, :3].astype(np.uint16) * 255 + seen // 2) // seen)
     height, width = plain.shape[:2]
-    # Every row by the filter “up”: rows that are alike become zeros.
+    # Every row takes the filter “up”: a row like the one above becomes zeros.
     rows = np.zeros((height, 1 + 4 * width), np.uint8)
     rows[:, 0] = 2
     flat = plain.reshape(height, 4 * width)
@@ -29,7 +29,7 @@ def rgba_png(pixels: Pixels) -> bytes:
 
 
 def rgb_png(pixels: Pixels) -> bytes:
-    """Return (height, width, 3) bytes as PNG. Each row by the filter whose differences are smallest."""
+    """Return pixels (height, width, 3) as PNG. Each row takes the filter with the smallest differences."""
     height, width = pixels.shape[:2]
     here = pixels.reshape(height, -1).astype(np.int16)
     up = np.vstack([np.zeros_like(here[:1]), here[:-1]])

@@ -1,4 +1,4 @@
-"""Step pictures as PNG, for cutting into a film: 16:9, transparent, our own fonts and no others."""
+"""Step pictures as PNG for cutting into a film: 16:9, transparent, set in our own fonts."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from pegwright.press.raster.png import rgba_png
 
 
 def still_png(still: Still, tall_px: int = FRAME[1], inks: Inks = COLOUR) -> bytes:
-    """Return a still as PNG (8-bit RGBA), so many pixels high and 16/9 as wide."""
+    """Return a still as PNG (8-bit RGBA), `tall_px` high and 16/9 as wide."""
     larger = tall_px / FRAME[1]
     spot = Placement(still.left_px * larger, still.top_px * larger, still.px_a_mm * larger)
     pixels = blank_canvas(tall_px * FRAME[0] // FRAME[1], tall_px)

@@ -1,4 +1,4 @@
-"""Two finished pictures side by side, the right one and the wrong one, with what there is to say of them."""
+"""Two finished pictures side by side, the right one and the wrong one, with a few lines of text."""
 
 from __future__ import annotations
 
@@ -15,24 +15,24 @@ from pegwright.press.svg.pictures import FONT
 _GAP_MM, _HEAD_MM, _LINE_MM, _LETTER_MM = 8.0, 9.0, 5.0, 3.6
 _LETTERS_TO_MM = 0.52  # the mean width of a letter, as a share of its height
 _NARROWEST_MM = 90.0
-_LONG = 2.0  # pictures more than so many times as wide as high go below each other
+_LONG = 2.0  # pictures wider than this many times their height are stacked
 _SIZE = re.compile(r'<svg [^>]*?width="([0-9.]+)mm" height="([0-9.]+)mm"')
 
 
 class HeadedPicture(NamedTuple):
-    """One of the pictures: its heading, and SVG that says how large it is in mm."""
+    """One of the pictures: its heading, and an SVG that states its size in mm."""
 
     heading: str
     svg: str
 
 
 def comparison_svg(shown: Sequence[HeadedPicture], lines: Sequence[str]) -> str:
-    """Return SVG with the pictures beside each other, or long ones below each other, each under its heading.
+    """Return an SVG with the pictures side by side, or wide ones stacked, each under its heading.
 
-    The lines stand below, broken to the width. Each picture keeps its own styles: it is put in as an image.
+    The lines are wrapped below. Each picture is embedded as an image, so that it keeps its own styles.
 
     Raises:
-        ValueError: a picture does not say how large it is in mm.
+        ValueError: a picture does not state its size in mm.
     """
     sizes = []
     for one in shown:

@@ -1,4 +1,4 @@
-"""Paint a picture as SVG 1.1 text: to scale in mm, with its title and description inside."""
+"""Paint pictures as SVG 1.1 text: to scale in mm, with title and description."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ FONT = "Atkinson Hyperlegible"
 
 @functools.lru_cache(maxsize=256)  # handout, page and prompter show the same pictures
 def step_svg(picture: Picture, inks: Inks = COLOUR) -> str:
-    """Paint a picture; its size on paper is that of its window times its scale, in mm."""
+    """Return a picture as SVG; its size on paper is its window's size times its scale, in mm."""
     w, h = picture.window.width_mm, picture.window.height_mm
     return "".join(
         (
@@ -44,7 +44,7 @@ def step_svg(picture: Picture, inks: Inks = COLOUR) -> str:
 
 
 def still_svg(still: Still, tall_px: int = FRAME[1], inks: Inks = COLOUR) -> str:
-    """Paint a still for film: 16:9, so many pixels high, nothing behind it; torn edges are cut off."""
+    """Return a still for film as SVG: 16:9, `tall_px` high, transparent, cut along its torn edges."""
     picture = still.picture
     outline = _path_data(untorn_outline(picture.window))
     return "".join(
@@ -62,7 +62,7 @@ def still_svg(still: Still, tall_px: int = FRAME[1], inks: Inks = COLOUR) -> str
 
 
 def swatch_svg(shown: Swatch, inks: Inks = COLOUR) -> str:
-    """Paint a colour of the key: a piece of band in its tint and pattern, 16 × 5 mm."""
+    """Return a colour of the key as SVG: a piece of band in its tint and pattern, 16 × 5 mm."""
     name = escape(f"{shown.letter}: {shown.name}")
     band = _markup(paint_swatch(shown.tint, shown.hatch, inks))
     return (
@@ -89,7 +89,7 @@ def _stroke(stroke: Stroke) -> str:
 
 
 def _path_data(path: VectorPath) -> str:
-    """Write a path: an arc command for each half turn, straight lines between turns."""
+    """Return the path data of a path: an arc command for each half turn, straight lines between."""
     parts: list[str] = []
     for segment in path.segments:
         joint = "L" if parts else "M"
@@ -124,6 +124,6 @@ def _letters(letters: Letters) -> str:
 
 
 def _fmt(value: float) -> str:
-    """Write a number with two decimals and no more than needed; the same everywhere."""
+    """Format a number with at most two decimals, the same on every machine."""
     text = f"{value:.2f}".rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text
