@@ -1,4 +1,4 @@
-"""Says what the proof means for a maker: which bands fall and why, what one loss costs, which fix is safe."""
+"""What the proof means for a maker: which bands fall and why, what one loss costs, which fixes are safe."""
 
 import lazy_loader
 

@@ -11,7 +11,7 @@ _NAMED = 4
 
 
 def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
-    """Return a finding for every band that falls or is not proved, saying why; those that start it first."""
+    """Return a finding for every band that falls or is not proved, with the reason; causes come first."""
     found = []
     fastened = any(isinstance(e, Fastened) for e in history.events)
     laid = _laid_at(history)
@@ -30,7 +30,7 @@ def find_falling(history: History, proof: Proof) -> tuple[Finding, ...]:
 
 
 def _laid_at(history: History) -> dict[int, tuple[str, int]]:
-    """Map each band to the document path and the number of the move that took it up."""
+    """Map each band to the document path and the number of the move that placed it."""
     found: dict[int, tuple[str, int]] = {}
     band = 0
     for number, done in zip(step_numbers(history), history.moves, strict=True):
@@ -41,7 +41,7 @@ def _laid_at(history: History) -> dict[int, tuple[str, int]]:
 
 
 def _hanging(history: History, proof: Proof) -> set[int]:
-    """Return the falling bands that only falling ones pass through: they follow, and start nothing."""
+    """Return the falling bands that only other falling bands pass through: they follow, and cause nothing."""
     passing: dict[int, set[int]] = {}
     for loop, ribbons in history.final.inside.items():
         passing.setdefault(loop.band, set()).update(bight.band for bight in ribbons)

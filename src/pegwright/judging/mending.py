@@ -1,4 +1,4 @@
-"""A fix is offered only where it does good: the mended piece is worked and proved before it is promised."""
+"""Offer a fix only if it helps: the mended piece is worked and proved first."""
 
 from __future__ import annotations
 
@@ -16,19 +16,19 @@ from pegwright.structure import structure_of
 
 __all__ = ["keep_safe_fixes"]
 
-_TRIED = 3  # of one code: the others speak of the piece as it is before the first is mended
-_MOST_MOVES = 2_000  # a longer piece takes too long to be worked again while its maker waits
+_TRIED = 3  # fixes of one code; the rest describe the piece before the first one is made
+_MOST_MOVES = 2_000  # working a longer piece again would keep its maker waiting
 
 # Findings whose fix changes what passes through what, or what is caught by what.
 _REWORKS = frozenset({"loop-dragged", "start-not-held", "catches-one", "catches-more", "no-finish"})
 
 
 def keep_safe_fixes(pattern: Pattern, findings: Sequence[Finding], proof: Proof) -> Iterator[Finding]:
-    """Yield the findings; of the fixes that rework the piece, keep only those that are proved to help.
+    """Yield the findings, with only those fixes that are proved to help where a fix reworks the piece.
 
-    One that reorders the work, caps a start or changes what a fastener catches lets no band fall that is held
-    now; one that closes an open piece holds every band. Of one code the first good one is kept, of the first
-    few.
+    A fix that reorders the work, caps a start or changes what a fastener catches must let no held band fall;
+    a fix that closes an open piece must hold every band. The first few fixes of a code are tried, and the
+    first good one is kept.
     """
     left: Counter[str] = Counter()
     for found in findings:

@@ -1,4 +1,4 @@
-"""What a piece that holds would lose: if one band snaps, or if the fastener misses one loop."""
+"""What a piece that holds would lose if one band snaps, or if the fastener misses one loop."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ MOST_BANDS_SNAPPED = 600
 
 
 class SingleFailures(NamedTuple):
-    """`snaps` maps each held band to what falls with it; `passengers` are those that take none along.
+    """`snaps` maps each held band to what falls with it; `passengers` are the bands that take none along.
 
-    `caught` maps each loop that the last fastener caught to what falls where that loop is missed.
+    `caught` maps each loop that the last fastener caught to what falls if it misses that loop.
     """
 
     snaps: dict[int, Loss]
@@ -26,9 +26,9 @@ class SingleFailures(NamedTuple):
 
 
 class WorstSnap(NamedTuple):
-    """The worst that one snapped band does.
+    """The worst that one snapped band can do.
 
-    `band` takes `loses` others with it, and none takes more; `harmless` counts the bands that take none.
+    `band` takes `loses` others with it, more than any other band; `harmless` counts the bands that take none.
     """
 
     band: int
@@ -39,9 +39,9 @@ class WorstSnap(NamedTuple):
 def find_single_failures(
     structure: Structure, proof: Proof, progress: Callable[[str, int, int], None]
 ) -> SingleFailures | Finding:
-    """Work out every single loss of a piece, or say that it has too many bands for that.
+    """Work out every single loss of a piece, or return a finding if it has too many bands.
 
-    `progress` is called with what is being done, how many bands are done, and of how many.
+    `progress` gets what is being done, the bands done, and their total.
     """
     bands = len(proof.verdicts)
     if bands > MOST_BANDS_SNAPPED:
@@ -52,7 +52,7 @@ def find_single_failures(
 
 
 def find_worst_snap(structure: Structure, proof: Proof) -> WorstSnap | None:
-    """Return the worst that one snapped band does; None where there are too many bands, or none is held."""
+    """Return the worst that one snapped band can do; None if there are too many bands, or none is held."""
     if not proof.held or len(proof.verdicts) > MOST_BANDS_SNAPPED:
         return None
     loses = {band: len(lost.falls) for band, lost in snap_losses(structure, proof).items()}

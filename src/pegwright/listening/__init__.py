@@ -1,4 +1,4 @@
-"""A recording is laid beside its lesson: its captions are read, its chapters found."""
+"""Match a recording to its lesson: read its captions, find its chapters."""
 
 import lazy_loader
 

@@ -1,7 +1,7 @@
-"""Lay what was heard beside the script, word by word, and read off when each chapter begins.
+"""Align what was heard with the script, word by word, and read off when each chapter begins.
 
-The most words in common, in order, with free skips on both sides (Needleman and Wunsch 1970);
-words that are only alike count in part.
+A global alignment with free gaps (Needleman and Wunsch 1970) that maximises the words in common; similar
+words count in part.
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ _ALIKE = 75.0
 
 
 class HeardChapter(NamedTuple):
-    """A chapter and when it begins and ends in the recording, in s; `share` of its words was heard."""
+    """A chapter, its start and end in the recording in s, and the share of its words heard (0 to 1)."""
 
     start_s: float
     end_s: float
@@ -36,7 +36,7 @@ class HeardChapter(NamedTuple):
 def find_chapters(
     script: Script, cues: Sequence[Cue]
 ) -> tuple[tuple[HeardChapter, ...], tuple[Finding, ...]]:
-    """Return the chapters heard in the cues at their true times, and a finding for each that was not."""
+    """Return the chapters heard in the cues at their true times, and a finding for each one missed."""
     said = [(word, i) for i, line in enumerate(script.lines) for word in _words(line.text)]
     heard = [(word, at, n) for n, cue in enumerate(cues) for word, at in _timed_words(cue)]
     found: list[Finding] = []
@@ -50,7 +50,7 @@ def find_chapters(
         line = times.setdefault(i, [])
         at = pairs.get(k)
         if at is not None and all(before is None for before in line):
-            for _ in line:  # the sentence began with words that were not recognised
+            for _ in line:  # the sentence starts with words that were not recognised
                 if at and at - 1 not in taken and heard[at - 1][2] == heard[at][2]:
                     at -= 1
         line.append(None if at is None else heard[at][1])
@@ -78,7 +78,7 @@ def _words(text: str) -> list[str]:
 
 
 def _timed_words(cue: Cue) -> list[tuple[str, float]]:
-    """Spread the words of a cue evenly over its time."""
+    """Return the words of a cue with their times in s, spread evenly over the cue."""
     words = _words(cue.text)
     return [(w, cue.start_s + (cue.end_s - cue.start_s) * i / len(words)) for i, w in enumerate(words)]
 
@@ -92,7 +92,7 @@ def _first(line: list[float | None]) -> float:
 
 
 def _match_words(said: list[str], heard: list[str]) -> list[tuple[int, int]]:
-    """Return the pairs of words, in order on both sides, that are most alike in sum."""
+    """Return the pairs of words, in order on both sides, with the greatest total similarity."""
     if not said or not heard:
         return []
     rows, columns = sorted(set(said)), sorted(set(heard))
@@ -102,7 +102,7 @@ def _match_words(said: list[str], heard: list[str]) -> list[tuple[int, int]]:
     best = np.zeros(len(heard) + 1, dtype=np.float64)
     ways = np.zeros(
         (len(said) + 1, len(heard) + 1), dtype=np.int8
-    )  # 0 skip what is heard, 1 skip said, 2 pair
+    )  # 0 skips a heard word, 1 skips a said word, 2 pairs them
     for i, word in enumerate(said, start=1):
         gain = alike[row_of[word]][order]
         paired = np.where(gain > 0, best[:-1] + gain, -1.0)

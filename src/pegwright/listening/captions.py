@@ -1,6 +1,6 @@
 """Read captions leniently: WebVTT (W3C), SRT, and plain lines that begin with a time, as [1:05].
 
-What is wrong is a finding; the rest is kept.
+A faulty cue is a finding; the rest is kept.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ _TAG = re.compile(r"</?[a-zA-Z0-9:][^<>]*>|\{\\[^{}]*\}")
 
 
 class Cue(NamedTuple):
-    """What is said between two times, in seconds."""
+    """What is said between two times in s."""
 
     start_s: float
     end_s: float
@@ -36,7 +36,7 @@ class CaptionReading(NamedTuple):
 
 
 def read_captions(data: bytes) -> CaptionReading:
-    """Return the cues that bytes hold. A faulty cue is left out with a finding; no cue at all is an error."""
+    """Return the cues in a file. A faulty cue is left out with a finding; a file without cues is an error."""
     if len(data) > MAX_BYTES:
         return CaptionReading((), (finding("captions-too-large", limit=MAX_BYTES),))
     text = data.decode("utf-8-sig", errors="replace")
@@ -65,7 +65,7 @@ def read_captions(data: bytes) -> CaptionReading:
 
 
 def _read_blocks(lines: list[str], found: list[Finding]) -> list[tuple[int, Cue]]:
-    """Read cues that begin with a line of two times and end with an empty line: WebVTT and SRT."""
+    """Read cues that start with a line of two times and end with an empty line: WebVTT and SRT."""
     cues = []
     i = 0
     note = False
@@ -91,7 +91,7 @@ def _read_blocks(lines: list[str], found: list[Finding]) -> list[tuple[int, Cue]
 
 
 def _read_plain(lines: list[str], found: list[Finding]) -> list[tuple[int, Cue]]:
-    """Read lines that begin with a time in brackets; each stands until the next one that is later."""
+    """Read lines that start with a time in brackets; each lasts until the next later one."""
     read = []
     for number, line in enumerate(lines, start=1):
         said = _PLAIN.fullmatch(line)
@@ -110,5 +110,5 @@ def _seconds(clock: re.Match[str]) -> float:
 
 
 def _plain_text(text: str) -> str:
-    """Drop the commands of a player, and turn escapes back into letters."""
+    """Drop player commands and decode escapes."""
     return " ".join(html.unescape(_TAG.sub("", text)).replace("\u2060", "").split())

@@ -1,4 +1,4 @@
-"""A maker's words become a pattern: printed steps read back, and what a person writes."""
+"""Turn a maker's words into a pattern: printed steps read back, or free text."""
 
 import lazy_loader
 

@@ -1,4 +1,4 @@
-"""Read any text of a maker: a printed lesson by the words that print it, all else by the grammar."""
+"""Read any maker's text: a printed lesson by the phrasebook that printed it, anything else by the grammar."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def read_maker_text(
     loom: Layout | None = None,
     phrases: Mapping[str, str] | None = None,
 ) -> TextReading:
-    """Return the pattern that a text says, with its blanks. Never raises on bad input."""
+    """Return the pattern that a text describes, with its blanks. Never raises on bad input."""
     if len(text) <= MOST_PRINTED:
         printed = printed_language(text, phrases)
         if printed is not None:

@@ -1,4 +1,4 @@
-"""A draft: what the sentences so far have come to, on the loom as it stands after them."""
+"""A draft: what the sentences so far amount to, and the loom as it stands after them."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from pegwright.pattern import Address, Move, Wind, is_address, named_pegs, parse
 
 
 class Reading(NamedTuple):
-    """One way to take a sentence: the moves it asks for, how likely that is, and what is known after it.
+    """One way to take a sentence: the moves it asks for, its likelihood, and what is known after it.
 
-    `opens` says that a new block of steps begins after it; a later “repeat” does not reach further back.
+    `opens` means that a new block of steps starts after it; a later “repeat” reaches back no further.
     """
 
     moves: tuple[Move, ...]
@@ -23,10 +23,10 @@ class Reading(NamedTuple):
 
 
 class Draft(NamedTuple):
-    """The moves so far, the loom, and what later sentences may refer to.
+    """The moves so far, the loom, and what later sentences can refer to.
 
-    `cursor` is the peg where the last band ended, `block` the first move that a “repeat” may reach,
-    `units` where the moves of each sentence begin; `score` is the product of the likelihoods.
+    `cursor` is the peg where the last band ended, `block` the first move that a “repeat” can reach, `units`
+    the index where each sentence's moves start, and `score` the product of the likelihoods.
     """
 
     state: State
@@ -40,11 +40,11 @@ class Draft(NamedTuple):
 
     @property
     def side(self) -> int:
-        """1, or −1 where the loom has been turned round: left and far are then the other way."""
+        """Return 1, or −1 if the loom has been turned round, which swaps left and right, far and near."""
         return -1 if self.state.turned else 1
 
     def extend(self, board: Board, reading: Reading) -> Draft | None:
-        """Return the draft with a reading added, or None where the machine refuses it."""
+        """Return the draft with a reading added, or None if the loom refuses it."""
         state = self.state
         for move in reading.moves:
             done = apply_move(board, state, move)
@@ -65,12 +65,12 @@ class Draft(NamedTuple):
         )
 
     def loaded_pegs(self) -> list[str]:
-        """Return the pegs that hold loops, the one nearest the maker first."""
+        """Return the pegs that hold loops, nearest to the maker first."""
         held = [holder for holder, loops in self.state.stacks.items() if loops and is_address(holder)]
         return sorted(held, key=lambda peg: (parse_address(peg).number * self.side, parse_address(peg).row))
 
     def beside(self, peg: str, rows: int, pegs: int) -> str | None:
-        """Return the peg that lies so far to the maker's right and away from them, or None."""
+        """Return the peg `rows` to the maker's right and `pegs` away from the maker, or None."""
         row, number = parse_address(peg)
         row, number = row + rows * self.side, number + pegs * self.side
         return str(Address(row, number)) if row >= 0 and number >= 1 else None

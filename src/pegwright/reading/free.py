@@ -1,8 +1,8 @@
-"""Read what a person writes: sentences to readings, a beam of drafts on the loom, and the machine as judge.
+"""Read free text: sentences become readings, readings a beam of drafts, and the loom is the judge.
 
-A reading that the machine refuses loses at once. At the end the drafts that are left are proved: one whose
-bands fall off, or whose counts are not those that the text states, loses against one that holds. What the
-words do not say is a blank; nothing is made up for it but what the blank offers as the likeliest.
+A reading that the loom refuses is dropped at once. At the end the surviving drafts are proved: a draft whose
+bands fall off, or whose counts differ from those the text states, loses to one that holds. What the words
+leave out is a blank, filled only with the likeliest of the answers that the blank offers.
 """
 
 from __future__ import annotations
@@ -62,21 +62,21 @@ class Piece(NamedTuple):
 
 
 class _Trial(NamedTuple):
-    """A draft, replayed unless it is too long to be judged, and how many of the stated counts it misses."""
+    """A draft, replayed unless it is too long to judge, and how many of the stated counts it misses."""
 
     draft: Draft
     history: History | None
     miscounted: int
 
     def count_falls(self) -> int:
-        """Return how many bands fall off; 0 where nothing was replayed."""
+        """Return how many bands fall off; 0 if nothing was replayed."""
         if self.history is None:
             return 0
         return len(prove(structure_of(self.history.events, self.history.board.spots)).free)
 
 
 def free_language(text: str) -> str:
-    """Return the language whose word list knows most of a text."""
+    """Return the language whose word list covers most of a text."""
     sample = text[:6000]
     known = {}
     for language in free_languages():
@@ -86,7 +86,7 @@ def free_language(text: str) -> str:
 
 
 def split_sentences(text: str) -> list[Piece]:
-    """Return the sentences of a text, those with several clauses apart, each with its line."""
+    """Return the sentences of a text, split at clauses, each with its line."""
     found: list[Piece] = []
     line = 1
     at = 0
@@ -106,7 +106,7 @@ def split_sentences(text: str) -> list[Piece]:
 def read_free(text: str, language: str | None = None, loom: Layout | None = None) -> TextReading:
     """Read a maker's text. Never raises on bad input.
 
-    `language` is found out where it is not given; `loom` answers the blank of that name.
+    A missing `language` is detected; `loom` answers the blank of that name.
     """
     return _FreeReader(text, language or free_language(text), loom).read()
 
@@ -154,7 +154,7 @@ class _FreeReader:
         return self._result(best, loom, uses, taken)
 
     def _join_clauses(self) -> None:
-        """Join a clause that names a band and no place to the next: “one red and then one white band”."""
+        """Join a clause that names a band but no place to the next one: “one red and then one white band”."""
         at = 0
         while at + 1 < len(self.pieces):
             kinds = {token.kind for token in self.tokens[at]}
@@ -170,7 +170,7 @@ class _FreeReader:
     # --- sentence by sentence ---------------------------------------------------------------------------
 
     def _head(self, at: int) -> str:
-        """Take what a sentence says of the piece as a whole; empty where it says nothing of the kind."""
+        """Take what a sentence says of the whole piece. Return what it was taken for, or an empty string."""
         piece, tokens = self.pieces[at], self.tokens[at]
         if loom := loom_of(tokens):
             self.told = self.told or loom.loom
@@ -185,7 +185,7 @@ class _FreeReader:
         return ""
 
     def _counts(self, tokens: list[Token]) -> None:
-        """Take the counts up front: a number, a colour, bands."""
+        """Take counts stated before the steps: a number, a colour, bands."""
         for at, token in enumerate(tokens):
             if token.kind != "number":
                 continue
@@ -218,7 +218,7 @@ class _FreeReader:
             return []
 
     def _likely_loom(self) -> Layout:
-        """Offer the smallest loom that has the pegs of the text, and ask."""
+        """Return the smallest loom with the pegs of the text, and ask for the real one."""
         places = [parse_address(t.text) for tokens in self.tokens for t in tokens if t.kind == "peg-name"]
         rows = max((place.row for place in places), default=0) + 1
         pegs = max((place.number for place in places), default=13)
@@ -241,9 +241,9 @@ class _FreeReader:
         )  # fmt: skip
 
     def _judge(self, beam: list[Draft], loom: Layout) -> Draft:
-        """Return the likeliest draft that holds, of those that come nearest to the stated counts.
+        """Return the likeliest draft that holds, among those nearest to the stated counts.
 
-        Where all of them fall, it is the likeliest; of several as likely, that of which the least falls.
+        If all of them fall, return the likeliest; among equals, the one that loses fewest bands.
         """
         if len(beam) == 1:
             return beam[0]
@@ -253,7 +253,7 @@ class _FreeReader:
             (trial for trial in trials if trial.miscounted == fewest), key=lambda trial: -trial.draft.score
         )
         fallen: list[tuple[Draft, int]] = []
-        for trial in likeliest_first:  # a proof may take seconds: none after the first that holds
+        for trial in likeliest_first:  # a proof can take seconds, so stop at the first draft that holds
             falls = trial.count_falls()
             if not falls:
                 return trial.draft
@@ -293,7 +293,7 @@ class _FreeReader:
 
 
 def _best(drafts: list[Draft]) -> list[Draft]:
-    """Keep the likeliest drafts, of those with the same moves the first."""
+    """Keep the likeliest drafts; among drafts with the same moves, the first."""
     kept: dict[tuple[object, ...], Draft] = {}
     for draft in sorted(drafts, key=lambda one: -one.score):
         kept.setdefault((draft.moves, draft.cursor, draft.block), draft)

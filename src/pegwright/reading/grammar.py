@@ -1,7 +1,7 @@
-"""The grammar of the trade's sentences: each gives a few readings on the loom as it stands, likeliest first.
+"""The grammar of the trade's sentences: each has a few readings on the current loom, likeliest first.
 
-The order of words hardly matters to it, so the same rules read every language that has a word list: a
-sentence is its pegs, its number, its directions, and the one thing that is done.
+Word order hardly matters, so the same rules read every language that has a word list: a sentence is its pegs,
+its number, its directions, and one action.
 """
 
 from __future__ import annotations
@@ -37,23 +37,23 @@ CLOCK |= {7: (-1, -1), 8: (-1, -1), 9: (-1, 0), 10: (-1, 1), 11: (-1, 1)}
 
 
 class Sentence(NamedTuple):
-    """The words of a sentence by their meaning, and the colour of band that it names, as a letter."""
+    """The words of a sentence by meaning, and the letter of the band colour that it names."""
 
     tokens: tuple[Token, ...]
     colour: str = ""
     colours: tuple[str, ...] = ()
 
     def has(self, *kinds: str) -> bool:
-        """Say whether there is a word of one of these meanings."""
+        """Return whether a word has one of these meanings."""
         return any(token.kind in kinds for token in self.tokens)
 
     @property
     def pegs(self) -> tuple[str, ...]:
-        """The pegs that are named, in order."""
+        """Return the pegs that are named, in order."""
         return tuple(token.text for token in self.tokens if token.kind == "peg-name")
 
     def number_before(self, *kinds: str, reach: int = 4) -> int | None:
-        """Return the number that stands shortly before a word of one of these meanings, or None."""
+        """Return the number at most `reach` words before a word with one of these meanings, or None."""
         for at, token in enumerate(self.tokens):
             if token.kind in kinds:
                 for back in range(at - 1, max(at - 1 - reach, -1), -1):
@@ -64,7 +64,7 @@ class Sentence(NamedTuple):
         return None
 
     def direction(self) -> tuple[int, int] | None:
-        """Return how many rows to the right and pegs away the sentence points, or None."""
+        """Return the direction of the sentence as (rows to the right, pegs away), or None."""
         for at, token in enumerate(self.tokens):
             if token.kind == "oclock" and at and self.tokens[at - 1].kind == "number":
                 return CLOCK.get(self.tokens[at - 1].number)
@@ -74,7 +74,7 @@ class Sentence(NamedTuple):
 
 
 def readings(sentence: Sentence, draft: Draft) -> list[Reading]:
-    """Return the readings of a sentence on this draft; none where it says nothing that the grammar knows."""
+    """Return the readings of a sentence on this draft; none if the grammar does not know it."""
     for rule in _RULES:
         found = rule(sentence, draft)
         if found:
@@ -82,7 +82,7 @@ def readings(sentence: Sentence, draft: Draft) -> list[Reading]:
     return []
 
 
-# --- one action each ----------------------------------------------------------------------------------
+# --- one function an action -------------------------------------------------------------------------------
 
 
 def _read_turn(said: Sentence, draft: Draft) -> list[Reading]:
@@ -170,7 +170,7 @@ def _read_hook(said: Sentence, draft: Draft) -> list[Reading]:
 
 
 def _hook_runs(said: Sentence, draft: Draft) -> list[tuple[tuple[tuple[str, str], ...], float]]:
-    """Return the ways to work along a row: from which peg on to which, and how likely each is."""
+    """Return the ways to work along a row, as (from, to) pairs of pegs, and their likelihoods."""
     if len(said.pegs) == 3:
         run = chain_of((said.pegs[0], said.pegs[1]), said.pegs[2])
         return [(run, 0.95)] if run else []
@@ -210,7 +210,7 @@ def _read_wind(said: Sentence, draft: Draft) -> list[Reading]:
 
 
 def _centers(draft: Draft) -> tuple[str, ...]:
-    """Return the pegs from which bands run to four sides and more, in the order of their filling."""
+    """Return the pegs with bands to four sides or more, in the order in which they were filled."""
     froms: dict[str, int] = {}
     for move in draft.moves:
         if isinstance(move, Place):
@@ -266,7 +266,7 @@ def _read_place(said: Sentence, draft: Draft) -> list[Reading]:
 def _place_by_way(
     said: Sentence, draft: Draft, colour: str, count: int, blanks: tuple[str, ...]
 ) -> list[Reading]:
-    """Read a band that goes on from where the last one ended, or from the one peg named, some way."""
+    """Read a band placed in some direction from where the last one ended, or from the one peg named."""
     start = said.pegs[0] if said.pegs and not said.has("to", "until") else draft.cursor
     if not start:
         return []
@@ -297,7 +297,7 @@ def _band(colour: str, over: tuple[str, ...], twist: int = 0) -> Place:
 
 
 def _read_mirror(said: Sentence, draft: Draft) -> list[Reading]:
-    """“The same on the right”: the block so far, mirrored in the row where it began."""
+    """“The same on the right”: the block so far, mirrored at the row where it started."""
     if not said.has("same") or not said.has("left", "right") or said.has("band", "same-place"):
         return []
     unit = draft.moves[draft.block :]

@@ -1,4 +1,4 @@
-"""What a text says of the piece before its steps: the title, the loom, the colours, and counts up front."""
+"""What a text says before its steps: the title, the loom, the colours and the counts."""
 
 from __future__ import annotations
 
@@ -14,14 +14,14 @@ _LETTER = re.compile(r"\(([A-Z])\)")
 
 
 class Colours:
-    """The colours that a text names, each with a letter of its own."""
+    """The colours that a text names, each with its own letter."""
 
     def __init__(self) -> None:
         self.names: dict[str, str] = {}
         """Name to letter, in the order of their naming."""
 
     def letter(self, name: str, given: str = "") -> str:
-        """Return the letter of a colour; a new one takes its first letter, or the next that is free."""
+        """Return the letter of a colour. A new colour takes its initial, or else the next free letter."""
         name = name.strip().lower()
         known = self.names.get(name) or next(
             (letter for known, letter in self.names.items() if known.endswith(" " + name)), ""
@@ -39,9 +39,9 @@ class Colours:
 def colours_of_bands(
     tokens: list[Token], colours: Colours, text: str, stopped: frozenset[str], after: bool = False
 ) -> tuple[str, ...]:
-    """Return the letters of a sentence's colours: at each “band”, after “with”, or one that is known already.
+    """Return the letters of a sentence's colours: at each “band”, after “with”, or a colour already known.
 
-    `after` says that a colour follows its noun, as in Spanish.
+    `after` means that a colour follows its noun, as in Spanish.
     """
     given = _LETTER.search(text)
     found = []
@@ -69,7 +69,7 @@ def colours_of_bands(
 
 
 def _colour_words(tokens: list[Token], at: int, stopped: frozenset[str], after: bool) -> list[str]:
-    """Return the words that stand before the band, or after it, and mean nothing else."""
+    """Return the words before the band (or after it) that have no other meaning."""
     step = 1 if after else -1
     words: list[str] = []
     for k in range(at + step, at + 4 * step, step):
@@ -80,13 +80,13 @@ def _colour_words(tokens: list[Token], at: int, stopped: frozenset[str], after: 
 
 
 class LoomSaid(NamedTuple):
-    """A loom as a sentence tells it."""
+    """A loom as a sentence describes it."""
 
     loom: Layout
 
 
 def loom_of(tokens: list[Token]) -> LoomSaid | None:
-    """Return the loom of a sentence that counts its rows and pegs, or its pegs on a ring."""
+    """Return the loom of a sentence that gives its rows and pegs, or the pegs of a ring; else None."""
     rows = _count_before(tokens, "row")
     pegs = _count_before(tokens, "peg")
     if pegs is None or not any(token.kind in ("loom", "row", "round-loom") for token in tokens):
@@ -106,7 +106,7 @@ def _count_before(tokens: list[Token], kind: str) -> int | None:
 
 
 def is_about_counts(tokens: list[Token], lexicon: Lexicon) -> bool:
-    """Say whether a sentence counts what the piece needs."""
+    """Return whether a sentence counts what the piece needs."""
     del lexicon
     kinds = {token.kind for token in tokens}
     return "need" in kinds and "number" in kinds and "peg-name" not in kinds

@@ -1,4 +1,4 @@
-"""Words of a sentence by what they mean: the longest phrase of the list counts, slips of the pen too."""
+"""Words by meaning: the longest phrase in the word list wins, and misspellings are recognised."""
 
 from __future__ import annotations
 
@@ -22,14 +22,14 @@ ALIKE = 86.0
 
 
 class Token(NamedTuple):
-    """A word or phrase: what it means (`peg-name`, `number`, `word`, a name of the word list), its text."""
+    """A word or phrase: its meaning (`peg-name`, `number`, `word` or one of the word list) and text."""
 
     kind: str
     text: str
 
     @property
     def number(self) -> int:
-        """The number that it is."""
+        """Return the number it stands for."""
         return min(int(self.text[:6]), 100_000)
 
 
@@ -42,7 +42,7 @@ class Lexicon:
         self._single = [phrase for phrase in self.phrases if " " not in phrase and len(phrase) >= 6]
 
     def tokens(self, sentence: str) -> list[Token]:
-        """Return what the words of a sentence mean, in order."""
+        """Return the words of a sentence by meaning, in order."""
         words = _WORD.findall(figures(sentence[:LONGEST_SENTENCE], self.language))
         found: list[Token] = []
         at = 0
@@ -70,7 +70,7 @@ class Lexicon:
 
 
 def figures(sentence: str, language: str) -> str:
-    """Write the number words of a sentence as figures."""
+    """Return a sentence with its number words as figures."""
     return str(alpha2digit(sentence, language, threshold=0))
 
 
@@ -81,5 +81,5 @@ def _load_phrases(language: str) -> dict[str, str]:
 
 
 def free_languages() -> tuple[str, ...]:
-    """Return the languages there are word lists for."""
+    """Return the languages that have word lists."""
     return tuple(sorted(path.stem for path in _FOLDER.glob("*.toml")))

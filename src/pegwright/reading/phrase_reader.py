@@ -1,6 +1,6 @@
-"""The phrasebook read backwards: which message a text is, and the facts that it was worded from.
+"""The phrasebook read backwards: which message a text is, and the facts it was made from.
 
-Reader and printer share the one source of words, so neither can drift away from the other.
+Reader and printer share one source of words, so they cannot drift apart.
 """
 
 from __future__ import annotations
@@ -26,21 +26,21 @@ _FORMS = {
 
 
 class Slot(NamedTuple):
-    """A group of a template: its fact, and which choice of it, or None where it is the fact's text."""
+    """A group of a template: its fact and which choice of it, or None for the fact's text."""
 
     fact: str
     choice: str | None
 
 
 class Template(NamedTuple):
-    """A message as a regular expression, with what each of its groups says."""
+    """A message as a regular expression, with the meaning of each group."""
 
     name: str
     form: re.Pattern[str]
     slots: dict[str, Slot]
 
     def facts(self, found: re.Match[str]) -> dict[str, str]:
-        """Return the facts of a match; a choice that is a number or a word stands for itself."""
+        """Return the facts of a match."""
         facts: dict[str, str] = {}
         for group, (fact, choice) in self.slots.items():
             if found[group] is None:
@@ -53,7 +53,7 @@ class Template(NamedTuple):
 
 
 class Said(NamedTuple):
-    """A message that was found in a text: its name and facts, and where it begins and ends."""
+    """A message found in a text: its name and facts, and where it starts and ends."""
 
     name: str
     facts: dict[str, str]
@@ -61,25 +61,25 @@ class Said(NamedTuple):
     end: int
 
     def number(self, fact: str, default: int = 1) -> int:
-        """Return a fact that is a whole number."""
+        """Return a fact as a whole number."""
         text = self.facts.get(fact, "")
         return int(text) if text.isdecimal() and len(text) < 9 else default
 
 
 class PhraseReader:
-    """Finds messages of one language in a text; `phrases` are the teacher's own words for ours."""
+    """Finds messages of one language in a text; `phrases` are the teacher's own wordings."""
 
     def __init__(self, language: str, phrases: Mapping[str, str] | None = None) -> None:
         self.language = language
         self._templates = _load_templates(language, tuple(sorted((phrases or {}).items())))
 
     def begins(self, text: str, names: Iterable[str]) -> Said | None:
-        """Return the message that the text begins with, of several the shortest."""
+        """Return the message that the text starts with, the shortest if several do, or None."""
         found = [said for name in names if (said := self._match(text, name))]
         return min(found, key=lambda said: said.end, default=None)
 
     def whole(self, text: str, names: Iterable[str]) -> Said | None:
-        """Return the first of the messages that is all of the text."""
+        """Return the first message that is the whole text, or None."""
         for name in names:
             template = self._templates[name]
             if match := template.form.fullmatch(text):
@@ -87,13 +87,13 @@ class PhraseReader:
         return None
 
     def all(self, text: str, name: str) -> Iterator[Said]:
-        """Yield every place of a text where the message stands."""
+        """Yield every occurrence of a message in a text."""
         template = self._templates[name]
         for match in template.form.finditer(text):
             yield Said(name, template.facts(match), *match.span())
 
     def names(self, prefix: str) -> list[str]:
-        """Return the messages whose names begin so."""
+        """Return the messages whose names start with `prefix`."""
         return [name for name in self._templates if name.startswith(prefix)]
 
     def _match(self, text: str, name: str) -> Said | None:
@@ -105,7 +105,7 @@ class PhraseReader:
 
 
 def spread_contractions(text: str, language: str) -> str:
-    """Collapse blanks, and write Spanish `del` and `al` as the two words that they are."""
+    """Collapse white space, and spread Spanish `del` and `al` into two words."""
     text = re.sub(r"\s+", " ", text)
     if language == "es":
         text = re.sub(r"\b(de|a)l\b", lambda found: f"{found[1]} el", text)
@@ -120,7 +120,7 @@ def _load_templates(language: str, phrases: tuple[tuple[str, str], ...]) -> dict
 
 
 class _TemplateMaker:
-    """Makes the template of a message; `forms` are those of facts that are messages themselves."""
+    """Makes the template of a message; `forms` are the forms of facts that are messages themselves."""
 
     def __init__(self, name: str, language: str, forms: Mapping[str, str]) -> None:
         self.name, self.language = name, language
@@ -131,7 +131,7 @@ class _TemplateMaker:
         return Template(self.name, re.compile(self._pattern(pattern), re.IGNORECASE), self.slots)
 
     def bare_form(self, pattern: ast.Pattern) -> str:
-        """Return the form of a message without its groups, to stand within another."""
+        """Return the form of a message without its groups, to go inside another."""
         return re.sub(r"\(\?P<\w+>", "(?:", self._pattern(pattern))
 
     def _pattern(self, pattern: ast.Pattern) -> str:

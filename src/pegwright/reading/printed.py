@@ -1,8 +1,8 @@
-"""Printed steps read back: the numbered steps of a handout, in any language that it is printed in.
+"""Printed steps read back: the numbered steps of a handout, in any language it is printed in.
 
-Every step is looked up in the phrasebook that printed it. One that begins with no message of it is unread,
-and a finding says so; what is printed after the message, such as a maker's note, is not kept; what is said of
-no move (laying the loom ready, lifting the piece off) is an aside.
+Every step is looked up in the phrasebook that printed it. A step that starts with none of its messages is
+unread, with a finding. Text after the message, such as a maker's note, is dropped. A step that is no move
+(getting the loom ready, lifting the piece off) is an aside.
 """
 
 from __future__ import annotations
@@ -40,7 +40,7 @@ _NUMBERED = re.compile(r"\s*(?:\W\s*)?(\d{1,5})[.):]?\s+(\S.*)")
 
 
 class PrintedStep(NamedTuple):
-    """A numbered step as it stands in the text: its line, its number, and all that is printed of it."""
+    """A numbered step of the text: its line, its number, and its whole text."""
 
     line: int
     number: int
@@ -48,7 +48,7 @@ class PrintedStep(NamedTuple):
 
 
 def printed_steps(text: str) -> list[PrintedStep]:
-    """Return the numbered steps of a text, counting on from 1, each with the lines up to the next."""
+    """Return the numbered steps of a text, in sequence from 1, each with the lines up to the next."""
     found: list[PrintedStep] = []
     lines: list[str] = []
     for at, line in enumerate(text.splitlines(), start=1):
@@ -66,7 +66,7 @@ def printed_steps(text: str) -> list[PrintedStep]:
 
 
 def printed_language(text: str, phrases: Mapping[str, str] | None = None) -> str | None:
-    """Return the language in whose words most steps of a text are printed, or None where hardly any is."""
+    """Return the language that most steps of a text are printed in, or None if few match any."""
     steps = printed_steps(text)[:400]
     counts = {}
     for language in languages():
@@ -80,9 +80,9 @@ def printed_language(text: str, phrases: Mapping[str, str] | None = None) -> str
 def read_printed(
     text: str, phrases: Mapping[str, str] | None = None, language: str | None = None
 ) -> TextReading:
-    """Read the numbered steps of a handout back; `phrases` are the teacher's own words for ours.
+    """Read the numbered steps of a handout back; `phrases` are the teacher's own wordings.
 
-    `language` is found out where it is not given.
+    A missing `language` is detected.
     """
     language = language or printed_language(text, phrases) or "en"
     return _PrintedReader(text, PhraseReader(language, phrases)).read()
@@ -157,7 +157,7 @@ class _PrintedReader:
             self.findings.append(finding("sentence-unread", place, sentence=step.text[:120]))
 
     def _again(self, said: Any, rest: str, rounds: RoundReader, step: PrintedStep) -> tuple[PatternStep, ...]:
-        """Write out rounds, as a repeat of the document where they are all alike."""
+        """Return rounds written out, or as one repeat of the document if they are all alike."""
         first, last = rounds.steps(said)
         if not 1 <= first <= last < step.number:
             raise ValueError(said.facts)
@@ -184,7 +184,7 @@ class _PrintedReader:
     # --- the loom ---------------------------------------------------------------------------------------
 
     def _loom(self, whole: str) -> Layout:
-        """Return the loom as the list of tools names it, or else the smallest with the pegs of the text."""
+        """Return the loom from the list of tools, or else the smallest one with the pegs of the text."""
         channel = self._channel(whole)
         for name in ("tool-straight", "tool-round"):
             for said in self.words.all(whole, name):

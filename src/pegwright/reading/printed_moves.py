@@ -1,4 +1,4 @@
-"""One printed step as a move: the message that it was worded with, read back."""
+"""One printed step read back as a move."""
 
 from __future__ import annotations
 
@@ -58,14 +58,14 @@ _NUMBERS = {"once": 1, "twice": 2}
 
 
 class PrintedLoops(NamedTuple):
-    """Which loops are taken: the lowest of them, counted from the bottom, or from the top where negative."""
+    """Which loops are taken: the lowest of them, counted from the bottom, or from the top if negative."""
 
     loop: int
     together: int
 
 
 class MoveReader:
-    """Makes moves of printed sentences."""
+    """Turns printed sentences into moves."""
 
     def __init__(self, words: PhraseReader) -> None:
         self.words = words
@@ -73,10 +73,10 @@ class MoveReader:
         self.colours: dict[str, str] = {}
 
     def read(self, said: Said, rest: str) -> Move:
-        """Return the move of a message; `rest` is what stands after it in the same step.
+        """Return the move of a message; `rest` is the text after it in the same step.
 
         Raises:
-            ValueError: a fact of it cannot be read.
+            ValueError: one of its facts cannot be read.
         """
         facts = said.facts
         match said.name:
@@ -134,7 +134,7 @@ class MoveReader:
         )
 
     def _letter(self, facts: dict[str, str]) -> str:
-        """Return the letter of a band, and keep its name."""
+        """Return the letter of a band, and remember its name."""
         said = self.words.whole(facts["band"], ("band-plain", "band-name"))
         if said and not re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", said.facts["letter"]):
             said = self.words.whole(facts["band"], ("band-name",))
@@ -172,7 +172,7 @@ class MoveReader:
                 return PrintedLoops(1, 1)
 
     def _through(self, rest: str) -> int | None:
-        """Return through how many loops the hook goes, where it leaves some of them out."""
+        """Return how many loops the hook goes through if it leaves some out, else None."""
         for one in self.words.all(rest, "detail-skipped"):
             return one.number("through")
         return 0 if any(self.words.all(rest, "detail-skipped-all")) else None
@@ -190,7 +190,7 @@ class MoveReader:
         return kind(at=self.holders(where), catch=catch)
 
     def holders(self, text: str) -> tuple[str, ...]:
-        """Return the free ends and pegs that a text names, spans written out.
+        """Return the free ends and pegs that a text names, with spans written out.
 
         Raises:
             ValueError: it names none.
@@ -218,7 +218,7 @@ class MoveReader:
 
 
 def _spans(text: str, words: PhraseReader) -> list[tuple[int, int, tuple[str, ...]]]:
-    """Return the runs that a text names, such as A1 to A12: from where to where, and their pegs."""
+    """Return the spans that a text names, such as A1 to A12: start and end in the text, and their pegs."""
     found = []
     pegs = list(_PEG.finditer(text))
     for one, other in itertools.pairwise(pegs):

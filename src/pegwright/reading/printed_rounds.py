@@ -1,4 +1,4 @@
-"""Printed rounds that are only counted: “do steps 3 to 6 again, 5 more times”, read back."""
+"""Rounds that are printed only as a count, “do steps 3 to 6 again, 5 more times”, read back."""
 
 from __future__ import annotations
 
@@ -35,14 +35,14 @@ class TaughtMove(NamedTuple):
 
 
 class Shift(NamedTuple):
-    """How far a round lies from the one before, in rows and peg numbers."""
+    """The distance from one round to the next, in rows and peg numbers."""
 
     rows: int
     pegs: int
 
 
 class RoundReader:
-    """Writes out rounds on a loom whose pegs are known."""
+    """Writes out the rounds on a known loom."""
 
     def __init__(self, words: PhraseReader, loom: Layout) -> None:
         self.words = words
@@ -50,7 +50,7 @@ class RoundReader:
         self.there: dict[str, Peg] = {peg.at: peg for peg in pegs(loom)}
 
     def steps(self, said: Said) -> tuple[int, int]:
-        """Return the first and the last of the steps that are done again.
+        """Return the first and last of the steps to repeat.
 
         Raises:
             ValueError: they cannot be read.
@@ -67,10 +67,10 @@ class RoundReader:
     def rounds(
         self, said: Said, rest: str, model: Sequence[TaughtMove]
     ) -> tuple[list[list[TaughtMove]], Shift | None]:
-        """Return the rounds after the first; and the shift, if it is one and no colours change, or None.
+        """Return the rounds after the first, and the shift if all share one and no colour changes, else None.
 
         Raises:
-            ValueError: where to go or which colour to take cannot be read, or there is no such peg.
+            ValueError: a place or a colour cannot be read, or there is no such peg.
         """
         times = said.number("times")
         ticks = self._ticks(rest)
@@ -88,14 +88,14 @@ class RoundReader:
         return made, first if plain and set(shifts) == {first} and not wraps else None
 
     def _stays_plain(self, move: Move, shifts: Sequence[Shift]) -> bool:
-        """Say whether no address of a move passes the end of the ring on the way."""
+        """Return whether no address of a move passes the end of the ring under these shifts."""
         on = sum(shift.pegs for shift in shifts)
         return not self.ring or all(
             1 <= parse_address(peg).number + on <= self.ring for peg in named_pegs(move)
         )
 
     def _ticks(self, rest: str) -> dict[int, str]:
-        """Return what the list says of each round."""
+        """Return the list's entry for each round, by number."""
         heads = list(self.words.all(rest, "tick-round"))
         stops = [*(head.start for head in heads[1:]), len(rest)]
         return {
@@ -159,7 +159,7 @@ class RoundReader:
         return with_holders(move, shift_holder)
 
     def _recolour(self, moved: list[TaughtMove], tick: str) -> list[TaughtMove]:
-        """Give the bands of a round the colours that its entry in the list names."""
+        """Return a round with its bands in the colours that its entry in the list names."""
         coloured = [at for at, one in enumerate(moved) if hasattr(one.move, "colour")]
         if not tick or not coloured:
             return moved
@@ -198,7 +198,7 @@ class RoundReader:
         return text if re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", text) and not is_address(text) else ""
 
     def _numbers(self, text: str) -> set[int]:
-        """Return every step that a text names, spans written out."""
+        """Return every step that a text names, with spans written out."""
         found: set[int] = set()
         for name in ("steps-many", "steps-two", "steps-one"):
             for one in self.words.all(text, name):

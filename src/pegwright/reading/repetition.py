@@ -1,4 +1,4 @@
-"""“Five more times”: which steps are done again, how far on each time, and how often."""
+"""“Five more times”: which steps to repeat, how far along each time, and how often."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ LAST_PEG = 10_000
 
 
 def chain_of(pair: tuple[str, str], end: str) -> tuple[tuple[str, str], ...]:
-    """Return the pair and those that follow it in the same way until one ends on `end`; none if none does."""
+    """Return the pair and its successors at equal steps until one ends on `end`; empty if none does."""
     one, other = parse_address(pair[0]), parse_address(pair[1])
     step = other.row - one.row, other.number - one.number
     found = [pair]
@@ -29,7 +29,7 @@ def chain_of(pair: tuple[str, str], end: str) -> tuple[tuple[str, str], ...]:
 
 
 def again_readings(said: Sentence, draft: Draft) -> list[Reading]:
-    """Return the readings of a repeat: units from the whole block down, shifts by words or by their way."""
+    """Return the readings of a repeat: units from the whole block down, shifts as stated or as inferred."""
     found = []
     times = said.number_before("times", "again", "more", reach=3)
     starts = [draft.block, *(unit for unit in draft.units if unit > draft.block)]
@@ -70,7 +70,7 @@ def _shifts(said: Sentence, draft: Draft, unit: tuple[Move, ...]) -> list[tuple[
 
 
 def _times_until(said: Sentence, unit: tuple[Move, ...], shift: tuple[int, int]) -> int:
-    """Return how often the unit is done until it ends on the peg that is named; 0 where it never does."""
+    """Return how often to repeat the unit until it ends on the named peg; 0 if it never does."""
     if not said.pegs or shift == (0, 0):
         return 0 if said.pegs or not said.has("again") or said.has("until") else 1
     end = parse_address(said.pegs[-1])

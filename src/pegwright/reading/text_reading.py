@@ -1,4 +1,4 @@
-"""What reading a text gives: the pattern, what was made of every sentence, and what the words do not say."""
+"""The result of reading a text: the pattern, the reading of every sentence, and the blanks."""
 
 from __future__ import annotations
 
@@ -12,9 +12,9 @@ Use = Literal["head", "steps", "aside", "unread"]
 
 
 class SentenceReading(NamedTuple):
-    """A sentence with its line (from 1), what it was taken for, and the steps it came to.
+    """A sentence with its line (from 1), what it was taken for, and its steps.
 
-    `likelihood` is from 0 to 1, of the reading that was chosen among those the sentence has.
+    `likelihood` (0 to 1) is that of the chosen reading among all readings of the sentence.
     """
 
     text: str
@@ -25,9 +25,9 @@ class SentenceReading(NamedTuple):
 
 
 class Blank(NamedTuple):
-    """What the words do not say: a question in a maker's words, the line it is about, the likely answers.
+    """What the words leave out: a question in a maker's words, its line, and the likely answers.
 
-    `key` names it where it is answered; of the choices the first is the likeliest.
+    `key` identifies it in an answer; the first choice is the likeliest.
     """
 
     key: str
@@ -37,7 +37,7 @@ class Blank(NamedTuple):
 
 
 class TextReading(NamedTuple):
-    """The pattern as far as the words say it, or None; every sentence with its reading; the blanks."""
+    """The pattern as far as the words go, or None; every sentence with its reading; the blanks."""
 
     pattern: Pattern | None
     sentences: tuple[SentenceReading, ...] = ()

@@ -1,4 +1,4 @@
-"""Runs the line, opens and saves files."""
+"""Runs the line, and opens and saves files."""
 
 import lazy_loader
 

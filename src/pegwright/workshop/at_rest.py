@@ -1,4 +1,4 @@
-"""A worked piece brought to rest, each band of its own kind; kept by content, so that it is done once."""
+"""Bring a worked piece to rest, each band with its own properties; results are cached by content."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ from pegwright.workshop.cache import fetch_result, key_of, source_of, store_resu
 from pegwright.workshop.line import Work
 from pegwright.workshop.progress import ReportProgress, report_nothing
 
-# What share of the way a stage begins and ends at, as it came out on chains and strips.
+# The share of the total time at which a stage starts and ends, as measured on chains and strips.
 _FLAT = {
     "getting ready": (0.0, 0.05),
     "growing": (0.05, 0.4),
@@ -37,7 +37,7 @@ _WORN = {
     "resting": (0.55, 0.7),
     "closing": (0.7, 1.0),
 }
-_AT_REST = -3.0  # the power of ten that the forces fall by until a stage counts as at rest
+_AT_REST = -3.0  # log10 of the drop in forces at which a stage counts as at rest
 
 
 def bring_to_rest(
@@ -48,12 +48,12 @@ def bring_to_rest(
     handling: Handling = USUAL_HANDLING,
     kept: bool = True,
 ) -> RestingPiece:
-    """Bring a worked piece to rest: flat, or closed round a wrist of that girth in mm.
+    """Bring a worked piece to rest: flat, or closed round a wrist `girth_mm` round.
 
-    With `kept`, the result is taken from the cache where it is there, and left there.
+    With `kept`, the result is read from the cache and stored in it.
 
     Raises:
-        RefusedError: there are no bands, they cannot be drawn, or no clip closes a piece that is to be worn.
+        RefusedError: there are no bands, they cannot be drawn, or no clip closes the piece round the wrist.
     """
     history = work.history
     kinds = kinds_of(work)
@@ -78,14 +78,14 @@ def bring_to_rest(
 
 
 def kinds_of(work: Work) -> tuple[BandProperties, ...]:
-    """Return the kind of every band in the order in which they are taken up; the first of a name counts."""
+    """Return the properties of every band in order of placing; of types with one name the first counts."""
     kinds, plain = band_types_by_letter(work.pattern), BandType()
     bands = [kinds.get(letter) or plain for letter in work.history.colours]
     return tuple(BandProperties(band.bore_mm, band.thickness_mm, rubber_of(band)) for band in bands)
 
 
 class _SolverProgress:
-    """Hears the solver and tells how far it is, in hundredths; never less than before."""
+    """Turns the solver's reports into progress in hundredths that never goes back."""
 
     def __init__(self, progress: ReportProgress, stages: dict[str, tuple[float, float]]) -> None:
         self.progress, self.stages, self.reached = progress, stages, 0.0

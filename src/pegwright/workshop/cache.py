@@ -1,7 +1,7 @@
-"""Results kept on disk by what they were made from: found again, never believed when damaged.
+"""Results kept on disk by what they were made from; a damaged entry is ignored.
 
-An entry is the SHA-256 of its key and value and then the value; one that is torn, altered or under
-the name of another counts as none.
+An entry is the SHA-256 of its key and value, then the value. One that is truncated, altered or filed under
+another key counts as missing.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ _ENDING = ".kept"
 
 
 def cache_folder() -> Path:
-    """Return where results are kept: PEGWRIGHT_CACHE, else in the user's cache (XDG Base Directory 0.8)."""
+    """Return the folder of results: PEGWRIGHT_CACHE, else in the user's cache (XDG Base Directory 0.8)."""
     own = os.environ.get("PEGWRIGHT_CACHE", "")
     if own:
         return Path(own)
@@ -29,7 +29,7 @@ def cache_folder() -> Path:
 
 
 def key_of(*parts: object) -> str:
-    """Return the SHA-256, in hex, over the written-out forms of frozen values."""
+    """Return the SHA-256 in hex of the `repr` of frozen values."""
     digest = hashlib.sha256()
     for part in parts:
         text = repr(part).encode("utf-8", "surrogatepass")
@@ -39,7 +39,7 @@ def key_of(*parts: object) -> str:
 
 @cache
 def source_of(*rooms: str) -> str:
-    """Name the source of some rooms (`shape`, `structure`): what another source made is not found."""
+    """Return the SHA-256 in hex of some rooms' source, so that results of other versions are not found."""
     digest = hashlib.sha256()
     for room in rooms:
         home = Path(__file__).parents[1] / room
@@ -49,11 +49,11 @@ def source_of(*rooms: str) -> str:
 
 
 def fetch_result(key: str, folder: Path | None = None) -> bytes | None:
-    """Return what is kept under a key, or None where nothing whole is."""
+    """Return the value under a key, or None if there is no sound one."""
     path = (folder or cache_folder()) / f"{key}{_ENDING}"
     try:
         data = read_plain_file(path)
-        os.utime(path)  # used last, so thrown out last
+        os.utime(path)  # marks it as used just now, so that it is evicted last
     except OSError:
         return None
     value = data[_DIGEST:]
@@ -61,9 +61,9 @@ def fetch_result(key: str, folder: Path | None = None) -> bytes | None:
 
 
 def store_result(key: str, value: bytes, folder: Path | None = None, most_bytes: int = MOST_BYTES) -> None:
-    """Keep a value; what was used longest ago goes while all together are larger than `most_bytes`.
+    """Store a value, and evict the least recently used ones while the total exceeds `most_bytes`.
 
-    A folder that cannot be written to is no fault: the result is then made anew next time.
+    A folder that cannot be written to is not an error: the result is computed again next time.
     """
     place = folder or cache_folder()
     try:

@@ -1,4 +1,4 @@
-"""The built-in pieces, and the main job run on all of them."""
+"""The built-in pieces, and the demo that runs the main job on all of them."""
 
 from __future__ import annotations
 
@@ -39,8 +39,8 @@ _POLL_S = 0.2
 class DemoPiece(NamedTuple):
     """One piece of the demo: its name, what the line made of it, and the files written.
 
-    `suited` says how the piece suits the wrist of the demo, where it was pulled at; `rehearsal` is
-    None where the piece does not hold.
+    `suited` says how the piece suits the demo's wrist, if its stretch was measured; `rehearsal` is None if
+    the piece does not hold.
     """
 
     name: str
@@ -52,13 +52,13 @@ class DemoPiece(NamedTuple):
 
 
 def examples_folder() -> Path:
-    """Return where the built-in pieces lie: inside the installed package, or beside its source."""
+    """Return the folder of the built-in pieces: in the installed package, or beside its source."""
     packaged = Path(__file__).parents[1] / "examples"
     return packaged if packaged.is_dir() else Path(__file__).parents[3] / "examples"
 
 
 def example_files() -> dict[str, Path]:
-    """Return the built-in pieces by name, the broken ones last."""
+    """Return the files of the built-in pieces by name, the broken ones last."""
     folder = examples_folder()
     whole = sorted(folder.glob("*.json"))
     broken = sorted(folder.glob("broken/*.json"))
@@ -70,10 +70,9 @@ def run_demo(
 ) -> Iterator[DemoPiece]:
     """Run the main job on the built-in pieces and write the whole lesson of those that hold.
 
-    Every piece has a folder of its own, named after it; `only` names the pieces that are wanted. Films are
-    excerpts, of `FILMED` only; without an encoder there are none. One piece is told
-    in every language. While one piece is rehearsed and its lesson pressed, a second process brings the next
-    ones to rest.
+    Every piece has its own folder, named after it; `only` picks pieces by name. Films are excerpts, made only
+    of `FILMED` and only if there is an encoder. One piece is taught in every language. While one piece is
+    rehearsed and its lesson pressed, a second process brings the next ones to rest.
 
     Raises:
         OSError: the folder cannot be written to.
@@ -116,8 +115,8 @@ def _pattern(path: Path) -> Pattern:
 
 
 def _start_second_process() -> Pool:
-    """Return a second process that works for the demo and ends with it."""
-    os.environ["PYTHONSAFEPATH"] = "1"  # a module that lies in the current folder is none of ours
+    """Return a pool of one process, which ends with the demo."""
+    os.environ["PYTHONSAFEPATH"] = "1"  # the process must not import modules from the current folder
     return multiprocessing.get_context("spawn").Pool(1, signal.signal, (signal.SIGINT, signal.SIG_IGN))
 
 
@@ -135,7 +134,7 @@ def _await_finish(waiting: AsyncResult[FinishedPiece], report: ReportProgress) -
 
 
 def _orders(name: str) -> Iterator[tuple[str, LessonOrder]]:
-    """Yield the folders of a piece and what goes into each."""
+    """Yield the folders of a piece, each with the order for what goes into it."""
     film: tuple[LessonOutput, ...] = ("film",) if name in FILMED and can_encode_films() else ()
     everything = LessonOrder(
         papers=("a4", "letter"),

@@ -1,4 +1,4 @@
-"""Open and save files so that nothing is lost: a fault is a finding, a file is replaced whole or not."""
+"""Open and save files without loss: a fault is a finding, a file is replaced whole or not at all."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ from pegwright.text import read_any_pattern
 
 
 def open_pattern(path: Path) -> PatternReading:
-    """Read the pattern in a file, its text or its JSON document. A file that cannot be read is a finding."""
+    """Read the pattern in a file, as text or as JSON. An unreadable file is a finding."""
     data = read_bytes(path)
     return data if isinstance(data, PatternReading) else read_any_pattern(data, path.name)
 
 
 def read_bytes(path: Path) -> bytes | PatternReading:
-    """Return what a file holds, one byte past the bound at the most, or the finding that says why not."""
+    """Return a file's bytes, at most one more than a pattern may have, or a reading that says why not."""
     try:
         return read_plain_file(path, MAX_BYTES + 1)
     except OSError as error:
@@ -32,10 +32,10 @@ def read_bytes(path: Path) -> bytes | PatternReading:
 
 
 def read_plain_file(path: Path, most_bytes: int = -1, *, follow: bool = True) -> bytes:
-    """Return the first bytes of a file. Whoever writes to a pipe or a device is not waited for.
+    """Return the first bytes of a file; never block on a pipe or a device.
 
     Raises:
-        OSError: there is no plain file there, or it cannot be read.
+        OSError: the path is no plain file, or it cannot be read.
     """
     flags = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
     handle = os.open(path, flags | (0 if follow else getattr(os, "O_NOFOLLOW", 0)))
@@ -49,13 +49,13 @@ def read_plain_file(path: Path, most_bytes: int = -1, *, follow: bool = True) ->
 
 
 def replace_file(path: Path, data: bytes, *, follow: bool = True) -> None:
-    """Replace a file atomically: written beside it, flushed to the disk, then renamed over it (POSIX rename).
+    """Replace a file atomically: write beside it, flush to disk, then rename over it (POSIX rename).
 
-    A link is followed and the file it leads to is replaced; with `follow` false the link itself is.
+    Replaces the file that a link points to, or the link itself if `follow` is false.
 
     Raises:
-        OSError: the folder cannot be written to, or what is there is no plain file (a folder, a pipe, a
-            device); the old file, if any, is untouched.
+        OSError: the folder cannot be written to, or the path is a folder, a pipe or a device; an old file is
+            left untouched.
     """
     target = Path(os.path.realpath(path)) if follow else path
     try:

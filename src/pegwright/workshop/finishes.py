@@ -1,4 +1,4 @@
-"""How a piece comes off the loom, for its lesson: at rest, seen, and, if worn, pulled at; kept by content."""
+"""How a piece comes off the loom, for its lesson: at rest, pictured and measured; cached by content."""
 
 from __future__ import annotations
 
@@ -25,14 +25,13 @@ __all__ = ["cached_finish", "finish", "mirrored_finish"]
 _ROOMS = ("pattern", "loom", "structure", "proof", "shape", "fit", "judging", "lesson", "workshop")
 
 _HARDEST_PULL_N = 4.0
-"""How hard a lesson pulls at a piece: a light piece then opens over the hand, and the rest of its stretch
-curve does not matter."""
+"""The hardest pull of a lesson: it opens a light piece over the hand; harder pulls do not matter."""
 
 
 def finish(made: Work, progress: ReportProgress = report_nothing, *, fit: bool = True) -> FinishedPiece:
-    """Bring a piece to rest and look at it; with `fit` pull at one that is worn, and see what a band adds.
+    """Bring a piece to rest and picture it; with `fit`, also measure the stretch and lengths of a worn one.
 
-    What does not come to rest is said in the value. What was worked out once is kept.
+    A piece that does not come to rest gives a value that says so. The result is cached.
     """
     known = cached_finish(made, fit=fit)
     if known is not None:
@@ -43,7 +42,7 @@ def finish(made: Work, progress: ReportProgress = report_nothing, *, fit: bool =
 
 
 def cached_finish(made: Work, *, fit: bool = True) -> FinishedPiece | None:
-    """Return how a piece comes out where that was worked out before; None where it was not."""
+    """Return how a piece comes out if that is in the cache, else None."""
     data = fetch_result(_key(made, fit))
     try:
         kept = None if data is None else msgspec.msgpack.decode(data, type=_CachedFinish)
@@ -57,7 +56,7 @@ def cached_finish(made: Work, *, fit: bool = True) -> FinishedPiece | None:
 
 
 class _CachedFinish(msgspec.Struct, frozen=True, kw_only=True):
-    """A `Finish` as it is read back, its fields' types spelled out."""
+    """A `FinishedPiece` as it is decoded, with the types of its fields spelled out."""
 
     portrait: Portrait | None
     measured: PieceMeasurements | None
@@ -84,14 +83,14 @@ def _work_out(made: Work, progress: ReportProgress, fit: bool) -> FinishedPiece:
         return found
     measured = measure_piece(made, progress, pulls_n=(_HARDEST_PULL_N,)).measured
     bare_mm = measured.length_mm - measured.extension * (measured.extension_mm or 0.0)
-    # Without a free end only repeats make it longer, and only fewer of them make it shorter.
+    # A piece without a free end changes its length only by its repeats.
     changes = measured.extension_mm is None or bare_mm > SMALLEST_MM
     longer = measure_lengths(made, progress) if changes else None
     return FinishedPiece(portrait=found.portrait, measured=measured, lengths=longer)
 
 
 def mirrored_finish(found: FinishedPiece) -> FinishedPiece:
-    """Return how the mirrored piece comes out: just so, mirrored."""
+    """Return how the mirrored piece comes out: the same, mirrored."""
     if found.portrait is None:
         return found
     return msgspec.structs.replace(found, portrait=mirror_portrait(found.portrait))

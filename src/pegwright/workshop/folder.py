@@ -1,4 +1,4 @@
-"""A folder that files are written into, and never outside of it."""
+"""Write files into a folder and never outside it."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
 
 
 def write_into(folder: Path, name: str, data: bytes) -> Path:
-    """Write a file of that name (`part/file.ext`) into a folder, atomically, and return where it is.
+    """Write a file (`part/file.ext`) into a folder atomically and return its path.
 
     Raises:
-        ValueError: the name is no plain name.
-        RefusedError: a folder on the way to it leads elsewhere.
+        ValueError: the name is not a plain relative path.
+        RefusedError: a folder on its path is a link to elsewhere.
         OSError: the folder cannot be written to.
     """
     if not all(_NAME.fullmatch(part) for part in name.split("/")):

@@ -1,4 +1,4 @@
-"""Other lengths of the same design: which numbers of repeats are proved to hold, and what a repeat adds."""
+"""Other lengths of a design: which numbers of repeats are proved to hold, and what a repeat adds."""
 
 from __future__ import annotations
 
@@ -12,15 +12,15 @@ from pegwright.workshop.progress import ReportProgress, report_nothing
 
 __all__ = ["measure_lengths"]
 
-_LONGEST_MM = 200.0  # the largest wrist of the surveys, rounded up
-_COUNTS = frozenset({"text-count-wrong"})  # the text speaks of the piece as it is
+_LONGEST_MM = 200.0  # the largest wrist in the surveys, rounded up
+_COUNTS = frozenset({"text-count-wrong"})  # stated counts describe the piece as it is
 
 
 def measure_lengths(made: Work, progress: ReportProgress = report_nothing) -> RepeatOptions | None:
-    """Return the lengths that the piece can be made in; None where its repeats cannot be changed.
+    """Return the lengths that the piece can have; None if its repeats cannot be changed.
 
-    Every number of repeats from the least to the most is worked and proved like the piece itself, and gives
-    no finding that the piece does not give. One of them is brought to rest, to see what a repeat adds.
+    Every number of repeats in the result is worked and proved like the piece itself, and gives no finding
+    that the piece does not. One of them is brought to rest, to see what a repeat adds.
     """
     of = repeats_of(made.pattern)
     if of is None or not made.holds:
@@ -48,6 +48,6 @@ def measure_lengths(made: Work, progress: ReportProgress = report_nothing) -> Re
 
 
 def _sound(pattern: Pattern, known: set[str]) -> bool:
-    """Say whether a piece holds and gives no finding but the known ones."""
+    """Return whether a piece holds and gives only known findings."""
     made = work(pattern)
     return made.holds and {found.code for found in made.findings} <= known

@@ -1,4 +1,4 @@
-"""From a worked piece to everything a teacher hands out: an order, the lesson for it, its files."""
+"""From a worked piece to everything a teacher hands out: the order, its lesson, its files."""
 
 from __future__ import annotations
 
@@ -68,10 +68,10 @@ _MOVES = re.compile(r"([0-9]{1,7})\s*[-–]\s*([0-9]{1,7})")
 
 
 class FilmOrder(msgspec.Struct, frozen=True, kw_only=True):
-    """How the film is made.
+    """How a film is made.
 
-    `excerpt` asks for 20 seconds only. `voice` says whether an installed voice may speak, `model` names the
-    file of one for piper.
+    `excerpt` asks for 20 seconds only. `voice` allows an installed voice to speak; `model` is a voice model
+    for piper.
     """
 
     codec: Codec = "vp9"
@@ -86,9 +86,9 @@ class LessonOrder(msgspec.Struct, frozen=True, kw_only=True):
 
     `timing` is the teacher's own time of one stretch of work, in seconds: `outline=42` for the motif of that
     name, `1-8=60` for the moves 1 to 8. `learners` is the size of the class, `spare` the share of spare bands
-    and clips. `heights_px` are those of the stills. `phrases` are the teacher's own words for ours. With
-    `rehearse` the lesson warns of what a rehearsal with these `weights` has found. With `picture` the piece
-    is brought to rest, shown and measured; with `fit` as well, one that goes round a wrist is pulled at.
+    and clips, `heights_px` the heights of the stills. `phrases` are the teacher's own wordings. With
+    `rehearse` the lesson warns of what a rehearsal with these `weights` found. With `picture` the piece is
+    brought to rest and pictured; with `fit` as well, the stretch and lengths of a worn piece are measured.
     """
 
     language: str = "en"
@@ -112,9 +112,9 @@ class LessonOrder(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class PreparedLesson(NamedTuple):
-    """A lesson ready for the press, with the other hand's where the piece can be mirrored, and all findings.
+    """A lesson ready for the press, the other hand's if the piece can be mirrored, and all findings.
 
-    `made` is the piece as it is taught: mirrored, where the lesson is for the left hand.
+    `made` is the piece as taught: mirrored if the lesson is for the left hand.
     """
 
     made: Work
@@ -134,12 +134,12 @@ def prepare_lesson(
 ) -> PreparedLesson:
     """Plan a lesson as ordered. For the left hand the pattern is mirrored, worked and proved again.
 
-    `finish` is how the piece comes out, where that is known already; else it is found as ordered.
+    `finish` is how the piece comes out, if that is already known; otherwise it is worked out as ordered.
 
     Raises:
-        RefusedError: the order cannot be met: no such motif or moves, a pace nobody can follow, no learner,
-            or a pattern that cannot be mirrored.
-        ValueError: there are no words for the language.
+        RefusedError: the order names a motif or moves that do not exist, a pace that nobody can follow or no
+            learner, or the pattern cannot be mirrored.
+        ValueError: the language is unknown.
     """
     progress("working it for the other hand", 0, 3)
     mirrored = _work_mirrored(made, must=order.hand == "left")
@@ -160,7 +160,7 @@ def prepare_lesson(
         again = mirror_rehearsal(rehearsed, here, there) if rehearsed else None
         if rehearsed and again is None:
             again = rehearse_piece(there, order.weights, progress=progress)
-        alike = verdict.held and there.holds  # the same piece in the mirror: the same bands are held and snap
+        alike = verdict.held and there.holds  # the mirror image: the same bands are held and snap
         second = _plan(
             there,
             order,
@@ -184,10 +184,10 @@ def prepare_lesson(
 
 
 def first_handout(made: Work, order: LessonOrder) -> tuple[str, bytes]:
-    """Press the handout as far as it is known at once, by the name that it has among the files of the lesson.
+    """Return the name and bytes of the handout that can be pressed at once.
 
-    It has every step, count and caution, but not what takes long to find out: how the piece lies, what goes
-    wrong, what a snapped band costs. The whole lesson's handout takes its place.
+    It has every step, count and caution, but nothing that takes long to work out: how the piece lies, what
+    goes wrong, what a snapped band costs. The lesson's full handout has the same name and replaces it.
 
     Raises:
         RefusedError: as for `prepare_lesson`.
@@ -217,7 +217,7 @@ def first_handout(made: Work, order: LessonOrder) -> tuple[str, bytes]:
 def press_lesson(
     taught: PreparedLesson, order: LessonOrder, progress: ReportProgress = report_nothing
 ) -> Iterator[tuple[str, bytes]]:
-    """Press what was ordered, part by part: the name of each file in its folder, and what is in it."""
+    """Press what was ordered, part by part: yield the name and bytes of each file."""
     kept: dict[str, bytes] = {}
     for done, part in enumerate(order.parts):
         progress(f"pressing: {part}", done, len(order.parts))
@@ -235,15 +235,14 @@ def press_lesson(
 def press_film(
     taught: PreparedLesson, order: FilmOrder, progress: ReportProgress = report_nothing
 ) -> dict[str, bytes]:
-    """Return the film by the name of its file, or an excerpt of it.
+    """Return the film, or an excerpt of it, by the name of its file.
 
     Raises:
-        RefusedError: no encoder is installed, a height that no film has, or a voice that is named and cannot
-            speak.
+        RefusedError: no encoder is installed, no film has that height, or the voice asked for cannot speak.
     """
     if not can_encode_films():
         raise RefusedError(phrase("no-film-encoder"))
-    # The coder and the painter of pixels are large; the other parts start without them.
+    # The encoder and the pixel painter are slow to import, and the other parts need neither.
     from pegwright.press import (  # noqa: PLC0415
         film_storyboard,
         find_voice,
@@ -264,7 +263,7 @@ def press_film(
 
 
 class Review(NamedTuple):
-    """What an editor found, and whether the sizes were looked at, or left out because they are not known."""
+    """What an editor found, and whether sizes were checked or left out because they are not known."""
 
     findings: tuple[Finding, ...]
     sizes: bool
@@ -273,13 +272,13 @@ class Review(NamedTuple):
 def review_piece(
     made: Work, language: str = "en", *, sizes: bool = False, progress: ReportProgress = report_nothing
 ) -> Review:
-    """Return all that the line and then an editor find in a piece.
+    """Return everything that the line and then an editor find in a piece.
 
-    Its size, and the numbers of every wrist, are looked at where a lesson has worked them out before, or
-    where `sizes` asks for them.
+    Its size and the numbers of every wrist are checked if an earlier lesson has worked them out, or if
+    `sizes` asks for them.
 
     Raises:
-        ValueError: there are no words for the language.
+        ValueError: the language is unknown.
     """
     found = finished(made, progress) if sizes else cached_finish(made)
     planned = lesson_of(made, language, finish=found or UNKNOWN_FINISH)
@@ -301,7 +300,7 @@ def _parts(taught: PreparedLesson, order: LessonOrder, parts: tuple[Output, ...]
 
 
 def _work_mirrored(made: Work, must: bool) -> Work | None:
-    """Work the mirrored piece. One that cannot be mirrored is None, or refused where it `must` be."""
+    """Work the mirrored piece. One that cannot be mirrored gives None, or is refused if it `must` be."""
     try:
         mirrored = mirror(made.pattern)
     except RefusedError:
@@ -335,7 +334,7 @@ def _plan(
 
 
 def _pace(history: History, timing: str) -> Pace:
-    """Return the pace that a teacher's own timing tells, as in `Order`."""
+    """Return the pace that follows from a teacher's own `timing` (see `LessonOrder`)."""
     if not timing:
         return Pace()
     timed = _TIMING.fullmatch(timing)

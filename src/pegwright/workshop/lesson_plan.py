@@ -1,4 +1,4 @@
-"""From a piece that was worked to the plan of its lesson."""
+"""From a worked piece to the plan of its lesson."""
 
 from __future__ import annotations
 
@@ -32,12 +32,12 @@ def lesson_of(
     finish: FinishedPiece = UNKNOWN_FINISH,
     verdict: HoldResult | None = None,
 ) -> Lesson:
-    """Plan the lesson of a piece that has been worked. Options as in `lesson.plan_lesson`.
+    """Plan the lesson of a worked piece. Options as in `lesson.plan_lesson`.
 
-    Without a `verdict` it is worked out, with what one snapped band costs, which takes the longest of all.
+    A missing `verdict` is worked out, including what one snapped band costs, which is the slowest part.
 
     Raises:
-        ValueError: there are no words for the language.
+        ValueError: the language is unknown.
     """
     return plan_lesson(
         work.pattern,
@@ -55,7 +55,7 @@ def lesson_of(
 
 
 def hold_result(work: Work, *, snaps: bool = True) -> HoldResult:
-    """Return the lesson's verdict: whether all hold, who falls; with `snaps`, what one snapped band costs."""
+    """Return whether all bands hold and which fall; with `snaps`, also what one snapped band costs."""
     proof = work.proof
     worst = find_worst_snap(work.structure, proof) if work.holds and snaps else None
     return HoldResult(

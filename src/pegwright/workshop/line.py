@@ -17,7 +17,7 @@ _STAGES = 6
 
 
 class Work(NamedTuple):
-    """A pattern and all that the line has made of it, stage by stage, with every finding."""
+    """A pattern and everything that the line has made of it, stage by stage, with every finding."""
 
     pattern: Pattern
     expansion: Expansion
@@ -29,17 +29,17 @@ class Work(NamedTuple):
 
     @property
     def left_out(self) -> int:
-        """How many faults made the line leave out what the pattern says: the piece worked is then another."""
+        """How many faults made the line leave out part of the pattern, so that another piece was worked."""
         return sum(f.severity == "error" for f in (*self.expansion.findings, *self.history.findings))
 
     @property
     def holds(self) -> bool:
-        """Whether every band of the pattern is proved held, with nothing left out."""
+        """Whether every band of the pattern is proved held, and nothing was left out."""
         return bool(self.proof.verdicts) and not (self.proof.free or self.proof.unproved or self.left_out)
 
 
 def work(pattern: Pattern, progress: ReportProgress = report_nothing) -> Work:
-    """Take a pattern through the line: work out, make every move, read the structure, prove it, count it."""
+    """Take a pattern through the line: expand it, make every move, read the structure, prove it, count it."""
     with pause_collector():
         progress("working out the moves", 0, _STAGES)
         expansion = expand(pattern)

@@ -1,4 +1,4 @@
-"""Pictures of a worked piece at rest: brought to rest once for each lie, then painted view by view."""
+"""Pictures of a worked piece at rest: relaxed once flat and once worn, then painted view by view."""
 
 from __future__ import annotations
 
@@ -19,9 +19,9 @@ _WIDEST = {"png": 8000, "photo": 4000}
 
 
 class PictureOrder(NamedTuple):
-    """What is wanted: views, a form, the wrist's girth in mm for `worn`, a width in pixels, tints by letter.
+    """The pictures wanted: views, form, the wrist's girth in mm for `worn`, width in px, tints by letter.
 
-    A model (`glb`) is one file for each lie, flat or worn, whatever the views.
+    A model (`glb`) is one file each for flat and worn, whatever the views.
     """
 
     views: tuple[ViewName, ...] = ("front",)
@@ -33,7 +33,7 @@ class PictureOrder(NamedTuple):
 
 
 class PictureFile(NamedTuple):
-    """One finished picture: what it shows, the end of its file's name, its bytes."""
+    """One finished picture: what it shows, its file suffix, its bytes."""
 
     view: str
     ending: str
@@ -41,7 +41,7 @@ class PictureFile(NamedTuple):
 
 
 class PictureSet(NamedTuple):
-    """All pictures of one lie, flat or on the wrist, painted as they are asked for, and what was measured."""
+    """All pictures of the piece flat or on the wrist, painted on demand, and what was measured."""
 
     lie: Literal["flat", "worn"]
     length_mm: float
@@ -56,7 +56,7 @@ class PictureSet(NamedTuple):
 def make_pictures(
     work: Work, order: PictureOrder, progress: ReportProgress = report_nothing
 ) -> Iterator[PictureSet]:
-    """Bring a piece to rest for every lie that the views need, the flat one first, and paint it.
+    """Bring a piece to rest flat, worn or both, as the views need, and paint it.
 
     Raises:
         RefusedError: the order makes no sense for this piece, there are no bands, or no renderer is

@@ -1,4 +1,4 @@
-"""The planner's door: working orders for a pattern, and mends for one that falls."""
+"""Calls the planner: working orders for a pattern, and mends for one that falls."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def plan_piece(
     rehearsed: bool = False,
     progress: ReportProgress = report_nothing,
 ) -> Proposals:
-    """Propose up to `most` workings of the bands that are laid; `afresh` sets aside the pattern's own."""
+    """Propose up to `most` workings of the placed bands; `afresh` disregards the pattern's own."""
     draft = without_working(pattern) if afresh else pattern
     count = _count_failures if rehearsed else None
     return propose(draft, most=most, seconds=seconds, count_failures=count, progress=progress)
@@ -33,5 +33,5 @@ def _count_failures(pattern: Pattern, history: History) -> float:
 def mend_piece(
     pattern: Pattern, *, most: int = 3, seconds: float = 10.0, progress: ReportProgress = report_nothing
 ) -> Mends:
-    """Find up to `most` single changes under which every band of a piece that falls is proved held."""
+    """Find up to `most` single changes that make a falling piece hold, by proof."""
     return find_mends(pattern, most=most, seconds=seconds, progress=progress)

@@ -1,4 +1,4 @@
-"""How a long piece of work tells how far it is."""
+"""How long work reports its progress."""
 
 from __future__ import annotations
 
@@ -9,4 +9,4 @@ ReportProgress = Callable[[str, int, int], None]
 
 
 def report_nothing(_what: str, _done: int, _total: int) -> None:
-    """Tell nobody."""
+    """Report to nobody."""

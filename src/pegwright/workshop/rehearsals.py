@@ -1,4 +1,4 @@
-"""The rehearsal of a worked piece: in two processes, with progress, kept until the piece changes."""
+"""The rehearsal of a worked piece: in two processes, with progress, cached until the piece changes."""
 
 from __future__ import annotations
 
@@ -33,20 +33,20 @@ from pegwright.workshop.line import Work
 from pegwright.workshop.progress import ReportProgress, report_nothing
 
 SETTLED = 60
-_ROOMS = ("pattern", "loom", "structure", "proof", "rehearsal")  # what the findings are made by
+_ROOMS = ("pattern", "loom", "structure", "proof", "rehearsal")  # the rooms whose source decides the results
 
 
 class WeightsReading(NamedTuple):
-    """A teacher's weights, or None where a file of them cannot be used, and what was found."""
+    """A teacher's weights, or None if a file of them cannot be used, and the findings."""
 
     weights: SlipWeights | None
     findings: tuple[Finding, ...]
 
 
 def read_weight_files(likelihood: Path | None, seen: Path | None) -> WeightsReading:
-    """Read a table of likelihoods and, from another file of the same form, what was seen in class.
+    """Read a table of likelihoods and, from another file of the same format, counts from class.
 
-    Of the second only `seen` counts; it is added to what the first has seen.
+    Only `seen` of the second file is used; it is added to that of the first.
     """
     weights = DEFAULT_WEIGHTS
     for file in (likelihood, seen):
@@ -72,9 +72,9 @@ def rehearse_piece(
     processes: int = 2,
     kept: bool = True,
 ) -> Rehearsal:
-    """Rehearse a piece. With `kept`, what was found is taken from the cache if it is there, or left there.
+    """Rehearse a piece. With `kept`, the result is read from the cache and stored in it.
 
-    Broken off, it leaves there what is finished, and goes on from that the next time.
+    A rehearsal that is interrupted stores what is finished and resumes from there next time.
     """
     key = key_of(
         __version__, source_of(*_ROOMS), SETTLED, write_pattern(made.pattern), write_weights(weights)
@@ -116,10 +116,10 @@ def rehearse_piece(
 def mirror_rehearsal(
     rehearsal: Rehearsal, made: Work, mirrored: Work, *, checks: int = 3
 ) -> Rehearsal | None:
-    """Return the rehearsal of the mirrored piece: every slip and what it comes to, mirrored.
+    """Return the rehearsal of the mirrored piece: every slip and its outcome, mirrored.
 
-    A slip of one hand is the mirror image of a slip of the other, and so is all that comes of it: nothing is
-    replayed or judged again. None where the mirrored piece is not worked move by move as this one is.
+    A slip of one hand is the mirror image of a slip of the other, and so is its outcome, so nothing is
+    replayed or judged again. None if the two pieces do not match move by move.
     """
     holder = mirror_holder(made.pattern)
 

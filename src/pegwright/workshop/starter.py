@@ -1,4 +1,4 @@
-"""A first pattern to change: a plain chain that holds, on the loom one has."""
+"""A first pattern to start from: a plain chain that holds, on the maker's own loom."""
 
 from __future__ import annotations
 
@@ -10,8 +10,9 @@ def starter_pattern(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
     """Return a plain chain along row A of a straight loom of `rows` × `pegs`.
 
     Raises:
-        RefusedError: fewer than three pegs, which make no chain, or more than a row or a loom may have; or a
-            title that is empty or longer than a title may be.
+        RefusedError: there are fewer than three pegs, too few for a chain, or more than a row or a loom may
+        have;
+            or the title is empty or too long.
     """
     if not 3 <= pegs <= 10_000 or not 1 <= rows <= 700:
         raise RefusedError(phrase("starter-size"))
@@ -28,5 +29,5 @@ def starter_pattern(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
     m.clip("end", f"A{pegs}")
     try:
         return m.pattern()
-    except ValueError as error:  # nothing but the title is the user's own
+    except ValueError as error:  # only the title comes from the user
         raise RefusedError(phrase("starter-title")) from error

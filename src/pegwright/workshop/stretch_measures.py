@@ -1,4 +1,4 @@
-"""A worked piece measured by the solver: its length at rest, its stretch curve, what extension bands add."""
+"""Measure a worked piece with the solver: length at rest, stretch curve, what extension bands add."""
 
 from __future__ import annotations
 
@@ -16,11 +16,11 @@ from pegwright.workshop.progress import ReportProgress, report_nothing
 __all__ = ["PieceMeasures", "measure_piece"]
 
 _PULLS_N = (0.5, 1.0, 2.0, 4.0)  # as far as a hand opens a bracelet
-_MORE = 8  # extension bands put in to see what one of them adds
+_MORE = 8  # extension bands added to see what one of them adds
 
 
 class PieceMeasures(NamedTuple):
-    """The measures, and what the solver found while taking them, each finding once."""
+    """The measurements and the solver's findings, each once."""
 
     measured: PieceMeasurements
     findings: tuple[Finding, ...]
@@ -29,11 +29,11 @@ class PieceMeasures(NamedTuple):
 def measure_piece(
     made: Work, progress: ReportProgress = report_nothing, *, pulls_n: tuple[float, ...] = _PULLS_N
 ) -> PieceMeasures:
-    """Lay a piece flat and pull at its ends, harder each time; and see what extension bands add.
+    """Lay a piece flat, pull at its ends ever harder, and see what extension bands add.
 
-    A piece that is not closed round a wrist, or falls apart, is not pulled at.
+    A piece that is not worn round a wrist, or falls apart, is not pulled.
 
-    The curve is that of one strand of the piece, end to end: closed round a wrist it bears the same tension.
+    The curve is that of the open piece, end to end; closed round a wrist it bears the same tension.
 
     Raises:
         RefusedError: there are no bands, or they cannot be drawn.
@@ -75,5 +75,5 @@ def measure_piece(
 
 
 def _part(progress: ReportProgress, what: str, number: int, parts: int) -> ReportProgress:
-    """Return the progress of one of several parts that take about as long."""
+    """Return a progress report for one of several parts that take equally long."""
     return lambda _what, done, total: progress(what, 100 * number + 100 * done // total, 100 * parts)

@@ -1,4 +1,4 @@
-"""The piece as it comes out after a slip, at rest beside the right one; or the slip on the loom."""
+"""The piece as it comes out after a slip, at rest beside the right one, or the slip on the loom."""
 
 from __future__ import annotations
 
@@ -19,14 +19,14 @@ __all__ = ["WrongPiecePicture", "picture_wrong_piece", "replay_with_slip"]
 
 
 class WrongPiecePicture(NamedTuple):
-    """The two pictures as one SVG; whether they show the pieces at rest, or else the slip on the loom."""
+    """The two pictures as one SVG, and whether they show the pieces at rest or the slip on the loom."""
 
     svg: str
     at_rest: bool
 
 
 def replay_with_slip(history: History, slip: Slip) -> History:
-    """Make every move afresh with the slip in its place; what cannot be made is left out, as makers do."""
+    """Replay every move with the slip in its place; a move that has become impossible is skipped."""
     doings = [done.located for done in history.moves]
     after = slip.at + slip.replaces
     wrong = [doings[slip.at]._replace(move=move) for move in slip.moves]
@@ -44,13 +44,13 @@ def picture_wrong_piece(
     language: str = "en",
     progress: ReportProgress = report_nothing,
 ) -> WrongPiecePicture | None:
-    """Picture the right piece and the wrong one, or None where neither pieces nor loom show a difference.
+    """Picture the right piece and the wrong one; None if neither pieces nor loom show a difference.
 
-    A piece of which bands fall, or may, comes to no rest as one; it is shown on the loom where the slip is
-    made, and so is one that the solver does not bring to rest.
+    A piece that loses bands, or may, cannot be brought to rest as one; it is shown on the loom where the slip
+    is made, and so is one that the solver does not bring to rest.
 
     Raises:
-        ValueError: there are no words for the language.
+        ValueError: the language is unknown.
     """
     phrasebook = Phrasebook(language)
     numbers = step_numbers(rehearsal.history)
@@ -78,7 +78,7 @@ def picture_wrong_piece(
 
 
 def _both(made: Work, outcome: Outcome, progress: ReportProgress) -> tuple[RestingPiece, RestingPiece] | None:
-    """Return the right piece and the wrong one if both lie at rest, and none of their strands crossed."""
+    """Return the right and the wrong piece if both come to rest without strands crossing, else None."""
     if outcome.result in ("falls", "not-proved"):
         return None
     wrong = made._replace(history=replay_with_slip(made.history, outcome.slip))
