@@ -185,6 +185,7 @@ def fact(name: str) -> Fact:
         "types",
         "choices",
         "signs",
+        "lines",
     }
     if name in lists:
         return ("A1", "I3")

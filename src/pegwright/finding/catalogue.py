@@ -290,8 +290,14 @@ PHRASES: dict[str, frozenset[str]] = {
     # --- what the words of a text leave open
     **_phrases(
         ask_loom="rows pegs",
-        ask_colour="line",
-        ask_chain_bands="line",
+        ask_colour="lines count",
+        ask_turns="lines",
+        ask_peg="lines",
+        ask_pegs="lines",
+        ask_loop="lines",
+        ask_times="lines",
+        ask_how_many_loops="lines",
+        ask_chain_bands="lines",
     ),
     # --- the loom and the proof
     **_phrases(

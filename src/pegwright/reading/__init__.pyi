@@ -1,20 +1,20 @@
 from .any_text import read_maker_text as read_maker_text
-from .free import (
-    free_language as free_language,
-    read_free as read_free,
-)
+from .free import read_free as read_free
 from .phrase_reader import PhraseReader as PhraseReader
 from .printed import (
     printed_language as printed_language,
     read_printed as read_printed,
 )
+from .split import free_language as free_language
 from .text_reading import (
+    Answers as Answers,
     Blank as Blank,
     SentenceReading as SentenceReading,
     TextReading as TextReading,
 )
 
 __all__ = [
+    "Answers",
     "Blank",
     "PhraseReader",
     "SentenceReading",

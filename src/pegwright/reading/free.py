@@ -7,7 +7,7 @@ leave out is a blank, filled only with the likeliest of the answers that the bla
 
 from __future__ import annotations
 
-import re
+import itertools
 from collections import Counter
 from typing import NamedTuple
 
@@ -15,50 +15,70 @@ import msgspec
 
 from pegwright.finding import Finding, Location, finding, phrase
 from pegwright.loom import History, State, board_of, parse_move, replay_pattern
-from pegwright.pattern import VERSION, Colour, Layout, Pattern, Rows, StatedCounts, parse_address
+from pegwright.pattern import (
+    VERSION,
+    Colour,
+    Layout,
+    Move,
+    Pattern,
+    Rows,
+    StatedCounts,
+    named_pegs,
+    parse_address,
+)
 from pegwright.proof import prove
-from pegwright.reading.draft import Draft, Reading
-from pegwright.reading.grammar import Sentence, readings
-from pegwright.reading.head import Colours, colours_of_bands, is_about_counts, loom_of
-from pegwright.reading.lexicon import Lexicon, Token, free_languages
+from pegwright.reading.clauses import (
+    MOST_CLAUSES,
+    Clause,
+    clauses_of,
+    groupings,
+    hand_on,
+    is_empty,
+    says_several_things,
+)
+from pegwright.reading.correction import correct_reading, corrected_words
+from pegwright.reading.draft import Draft, Gap, Reading
+from pegwright.reading.grammar import readings
+from pegwright.reading.head import Colours, bands_of, is_about_counts, loom_of
+from pegwright.reading.lexicon import Lexicon, Token
 from pegwright.reading.printed import GREY
-from pegwright.reading.text_reading import Blank, SentenceReading, TextReading
+from pegwright.reading.sentence import NO_COLOURS, NamedBands, Sentence
+from pegwright.reading.split import MOST_CHARACTERS, Piece, free_language, split_sentences
+from pegwright.reading.text_reading import Answers, Blank, SentenceReading, TextReading
 from pegwright.structure import structure_of
 
 BEAM = 8
-MOST_CHARACTERS = 60_000
-MOST_SENTENCES = 1_500
 MOST_JUDGED_MOVES = 3_000
-_SENTENCE = re.compile(r"[^.;!?\n]+(?:[.;!?](?=\s|$)|\n|$)")
-_CLAUSE = re.compile(
-    r",? (?:and then|then|und dann|dann|y luego|luego) |, (?=(?:one|1) (?!peg|row|more|time|pin))",
-    re.IGNORECASE,
+MOST_MOVES = 20_000
+MOST_SHOWN = 4
+MOST_GROUPINGS = 24
+_OF_THE_TRADE = frozenset(
+    (  # noqa: SIM905
+        "band place wind turn hook lift last-band add again go-on same cap clip knot start step times "
+        "peg-name loop loops loom row chain ends free-end center half-turn correction oclock"
+    ).split()
 )
-_LIST_NUMBER = re.compile(r"(?m)^[ \t]*\d{1,3}[.)][ \t]+")
-_ACTIONS = frozenset(
-    "band place wind turn hook lift last-band add again same cap clip knot start".split()  # noqa: SIM905
-)
-_NO_COLOURS = (
-    "a an the one this that next new of it then and lowest your first second third each every another more "
-    "last final finishing cap single few some its ein eine einen das die der den dem dann und mehr "
-    "una un la el las los otra cada luego y"
-)
-_STOPPED = frozenset(_NO_COLOURS.split())
+"""What a sentence that makes nothing does not speak of."""
 _WHOLE = frozenset(
-    "peg-name left right far near center oclock cap again same need".split()  # noqa: SIM905
+    "peg-name left right far near center oclock cap again go-on same need".split()  # noqa: SIM905
 )
 """What makes a clause about a band whole."""
 
 
-_QUESTIONS = {"colour": "ask-colour", "chain-bands": "ask-chain-bands"}
+_QUESTIONS = {
+    "colour": "ask-colour",
+    "turns": "ask-turns",
+    "chain-bands": "ask-chain-bands",
+    "peg": "ask-peg",
+    "loop": "ask-loop",
+    "times": "ask-times",
+    "loops": "ask-how-many-loops",
+    "pegs": "ask-pegs",
+}
 """What a blank asks, by its key."""
-
-
-class Piece(NamedTuple):
-    """A sentence or clause of the text, with its line."""
-
-    text: str
-    line: int
+_ASKED_TOGETHER = ("colour", "turns", "loop")
+AS_LIKELY = 0.45
+"""A reading is not sure where another is at least so likely beside it: then the maker is asked."""
 
 
 class _Trial(NamedTuple):
@@ -75,83 +95,125 @@ class _Trial(NamedTuple):
         return len(prove(structure_of(self.history.events, self.history.board.spots)).free)
 
 
-def free_language(text: str) -> str:
-    """Return the language whose word list covers most of a text."""
-    sample = text[:6000]
-    known = {}
-    for language in free_languages():
-        tokens = Lexicon(language).tokens(sample[:600]) + Lexicon(language).tokens(sample[600:1200])
-        known[language] = sum(token.kind not in ("word", "mark", "number", "peg-name") for token in tokens)
-    return max(known, key=lambda language: (known[language], language == "en"))
-
-
-def split_sentences(text: str) -> list[Piece]:
-    """Return the sentences of a text, split at clauses, each with its line."""
-    found: list[Piece] = []
-    line = 1
-    at = 0
-    unnumbered = _LIST_NUMBER.sub(" ", text[:MOST_CHARACTERS])
-    for match in _SENTENCE.finditer(unnumbered):
-        line += unnumbered.count("\n", at, match.start())
-        at = match.start()
-        for clause in _CLAUSE.split(match[0]):
-            bare = clause.strip(" \t\r\n.;!?•*-–,")
-            if any(sign.isalnum() for sign in bare):
-                found.append(Piece(bare, line))
-        if len(found) >= MOST_SENTENCES:
-            break
-    return found[:MOST_SENTENCES]
-
-
-def read_free(text: str, language: str | None = None, loom: Layout | None = None) -> TextReading:
+def read_free(
+    text: str, language: str | None = None, loom: Layout | None = None, answers: Answers | None = None
+) -> TextReading:
     """Read a maker's text. Never raises on bad input.
 
-    A missing `language` is detected; `loom` answers the blank of that name.
+    `language` is found out where it is not given; `loom` answers the blank of that name,
+    `answers` the others.
     """
-    return _FreeReader(text, language or free_language(text), loom).read()
+    return _FreeReader(text, language or free_language(text), loom, answers or {}).read()
 
 
 class _FreeReader:
-    def __init__(self, text: str, language: str, loom: Layout | None) -> None:
+    def __init__(self, text: str, language: str, loom: Layout | None, answers: Answers) -> None:
         self.language = language
         self.lexicon = Lexicon(language)
         self.too_long = len(text) > MOST_CHARACTERS
         self.pieces = split_sentences(text)
         self.tokens = [self.lexicon.tokens(piece.text) for piece in self.pieces]
         self._join_clauses()
-        self.colours = Colours()
+        self.answers = answers
+        self.colours = Colours(self.lexicon.colours)
         self.stated: dict[str, int] = {}
         self.given = loom
         self.told: Layout | None = None
         self.title = ""
-        self.blanks: list[Blank] = []
+        self.taken: list[int] = []
+        self.asked: dict[tuple[str, str | int], Blank] = {}
         self.findings: list[Finding] = []
 
     def read(self) -> TextReading:
         uses = [self._head(at) for at in range(len(self.pieces))]
         loom = self.given or self.told or self._likely_loom()
-        board = board_of(loom)
-        beam = [Draft(State())]
-        taken: list[int] = []
-        for at, piece in enumerate(self.pieces):
+        beam = [Draft(board_of(loom), State())]
+        taken = self.taken = []
+        for at in range(len(self.pieces)):
             if uses[at]:
                 continue
-            sentence = self._sentence(at)
-            following: list[Draft] = []
-            for draft in beam:
-                for reading in self._readings(piece, sentence, draft):
-                    made = draft.extend(board, reading)
-                    if made is not None and len(made.moves) <= 20_000:
-                        following.append(made)
+            following = self._go_on(beam, at)
             if not following:
-                told = (sentence.has(*_ACTIONS) and not sentence.has("care")) or sentence.pegs
-                uses[at] = "unread" if told else "aside"
+                uses[at] = "aside" if self._is_aside(at) else "unread"
                 continue
             uses[at] = "steps"
             taken.append(at)
-            beam = _best(following)
+            beam = following
         best = self._judge(beam, loom)
         return self._result(best, loom, uses, taken)
+
+    def _go_on(self, beam: list[Draft], at: int) -> list[Draft]:
+        """Return the drafts that the next sentence leads to: as a whole, or clause by clause."""
+        tokens = tuple(self.tokens[at])
+        if words := corrected_words(tokens):
+            return self._correct(beam, at, words)
+        clauses = clauses_of(tokens)
+        if not says_several_things(clauses):
+            whole = self._extend_all(beam, at, tokens, self.pieces[at].text)
+            if whole or len(clauses) < 2:
+                return whole
+        if len(clauses) > MOST_CLAUSES or any(token.kind == "care" for token in tokens):
+            return []
+        for grouping in itertools.islice(groupings(clauses), MOST_GROUPINGS):
+            drafts = beam
+            before: Clause = ()
+            for clause in grouping:
+                if not is_empty(clause):
+                    full = hand_on(clause, before)
+                    drafts = self._extend_all(drafts, at, full) if drafts else []
+                    before = full
+            if drafts and before:
+                return [draft.join_readings(len(beam[0].chosen)) for draft in drafts]
+        return []
+
+    def _is_aside(self, at: int) -> bool:
+        """Say whether a sentence that was not read speaks of nothing that is made."""
+        sentence = self._sentence(at, tuple(self.tokens[at]))
+        if sentence.has("care") and not sentence.pegs:
+            return True
+        numbers = [token.number for token in sentence.tokens if token.kind == "number"]
+        counts = any(number > 1 for number in numbers) or sentence.tokens[0].kind == "number"
+        return not (counts or sentence.bands or sentence.has(*_OF_THE_TRADE))
+
+    def _correct(self, beam: list[Draft], at: int, words: Clause) -> list[Draft]:
+        """Return the drafts with the last sentence corrected; a whole sentence stands in its place."""
+        said = self._sentence(at, words)
+        drafts = []
+        for draft in beam:
+            earlier = draft.take_back()
+            if earlier is None or not draft.chosen:
+                continue
+            reading = correct_reading(said, draft.chosen[-1])
+            if reading is not None:
+                made = earlier.extend(reading)
+                drafts += [made] if made else []
+            else:
+                drafts += self._extend_all([earlier], at, words)
+        return _best(drafts)
+
+    def _extend_all(self, beam: list[Draft], at: int, tokens: Clause, text: str = "") -> list[Draft]:
+        """Return the best drafts that a sentence or clause leads to; none where it leads nowhere."""
+        sentence = self._sentence(at, tokens)
+        following: list[Draft] = []
+        for draft in beam:
+            found = [(draft.extend(one), one) for one in self._readings(text, sentence, draft)]
+            accepted = {one: made for made, one in found if made and len(made.moves) <= MOST_MOVES}
+            following += self._ask_which(accepted, sentence)
+        return _best(following)
+
+    def _ask_which(self, accepted: dict[Reading, Draft], sentence: Sentence) -> list[Draft]:
+        """Return the drafts of the readings that the machine takes; a gap where two are about as likely."""
+        answer = sentence.answers.get("pegs")
+        if answer and any(pegs_of(one.moves) == answer for one in accepted):
+            return [made for one, made in accepted.items() if pegs_of(one.moves) == answer]
+        drafts = []
+        for reading, made in accepted.items():
+            near = [one for one in accepted if AS_LIKELY * reading.likelihood <= one.likelihood]
+            others = [pegs_of(one.moves) for one in near if one.likelihood <= reading.likelihood]
+            labels = tuple(dict.fromkeys((pegs_of(reading.moves), *others)))
+            sure = reading if len(labels) < 2 else reading._replace(gaps=(*reading.gaps, Gap("pegs", labels)))
+            drafts.append(made._replace(chosen=(*made.chosen[:-1], sure)))
+        return drafts
 
     def _join_clauses(self) -> None:
         """Join a clause that names a band but no place to the next one: “one red and then one white band”."""
@@ -172,13 +234,13 @@ class _FreeReader:
     def _head(self, at: int) -> str:
         """Take what a sentence says of the whole piece. Return what it was taken for, or an empty string."""
         piece, tokens = self.pieces[at], self.tokens[at]
+        kinds = {token.kind for token in tokens}
         if loom := loom_of(tokens):
             self.told = self.told or loom.loom
-            return "head"
-        if is_about_counts(tokens, self.lexicon):
+            return "head" if "peg-name" not in kinds else ""
+        if is_about_counts(tokens):
             self._counts(tokens)
             return "head"
-        kinds = {token.kind for token in tokens}
         if at == 0 and "peg-name" not in kinds and not kinds & {"band", "loop"} and len(tokens) <= 8:
             self.title = piece.text[:200]
             return "head"
@@ -191,7 +253,7 @@ class _FreeReader:
                 continue
             words = []
             for after in tokens[at + 1 : at + 5]:
-                if after.kind != "word" or after.text.lower() in _STOPPED:
+                if after.kind != "word" or after.text.lower() in NO_COLOURS:
                     break
                 words.append(after.text)
             follows = tokens[at + 1 + len(words) : at + 2 + len(words)]
@@ -199,16 +261,35 @@ class _FreeReader:
                 letter = self.colours.letter(" ".join(words))
                 self.stated[letter] = token.number
 
-    def _sentence(self, at: int) -> Sentence:
-        tokens = self.tokens[at]
-        letters = colours_of_bands(
-            tokens, self.colours, self.pieces[at].text, _STOPPED, self.language == "es"
-        )
-        return Sentence(tuple(tokens), letters[0] if letters else "", letters)
+    def _sentence(self, at: int, tokens: Clause) -> Sentence:
+        bands = bands_of(list(tokens), self.colours, self.pieces[at].text, NO_COLOURS, self.language == "es")
+        answers = {key: answer for (key, sentence), answer in self.answers.items() if sentence == at}
+        named = answers.get("colour", "").strip()[:60]
+        if named and (letter := self.colours.letter(named)):
+            bands = tuple(one if one.letter else one._replace(letter=letter) for one in bands)
+            bands = bands or (NamedBands(letter),)
+        only = next(iter(self.stated)) if len(self.stated) == 1 else ""
+        return Sentence(tokens, bands, answers, only, self._sentences_of_steps(tokens))
 
-    def _readings(self, piece: Piece, sentence: Sentence, draft: Draft) -> list[Reading]:
+    def _sentences_of_steps(self, tokens: Clause) -> tuple[int, ...]:
+        """Return which of the sentences read so far belong to the numbered steps that a sentence names."""
+        named: list[int] = []
+        for here, token in enumerate(tokens):
+            if token.kind == "step":
+                numbers = tokens[here + 1 : here + 4]
+                named = [
+                    one.number
+                    for one in itertools.takewhile(_goes_on_numbering, numbers)
+                    if one.kind == "number"
+                ]
+        if not named:
+            return ()
+        first, last = min(named), max(named)
+        return tuple(order for order, at in enumerate(self.taken) if first <= self.pieces[at].step <= last)
+
+    def _readings(self, text: str, sentence: Sentence, draft: Draft) -> list[Reading]:
         try:
-            move = parse_move(piece.text)
+            move = parse_move(text)
             return [Reading((move,), 1.0, colour=getattr(move, "colour", ""))]
         except (ValueError, msgspec.ValidationError):
             pass
@@ -224,7 +305,7 @@ class _FreeReader:
         pegs = max((place.number for place in places), default=13)
         loom = Rows(rows=min(rows, 700), pegs=min(max(pegs, 2), 10_000))
         question = phrase("ask-loom", rows=loom.rows, pegs=loom.pegs)
-        self.blanks.append(Blank("loom", question, 1, (f"{loom.rows} x {loom.pegs}",)))
+        self.asked["loom", ""] = Blank("loom", question, 1, (f"{loom.rows} x {loom.pegs}",))
         return loom
 
     # --- the judge --------------------------------------------------------------------------------------
@@ -275,9 +356,8 @@ class _FreeReader:
             likelihood = reading.likelihood if reading else 1.0
             moves = reading.moves if reading else ()
             sentences.append(SentenceReading(piece.text, piece.line, uses[at], moves, likelihood))  # type: ignore[arg-type]
-            for key in reading.blanks if reading else ():
-                if all(blank.key != key for blank in self.blanks):
-                    self.blanks.append(Blank(key, phrase(_QUESTIONS[key], line=piece.line), piece.line))
+            for gap in reading.gaps if reading else ():
+                self._add_blank(gap, at)
             if uses[at] == "unread":
                 place = Location(line=piece.line, column=1)
                 self.findings.append(finding("sentence-unread", place, sentence=piece.text[:120]))
@@ -286,10 +366,35 @@ class _FreeReader:
         pattern = self._pattern(best, loom) if best.moves else None
         if pattern is None:
             self.findings.append(finding("no-steps-read", Location(line=1, column=1)))
-        for blank in self.blanks if pattern else ():
+        blanks = tuple(self.asked.values())
+        for blank in blanks if pattern else ():
             place = Location(line=blank.line, column=1)
             self.findings.append(finding("words-leave-open", place, question=blank.question))
-        return TextReading(pattern, tuple(sentences), tuple(self.blanks), tuple(self.findings), self.language)
+        return TextReading(pattern, tuple(sentences), blanks, tuple(self.findings), self.language)
+
+    def _add_blank(self, gap: Gap, at: int) -> None:
+        """Ask for what a sentence leaves open; a colour is asked for once, for all bands without one."""
+        choices = gap.offers
+        if gap.key == "colour":
+            names = {letter: name for name, letter in self.colours.names.items()}
+            first = [names[one] for one in gap.offers if one in names]
+            choices = tuple(dict.fromkeys([*first, *names.values()]))
+        same = (gap.key, choices[0] if choices and gap.key in _ASKED_TOGETHER else at)
+        sentences = (*(self.asked[same].sentences if same in self.asked else ()), at)
+        lines = tuple(dict.fromkeys(self.pieces[one].line for one in sentences))
+        question = phrase(_QUESTIONS[gap.key], lines=lines, count=len(lines))
+        self.asked[same] = Blank(gap.key, question, lines[0], choices, sentences)
+
+
+def pegs_of(moves: tuple[Move, ...]) -> str:
+    """Return the pegs that moves are on, as one tells one reading from another: “B1 A2, A2 B3”."""
+    shown = [" ".join(named_pegs(move)) for move in moves[:MOST_SHOWN]]
+    more = f" … {' '.join(named_pegs(moves[-1]))} ({len(moves)})" if len(moves) > MOST_SHOWN else ""
+    return ", ".join(shown) + more
+
+
+def _goes_on_numbering(token: Token) -> bool:
+    return token.kind in ("number", "to", "and", "until")
 
 
 def _best(drafts: list[Draft]) -> list[Draft]:

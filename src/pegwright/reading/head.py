@@ -4,25 +4,32 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from pegwright.pattern import Layout, Round, Rows
-from pegwright.reading.lexicon import Lexicon, Token
+from pegwright.reading.lexicon import Token
+from pegwright.reading.sentence import NamedBands
 
 MOST_COLOURS = 26
+_ARTICLES = frozenset({"a", "an"})
 _LETTER = re.compile(r"\(([A-Z])\)")
 
 
 class Colours:
-    """The colours that a text names, each with its own letter."""
+    """The colours that a text names, each with a letter of its own; `forms` are those known by name."""
 
-    def __init__(self) -> None:
+    def __init__(self, forms: Mapping[str, str]) -> None:
+        self.forms = forms
         self.names: dict[str, str] = {}
         """Name to letter, in the order of their naming."""
 
     def letter(self, name: str, given: str = "") -> str:
-        """Return the letter of a colour. A new colour takes its initial, or else the next free letter."""
-        name = name.strip().lower()
+        """Return the letter of a colour; a new one takes its first letter, or the next that is free.
+
+        Empty where there are as many colours as letters.
+        """
+        name = self.plain(name)
         known = self.names.get(name) or next(
             (letter for known, letter in self.names.items() if known.endswith(" " + name)), ""
         )
@@ -35,37 +42,78 @@ class Colours:
             self.names[name[:60]] = letter
         return letter
 
+    def plain(self, name: str) -> str:
+        """Return the name of a colour in its plain form: “blaues” is “blau”, “roja” is “rojo”."""
+        words = name.strip().lower().split()
+        return " ".join(self.forms.get(word, word) for word in words)
 
-def colours_of_bands(
+
+def bands_of(
     tokens: list[Token], colours: Colours, text: str, stopped: frozenset[str], after: bool = False
-) -> tuple[str, ...]:
-    """Return the letters of a sentence's colours: at each “band”, after “with”, or a colour already known.
+) -> tuple[NamedBands, ...]:
+    """Return the bands of a sentence that name their colour, with their number: those at a “band” first.
 
+    Without one a colour counts after “with”, after a comma at the end, or where its name is known.
     `after` means that a colour follows its noun, as in Spanish.
     """
     given = _LETTER.search(text)
-    found = []
+    found: list[NamedBands] = []
     for at, token in enumerate(tokens):
-        if token.kind in ("band", "last-band"):
+        first = at - 1
+        words: list[str] = []
+        if token.kind in ("band", "last-band", "cap"):
             words = _colour_words(tokens, at, stopped, after)
-            if words:
-                found.append(colours.letter(" ".join(words), given[1] if given else ""))
-    if given and given[1] in colours.names.values():
-        return (given[1],)
-    if found:
-        return tuple(found)
-    said = [token.text.lower() for token in tokens if token.kind == "word"]
-    for name, letter in colours.names.items():
-        if name in " ".join(said) or name.split(" ")[-1] in said:
-            return (letter,)
-    for at, token in enumerate(tokens[:-1]):
-        if (
-            token.kind == "with"
-            and tokens[at + 1].kind == "word"
-            and tokens[at + 1].text.lower() not in stopped
+            first = at - 1 if after else at - len(words) - 1
+        elif not after and _is_listed(tokens, at, colours):
+            words = [*_colour_words(tokens, at, stopped, after=False), token.text]
+            first = at - len(words)
+        number = tokens[first].number if first >= 0 and tokens[first].kind == "number" else None
+        if words:
+            letter = colours.letter(" ".join(words), given[1] if given else "")
+            found.append(NamedBands(letter, number))
+        elif (
+            token.kind == "band"
+            and first >= 0
+            and (number is not None or tokens[first].text.lower() in _ARTICLES)
         ):
-            return (colours.letter(tokens[at + 1].text),)
-    return ()
+            found.append(NamedBands("", number))
+    if given and given[1] in colours.names.values():
+        return (NamedBands(given[1]),)
+    if any(one.letter for one in found):
+        return tuple(found)
+    loose = _loose_colour(tokens, colours, stopped)
+    return (NamedBands(loose, found[0].number if found else None),) if loose else ()
+
+
+def _is_listed(tokens: list[Token], at: int, colours: Colours) -> bool:
+    """Say whether a colour stands for a band beside others: “one green and one sand band”."""
+    if tokens[at].kind != "word" or colours.plain(tokens[at].text) not in colours.forms.values():
+        return False
+    before = tokens[max(at - 2, 0) : at]
+    follows = tokens[at + 1].kind if at + 1 < len(tokens) else ""
+    counted = any(one.kind == "number" or one.text.lower() in _ARTICLES for one in before)
+    return counted and follows in ("and", "from", "mark", "to", "over")
+
+
+def _loose_colour(tokens: list[Token], colours: Colours, stopped: frozenset[str]) -> str:
+    """Return the letter of a colour that stands away from its band; empty where there is none."""
+    said = [token.text.lower() if token.kind == "word" else "" for token in tokens]
+    plain = [colours.plain(word) for word in said]
+    whole = f" {' '.join(plain)} "
+    for name, letter in colours.names.items():
+        if f" {name} " in whole or name.split(" ")[-1] in plain:
+            return letter
+    for at, word in enumerate(said):
+        if word in colours.forms:
+            first = at
+            while first and at - first < 2 and said[first - 1] and said[first - 1] not in stopped:
+                first -= 1
+            return colours.letter(" ".join(said[first : at + 1]))
+    for at, token in enumerate(tokens[:-1]):
+        last = at + 2 == len(tokens)
+        if token.kind == "with" and last and said[at + 1] and said[at + 1] not in stopped:
+            return colours.letter(said[at + 1])
+    return ""
 
 
 def _colour_words(tokens: list[Token], at: int, stopped: frozenset[str], after: bool) -> list[str]:
@@ -105,8 +153,8 @@ def _count_before(tokens: list[Token], kind: str) -> int | None:
     return None
 
 
-def is_about_counts(tokens: list[Token], lexicon: Lexicon) -> bool:
+def is_about_counts(tokens: list[Token]) -> bool:
     """Return whether a sentence counts what the piece needs."""
-    del lexicon
     kinds = {token.kind for token in tokens}
-    return "need" in kinds and "number" in kinds and "peg-name" not in kinds
+    listed = kinds <= {"number", "word", "band", "clip", "knot", "mark", "and"} and "band" in kinds
+    return ("need" in kinds or listed) and "number" in kinds and "peg-name" not in kinds

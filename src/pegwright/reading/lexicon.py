@@ -6,7 +6,7 @@ import re
 import tomllib
 from functools import lru_cache
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from rapidfuzz import fuzz, process
 from text_to_num import alpha2digit
@@ -39,6 +39,7 @@ class Lexicon:
     def __init__(self, language: str) -> None:
         self.language = language
         self.phrases = _load_phrases(language)
+        self.colours = _load_colours(language)
         self._single = [phrase for phrase in self.phrases if " " not in phrase and len(phrase) >= 6]
 
     def tokens(self, sentence: str) -> list[Token]:
@@ -76,8 +77,19 @@ def figures(sentence: str, language: str) -> str:
 
 @lru_cache(maxsize=8)
 def _load_phrases(language: str) -> dict[str, str]:
-    lists = tomllib.loads((_FOLDER / f"{language}.toml").read_text(encoding="utf-8"))
+    lists = {kind: phrases for kind, phrases in _load_lists(language).items() if kind != "colours"}
     return {figures(phrase, language): kind for kind, phrases in lists.items() for phrase in phrases}
+
+
+@lru_cache(maxsize=8)
+def _load_colours(language: str) -> dict[str, str]:
+    """Return the colours that are known by name: every form of each with the plain one."""
+    plain = _load_lists(language)["colours"]
+    return {form: name for name, forms in plain.items() for form in (name, *forms)}
+
+
+def _load_lists(language: str) -> dict[str, Any]:
+    return tomllib.loads((_FOLDER / f"{language}.toml").read_text(encoding="utf-8"))
 
 
 def free_languages() -> tuple[str, ...]:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from pegwright.pattern import Address, Move, is_address, named_pegs, parse_address, with_holders
-from pegwright.reading.draft import Draft, Reading
+from pegwright.reading.draft import Draft, Gap, Reading
 
 if TYPE_CHECKING:
-    from pegwright.reading.grammar import Sentence
+    from pegwright.reading.sentence import Sentence
 
 MOST_MOVES = 5_000
+MOST_UNITS = 8
+"""How many sentences a repeat is tried to reach back."""
 LAST_PEG = 10_000
 
 
@@ -31,29 +33,65 @@ def chain_of(pair: tuple[str, str], end: str) -> tuple[tuple[str, str], ...]:
 def again_readings(said: Sentence, draft: Draft) -> list[Reading]:
     """Return the readings of a repeat: units from the whole block down, shifts as stated or as inferred."""
     found = []
-    times = said.number_before("times", "again", "more", reach=3)
+    told = said.times()
+    bands = said.number_before("band", reach=2) if said.has("last") else None
     starts = [draft.block, *(unit for unit in draft.units if unit > draft.block)]
-    for rank, start in enumerate(dict.fromkeys(starts)):
-        unit = draft.moves[start:]
-        if not unit or (times or 1) * len(unit) > MOST_MOVES:
+    if bands is not None:
+        starts = [len(draft.moves) - bands] if 0 < bands <= len(draft.moves) else []
+    units = [draft.moves[start:] for start in list(dict.fromkeys(starts))[:MOST_UNITS]]
+    for rank, unit in enumerate([draft.moves_of(said.earlier)] if said.earlier else units):
+        if not unit or (told or 1) * len(unit) > MOST_MOVES:
             continue
         for shift, likely in _shifts(said, draft, unit):
-            count = times if times is not None else _times_until(said, unit, shift)
-            if not count:
+            count, gaps = _times(said, draft, unit, shift, told)
+            if not count or count * len(unit) > MOST_MOVES:
                 continue
             moved: list[Move] = []
             for k in range(1, count + 1):
                 moved += [move for move in (_shift(one, k, shift) for one in unit) if move is not None]
             if len(moved) == count * len(unit):
-                found.append(Reading(tuple(moved), likely * 0.9 * 0.6**rank))
+                found.append(Reading(tuple(moved), likely * 0.9 * 0.4**rank, gaps=gaps))
     return found
 
 
+def _times(
+    said: Sentence, draft: Draft, unit: tuple[Move, ...], shift: tuple[int, int], told: int | None
+) -> tuple[int, tuple[Gap, ...]]:
+    """Return how often the unit is done again, and the gap where nothing says when to stop."""
+    if told is not None:
+        if said.has("more", "again", "go-on", "same") or said.earlier or told < 2:
+            return told, ()
+        return said.number_or_gap("times", None, (told - 1, told))
+    if said.earlier:
+        return 1, ()
+    if said.pegs:
+        return _times_until(said, unit, shift), ()
+    if said.has("until") and not said.has("all-along"):
+        return 0, ()
+    fits = _times_that_fit(draft, unit, shift)
+    if said.has("all-along"):
+        return fits, ()
+    if said.has("again", "same") and not said.has("go-on"):
+        return 1, ()
+    return said.number_or_gap("times", None, (fits or 1, 1) if fits > 1 else (1,))
+
+
+def _times_that_fit(draft: Draft, unit: tuple[Move, ...], shift: tuple[int, int]) -> int:
+    """Return how often the unit can be moved on before it leaves the loom; 0 where it stays in place."""
+    if shift == (0, 0):
+        return 0
+    for count in range(1, MOST_MOVES // len(unit) + 1):
+        moved = [_shift(move, count, shift) for move in unit]
+        if any(move is None or not set(named_pegs(move)) <= set(draft.board.pegs) for move in moved):
+            return count - 1
+    return 0
+
+
 def _shifts(said: Sentence, draft: Draft, unit: tuple[Move, ...]) -> list[tuple[tuple[int, int], float]]:
-    if said.has("same-place"):
+    if said.has("same-place") or (said.earlier and not said.has("step-on")):
         return [((0, 0), 1.0)]
     way = said.direction()
-    told = said.number_before("step-on", "peg", reach=3)
+    told = said.number_before("step-on", "peg", reach=1)
     if said.has("step-on") and told and told < LAST_PEG:
         away = -1 if way is not None and way[1] < 0 else 1
         return [((0, told * away * draft.side), 0.95), ((0, -told * away * draft.side), 0.2)]
@@ -65,14 +103,16 @@ def _shifts(said: Sentence, draft: Draft, unit: tuple[Move, ...]) -> list[tuple[
     span = max(numbers) - min(numbers)
     own = (last.row - first.row, last.number - first.number)
     along = (0, span if own[1] >= 0 else -span)
-    found = [(own, 0.8 if own != (0, 0) else 0.4), (along, 0.7), ((0, 0), 0.2)]
+    moves_on = said.pegs or said.has("all-along", "step-on") or (said.has("go-on") and said.times() is None)
+    in_place = 0.2 if moves_on else 0.5
+    found = [(own, 0.8 if own != (0, 0) else 0.4), (along, 0.7), ((0, 0), in_place)]
     return list(dict.fromkeys(found))
 
 
 def _times_until(said: Sentence, unit: tuple[Move, ...], shift: tuple[int, int]) -> int:
     """Return how often to repeat the unit until it ends on the named peg; 0 if it never does."""
-    if not said.pegs or shift == (0, 0):
-        return 0 if said.pegs or not said.has("again") or said.has("until") else 1
+    if shift == (0, 0):
+        return 0
     end = parse_address(said.pegs[-1])
     here = parse_address([peg for move in unit for peg in named_pegs(move)][-1])
     axis = 1 if shift[1] else 0

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
 from pegwright.finding import Finding, Phrase
@@ -27,13 +28,19 @@ class SentenceReading(NamedTuple):
 class Blank(NamedTuple):
     """What the words leave out: a question in a maker's words, its line, and the likely answers.
 
-    `key` identifies it in an answer; the first choice is the likeliest.
+    An answer is given for its `key` and each of its `sentences` (from 0; none where it is about the piece).
+    Of the choices the first is the likeliest; until there is an answer, the pattern takes it.
     """
 
     key: str
     question: Phrase
     line: int
     choices: tuple[str, ...] = ()
+    sentences: tuple[int, ...] = ()
+
+
+Answers = Mapping[tuple[str, int], str]
+"""What a maker answers: for a key and a sentence (from 0) an answer, like one of the choices."""
 
 
 class TextReading(NamedTuple):

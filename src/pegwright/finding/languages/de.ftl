@@ -473,8 +473,17 @@ line-no-move = „{ $said }“ ist kein Schritt
 write-like = schreib es so: { $example }
 write-step = ein Schritt beginnt mit { OR($choices) }
 ask-loom = auf welchem Webrahmen wird gearbeitet? Vielleicht { $rows } × { $pegs } Stifte (Reihen × Stifte je Reihe)
-ask-colour = welche Farbe hat das Gummi in Zeile { $line }?
-ask-chain-bands = wie viele Gummis hat die Kette in Zeile { $line }?
+ask-colour = { $count ->
+    [one] welche Farbe hat das Gummi in Zeile { AND($lines) }?
+   *[other] welche Farbe haben die Gummis in den Zeilen { AND($lines) }?
+}
+ask-turns = wie oft wird die Kappe in Zeile { AND($lines) } um ihren Stift gewickelt?
+ask-chain-bands = wie viele Gummis hat die Kette in Zeile { AND($lines) }?
+ask-peg = welcher Stift ist in Zeile { AND($lines) } gemeint?
+ask-pegs = welche Stifte sind in Zeile { AND($lines) } gemeint?
+ask-loop = welche Schlaufe wird in Zeile { AND($lines) } genommen, die unterste oder die oberste?
+ask-times = wie oft wird es in Zeile { AND($lines) } noch gemacht?
+ask-how-many-loops = wie viele Schlaufen werden in Zeile { AND($lines) } auf einmal genommen?
 given-twice = das Feld { $field } steht zweimal da
 take-one-out = nimm eines der beiden heraus
 no-such-field = ein Feld { $field } gibt es hier nicht; es gibt { $known }

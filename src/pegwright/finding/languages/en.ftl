@@ -461,8 +461,17 @@ line-no-move = '{ $said }' is no step
 write-like = write it as in: { $example }
 write-step = a step begins with { OR($choices) }
 ask-loom = which loom is it made on? Perhaps { $rows } × { $pegs } pegs (rows × pegs in a row)
-ask-colour = which colour is the band in line { $line }?
-ask-chain-bands = how many bands has the chain in line { $line }?
+ask-colour = { $count ->
+    [one] which colour is the band in line { AND($lines) }?
+   *[other] which colour are the bands in lines { AND($lines) }?
+}
+ask-turns = how often is the cap in line { AND($lines) } wound round its peg?
+ask-chain-bands = how many bands has the chain in line { AND($lines) }?
+ask-peg = which peg is meant in line { AND($lines) }?
+ask-pegs = which pegs are meant in line { AND($lines) }?
+ask-loop = which loop is taken in line { AND($lines) }, the lowest or the top one?
+ask-times = how often more is it done, in line { AND($lines) }?
+ask-how-many-loops = how many loops are taken at once, in line { AND($lines) }?
 given-twice = the field { $field } is given twice
 take-one-out = take one of the two out
 no-such-field = there is no field { $field } here; there may be { $known }

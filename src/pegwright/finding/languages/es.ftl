@@ -470,8 +470,17 @@ line-no-move = «{ $said }» no es ningún paso
 write-like = escríbelo así: { $example }
 write-step = un paso empieza por { OR($choices) }
 ask-loom = ¿en qué telar se hace? Quizá { $rows } × { $pegs } clavijas (filas × clavijas por fila)
-ask-colour = ¿de qué color es la gomita de la línea { $line }?
-ask-chain-bands = ¿cuántas gomitas tiene la cadena de la línea { $line }?
+ask-colour = { $count ->
+    [one] ¿de qué color es la gomita de la línea { AND($lines) }?
+   *[other] ¿de qué color son las gomitas de las líneas { AND($lines) }?
+}
+ask-turns = ¿cuántas vueltas da el remate de la línea { AND($lines) } en su clavija?
+ask-chain-bands = ¿cuántas gomitas tiene la cadena de la línea { AND($lines) }?
+ask-peg = ¿a qué clavija se refiere la línea { AND($lines) }?
+ask-pegs = ¿a qué clavijas se refiere la línea { AND($lines) }?
+ask-loop = ¿qué lazo se toma en la línea { AND($lines) }, el más bajo o el de arriba?
+ask-times = ¿cuántas veces más se hace, en la línea { AND($lines) }?
+ask-how-many-loops = ¿cuántos lazos se toman a la vez en la línea { AND($lines) }?
 given-twice = el campo { $field } aparece dos veces
 take-one-out = quita uno de los dos
 no-such-field = aquí no hay ningún campo { $field }; puede haber { $known }
