@@ -6,7 +6,7 @@ PAGE := src/pegwright/server/page/index.html
 FRONT := frontend/index.html frontend/vite.config.ts frontend/types.json \
   $(shell find frontend/src frontend/public -type f ! -path frontend/src/schema/types.ts)
 
-.PHONY: demo test quick lint bench wheel-test changelog clean studio frontend types browser
+.PHONY: demo test quick lint bench wheel-test changelog clean studio frontend types programs
 
 $(VENV)/.installed: pyproject.toml
 	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
@@ -35,11 +35,13 @@ $(PAGE): frontend/node_modules/.installed $(FRONT)
 types: $(VENV)/.installed
 	$(BIN)/python -m pegwright.server.schema frontend/types.json
 
-# Chromium drives the studio's tests. Without the rights to bring it, those tests say that they are left out.
-browser:
-	@command -v chromium >/dev/null || { test "$$(id -u)" = 0 && command -v apt-get >/dev/null \
-	  && apt-get update -qq && apt-get install -y -qq chromium >/dev/null; } \
-	  || echo "NO CHROMIUM HERE: the studio's browser tests are left out" >&2
+# Chromium drives the studio's tests, espeak-ng speaks in the film's. Without the rights to bring them, those tests
+# say that they are left out.
+programs:
+	@for each in chromium espeak-ng; do command -v $$each >/dev/null \
+	  || { test "$$(id -u)" = 0 && command -v apt-get >/dev/null \
+	    && apt-get update -qq && apt-get install -y -qq $$each >/dev/null; } \
+	  || echo "$$each IS NOT HERE: the tests that need it are left out" >&2; done
 
 lint: $(VENV)/.tested
 	$(BIN)/ruff format --check src testing tests bench
@@ -47,7 +49,7 @@ lint: $(VENV)/.tested
 	$(BIN)/lint-imports
 	$(BIN)/mypy
 
-test: lint browser $(PAGE)
+test: lint programs $(PAGE)
 	cd frontend && npm run --silent check && PYTHON=$(abspath $(BIN)/python) npm run --silent test
 	$(BIN)/python -m pytest -n auto --instafail
 
