@@ -5,17 +5,19 @@ A new noun of a face gets a row in its room's table in `docs/glossary.md`, sorte
 
 from __future__ import annotations
 
+import ast
 import importlib
 import re
 import types
 import typing
 from collections import defaultdict
+from collections.abc import Iterator
 from pathlib import Path
 
 import msgspec
 import pytest
 
-from tests.house.test_faces import ROOMS
+from tests.house.test_faces import ROOMS, SOURCE
 
 GLOSSARY = Path(__file__).parents[2] / "docs" / "glossary.md"
 
@@ -99,3 +101,32 @@ def test_an_entry_is_one_sentence() -> None:
 
 def test_one_word_means_one_thing() -> None:
     assert homonyms() == {}
+
+
+ARRAYS = {"Flags", "Floats", "Ints", "Vector"}
+"""Names of plain arrays and of three numbers mean the same wherever they are given."""
+
+
+def own_nouns(text: str) -> Iterator[str]:
+    """Yield the classes and aliases that a module makes, but for those that it keeps to itself."""
+    for node in ast.parse(text).body:
+        if isinstance(node, ast.ClassDef):
+            yield node.name
+        elif isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
+            name = node.targets[0].id
+            if name[:1].isupper() and not name.isupper():
+                yield name
+
+
+def test_classes_and_aliases_are_seen() -> None:
+    assert list(own_nouns("class Part: ...\nPhase = int\nMOST = 3\nmost = 4\n")) == ["Part", "Phase"]
+
+
+def test_no_noun_is_made_in_two_places() -> None:
+    """Inside the rooms too: what is no face's business may still be read beside its namesake."""
+    made: defaultdict[str, list[str]] = defaultdict(list)
+    for file in sorted(SOURCE.rglob("*.py")):
+        for name in own_nouns(file.read_text("utf-8")):
+            if not name.startswith("_") and name not in ARRAYS:
+                made[name].append(file.relative_to(SOURCE).as_posix())
+    assert {name: files for name, files in made.items() if len(files) > 1} == {}

@@ -10,18 +10,17 @@ from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import err, exit_code, progress, say, say_findings
 from pegwright.finding import Finding, RefusedError, phrase
 from pegwright.fit import read_wrist
-from pegwright.workshop import PictureOrder, make_pictures, replace_file
+from pegwright.workshop import PictureForm, PictureOrder, make_pictures, replace_file
 
-View = Literal["front", "back", "side", "worn", "all"]
-Form = Literal["png", "svg", "glb", "photo"]
+ViewChoice = Literal["front", "back", "side", "worn", "all"]
 
 
 def picture_(
     file: Path,
     out: Path | None = None,
     *,
-    view: View = "front",
-    format: Form | None = None,
+    view: ViewChoice = "front",
+    format: PictureForm | None = None,
     girth: str = "",
     tension: bool = False,
     width: int = 1600,
@@ -54,7 +53,7 @@ def picture_(
     wrist = read_wrist(girth) if girth else None
     if wrist is not None and wrist.wrist is None:
         return refuse(wrist.findings, json)
-    form: Form = format or (ending if single else "png")  # type: ignore[assignment]
+    form: PictureForm = format or (ending if single else "png")  # type: ignore[assignment]
     if single and ending != {"photo": "png"}.get(form, form):
         return cannot(f"{out} ends in .{ending}, but a {form} was asked for", json)
     if single and view == "all":
@@ -112,7 +111,7 @@ def picture_(
     return exit_code(findings)
 
 
-def _views(view: View, girth_mm: float | None) -> tuple[Literal["front", "back", "side", "worn"], ...]:
+def _views(view: ViewChoice, girth_mm: float | None) -> tuple[Literal["front", "back", "side", "worn"], ...]:
     if view != "all":
         return (view,)
     return ("front", "back", "side") if girth_mm is None else ("front", "back", "side", "worn")

@@ -39,7 +39,7 @@ from pegwright.shape import RubberLaw, mooney_rivlin, neo_hookean, nominal_stres
 __all__ = ["Calibration", "Estimate", "FittedLaw", "calibrate", "fit_stress"]
 
 Floats = npt.NDArray[np.float64]
-Form = Literal["mooney-rivlin", "neo-hookean", "proportional"]
+LawForm = Literal["mooney-rivlin", "neo-hookean", "proportional"]
 
 DENSITY_RANGE = (0.85, 1.30)  # SEBS 0.88 to filled silicone 1.25 g/cm³, from memory
 SHEAR_RANGE = (0.05, 1.5)  # small bands have about 0.1 to 0.8 MPa, from memory; wider here
@@ -65,7 +65,7 @@ class FittedLaw(msgspec.Struct, frozen=True, kw_only=True):
     `rms_mm` is the root mean square of fitted less read length.
     """
 
-    form: Form
+    form: LawForm
     rubber: RubberLaw
     constants_mpa: tuple[Estimate, ...]
     shear_mpa: Estimate
@@ -130,7 +130,7 @@ def calibrate(measured: BandMeasurements, *, draws: int = DRAWS, seed: int = 0) 
 
 
 def fit_stress(
-    form: Form, stretch: npt.ArrayLike, stress_mpa: npt.ArrayLike, *, plain: bool = False
+    form: LawForm, stretch: npt.ArrayLike, stress_mpa: npt.ArrayLike, *, plain: bool = False
 ) -> Floats:
     """Fit constants ≥ 0 in MPa to points of nominal stress by least squares in stress.
 
@@ -163,7 +163,7 @@ def _hung_points(m: BandMeasurements) -> _Points:
     return _Points(stretch, masses * G_N_PER_G / 2 / area_mm2, lengths)
 
 
-def _stress_basis(form: Form, stretch: Floats, *, plain: bool = False) -> Floats:
+def _stress_basis(form: LawForm, stretch: Floats, *, plain: bool = False) -> Floats:
     """Stress (n, k) in MPa for each constant at 1 MPa (for `proportional`: at scale 1)."""
     units: tuple[RubberLaw, ...]
     if form == "neo-hookean":
@@ -179,7 +179,7 @@ def _stress_basis(form: Form, stretch: Floats, *, plain: bool = False) -> Floats
     return np.column_stack([nominal_stress(unit, stretch) for unit in units])
 
 
-_FORMS: tuple[Form, ...] = ("mooney-rivlin", "neo-hookean", "proportional")
+_FORMS: tuple[LawForm, ...] = ("mooney-rivlin", "neo-hookean", "proportional")
 _GRID_BASIS = {form: _stress_basis(form, _GRID) for form in _FORMS}
 
 
@@ -189,7 +189,9 @@ class _Fit(NamedTuple):
     residual_mm: Floats
 
 
-def _fit_constants(form: Form, m: BandMeasurements, *, loss: Literal["linear", "cauchy"] = "linear") -> _Fit:
+def _fit_constants(
+    form: LawForm, m: BandMeasurements, *, loss: Literal["linear", "cauchy"] = "linear"
+) -> _Fit:
     """Fit the constants to the hung lengths; `cauchy` gives a length that is far off little say."""
     points = _hung_points(m)
     grid_mm = hung_mm(_GRID, m.flat_mm, m.thickness_mm, m.hook_mm)
@@ -217,7 +219,7 @@ def _fit_laws(m: BandMeasurements, redrawn: list[BandMeasurements]) -> Iterator[
             yield _build_law(form, m, redrawn)
 
 
-def _build_law(form: Form, m: BandMeasurements, redrawn: list[BandMeasurements]) -> FittedLaw:
+def _build_law(form: LawForm, m: BandMeasurements, redrawn: list[BandMeasurements]) -> FittedLaw:
     found = _fit_constants(form, m)
     free = len(m.hung) - len(found.constants)
     # The stated error, or the scatter where that is larger.
@@ -254,7 +256,7 @@ def _build_law(form: Form, m: BandMeasurements, redrawn: list[BandMeasurements])
     )
 
 
-def _constant_matrices(form: Form) -> tuple[Floats, Floats]:
+def _constant_matrices(form: LawForm) -> tuple[Floats, Floats]:
     """Matrices from what is fitted to the law's constants (k, p) and to the shear modulus (p,)."""
     if form == "neo-hookean":
         return np.eye(1), np.ones(1)

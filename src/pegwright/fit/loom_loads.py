@@ -38,7 +38,7 @@ from pegwright.pattern import BandType, Pattern, band_types_by_letter, colours_b
 
 __all__ = [
     "NEAR_BREAK",
-    "BandOnPegs",
+    "BandOnLoom",
     "LoomLoads",
     "PegLoad",
     "bands_on_pegs_at",
@@ -50,10 +50,10 @@ __all__ = [
 NEAR_BREAK = 4.0  # four fifths of where bands break; common practice, no source
 _LEAST_N = 1e-9
 
-Spot = tuple[float, float]
+PointOrPull = tuple[float, float]
 
 
-class BandOnPegs(NamedTuple):
+class BandOnLoom(NamedTuple):
     """How one band lies from move `at` of the history (from 0) on: the pegs it pulls at, and its folds.
 
     `on` is False from the move on at which one of its loops comes off; lengths and forces are then 0.
@@ -67,7 +67,7 @@ class BandOnPegs(NamedTuple):
     taut_mm: float = 0.0
     rest_mm: float = 0.0
     tension_n: float = 0.0
-    pulls_n: tuple[tuple[str, Spot], ...] = ()
+    pulls_n: tuple[tuple[str, PointOrPull], ...] = ()
 
     @property
     def stretch(self) -> float:
@@ -97,7 +97,7 @@ class PegLoad(NamedTuple):
 class LoomLoads(NamedTuple):
     """Every change of how a band lies and of what a peg bears, in order of moves."""
 
-    bands: tuple[BandOnPegs, ...]
+    bands: tuple[BandOnLoom, ...]
     loads: tuple[PegLoad, ...]
 
 
@@ -108,8 +108,8 @@ def find_loom_loads(pattern: Pattern, history: History) -> LoomLoads:
     """
     lying = []
     loads: list[PegLoad] = []
-    last: dict[int, BandOnPegs] = {}
-    bearing: dict[str, Spot] = defaultdict(lambda: (0.0, 0.0))
+    last: dict[int, BandOnLoom] = {}
+    bearing: dict[str, PointOrPull] = defaultdict(lambda: (0.0, 0.0))
     for at, changes in itertools.groupby(_changes_of_lie(pattern, history), key=lambda change: change[0].at):
         pegs: dict[str, None] = {}
         for bare, kind in changes:
@@ -131,7 +131,7 @@ def check_hooked_bands(pattern: Pattern, history: History) -> tuple[Finding, ...
     Bands that only lie on their pegs are told of by `fit.stretch.check_stretch`.
     """
     numbers, names = step_numbers(history), colours_by_letter(pattern)
-    same: dict[tuple[str, float], list[tuple[BandOnPegs, BandType]]] = defaultdict(list)
+    same: dict[tuple[str, float], list[tuple[BandOnLoom, BandType]]] = defaultdict(list)
     for one, kind in _changes_of_lie(pattern, history, least=NEAR_BREAK):
         if one.on:
             same[history.colours[one.band - 1], round(one.taut_mm, 1)].append((one, kind))
@@ -156,7 +156,7 @@ def check_hooked_bands(pattern: Pattern, history: History) -> tuple[Finding, ...
     return sum_up(found)
 
 
-def bands_on_pegs_at(loom: LoomLoads, at: int) -> tuple[BandOnPegs, ...]:
+def bands_on_pegs_at(loom: LoomLoads, at: int) -> tuple[BandOnLoom, ...]:
     """Return how each band on the loom lies after move `at` of the history (from 0)."""
     now = {one.band: one for one in loom.bands if one.at <= at}
     return tuple(one for _, one in sorted(now.items()) if one.on)
@@ -170,14 +170,14 @@ def peg_loads_at(loom: LoomLoads, at: int) -> dict[str, PegLoad]:
 
 def _changes_of_lie(
     pattern: Pattern, history: History, *, least: float = 0.0
-) -> Iterator[tuple[BandOnPegs, BandType]]:
+) -> Iterator[tuple[BandOnLoom, BandType]]:
     """Yield every change of how a band lies, as if it were under a tension of 1 N, and the band's kind.
 
     With `least` only how folded bands lie that are stretched so many times.
     """
     kinds = band_types_by_letter(pattern)
     loom = _LoopTracker(history.board)
-    last: dict[int, BandOnPegs] = {}
+    last: dict[int, BandOnLoom] = {}
     for at, done in enumerate(history.moves):
         for band in sorted({band for event in done.events for band in loom.apply_event(event)}):
             kind = kinds.get(history.colours[band - 1])
@@ -187,13 +187,13 @@ def _changes_of_lie(
             before = last.get(band)
             if now is None and before is None:
                 continue
-            now = now or BandOnPegs(band, at, on=False)
+            now = now or BandOnLoom(band, at, on=False)
             if before is None or before._replace(at=at) != now:
                 last[band] = now
                 yield now, kind
 
 
-def _with_tension(one: BandOnPegs, kind: BandType) -> BandOnPegs:
+def _with_tension(one: BandOnLoom, kind: BandType) -> BandOnLoom:
     """Return how a band lies under the tension that its rubber has at this stretch."""
     # The laws of rubber are compiled, which takes a while to load; a check that finds nothing needs none.
     from pegwright.fit.rubber import rubber_of  # noqa: PLC0415
@@ -243,7 +243,7 @@ class _LoopTracker:
         """Say whether a loop of the band has been pulled through another."""
         return any(loop in self.ribbon for loop in self.loops[band])
 
-    def lay_out_band(self, band: int, at: int, kind: BandType, least: float = 0.0) -> BandOnPegs | None:
+    def lay_out_band(self, band: int, at: int, kind: BandType, least: float = 0.0) -> BandOnLoom | None:
         """Return how the band lies, or None where one of its loops, or one that holds it, is on no peg.
 
         It is None too where the band is stretched fewer times than `least`.
@@ -267,7 +267,7 @@ class _LoopTracker:
             return None
         pulls = tuple(zip(pegs, path.pulls, strict=True))
         folds = tuple(pegs[i] for i in path.folds)
-        return BandOnPegs(band, at, True, tuple(pegs), folds, path.length_mm, rest_mm(kind), 1.0, pulls)
+        return BandOnLoom(band, at, True, tuple(pegs), folds, path.length_mm, rest_mm(kind), 1.0, pulls)
 
     def _move_loop(self, bight: Bight, holder: str) -> set[int]:
         self.holder[bight] = holder
@@ -276,13 +276,13 @@ class _LoopTracker:
 
 class _Path(NamedTuple):
     length_mm: float
-    pulls: tuple[Spot, ...]  # on each peg, per unit of tension
+    pulls: tuple[PointOrPull, ...]  # on each peg, per unit of tension
     folds: tuple[int, ...]
 
 
 @functools.lru_cache(maxsize=4096)  # a piece has few sorts of lying, over and over
 def _band_path(
-    spots: tuple[Spot, ...],
+    spots: tuple[PointOrPull, ...],
     ways: tuple[tuple[int, ...], ...],
     folded: tuple[bool, ...],
     peg_mm: float,
@@ -295,7 +295,7 @@ def _band_path(
     reach = (peg_mm + thickness_mm) / 2
     pulls = [[0.0, 0.0] for _ in spots]
 
-    def pull(peg: int, here: Spot, there: Spot, strands: int) -> None:
+    def pull(peg: int, here: PointOrPull, there: PointOrPull, strands: int) -> None:
         apart = math.dist(here, there)
         if apart > 0:
             for i in (0, 1):
@@ -304,7 +304,9 @@ def _band_path(
     length = 0.0
     plain = {way[0] for way, fold in zip(ways, folded, strict=True) if not fold}
     length += 2 * math.pi * reach * (sum(not fold for fold in folded) - len(plain))  # further turns on a peg
-    corners: dict[tuple[int, bool, Spot], None] = {(peg, True, spots[peg]): None for peg in sorted(plain)}
+    corners: dict[tuple[int, bool, PointOrPull], None] = {
+        (peg, True, spots[peg]): None for peg in sorted(plain)
+    }
     middle = _mean([spots[way[0]] for way in ways])
     for way, fold in zip(ways, folded, strict=True):
         if not fold:
@@ -338,7 +340,7 @@ def _band_path(
     return _Path(length, tuple((x, y) for x, y in pulls), folds)
 
 
-def _fold_point(peg: Spot, onward: Spot, middle: Spot, reach: float) -> Spot:
+def _fold_point(peg: PointOrPull, onward: PointOrPull, middle: PointOrPull, reach: float) -> PointOrPull:
     """Return where a band folds: off the middle of the peg, to the side that its own strands pull to."""
     x = y = 0.0
     for there in (onward, middle):
@@ -349,7 +351,7 @@ def _fold_point(peg: Spot, onward: Spot, middle: Spot, reach: float) -> Spot:
     return (peg[0] + reach * x / size, peg[1] + reach * y / size) if size > 1e-9 else peg
 
 
-def _hull_order(spots: Sequence[Spot]) -> list[int]:
+def _hull_order(spots: Sequence[PointOrPull]) -> list[int]:
     """Return the corners in order round their hull; both ends where all stand in a line."""
     ring = hull(spots)
     (ax, ay), (bx, by) = min(spots), max(spots)
@@ -358,7 +360,7 @@ def _hull_order(spots: Sequence[Spot]) -> list[int]:
     return ring
 
 
-def _turn_angle_rad(before: Spot, here: Spot, after: Spot) -> float:
+def _turn_angle_rad(before: PointOrPull, here: PointOrPull, after: PointOrPull) -> float:
     """Return by how much a taut strand turns at a corner, in rad; all the way round where there is one."""
     if before == here == after:
         return 2 * math.pi
@@ -367,11 +369,11 @@ def _turn_angle_rad(before: Spot, here: Spot, after: Spot) -> float:
     return abs(math.remainder(out - into, 2 * math.pi))
 
 
-def _mean(spots: Sequence[Spot]) -> Spot:
+def _mean(spots: Sequence[PointOrPull]) -> PointOrPull:
     return sum(x for x, _ in spots) / len(spots), sum(y for _, y in spots) / len(spots)
 
 
-def _drop_noise(load: Spot) -> Spot:
+def _drop_noise(load: PointOrPull) -> PointOrPull:
     """Return the load with what is left of cancelled pulls set to nothing."""
     x, y = (float(v) if abs(v) > _LEAST_N else 0.0 for v in load)
     return x, y

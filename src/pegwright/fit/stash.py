@@ -35,14 +35,14 @@ __all__ = [
 
 Price = Annotated[str, msgspec.Meta(pattern=r"^[0-9]{1,9}(\.[0-9]{1,4})?$")]
 Number = Annotated[int, msgspec.Meta(ge=0, le=10_000_000)]
-Words = Annotated[str, msgspec.Meta(max_length=60)]
+StashText = Annotated[str, msgspec.Meta(max_length=60)]
 
 
-class _Part(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
+class _StashValue(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
     """Parts of a stash refuse fields they do not know."""
 
 
-class Pack(_Part, frozen=True, kw_only=True):
+class Pack(_StashValue, frozen=True, kw_only=True):
     """A pack as it is sold: how many are in it, and its price where one is known."""
 
     size: Annotated[int, msgspec.Meta(ge=1, le=100_000)]
@@ -54,7 +54,7 @@ class Pack(_Part, frozen=True, kw_only=True):
         return None if self.price is None else Decimal(self.price)
 
 
-class Goods(_Part, frozen=True, kw_only=True):
+class Goods(_StashValue, frozen=True, kw_only=True):
     """How many of a thing are at hand, and the packs it comes in."""
 
     have: Number = 0
@@ -68,9 +68,9 @@ class BandGoods(Goods, frozen=True, kw_only=True):
     colour looks like, as `#rrggbb`.
     """
 
-    colour: Words = ""
+    colour: StashText = ""
     tint: Annotated[str, msgspec.Meta(pattern=r"^(#[0-9a-fA-F]{6})?$(?!\n)")] = ""
-    band: Words = ""
+    band: StashText = ""
 
     def suits(self, heap: Heap) -> bool:
         """Say whether these bands are of the heap's colour and kind."""
@@ -91,7 +91,7 @@ class LoomGoods(Goods, frozen=True, kw_only=True):
         return self.kind in ("", loom.kind) and self.rows in (0, loom.rows) and self.pegs in (0, loom.pegs)
 
 
-class Stash(_Part, frozen=True, kw_only=True):
+class Stash(_StashValue, frozen=True, kw_only=True):
     """Everything at hand or to be had. `currency` is the user's own word for it."""
 
     stash: Literal[1] = 1

@@ -111,6 +111,7 @@ from .scene.portrait import (
     portrait_of as portrait_of,
     tint_of as tint_of,
 )
+from .scene.rounds import Shift as Shift
 from .scene.scene import look_of as look_of
 from .scene.times import (
     Pace as Pace,
@@ -166,6 +167,7 @@ __all__ = [
     "PostMark",
     "Script",
     "ScriptLine",
+    "Shift",
     "SnapResult",
     "Speaker",
     "Still",

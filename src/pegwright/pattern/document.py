@@ -29,11 +29,13 @@ Level = Literal["basic", "easy", "intermediate", "complex"]
 Material = Literal["silicone", "rubber", "tpe"]
 
 
-class _Part(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
+class _DocumentValue(
+    msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True
+):
     """Parts of a document refuse fields they do not know, so that a slip of the pen is found."""
 
 
-class BandType(_Part, frozen=True, kw_only=True):
+class BandType(_DocumentValue, frozen=True, kw_only=True):
     """A kind of band: inner diameter at rest, thickness of its round section, material.
 
     `weight_100_g`, when known, is the weighed mass of a hundred; otherwise it is reckoned from the volume.
@@ -48,7 +50,7 @@ class BandType(_Part, frozen=True, kw_only=True):
     rubber: Law | None = None
 
 
-class Colour(_Part, frozen=True, kw_only=True):
+class Colour(_DocumentValue, frozen=True, kw_only=True):
     """A colour letter of the designer's own, with its name, its tint and its kind of band."""
 
     letter: Letter
@@ -57,7 +59,7 @@ class Colour(_Part, frozen=True, kw_only=True):
     band: Name = "standard"
 
 
-class Motif(_Part, frozen=True, kw_only=True):
+class Motif(_DocumentValue, frozen=True, kw_only=True):
     """A named run of steps: `colours` are letters to be filled in, `counts` numbers with their defaults."""
 
     name: Name
@@ -67,14 +69,14 @@ class Motif(_Part, frozen=True, kw_only=True):
     note: Text = ""
 
 
-class StatedCounts(_Part, frozen=True, kw_only=True):
+class StatedCounts(_DocumentValue, frozen=True, kw_only=True):
     """Counts that the designer has written down; the check compares them with the pattern."""
 
     bands: dict[Letter, Annotated[int, msgspec.Meta(ge=0, le=1_000_000)]] = {}
     clips: Annotated[int, msgspec.Meta(ge=0, le=1_000_000)] | None = None
 
 
-class Pattern(_Part, frozen=True, kw_only=True):
+class Pattern(_DocumentValue, frozen=True, kw_only=True):
     """A piece, from its title to its last clip.
 
     `language` is that of its texts; `translations` has, for each other language, a text as it is written

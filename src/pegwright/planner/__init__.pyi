@@ -4,7 +4,7 @@ from .description import (
     describe as describe,
 )
 from .draft import (
-    Draft as Draft,
+    PlanDraft as PlanDraft,
     read_draft as read_draft,
     without_working as without_working,
 )
@@ -25,10 +25,10 @@ from .proposals import (
 __all__ = [
     "CountFailures",
     "Description",
-    "Draft",
     "Measures",
     "Mend",
     "Mends",
+    "PlanDraft",
     "Proposal",
     "Proposals",
     "ReportTries",

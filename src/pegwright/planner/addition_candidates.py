@@ -6,14 +6,14 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from pegwright.pattern import Place, Wind
-from pegwright.planner.draft import Draft
+from pegwright.planner.draft import PlanDraft
 
 __all__ = ["additions"]
 
 _FARTHEST = 2.1  # times the least gap between pegs
 
 
-def additions(draft: Draft) -> Iterator[Place | Wind]:
+def additions(draft: PlanDraft) -> Iterator[Place | Wind]:
     """Yield caps on the pegs that bear loops, then bands between those and their neighbours."""
     board, stacks = draft.history.board, draft.history.final.stacks
     used = [peg for peg in board.pegs if stacks.get(peg)]

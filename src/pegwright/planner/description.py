@@ -88,7 +88,7 @@ def move_token(move: Move) -> tuple[object, Anchor | None]:
     return (type(move).__name__, relative, other, tuple(sorted(fields.items(), key=str))), anchor
 
 
-class _Part(NamedTuple):
+class _Stretch(NamedTuple):
     """A stretch of a description: a move (`rounds` 1) or a round of that length said so many times."""
 
     at: int
@@ -113,7 +113,7 @@ class _Describer:
         count = len(self.moves)
         for length in range(1, min(count // 2, _LONGEST_ROUND) + 1):
             self.runs.append(self._runs_of(length))
-        self.known: dict[tuple[tuple[int, int, int], ...], tuple[int, tuple[_Part, ...]]] = {}
+        self.known: dict[tuple[tuple[int, int, int], ...], tuple[int, tuple[_Stretch, ...]]] = {}
 
     def run(self) -> Description:
         """Return the shortest description."""
@@ -134,7 +134,7 @@ class _Describer:
                 shift = moved
         return runs
 
-    def _shortest(self, begin: int, end: int) -> tuple[int, tuple[_Part, ...]]:
+    def _shortest(self, begin: int, end: int) -> tuple[int, tuple[_Stretch, ...]]:
         row, peg = self.anchors[begin] if begin < end else (0, 0)
         key = tuple(
             (self.kinds[at], self.anchors[at][0] - row, self.anchors[at][1] - peg) for at in range(begin, end)
@@ -143,10 +143,10 @@ class _Describer:
             return self.known[key]
         count = end - begin
         cost: list[int] = [0] + [count + 1] * count
-        last: list[_Part | None] = [None] * (count + 1)
+        last: list[_Stretch | None] = [None] * (count + 1)
         for at in range(count):
             if cost[at] + 1 < cost[at + 1]:
-                cost[at + 1], last[at + 1] = cost[at] + 1, _Part(at, 1, 1)
+                cost[at + 1], last[at + 1] = cost[at] + 1, _Stretch(at, 1, 1)
             for length in range(1, min((count - at) // 2, len(self.runs) - 1) + 1):
                 most = min(1 + self.runs[length][begin + at] // length, (count - at) // length)
                 if most < 2 or not self._is_primitive(begin + at, length):
@@ -155,8 +155,8 @@ class _Describer:
                 for rounds in range(most, 1, -1) if count <= _FEW else {most, most - 1, 2} - {1}:
                     to = at + rounds * length
                     if once < cost[to]:
-                        cost[to], last[to] = once, _Part(at, length, rounds)
-        parts: list[_Part] = []
+                        cost[to], last[to] = once, _Stretch(at, length, rounds)
+        parts: list[_Stretch] = []
         to = count
         while to:
             part = last[to]
@@ -173,7 +173,7 @@ class _Describer:
             for shorter in range(1, length // 2 + 1)
         )
 
-    def _say(self, begin: int, parts: Sequence[_Part]) -> tuple[PatternStep, ...]:
+    def _say(self, begin: int, parts: Sequence[_Stretch]) -> tuple[PatternStep, ...]:
         steps: list[PatternStep] = []
         for part in parts:
             at = begin + part.at

@@ -28,7 +28,7 @@ from pegwright.pattern import (
     motifs_by_name,
 )
 
-__all__ = ["FEW_BANDS", "Draft", "read_draft", "without_working"]
+__all__ = ["FEW_BANDS", "PlanDraft", "read_draft", "without_working"]
 
 FEW_BANDS = 6
 """Bands up to which every order is tried, and a finish takes up one peg or two."""
@@ -37,7 +37,7 @@ FINISHING = (Bind, Extend, Clip, Knot)
 WORKING = (Hook, Lift, Transfer, Slide, Hang, Turn, *FINISHING)
 
 
-class Draft(NamedTuple):
+class PlanDraft(NamedTuple):
     """A pattern to be worked: `opening` are its steps up to the finish, all of which stay as they are.
 
     `history` is the opening made on the loom. `homes` maps every loop that still lies on the peg it was laid
@@ -69,7 +69,7 @@ class Draft(NamedTuple):
                     yield holder, bight
 
 
-def read_draft(pattern: Pattern) -> Draft | tuple[Finding, ...]:
+def read_draft(pattern: Pattern) -> PlanDraft | tuple[Finding, ...]:
     """Read what is given, or return the findings that keep it from being made at all.
 
     A fastener before the last steps closes the piece: it is left in the opening, and nothing can follow it.
@@ -84,7 +84,7 @@ def read_draft(pattern: Pattern) -> Draft | tuple[Finding, ...]:
     wrong = [f for f in (*expansion.findings, *history.findings) if f.severity == "error"]
     if wrong:
         return tuple(wrong)
-    return Draft(pattern, opening, finish, history, _homes(history))
+    return PlanDraft(pattern, opening, finish, history, _homes(history))
 
 
 def _homes(history: History) -> dict[Bight, tuple[str, ...]]:

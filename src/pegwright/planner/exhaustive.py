@@ -14,7 +14,7 @@ from typing import NamedTuple
 from pegwright.loom import AppliedMove, Effect, State, apply_move
 from pegwright.pattern import Hook, LocatedMove
 from pegwright.planner.description import SpokenMove
-from pegwright.planner.draft import Draft
+from pegwright.planner.draft import PlanDraft
 from pegwright.planner.finishes import given_last_pegs
 from pegwright.planner.ranked_working import RankedWorking
 
@@ -34,7 +34,7 @@ class EveryOrder(NamedTuple):
     complete: bool
 
 
-def find_every_order(draft: Draft, ends: float) -> EveryOrder:
+def find_every_order(draft: PlanDraft, ends: float) -> EveryOrder:
     """Work the bands in every order, until the clock (`time.monotonic`) says `ends`; nothing is dragged."""
     bands = set(range(1, draft.history.final.bands + 1))
     given = given_last_pegs(draft)
@@ -78,7 +78,7 @@ def _key(state: State) -> object:
     return state.stacks, state.inside
 
 
-def _next(draft: Draft, working: RankedWorking) -> Iterator[RankedWorking]:
+def _next(draft: PlanDraft, working: RankedWorking) -> Iterator[RankedWorking]:
     """Yield the workings with one more loop hooked."""
     board, state = draft.history.board, working.after
     moved = {event.bight.band for one in working.applied for event in one.events if hasattr(event, "bight")}

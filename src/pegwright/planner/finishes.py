@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from pegwright.loom import AppliedMove, Board, Effect, State, apply_move
 from pegwright.pattern import Bind, Clip, Extend, Knot, LocatedMove, Move
-from pegwright.planner.draft import FEW_BANDS, Draft
+from pegwright.planner.draft import FEW_BANDS, PlanDraft
 
 __all__ = ["apply_all", "closings", "given_last_pegs"]
 
@@ -17,7 +17,7 @@ _LONG = 3  # times as long as wide: a piece that goes round a wrist
 _FEW = 2  # loops that a clip takes without a last band
 
 
-def given_last_pegs(draft: Draft) -> tuple[str, ...]:
+def given_last_pegs(draft: PlanDraft) -> tuple[str, ...]:
     """Return the pegs at which the given finish takes up the loops; none where there is no finish."""
     for step in draft.finish:
         if isinstance(step, Bind):
@@ -30,7 +30,7 @@ def given_last_pegs(draft: Draft) -> tuple[str, ...]:
 
 
 def closings(
-    draft: Draft, state: State, last: tuple[str, ...], first: str | None
+    draft: PlanDraft, state: State, last: tuple[str, ...], first: str | None
 ) -> Iterator[tuple[Move, ...]]:
     """Yield the ways to close the piece at its last pegs, the likeliest first.
 
@@ -60,7 +60,7 @@ def _lie_in_a_row(board: Board, last: tuple[str, ...]) -> bool:
     return all(board.distance_mm(one, other) < 1.5 * gap for one, other in pairwise(last))
 
 
-def _colour_at(draft: Draft, state: State, peg: str) -> str:
+def _colour_at(draft: PlanDraft, state: State, peg: str) -> str:
     """Return the colour that most bands on the peg have, of equals the lowest one's."""
     colours = draft.history.colours
     bands = dict.fromkeys(bight.band for bight in state.stack(peg))

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 
 from pegwright.loom import Board
 from pegwright.pattern import parse_address
-from pegwright.planner.draft import Draft
+from pegwright.planner.draft import PlanDraft
 from pegwright.planner.finishes import given_last_pegs
 from pegwright.planner.measures import mirror_pegs
 from pegwright.planner.ranked_working import RankedPegs
@@ -21,7 +21,7 @@ _MOST_KINDS = 4
 _MOST_PERIOD = 12
 
 
-def rank_pegs(draft: Draft) -> Iterator[RankedPegs]:
+def rank_pegs(draft: PlanDraft) -> Iterator[RankedPegs]:
     """Yield rankings, each once: those along straight lines, by distance, then all of the motif's period."""
     used = _used_pegs(draft)
     given = given_last_pegs(draft)
@@ -36,7 +36,7 @@ def rank_pegs(draft: Draft) -> Iterator[RankedPegs]:
                 yield RankedPegs(_end_at(ranks, given), leave_start)
 
 
-def _used_pegs(draft: Draft) -> list[str]:
+def _used_pegs(draft: PlanDraft) -> list[str]:
     """Return the pegs that bear loops, row by row as the loom has them."""
     stacks = draft.history.final.stacks
     return [peg for peg in draft.history.board.pegs if stacks.get(peg)]

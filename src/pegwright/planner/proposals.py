@@ -14,7 +14,7 @@ from pegwright.loom import History, check_loom, pause_collector, replay_pattern
 from pegwright.pattern import Hook, Move, Pattern, PatternStep, Turn, Wind, expand
 from pegwright.planner.addition_candidates import additions
 from pegwright.planner.description import SpokenMove, describe
-from pegwright.planner.draft import FEW_BANDS, Draft, read_draft
+from pegwright.planner.draft import FEW_BANDS, PlanDraft, read_draft
 from pegwright.planner.exhaustive import find_every_order
 from pegwright.planner.finishes import apply_all, closings
 from pegwright.planner.hold_test import every_band_is_held
@@ -83,7 +83,7 @@ def propose(
     that are returned. `progress` may raise to break off.
     """
     draft = read_draft(pattern)
-    if not isinstance(draft, Draft):
+    if not isinstance(draft, PlanDraft):
         return Proposals((), 0, cut_short=False, findings=draft)
     whole = replay_pattern(pattern)
     if whole.final.fasteners and every_band_is_held(whole.events, whole.board.spots, thorough=True):
@@ -143,7 +143,7 @@ def _with_failures(proposal: Proposal, count_failures: CountFailures) -> Proposa
     return proposal._replace(measures=proposal.measures._replace(failures=failures))
 
 
-def _find_addition(draft: Draft, ends: float) -> Fix | None:
+def _find_addition(draft: PlanDraft, ends: float) -> Fix | None:
     """Return the first cap or band, laid last of all, with which some order holds."""
     for addition in additions(draft):
         if time.monotonic() > ends:
@@ -165,7 +165,7 @@ def _made_object(proposal: Proposal) -> object:
     return frozenset(final.inside.items()), final.fasteners
 
 
-def _workings(draft: Draft) -> Iterator[tuple[RankedWorking, RankedPegs]]:
+def _workings(draft: PlanDraft) -> Iterator[tuple[RankedWorking, RankedPegs]]:
     """Yield the workings to try, each once."""
     seen: set[tuple[Move, ...]] = set()
     for ranked in rank_pegs(draft):
@@ -175,7 +175,7 @@ def _workings(draft: Draft) -> Iterator[tuple[RankedWorking, RankedPegs]]:
             yield working, ranked
 
 
-def _prove_working(draft: Draft, working: RankedWorking, ranked: RankedPegs) -> Proposal | None:
+def _prove_working(draft: PlanDraft, working: RankedWorking, ranked: RankedPegs) -> Proposal | None:
     """Return the proposal that a working makes with the first finish under which every band is held."""
     if any(getattr(event, "dragged", ()) for one in working.applied for event in one.events):
         return None
@@ -191,7 +191,7 @@ def _prove_working(draft: Draft, working: RankedWorking, ranked: RankedPegs) -> 
     return None
 
 
-def _prove_at(draft: Draft, working: RankedWorking, last: tuple[str, ...]) -> Proposal | None:
+def _prove_at(draft: PlanDraft, working: RankedWorking, last: tuple[str, ...]) -> Proposal | None:
     """Return the proposal that a working makes, finished at one or two pegs, if every band is held."""
     board = draft.history.board
     for closing in closings(draft, working.after, last[:1], last[1] if len(last) > 1 else None):
@@ -204,7 +204,7 @@ def _prove_at(draft: Draft, working: RankedWorking, last: tuple[str, ...]) -> Pr
     return None
 
 
-def _far_end(draft: Draft, working: RankedWorking, ranked: RankedPegs) -> str | None:
+def _far_end(draft: PlanDraft, working: RankedWorking, ranked: RankedPegs) -> str | None:
     """Return the peg at the far end of a long piece, where loops are left for the fastener to catch."""
     pegs = draft.history.board.pegs
     used = [pegs[peg] for peg in ranked.ranks]
@@ -221,7 +221,7 @@ def _far_end(draft: Draft, working: RankedWorking, ranked: RankedPegs) -> str | 
     return first[0] if len(first) == 1 else None
 
 
-def _write_out(draft: Draft, working: RankedWorking, closing: tuple[Move, ...]) -> Proposal | None:
+def _write_out(draft: PlanDraft, working: RankedWorking, closing: tuple[Move, ...]) -> Proposal | None:
     """Write the working into the pattern and go through it afresh: the checker must agree."""
     turn = _turn_first(draft, working)
     spoken = [*([SpokenMove(turn)] if turn else ()), *working.moves]
@@ -244,7 +244,7 @@ def _write_out(draft: Draft, working: RankedWorking, closing: tuple[Move, ...]) 
     return Proposal(pattern, history, measure_working(history.board, draft.links, done, phrases, cautions))
 
 
-def _turn_first(draft: Draft, working: RankedWorking) -> Turn | None:
+def _turn_first(draft: PlanDraft, working: RankedWorking) -> Turn | None:
     """Return the move that turns the loom, where the open sides of the pegs look away from the maker."""
     pegs = draft.history.board.pegs
     first = next((spoken.move for spoken in working.moves if isinstance(spoken.move, Hook)), None)

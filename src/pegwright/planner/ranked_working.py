@@ -14,7 +14,7 @@ import msgspec
 from pegwright.loom import AppliedMove, Bight, Effect, State, apply_move
 from pegwright.pattern import Hook, LocatedMove, Move
 from pegwright.planner.description import SpokenMove
-from pegwright.planner.draft import Draft
+from pegwright.planner.draft import PlanDraft
 
 __all__ = ["RankedPegs", "RankedWorking", "work_by_rank"]
 
@@ -50,7 +50,7 @@ class RankedWorking(NamedTuple):
         return tuple(spoken.move for spoken in self.moves)
 
 
-def work_by_rank(draft: Draft, ranked: RankedPegs) -> RankedWorking:
+def work_by_rank(draft: PlanDraft, ranked: RankedPegs) -> RankedWorking:
     """Work every loop that has a later peg, and leave the others."""
     board, state, ranks = draft.history.board, draft.history.final, ranked.ranks
     places = {peg: at for at, peg in enumerate(ranks)}
@@ -81,7 +81,7 @@ def work_by_rank(draft: Draft, ranked: RankedPegs) -> RankedWorking:
     return RankedWorking(tuple(spoken), tuple(applied), state)
 
 
-def _later_peg(draft: Draft, ranks: Mapping[str, float], peg: str, bight: Bight) -> str | None:
+def _later_peg(draft: PlanDraft, ranks: Mapping[str, float], peg: str, bight: Bight) -> str | None:
     """Return the nearest later peg of the band, or None where it has none."""
     later = [p for p in draft.homes.get(bight, ()) if ranks.get(p, ranks[peg]) > ranks[peg]]
     return min(later, key=lambda p: ranks[p], default=None)

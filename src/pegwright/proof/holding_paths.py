@@ -179,7 +179,7 @@ def _ways(reader: Reader, product: List, end: Closing | None) -> list[_Edge]:
     return [_Edge(*way) for way in known]
 
 
-class Place(NamedTuple):
+class PathPlace(NamedTuple):
     """Where a step stands. The bands with loops in `product` or in `aside` must not be used by another step.
 
     `aside` are the bands of what the step's carriers pass outside of the product, or of what the loops of its
@@ -207,7 +207,7 @@ class _Walk:
         self.barred: dict[int, int] = {}
         self.held: dict[int, Held] = {}
         self.steps: list[PathStep] = []
-        self.places: list[Place] = []
+        self.places: list[PathPlace] = []
         self.opened: set[List] = set()
         self.chained: set[int] = set()  # witnesses, and steps with one below them in the tree
         self.alive: set[int] = set()  # these, and the steps that lead to a loan
@@ -240,13 +240,13 @@ class _Walk:
         bands = self.reader.loops(product)
         self._bar(bands, 1)
         self._bar(aside, 1)
-        number = self._add(step, Place(product, aside))
+        number = self._add(step, PathPlace(product, aside))
         for band in self.reader.turning_bands(product):
             if (band in self.held and number in self.chained) or self.barred[band] != 1:
                 continue
             trails = self.reader.trail_bands(bands[band])
             if band not in trails and self.carrying.isdisjoint(trails):
-                witness = self._add(PathStep(number, witness=band), Place((), trails))
+                witness = self._add(PathStep(number, witness=band), PathPlace((), trails))
                 self.held.setdefault(band, Held(witness, witness=True))
                 self.open.discard(band)
                 self.chained.update((number, witness))
@@ -255,7 +255,7 @@ class _Walk:
         self.opened.add(product)
         return _Frame(number, iter(self.net.edges.get(product, ()) if fresh else ()))
 
-    def _add(self, step: PathStep, place: Place) -> int:
+    def _add(self, step: PathStep, place: PathPlace) -> int:
         self.steps.append(step)
         self.places.append(place)
         return len(self.steps) - 1
@@ -284,7 +284,7 @@ class _Walk:
         """Add a step that goes on as the chain from the lender does."""
         aside = self.reader.bands_of(edge.passage.outer)
         step = PathStep(parent, tuple(carriers), loan=lender)
-        self.hold(self._add(step, Place(edge.passage.product, aside)))
+        self.hold(self._add(step, PathPlace(edge.passage.product, aside)))
 
     def sort(self, wanted: Collection[int]) -> None:
         """Keep these steps, each followed by what is below it, what has a witness below it first.

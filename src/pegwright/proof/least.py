@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from pegwright.proof.ropes import EMPTY, Node, Ropes
 from pegwright.proof.values import LeastWords
-from pegwright.proof.whitehead import Cut, Flow, count_pairs
+from pegwright.proof.whitehead import Flow, GraphCut, count_pairs
 
 __all__ = ["MOST_VISITED", "Conjugated", "Least", "certify", "make_least"]
 
@@ -71,7 +71,7 @@ def make_least(
             if visited + graph.visited > most_visited or len(ropes.left) > most_nodes:
                 return Least(least, tuple(stages), tuple(steps), None, visited + graph.visited)
             found = graph.flow(m, flows.get(m))
-            if isinstance(found, Cut):
+            if isinstance(found, GraphCut):
                 better = _gallop(ropes, least, found)
                 if better is not None:
                     step, outers, least = better
@@ -93,7 +93,7 @@ def _cores(ropes: Ropes, words: Sequence[Node]) -> tuple[Words, Words]:
     return tuple(outer for outer, _ in cores), tuple(core for _, core in cores)
 
 
-def _gallop(ropes: Ropes, words: Words, cut: Cut) -> tuple[Conjugated, Words, Words] | None:
+def _gallop(ropes: Ropes, words: Words, cut: GraphCut) -> tuple[Conjugated, Words, Words] | None:
     """Conjugate one side of a cut by its letter, or by as much of a word that begins so as shortens most.
 
     Return the step, what it lets be cut off of each word and what is left; None where nothing gets shorter.

@@ -20,7 +20,7 @@ __all__ = ["Loss", "missed_loop_losses", "passengers", "snap_losses"]
 
 _TREES = 24  # sets of paths drawn at random before single snaps are looked at
 _VISITED = 2_000_000  # bands looked at in searches of least words, for all snaps together
-Table = npt.NDArray[np.bool_]
+Flags = npt.NDArray[np.bool_]
 
 
 class Loss(NamedTuple):
@@ -79,7 +79,7 @@ def snap_losses(
 
 
 def note_paths(
-    stays: Table, place: dict[int, int], verdicts: Mapping[int, Verdict], steps: tuple[PathStep, ...]
+    stays: Flags, place: dict[int, int], verdicts: Mapping[int, Verdict], steps: tuple[PathStep, ...]
 ) -> None:
     """Note that a band stays whatever snaps that is neither on the path to it nor on the way on from it.
 

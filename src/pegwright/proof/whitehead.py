@@ -19,13 +19,13 @@ from typing import NamedTuple
 
 from pegwright.proof.ropes import Node, Ropes
 
-__all__ = ["Cut", "Flow", "Graph", "count_pairs"]
+__all__ = ["Flow", "Graph", "GraphCut", "count_pairs"]
 
 Flow = dict[tuple[int, int], int]  # between bands: how much goes from one to the other
 Tally = dict[int, int]  # of each band a number
 
 
-class Cut(NamedTuple):
+class GraphCut(NamedTuple):
     """Conjugating the bands `near` by x_m⁻¹, or all the others but m (`far`) by x_m, saves `saved` letters.
 
     The two differ by a conjugation of everything.
@@ -48,7 +48,7 @@ class Graph:
         self.between = between
         self.visited = 0  # bands looked at in all searches so far
 
-    def flow(self, m: int, known: Flow | None = None) -> Flow | Cut:
+    def flow(self, m: int, known: Flow | None = None) -> Flow | GraphCut:
         """Return a flow that carries all edges of x_m over to x_m⁻¹, or the best cut where there is none.
 
         What still fits of a flow `known` from a graph much like this one is kept. Wide ways first (scaling:
@@ -78,7 +78,7 @@ class Graph:
             if end is None:
                 missing = sum(surplus.values())
                 near = frozenset(before)
-                return Cut(m, near, frozenset(self.between) - near - {m}, missing)
+                return GraphCut(m, near, frozenset(self.between) - near - {m}, missing)
             path = [end]
             while before[path[-1]] is not None:
                 path.append(before[path[-1]])  # type: ignore[arg-type]

@@ -25,7 +25,7 @@ _FORMS = {
 """What facts of these names look like; any other may be anything."""
 
 
-class Slot(NamedTuple):
+class FactSlot(NamedTuple):
     """A group of a template: its fact and which choice of it, or None for the fact's text."""
 
     fact: str
@@ -37,7 +37,7 @@ class Template(NamedTuple):
 
     name: str
     form: re.Pattern[str]
-    slots: dict[str, Slot]
+    slots: dict[str, FactSlot]
 
     def facts(self, found: re.Match[str]) -> dict[str, str]:
         """Return the facts of a match."""
@@ -125,7 +125,7 @@ class _TemplateMaker:
     def __init__(self, name: str, language: str, forms: Mapping[str, str]) -> None:
         self.name, self.language = name, language
         self.forms = {**_FORMS, **forms}
-        self.slots: dict[str, Slot] = {}
+        self.slots: dict[str, FactSlot] = {}
 
     def make(self, pattern: ast.Pattern) -> Template:
         return Template(self.name, re.compile(self._pattern(pattern), re.IGNORECASE), self.slots)
@@ -153,7 +153,7 @@ class _TemplateMaker:
         group = f"g{len(self.slots)}"
         while group in self.slots:
             group += "_"
-        self.slots[group] = Slot(fact, choice)
+        self.slots[group] = FactSlot(fact, choice)
         return f"(?P<{group}>{form})"
 
 

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import msgspec
 
+from pegwright.lesson import Shift
 from pegwright.pattern import (
     Address,
     Layout,
@@ -32,13 +33,6 @@ class TaughtMove(NamedTuple):
 
     move: Move
     step: int
-
-
-class Shift(NamedTuple):
-    """The distance from one round to the next, in rows and peg numbers."""
-
-    rows: int
-    pegs: int
 
 
 class RoundReader:

@@ -8,7 +8,7 @@ from typing import Literal, NamedTuple
 from pegwright.finding import Finding, Phrase
 from pegwright.pattern import Pattern, PatternStep
 
-Use = Literal["head", "steps", "aside", "unread"]
+SentenceUse = Literal["head", "steps", "aside", "unread"]
 """What a sentence was taken for: about the piece, steps, nothing that is made, or not understood."""
 
 
@@ -20,7 +20,7 @@ class SentenceReading(NamedTuple):
 
     text: str
     line: int
-    use: Use
+    use: SentenceUse
     steps: tuple[PatternStep, ...] = ()
     likelihood: float = 1.0
 

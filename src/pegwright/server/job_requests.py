@@ -106,7 +106,7 @@ class EndFrame(msgspec.Struct, frozen=True, tag="ended"):
 
 
 Frame = ProgressFrame | FileFrame | EndFrame
-Send = Callable[[Frame], None]
+SendFrame = Callable[[Frame], None]
 
 
 class JobMessage(msgspec.Struct, frozen=True):
@@ -116,7 +116,7 @@ class JobMessage(msgspec.Struct, frozen=True):
     document: dict[str, Any]
 
 
-def run_job(sent: JobMessage, send: Send) -> None:
+def run_job(sent: JobMessage, send: SendFrame) -> None:
     """Carry out a request and send what comes of it; the last frame is an `EndFrame`."""
     language = sent.request.language
     reading = read_pattern(msgspec.json.encode(sent.document))

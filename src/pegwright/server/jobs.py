@@ -31,7 +31,7 @@ LONGEST_S = 900.0
 FORGOTTEN_S = 90.0  # a job that no page has asked about for so long is ended
 _LOOK_S = 10.0
 
-State = Literal["waiting", "running", "done", "refused", "failed", "ended"]
+JobState = Literal["waiting", "running", "done", "refused", "failed", "ended"]
 _OPEN = ("waiting", "running")
 
 
@@ -51,7 +51,7 @@ class JobStatus(msgspec.Struct, frozen=True, kw_only=True):
     """
 
     job: str
-    state: State
+    state: JobState
     serial: int = 0
     what: str = ""
     done: int = 0
@@ -77,7 +77,7 @@ class _Job:
                 self.status = msgspec.structs.replace(self.status, serial=self.status.serial + 1, **news)
                 self.changed.notify_all()
 
-    def end(self, state: State = "ended") -> None:
+    def end(self, state: JobState = "ended") -> None:
         self.update(state=state)
         if self.process is not None:
             self.process.kill()

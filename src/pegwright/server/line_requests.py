@@ -98,7 +98,7 @@ class GiveUp(msgspec.Struct, frozen=True, tag="give-up"):
     number: int
 
 
-class Reply(msgspec.Struct, frozen=True):
+class LineReply(msgspec.Struct, frozen=True):
     """What came of a request. `data` is JSON: the answer, or of a refusal the worded findings."""
 
     state: Literal["done", "refused", "given-up", "too-much", "failed"]
@@ -150,7 +150,7 @@ class RecentWork:
         return known if isinstance(known, Finding) else known[band].falls
 
 
-def answer_request(request: LineRequest, recent: RecentWork, progress: ReportProgress) -> Reply:
+def answer_request(request: LineRequest, recent: RecentWork, progress: ReportProgress) -> LineReply:
     """Carry out a request."""
     match request:
         case WorkDocument(document, language):
@@ -162,7 +162,7 @@ def answer_request(request: LineRequest, recent: RecentWork, progress: ReportPro
         case SnapOneBand(document, band, language):
             falls = recent.lost_with(document, band, progress)
             if isinstance(falls, Finding):
-                return Reply("refused", msgspec.json.encode((word_finding(falls, language),)))
+                return LineReply("refused", msgspec.json.encode((word_finding(falls, language),)))
             return _done(SnapResponse(band=band, held=falls is not None, falls=falls or ()))
         case GlanceAtPiece(data):
             return _done(_glance_at(data))
@@ -175,8 +175,8 @@ def answer_request(request: LineRequest, recent: RecentWork, progress: ReportPro
             return _done(load_starters())
 
 
-def _done(value: object) -> Reply:
-    return Reply("done", msgspec.json.encode(value))
+def _done(value: object) -> LineReply:
+    return LineReply("done", msgspec.json.encode(value))
 
 
 def _glance_at(data: bytes) -> PieceGlance:
@@ -225,17 +225,17 @@ def main() -> None:
             return
 
 
-def _try_to_answer(request: LineRequest, recent: RecentWork, progress: ReportProgress) -> Reply:
+def _try_to_answer(request: LineRequest, recent: RecentWork, progress: ReportProgress) -> LineReply:
     try:
         reply = answer_request(request, recent, progress)
     except _GivenUpError:
-        return Reply("given-up")
+        return LineReply("given-up")
     except (MemoryError, RecursionError):
-        return Reply("too-much")
+        return LineReply("too-much")
     except Exception:
         sys.excepthook(*sys.exc_info())
-        return Reply("failed")
-    return reply if len(reply.data) < 60_000_000 else Reply("too-much")
+        return LineReply("failed")
+    return reply if len(reply.data) < 60_000_000 else LineReply("too-much")
 
 
 def _warm() -> None:

@@ -35,7 +35,7 @@ from pegwright.server.folder import (
     edition_of,
 )
 from pegwright.server.jobs import BusyError, Jobs, NoJobError
-from pegwright.server.line_requests import FindStarters, Reply, SnapOneBand, SnapResponse, WorkDocument
+from pegwright.server.line_requests import FindStarters, LineReply, SnapOneBand, SnapResponse, WorkDocument
 from pegwright.server.shelf import Shelf, ShelvedPiece
 from pegwright.server.starters import Starter
 from pegwright.server.work_responses import WorkResponse
@@ -297,7 +297,7 @@ def _answer(status: int, refusal: Refusal) -> Response[Refusal]:
     return Response(refusal, status_code=status, media_type="application/json")
 
 
-def _hand_on(reply: Reply) -> Response[Any]:
+def _hand_on(reply: LineReply) -> Response[Any]:
     """Answer with what a process has encoded already."""
     if reply.state == "refused":
         found = msgspec.json.decode(reply.data, type=tuple[WordedFinding, ...])

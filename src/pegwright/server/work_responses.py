@@ -11,7 +11,7 @@ from pegwright.loom import Event, print_move, step_numbers
 from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Peg, Place, Turn, Wind
 from pegwright.workshop import Work
 
-Phase = Literal["place", "turn", "work", "finish"]
+MovePhase = Literal["place", "turn", "work", "finish"]
 
 
 class WorkedRound(msgspec.Struct, frozen=True):
@@ -27,7 +27,7 @@ class WorkedMove(msgspec.Struct, frozen=True, kw_only=True):
 
     step: int
     path: str
-    phase: Phase
+    phase: MovePhase
     do: str
     line: str
     note: str
@@ -101,7 +101,7 @@ def work_response(work: Work, language: Language = "en") -> WorkResponse:
     )
 
 
-def phase_of(move: Move) -> Phase:
+def phase_of(move: Move) -> MovePhase:
     """Say in which part of the making a move belongs."""
     match move:
         case Place() | Wind():

@@ -11,7 +11,7 @@ from threading import Condition, Lock, Thread
 import msgspec
 
 from pegwright.server.child_process import read_frame, start_child, write_frame
-from pegwright.server.line_requests import REMEMBERED, Give, GiveUp, LineRequest, Reply
+from pegwright.server.line_requests import REMEMBERED, Give, GiveUp, LineReply, LineRequest
 
 MOST_WORKERS = 4
 LONGEST_S = 60.0
@@ -43,7 +43,7 @@ class _Worker:
         self._ready = False
         self._writing = Lock()
 
-    def exchange(self, request: LineRequest, limit_s: float) -> Reply | None:
+    def exchange(self, request: LineRequest, limit_s: float) -> LineReply | None:
         """Return the reply, or None where the process ended before it replied."""
         self.wait_until_ready()
         self.until_s = time.monotonic() + limit_s
@@ -52,7 +52,7 @@ class _Worker:
             data = self._read()
         except (OSError, ValueError):
             return None
-        return None if data is None else msgspec.msgpack.decode(data, type=Reply)
+        return None if data is None else msgspec.msgpack.decode(data, type=LineReply)
 
     def wait_until_ready(self) -> None:
         """Wait until the process has loaded what it needs: its first frame says so."""
@@ -108,7 +108,7 @@ class Workers:
         *,
         edition: str = "",
         limit_s: float = LONGEST_S,
-    ) -> Reply:
+    ) -> LineReply:
         """Return what comes of a request. Without a slot it waits for none and overtakes none.
 
         A process that has worked the document of that `edition` lately is preferred.

@@ -14,21 +14,21 @@ from pegwright.shape.rods import Floats, Ints, Rods
 __all__ = ["Dressing", "LoadArrays", "Pull", "Supports", "Tie", "gather_loads", "wrap_round_wrist"]
 
 _HOLD_N_PER_MM = 5.0  # a wrist and a clip give way by less than a tenth of a millimetre at a band's pull
-Point = tuple[int, int]  # (band, point on it), both from 0
+BandPoint = tuple[int, int]  # (band, point on it), both from 0
 
 
 class Pull(NamedTuple):
     """A steady force on one point of a band."""
 
-    at: Point
+    at: BandPoint
     force_n: tuple[float, float, float]
 
 
 class Tie(NamedTuple):
     """A clip or knot that keeps two points within `length_mm` of each other; it never pushes."""
 
-    first: Point
-    second: Point
+    first: BandPoint
+    second: BandPoint
     length_mm: float
 
 
@@ -38,7 +38,7 @@ class Supports(NamedTuple):
     The wrist is a cylinder about the y axis; `wrap_round_wrist` bends a flat piece round it.
     """
 
-    fixed: tuple[Point, ...] = ()
+    fixed: tuple[BandPoint, ...] = ()
     pulls: tuple[Pull, ...] = ()
     ties: tuple[Tie, ...] = ()
     girth_mm: float | None = None
@@ -92,7 +92,7 @@ def gather_loads(rods: Rods, hold: Supports, dressing: Dressing | None) -> LoadA
     )
 
 
-def vertex_number(rods: Rods, point: Point) -> int:
+def vertex_number(rods: Rods, point: BandPoint) -> int:
     """Return the vertex number of (band, point).
 
     Raises:

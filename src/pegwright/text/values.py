@@ -14,7 +14,7 @@ from pegwright.text.examples import nearest_example
 from pegwright.text.kinds import FieldKind, Kind, fields_of, kind_of, tag_of
 from pegwright.text.lines import Line, LineFault
 from pegwright.text.moves import fields_of_line
-from pegwright.text.words import NONE, OpenQuote, Part, read_word, split_label, split_parts, split_words
+from pegwright.text.words import NONE, OpenQuote, TextPart, read_word, split_label, split_parts, split_words
 from pegwright.text.writer import ENTRIES, LABELS
 
 _ANYTHING = Kind(text=True, others=True)
@@ -56,7 +56,9 @@ class ValueReader:
                 struct = kind_of(kind_of(fields[listed].type).items).structs[0]
                 path = f"/{listed}/{len(several)}"
                 offset = len(line.text) - len(rest)
-                several.append(self._entry(struct, line, Part(rest, offset), path, label=label, more=more))
+                several.append(
+                    self._entry(struct, line, TextPart(rest, offset), path, label=label, more=more)
+                )
                 self.places.setdefault(f"/{listed}", (line.number, line.column))
             else:
                 self._field(line, _kind_in(fields), raw, "")
@@ -78,7 +80,7 @@ class ValueReader:
         self,
         struct: type[msgspec.Struct],
         line: Line,
-        said: Part,
+        said: TextPart,
         path: str,
         *,
         label: str = "",
@@ -109,7 +111,7 @@ class ValueReader:
         self,
         struct: type[msgspec.Struct] | None,
         line: Line,
-        parts: list[Part],
+        parts: list[TextPart],
         raw: dict[str, Any],
         path: str,
     ) -> None:
@@ -131,7 +133,7 @@ class ValueReader:
                 continue
             kind = _NAME if name == tag else _kind_in(fields)(name)
             start = part.offset + len(part.text) - len(said.lstrip())
-            raw[name] = self._value(kind, line, Part(said.strip(), start), [], f"{path}/{name}")
+            raw[name] = self._value(kind, line, TextPart(said.strip(), start), [], f"{path}/{name}")
         steps = "steps" in fields
         if steps:
             self._mark(f"{path}/steps", line)
@@ -166,7 +168,7 @@ class ValueReader:
 
     # --- values -----------------------------------------------------------------------------------------
 
-    def _value(self, kind: Kind, line: Line, part: Part, inner: list[Line], path: str) -> Any:
+    def _value(self, kind: Kind, line: Line, part: TextPart, inner: list[Line], path: str) -> Any:
         self._mark(path, line, part.offset)
         text = part.text
         try:
@@ -193,14 +195,14 @@ class ValueReader:
             self._guard(line, error if isinstance(error, OpenQuote) else ValueError(), part.offset)
             return None
 
-    def _list(self, kind: Kind, line: Line, part: Part, path: str) -> list[Any]:
+    def _list(self, kind: Kind, line: Line, part: TextPart, path: str) -> list[Any]:
         values: list[Any] = []
         for word in split_words(part.text, part.offset):
             self._mark(f"{path}/{len(values)}", line, word.offset)
             values.append(read_word(word.text, kind))
         return values
 
-    def _table(self, kind: Kind, line: Line, part: Part, path: str) -> dict[str, Any]:
+    def _table(self, kind: Kind, line: Line, part: TextPart, path: str) -> dict[str, Any]:
         table: dict[str, Any] = {}
         for word in split_words(part.text, part.offset):
             if word.text.startswith('"'):
@@ -247,7 +249,7 @@ class ValueReader:
             return None
         text = line.text[1:].strip()
         inner = kind_of(kind.items) if kind.items is not None else _ANYTHING
-        part = Part(text, len(line.text) - len(text))
+        part = TextPart(text, len(line.text) - len(text))
         if not text and inner.structs:
             return self._block(inner, line, line.inner, path)
         if inner.structs and not text.startswith(("{", "[")):
@@ -270,12 +272,12 @@ class ValueReader:
         offset = len(line.text) - len(rest)
         if word in _WORDS:
             do, label = _WORDS[word]
-            return {"do": do, **self._entry(_STEPS[do], line, Part(rest, offset), path, label=label)}
+            return {"do": do, **self._entry(_STEPS[do], line, TextPart(rest, offset), path, label=label)}
         if word == "do":
             do = rest.partition(":")[0].strip()
             if do in _STEPS:
                 after = rest[len(rest.partition(":")[0]) :]
-                part = Part(after, len(line.text) - len(after))
+                part = TextPart(after, len(line.text) - len(after))
                 return {"do": do, **self._entry(_STEPS[do], line, part, path)}
         try:
             raw = fields_of_line(line.text)

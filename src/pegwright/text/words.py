@@ -16,7 +16,7 @@ _PARTS = re.compile(r'"(?:\\.|[^"\\])*"|[^",]|(?P<end>,)|(?P<open>")')
 _WORDS = re.compile(r'(?:"(?:\\.|[^"\\])*"|[^\s"])+|(?P<open>")')
 
 
-class Part(NamedTuple):
+class TextPart(NamedTuple):
     """A piece of a line, and how many characters before it."""
 
     text: str
@@ -70,7 +70,7 @@ def quote(value: str) -> str:
     )
 
 
-def split_parts(text: str, offset: int = 0) -> Iterator[Part]:
+def split_parts(text: str, offset: int = 0) -> Iterator[TextPart]:
     """Yield what stands between the commas of a line, but for those within quotes.
 
     Raises:
@@ -87,7 +87,7 @@ def split_parts(text: str, offset: int = 0) -> Iterator[Part]:
         yield _trim(text[begin:], offset + begin)
 
 
-def split_words(text: str, offset: int = 0) -> Iterator[Part]:
+def split_words(text: str, offset: int = 0) -> Iterator[TextPart]:
     """Yield the words of a line; what is quoted is part of one.
 
     Raises:
@@ -96,10 +96,10 @@ def split_words(text: str, offset: int = 0) -> Iterator[Part]:
     for found in _WORDS.finditer(text):
         if found["open"]:
             raise OpenQuote(offset + found.start())
-        yield Part(found[0], offset + found.start())
+        yield TextPart(found[0], offset + found.start())
 
 
-def split_label(text: str) -> tuple[Part, Part | None]:
+def split_label(text: str) -> tuple[TextPart, TextPart | None]:
     """Return what stands before the first colon that is not quoted, and what follows it, if there is one.
 
     Raises:
@@ -108,9 +108,9 @@ def split_label(text: str) -> tuple[Part, Part | None]:
     found = re.match(r'((?:"(?:\\.|[^"\\])*"|[^":])*)(:|"|$)', text)
     if found is None or found[2] == '"':
         raise OpenQuote(found.end(1) if found else 0)
-    head = Part(found[1].rstrip(), 0)
+    head = TextPart(found[1].rstrip(), 0)
     return head, _trim(text[found.end() :], found.end()) if found[2] else None
 
 
-def _trim(text: str, offset: int) -> Part:
-    return Part(text.strip(), offset + len(text) - len(text.lstrip()))
+def _trim(text: str, offset: int) -> TextPart:
+    return TextPart(text.strip(), offset + len(text) - len(text.lstrip()))

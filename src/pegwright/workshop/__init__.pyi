@@ -35,6 +35,7 @@ from .line import (
 )
 from .pictures import (
     PictureFile as PictureFile,
+    PictureForm as PictureForm,
     PictureOrder as PictureOrder,
     PictureSet as PictureSet,
     make_pictures as make_pictures,
@@ -67,6 +68,7 @@ __all__ = [
     "LessonOrder",
     "LessonOutput",
     "PictureFile",
+    "PictureForm",
     "PictureOrder",
     "PictureSet",
     "PreparedLesson",

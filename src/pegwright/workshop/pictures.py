@@ -13,7 +13,7 @@ from pegwright.workshop.at_rest import bring_to_rest
 from pegwright.workshop.line import Work
 from pegwright.workshop.progress import ReportProgress, report_nothing
 
-Form = Literal["png", "svg", "glb", "photo"]
+PictureForm = Literal["png", "svg", "glb", "photo"]
 _ENDING = {"png": "png", "svg": "svg", "glb": "glb", "photo": "png"}
 _WIDEST = {"png": 8000, "photo": 4000}
 
@@ -25,7 +25,7 @@ class PictureOrder(NamedTuple):
     """
 
     views: tuple[ViewName, ...] = ("front",)
-    form: Form = "png"
+    form: PictureForm = "png"
     girth_mm: float | None = None
     tension: bool = False
     width_px: int = 1600

@@ -16,7 +16,7 @@ from pegwright.lesson.scene.picture import BandMark, FastenerMark, HookMark, Mar
 from pegwright.loom import Bight, Drawn, Event, Lifted, Moved
 from pegwright.pattern import Turn
 
-Part = int | Bight
+BandOrLoop = int | Bight
 _OPENED, _CAUGHT = 0.32, 0.42
 """When the loops above are pulled aside, when the loop is on the hook."""
 _ARC_MM = 6.0
@@ -74,7 +74,7 @@ def _seen_over(event: Drawn | Moved | Lifted | None, keys: _Keys) -> float:
     return _CAUGHT if isinstance(event, Lifted) else 0.0
 
 
-def _make_mover(moment: Moment, part: Part, keys: _Keys, gone: float, *, highlighted: bool) -> Mover:
+def _make_mover(moment: Moment, part: BandOrLoop, keys: _Keys, gone: float, *, highlighted: bool) -> Mover:
     band = part if isinstance(part, int) else part.band
     letter, _, tint, hatch = moment.after.look.of(band)
     thick = moment.after.look.thick_mm
@@ -86,11 +86,11 @@ def _make_mover(moment: Moment, part: Part, keys: _Keys, gone: float, *, highlig
 
 def _band_movers(
     event: Drawn | Moved | Lifted | None,
-    was: dict[Part, list[FlatStrand]],
-    now: dict[Part, list[FlatStrand]],
+    was: dict[BandOrLoop, list[FlatStrand]],
+    now: dict[BandOrLoop, list[FlatStrand]],
     turn: tuple[int, int],
     side: float,
-) -> Iterator[tuple[Part, _Keys, float]]:
+) -> Iterator[tuple[BandOrLoop, _Keys, float]]:
     """Yield each strand of a band that the move lays or moves: its keys, and when it is gone."""
     for part in dict.fromkeys(chain(was, now)):
         old, new = was.get(part, []), now.get(part, [])
@@ -192,7 +192,7 @@ def _on_the_way(a: Disc, b: Disc, share: float) -> Disc:
     )
 
 
-def _pulled_aside(moment: Moment) -> Iterator[tuple[Part, _Keys]]:
+def _pulled_aside(moment: Moment) -> Iterator[tuple[BandOrLoop, _Keys]]:
     """Yield the strands, pulled aside, of the loops that a loop is drawn through or lifted over."""
     scene = moment.before
     for event in moment.done.events:
@@ -208,10 +208,10 @@ def _pulled_aside(moment: Moment) -> Iterator[tuple[Part, _Keys]]:
         x, y = scene.view.spot(holder)
         angle = math.radians(scene.view.channel_deg(holder))
         way = (math.cos(angle), math.sin(angle))
-        found: dict[Part, list[FlatStrand]] = {}
+        found: dict[BandOrLoop, list[FlatStrand]] = {}
         for bight in loops:
             parts = scene.strands(bight.band)
-            part: Part = bight if bight in parts else bight.band
+            part: BandOrLoop = bight if bight in parts else bight.band
             found[part] = parts[part]
         for part, strands in found.items():
             for strand in strands:
@@ -251,7 +251,7 @@ def _hook_way(moment: Moment) -> Iterator[tuple[float, Spot]]:
         rim = scene.radius(event.bight, source)
         yield _CAUGHT, (x + rim * way[0], y + rim * way[1])
         after = moment.after.strands(event.bight.band)
-        part: Part = event.bight if event.bight in after else event.bight.band
+        part: BandOrLoop = event.bight if event.bight in after else event.bight.band
         discs = [d for strand in after[part] for d in strand.discs]
         end = min(discs, key=lambda d: (d.r_mm > _LOOP_MM + 0.01, math.hypot(d.x_mm - x, d.y_mm - y)))
         onto = next((e.target for e in moment.done.events if isinstance(e, Drawn) and e.lifted), "")

@@ -171,7 +171,7 @@ class Block(_Value, frozen=True, kw_only=True):
     lines: tuple[str, ...]
 
 
-class WristSize(_Value, frozen=True, kw_only=True):
+class WristRow(_Value, frozen=True, kw_only=True):
     """The piece for one wrist, as a sentence and in numbers; `counts` are bands, colour by colour.
 
     `possible` are all wrists that it can be worn on. `made` is how it is worked unlike the lesson: the last
@@ -207,7 +207,7 @@ class SizeTable(_Value, frozen=True, kw_only=True):
     heading: str
     now: str
     columns: tuple[str, ...]
-    rows: tuple[WristSize, ...]
+    rows: tuple[WristRow, ...]
     repeats: bool
     extension: bool
 

@@ -12,7 +12,7 @@ from pegwright.finding import RefusedError
 from pegwright.fit import Supplies, count_supplies
 from pegwright.lesson.handout.leaf import Table
 from pegwright.lesson.handout.results import FinishedPiece
-from pegwright.lesson.handout.sheet import SizeTable, WristSize
+from pegwright.lesson.handout.sheet import SizeTable, WristRow
 from pegwright.lesson.say.phrasebook import Phrasebook
 from pegwright.lesson.scene.rounds import CountedRounds, group_rounds
 from pegwright.loom import History, replay_pattern
@@ -66,7 +66,7 @@ def size_table(
     of = repeats_of(pattern) if lengths else None
     if of is None or not of.pegs:
         taught = taught._replace(last_peg="")  # it grows in its place
-    rows: list[WristSize] = []
+    rows: list[WristRow] = []
     works: list[TaughtSteps] = []
     fitting = groupby(_fitting_sizes(phrasebook, finish), key=lambda made: (made.repeats, made.extension))
     for _, same in fitting:  # wrists for which it is made in the same way share a row
@@ -118,7 +118,7 @@ def _write_row(
     *,
     work: TaughtSteps,
     taught: TaughtSteps,
-) -> WristSize:
+) -> WristRow:
     say, made, measured, lengths = phrasebook.say, wrists[0], finish.measured, finish.lengths
     assert measured is not None
     wrist = phrasebook.length(made.wrist_mm)
@@ -135,7 +135,7 @@ def _write_row(
     low, high = ((mm if phrasebook.units == "inches" else round(mm)) for mm in _possible_mm(finish, made))
     listed = [say("sizes-count", n=heap.worked, letter=heap.letter) for heap in counted.heaps]
     bands = say("sizes-bands", list=phrasebook.both(listed), n=counted.bands)
-    return WristSize(
+    return WristRow(
         wrist=wrist,
         sentence=f"{said} {bands}",
         repeats=made.repeats if lengths else 0,

@@ -37,7 +37,7 @@ __all__ = [
 Floats = npt.NDArray[np.float64]
 Vector = tuple[float, float, float]
 ViewName = Literal["front", "back", "side", "worn"]
-Kind = Literal["band", "fastener", "wrist"]
+TubeKind = Literal["band", "fastener", "wrist"]
 
 VIEWS: tuple[ViewName, ...] = ("front", "back", "side", "worn")
 RAMP = ("#f6efca", "#e1c977", "#cfa041", "#b6793f", "#905567", "#5f3f84", "#1c1c58")
@@ -56,7 +56,7 @@ class PortraitStrand(NamedTuple):
     `points_mm` is (n, 3); `radius_mm` and `tension_n` are (n,), or one value for all.
     """
 
-    kind: Kind
+    kind: TubeKind
     number: int
     letter: str
     points_mm: Floats
@@ -71,7 +71,7 @@ class Tube(msgspec.Struct, frozen=True, kw_only=True):
     `letter`, `name` and `tint` (#rrggbb) are those of its colour; `hatch` numbers its pattern in grey print.
     """
 
-    kind: Kind
+    kind: TubeKind
     number: int
     letter: str
     name: str
