@@ -8,9 +8,10 @@ import pytest
 
 from examples.pieces import PIECES, flat_tail, herring_tail, runs_out, shallow_water
 from pegwright.finding import LANGUAGES, word_phrase
-from pegwright.pattern import Hook, Pattern, PatternBuilder, Rows, expand, write_pattern
+from pegwright.pattern import Hook, Pattern, expand, write_pattern
 from pegwright.planner import Mends, find_mends
 from pegwright.workshop import work
+from tests.planner.pieces import two_lines
 
 
 @pytest.fixture(scope="session")
@@ -91,12 +92,7 @@ def test_a_loop_put_on_the_wrong_peg_is_put_right():
 
 
 def test_what_one_change_cannot_mend_is_said():
-    m = PatternBuilder("Two lines", Rows(rows=2, pegs=6, row_gap_mm=60)).colour("A", "slate", "#4A5A6A")
-    for row in "AB":
-        for peg in range(1, 4):
-            m.place("A", f"{row}{peg}", f"{row}{peg + 1}")
-    m.clip("A1")
-    mends = find_mends(m.pattern(), seconds=60)
+    mends = find_mends(two_lines(3, pegs=6, row_gap_mm=60), seconds=60)
     assert mends.found == ()
     assert mends.findings[-1].code == "mend-not-found"
 

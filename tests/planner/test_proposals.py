@@ -9,6 +9,7 @@ from pegwright.loom import Drawn, replay_pattern
 from pegwright.pattern import Pattern, PatternBuilder, Repeat, Rows, read_pattern, write_pattern
 from pegwright.planner import propose, without_working
 from pegwright.workshop import plan_piece, rehearse_piece, work
+from tests.planner.pieces import two_lines
 
 PLANNED = ("ebb-line", "twin-hulls", "riding-lights", "slack-water-mat")
 
@@ -103,12 +104,7 @@ def test_what_is_worked_already_stays():
 
 def test_two_chains_that_nothing_joins_have_no_order():
     """One fastener at one peg is given; the other chain can never come to it."""
-    m = PatternBuilder("Two lines", Rows(rows=2, pegs=5)).colour("A", "slate", "#4A5A6A")
-    for row in "AB":
-        for peg in range(1, 5):
-            m.place("A", f"{row}{peg}", f"{row}{peg + 1}")
-    m.clip("A1")
-    plans = propose(m.pattern(), seconds=60)
+    plans = propose(two_lines(4, pegs=5), seconds=60)
     assert plans.found == ()
     assert [f.code for f in plans.findings] == ["order-not-found"]
     assert plans.tried > 1

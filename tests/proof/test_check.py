@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import inspect
 import random
+import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -175,6 +176,20 @@ def test_the_checker_stands_alone() -> None:
     assert _imported(check) - own <= sys.stdlib_module_names
     assert _imported(find_bands_across) - own <= sys.stdlib_module_names
     assert len(Path(inspect.getfile(check)).read_text("utf-8").splitlines()) < 300
+
+
+def test_importing_the_checker_loads_no_prover_and_no_arrays() -> None:
+    """Besides the standard library only what the record of a piece is made of: its events are msgspec's."""
+    code = (
+        "import sys; known = {*sys.modules}; import pegwright.proof.checker; print(*{*sys.modules} - known)"
+    )
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    loaded = set(run.stdout.split())
+    inside = {name.removeprefix("pegwright.") for name in loaded if name.count(".") == 2 and "pegwr" in name}
+    checker = {"proof.checker", "proof.least_checker", "proof.values"}
+    assert inside == checker | {"loom.events", "structure.crossings"}
+    others = {name.partition(".")[0] for name in loaded} - sys.stdlib_module_names
+    assert others <= {"pegwright", "lazy_loader", "msgspec", "typing_extensions"}
 
 
 def _imported(function: Callable[..., object]) -> set[str]:

@@ -8,7 +8,8 @@ import msgspec
 import pytest
 
 from pegwright.finding import RefusedError, phrase
-from pegwright.pattern import PatternBuilder, Rows, write_pattern
+from pegwright.pattern import PatternBuilder, Rows, expand, expansion, read_pattern, write_pattern
+from pegwright.pattern.migrations import MIGRATIONS
 from pegwright.server import job_requests
 from pegwright.server.job_requests import EndFrame, Frame, JobMessage, PressRequest, WornRequest, run_job
 from pegwright.workshop import LessonOrder, lesson_outputs, prepare_lesson, starter_pattern, work
@@ -58,6 +59,28 @@ def test_a_bug_in_the_mirrored_piece_does_not_drop_the_other_hand(monkeypatch: p
     monkeypatch.setattr(lesson_outputs, "work", broken)
     with pytest.raises(ValueError, match="planted"):
         prepare_lesson(made, LessonOrder())
+
+
+def test_a_bug_in_the_builder_is_no_bad_title(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever went wrong in building the first pattern was said of the title."""
+    for title in ("", " ", "x" * 201, "\udcff"):
+        with pytest.raises(RefusedError, match="title"):
+            starter_pattern(title)
+    monkeypatch.setattr(PatternBuilder, "pattern", broken)
+    with pytest.raises(ValueError, match="planted"):
+        starter_pattern("Spring tide")
+
+
+def test_a_bug_in_moving_a_step_on_is_no_step_off_the_rows(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(expansion, "with_holders", broken)
+    with pytest.raises(ValueError, match="planted"):
+        expand(starter_pattern("Neap tide", pegs=5))
+
+
+def test_a_bug_in_a_migration_is_no_unknown_version(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(MIGRATIONS, 2, broken)
+    with pytest.raises(ValueError, match="planted"):
+        read_pattern(msgspec.json.encode({**flat(), "pegwright": 2}))
 
 
 def test_a_piece_that_cannot_be_mirrored_has_one_edition_and_no_left_one(

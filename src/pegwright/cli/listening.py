@@ -7,10 +7,9 @@ from pathlib import Path
 from pegwright.cli.shared import Json, answer, load_work, refuse
 from pegwright.cli.terminal import exit_code, say, say_findings
 from pegwright.finding import Language
-from pegwright.lesson import write_script
-from pegwright.listening import find_chapters, read_captions
+from pegwright.listening import read_captions
 from pegwright.pattern import PatternReading
-from pegwright.workshop import lesson_of, read_bytes
+from pegwright.workshop import find_recorded_chapters, read_bytes
 
 
 def listen_(pattern: Path, captions: Path, *, language: Language = "en", json: Json = False) -> int:
@@ -28,12 +27,11 @@ def listen_(pattern: Path, captions: Path, *, language: Language = "en", json: J
     data = read_bytes(captions)
     if isinstance(data, PatternReading):
         return refuse(data.findings, json, language)
-    told = read_captions(data)
-    if not told.cues:
-        return refuse(told.findings, json, language)
-    script = write_script(lesson_of(load_work(pattern, json, language), language))
-    chapters, missing = find_chapters(script, told.cues)
-    findings = (*told.findings, *missing)
+    heard = read_captions(data)
+    if not heard.cues:
+        return refuse(heard.findings, json, language)
+    chapters, missing = find_recorded_chapters(load_work(pattern, json, language), heard.cues, language)
+    findings = (*heard.findings, *missing)
     if json:
         return answer({"chapters": [c._asdict() for c in chapters]}, findings, language=language)
     for chapter in chapters:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from pegwright.cli.shared import Json, answer, cannot, load_pattern, reason
+from pegwright.cli.choosing import check_choice, write_choice
+from pegwright.cli.shared import Json, answer, load_pattern
 from pegwright.cli.terminal import exit_code, progress, say, say_findings
 from pegwright.finding import Language, word_phrase
-from pegwright.pattern import write_pattern
 from pegwright.planner import Mend
-from pegwright.workshop import mend_piece, replace_file
+from pegwright.workshop import mend_piece
 
 
 def mend_(
@@ -40,20 +40,12 @@ def mend_(
     language
         the language of what was found: en, es or de.
     """
-    if not (1 <= most <= 12 and 1 <= take <= most and 0 < seconds <= 86_400):
-        return cannot("most goes from 1 to 12, take from 1 to most, seconds from above 0 to 86,400", json)
-    if out is not None and out.exists():
-        return cannot(f"{out} is there already; choose another name", json)
+    check_choice(take=take, most=most, limit=12, seconds=seconds, out=out, json=json)
     pattern = load_pattern(file, json, language)
     with progress(json) as report:
         mends = mend_piece(pattern, most=most, seconds=seconds, progress=report)
-    if take > len(mends.found) > 0:
-        return cannot(f"there are only {len(mends.found)} changes to take from", json)
-    if out is not None and mends.found:
-        try:
-            replace_file(out, write_pattern(mends.found[take - 1].pattern))
-        except OSError as error:
-            return cannot(reason(error, language), json)
+    patterns = [one.pattern for one in mends.found]
+    written = write_choice(patterns, take, out, what="changes", json=json, language=language)
     if json:
         value = {
             "title": pattern.title,
@@ -66,7 +58,7 @@ def mend_(
     say_findings(mends.findings, language)
     for number, one in enumerate(mends.found, start=1):
         say(f"{number}  {word_phrase(one.fix.label, language)}")
-    if out is not None and mends.found:
+    if written:
         say(f"{out}: change {take}; every band is proved held")
     return exit_code(mends.findings)
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from pegwright.cli.shared import Json, answer, cannot, load_pattern, reason, table
+from pegwright.cli.choosing import check_choice, write_choice
+from pegwright.cli.shared import Json, answer, load_pattern, table
 from pegwright.cli.terminal import exit_code, out as screen, progress, say, say_findings
 from pegwright.finding import Language
-from pegwright.pattern import write_pattern
 from pegwright.planner import Measures, Proposals
-from pegwright.workshop import plan_piece, replace_file
+from pegwright.workshop import plan_piece
 
 
 def plan_(
@@ -46,22 +46,14 @@ def plan_(
     language
         the language of what was found: en, es or de.
     """
-    if not (1 <= most <= 100 and 1 <= take <= most and 0 < seconds <= 86_400):
-        return cannot("most goes from 1 to 100, take from 1 to most, seconds from above 0 to 86,400", json)
-    if out is not None and out.exists():
-        return cannot(f"{out} is there already; choose another name", json)
+    check_choice(take=take, most=most, limit=100, seconds=seconds, out=out, json=json)
     pattern = load_pattern(file, json, language)
     with progress(json) as report:
         plans = plan_piece(
             pattern, most=most, seconds=seconds, afresh=afresh, rehearsed=rehearse, progress=report
         )
-    if take > len(plans.found) > 0:
-        return cannot(f"there are only {len(plans.found)} proposals to take from", json)
-    if out is not None and plans.found:
-        try:
-            replace_file(out, write_pattern(plans.found[take - 1].pattern))
-        except OSError as error:
-            return cannot(reason(error, language), json)
+    patterns = [one.pattern for one in plans.found]
+    written = write_choice(patterns, take, out, what="proposals", json=json, language=language)
     if json:
         return answer(_facts(pattern.title, plans), plans.findings, language=language)
     say(pattern.title, style="bold")
@@ -69,7 +61,7 @@ def plan_(
         screen.print(table([_row(number, one.measures) for number, one in enumerate(plans.found, start=1)]))
         more = "; the time ran out before all were tried" if plans.cut_short else ""
         say(f"every band is proved held in each; {plans.tried} orders tried{more}")
-        if out is not None:
+        if written:
             say(f"{out}: proposal {take}")
     say_findings(plans.findings, language)
     return exit_code(plans.findings)

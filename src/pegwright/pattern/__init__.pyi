@@ -14,6 +14,7 @@ from .document import (
     Motif as Motif,
     Pattern as Pattern,
     StatedCounts as StatedCounts,
+    Title as Title,
 )
 from .expansion import (
     MAX_DEPTH as MAX_DEPTH,
@@ -143,6 +144,7 @@ __all__ = [
     "Rows",
     "Slide",
     "StatedCounts",
+    "Title",
     "Transfer",
     "Turn",
     "Use",

@@ -25,6 +25,9 @@ BandLength = Annotated[float, msgspec.Meta(ge=0.1, le=1000)]
 LanguageTag = Annotated[str, msgspec.Meta(pattern=LANGUAGE_TAG)]
 """A language as BCP 47 (RFC 5646) writes it: `en`, `de`, `pt-BR`."""
 
+Title = Annotated[str, msgspec.Meta(min_length=1, max_length=200, pattern=VISIBLE)]
+"""What a piece is called: 1 to 200 characters of which one can be seen."""
+
 Level = Literal["basic", "easy", "intermediate", "complex"]
 Material = Literal["silicone", "rubber", "tpe"]
 
@@ -84,7 +87,7 @@ class Pattern(_DocumentValue, frozen=True, kw_only=True):
     """
 
     pegwright: Annotated[int, msgspec.Meta(ge=VERSION, le=VERSION)]
-    title: Annotated[str, msgspec.Meta(min_length=1, max_length=200, pattern=VISIBLE)]
+    title: Title
     designer: Annotated[str, msgspec.Meta(max_length=200, pattern=SEEN_IF_ANY)] = ""
     licence: Annotated[str, msgspec.Meta(max_length=200)] = ""
     level: Level = "basic"

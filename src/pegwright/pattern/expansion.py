@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
-from pegwright.finding import Finding, Location, finding, phrase
+from pegwright.finding import Finding, Location, RefusedError, finding, phrase
 from pegwright.pattern.address import LAST_ROW, Address, is_address, parse_address
 from pegwright.pattern.document import Motif, Pattern
 from pegwright.pattern.holders import named_pegs, with_holders
@@ -125,8 +125,8 @@ class _Expander:
     def move(self, step: Move, path: str, scope: _Scope) -> None:
         try:
             moved = _relocate(step, scope)
-        except ValueError as error:
-            self.report("off-the-rows", path, reason=error.args[0])
+        except RefusedError as refused:
+            self.report("off-the-rows", path, reason=refused.reason)
             return
         self.moves.append(LocatedMove(moved, path, scope.rounds, scope.motif))
 
@@ -306,7 +306,7 @@ def _relocate_holder(holder: str, scope: _Scope) -> str:
     row, number = scope.rows.sign * row + scope.rows.offset, scope.pegs.sign * number + scope.pegs.offset
     why = "moved-before-row" if row < 0 else "moved-past-rows" if row > LAST_ROW else ""
     if why or number < 1:
-        raise ValueError(phrase(why or "moved-before-peg", peg=holder))
+        raise RefusedError(phrase(why or "moved-before-peg", peg=holder))
     return str(Address(row, number))
 
 

@@ -33,15 +33,14 @@ def _texts_have_a_language(raw: Raw) -> Raw:
 MIGRATIONS: dict[int, Callable[[Raw], Raw]] = {1: _one_band_to_many, 2: _texts_have_a_language}
 
 
-def migrate(raw: Raw) -> Raw:
+def migrate(raw: Raw) -> Raw | None:
     """Bring a document of any known version up to the newest.
 
-    Raises:
-        ValueError: the version is missing, no whole number, or not known.
+    Returns None where the version is missing, no whole number, or not known.
     """
     version = raw.get("pegwright")
     if not isinstance(version, int) or isinstance(version, bool) or not 1 <= version <= VERSION:
-        raise ValueError(f"unknown version {version!r}")
+        return None
     for step in range(version, VERSION):
         raw = MIGRATIONS[step](raw)
         raw["pegwright"] = step + 1

@@ -56,19 +56,18 @@ def read_pattern(data: bytes) -> PatternReading:
 
 def read_document(raw: dict[str, Any]) -> PatternReading:
     """Read a pattern from the document's value, of any known version. Never raises on bad input."""
-    try:
-        raw = migrate(raw)
-    except ValueError:
-        shown = _shorten(raw["pegwright"]) if "pegwright" in raw else "missing"
+    newest = migrate(raw)
+    if newest is None:
+        version = _shorten(raw["pegwright"]) if "pegwright" in raw else "missing"
         return PatternReading(
-            None, (finding("unknown-version", Location(path="/pegwright"), version=shown, newest=VERSION),)
+            None, (finding("unknown-version", Location(path="/pegwright"), version=version, newest=VERSION),)
         )
     try:
-        return PatternReading(msgspec.convert(raw, Pattern), ())
+        return PatternReading(msgspec.convert(newest, Pattern), ())
     except (msgspec.ValidationError, RecursionError):
         found = [
             finding("not-a-pattern", Location(path=path), reason=reason, hint=hint)
-            for path, (reason, hint) in _list_faults(raw, Pattern, "")[:MAX_FINDINGS]
+            for path, (reason, hint) in _list_faults(newest, Pattern, "")[:MAX_FINDINGS]
         ]
         return PatternReading(None, tuple(found))
 

@@ -48,6 +48,7 @@ from .progress import (
     ReportProgress as ReportProgress,
     report_nothing as report_nothing,
 )
+from .recordings import find_recorded_chapters as find_recorded_chapters
 from .rehearsals import (
     mirror_rehearsal as mirror_rehearsal,
     read_weight_files as read_weight_files,
@@ -77,6 +78,7 @@ __all__ = [
     "WrongPiecePicture",
     "bring_to_rest",
     "example_files",
+    "find_recorded_chapters",
     "finish",
     "first_handout",
     "lesson_of",

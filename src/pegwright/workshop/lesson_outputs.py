@@ -26,6 +26,7 @@ from pegwright.lesson import (
     kit_sheet,
     motif_moves,
     pace_from_timing,
+    plan_lesson,
     review_lesson,
     translation_findings,
     write_script,
@@ -320,16 +321,18 @@ def _plan(
     finish: FinishedPiece,
     verdict: HoldResult,
 ) -> Lesson:
-    return lesson_of(
-        made,
-        order.language,
+    return plan_lesson(
+        made.pattern,
+        made.history,
+        made.supplies,
+        verdict,
+        language=order.language,
         hand=hand,
         pace=pace,
         units=order.units,
         phrases=order.phrases,
         rehearsal=rehearsal,
         finish=finish,
-        verdict=verdict,
     )
 
 

@@ -11,12 +11,9 @@ from pegwright.lesson import (
     Hand,
     HoldResult,
     Lesson,
-    Pace,
     SnapResult,
-    Units,
     plan_lesson,
 )
-from pegwright.rehearsal import Rehearsal
 from pegwright.workshop.line import Work
 
 
@@ -25,16 +22,12 @@ def lesson_of(
     language: str = "en",
     *,
     hand: Hand = "right",
-    pace: Pace | None = None,
-    units: Units = "metric",
     phrases: Mapping[str, str] | None = None,
-    rehearsal: Rehearsal | None = None,
     finish: FinishedPiece = UNKNOWN_FINISH,
-    verdict: HoldResult | None = None,
 ) -> Lesson:
-    """Plan the lesson of a worked piece. Options as in `lesson.plan_lesson`.
+    """Plan the lesson of a worked piece. Options as in `lesson.plan_lesson`, which has more.
 
-    A missing `verdict` is worked out, including what one snapped band costs, which is the slowest part.
+    What one snapped band costs is worked out too, which is the slowest part.
 
     Raises:
         ValueError: the language is unknown.
@@ -43,13 +36,10 @@ def lesson_of(
         work.pattern,
         work.history,
         work.supplies,
-        verdict or hold_result(work),
+        hold_result(work),
         language=language,
         hand=hand,
-        pace=pace,
-        units=units,
         phrases=phrases,
-        rehearsal=rehearsal,
         finish=finish,
     )
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import msgspec
+
 from pegwright.finding import RefusedError, phrase
-from pegwright.pattern import MAX_PEGS, Pattern, PatternBuilder, Rows
+from pegwright.pattern import MAX_PEGS, Pattern, PatternBuilder, Rows, Title
 
 
 def starter_pattern(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
@@ -18,6 +20,8 @@ def starter_pattern(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
         raise RefusedError(phrase("starter-size"))
     if rows * pegs > MAX_PEGS:
         raise RefusedError(phrase("starter-pegs", count=rows * pegs, limit=MAX_PEGS))
+    if not _is_title(title):
+        raise RefusedError(phrase("starter-title"))
     m = PatternBuilder(title, Rows(rows=rows, pegs=pegs), notes="A plain chain to begin with.")
     m.colour("A", "slate blue", "#34506b")
     with m.repeat(pegs - 1, pegs=1):
@@ -27,7 +31,14 @@ def starter_pattern(title: str, *, rows: int = 1, pegs: int = 13) -> Pattern:
         m.hook(f"A{pegs - 1}", f"A{pegs - 2}")
     m.bind("A", "A1")
     m.clip("end", f"A{pegs}")
+    return m.pattern()
+
+
+def _is_title(text: str) -> bool:
+    """Say whether a document may have this title; it needs to be writable as UTF-8."""
     try:
-        return m.pattern()
-    except ValueError as error:  # only the title comes from the user
-        raise RefusedError(phrase("starter-title")) from error
+        msgspec.convert(text, Title)
+        text.encode()
+    except (msgspec.ValidationError, UnicodeEncodeError):
+        return False
+    return True
