@@ -63,16 +63,16 @@ def demo_(folder: Path = Path("demo"), *, only: str = "", json: Json = False) ->
 
 def _row(made: DemoPiece) -> dict[str, Any]:
     """Return what the demo made of a piece, as data."""
-    shown, suited = made.finish.portrait, made.suited
+    portrait, suited = made.finish.portrait, made.suited
     fit = suited.fit if suited else None
     return {
         "piece": made.name,
         "title": made.work.pattern.title,
         **views.verdict(made.work),
         "supplies": made.work.supplies.bands,
-        "length_mm": shown.length_mm if shown else None,
-        "width_mm": shown.width_mm if shown else None,
-        "height_mm": shown.height_mm if shown else None,
+        "length_mm": portrait.length_mm if portrait else None,
+        "width_mm": portrait.width_mm if portrait else None,
+        "height_mm": portrait.height_mm if portrait else None,
         "wrists_mm": fit.wrists_mm if fit else None,
         "wrist_mm": suited.wrist.girth_mm if suited and suited.wrist else None,
         "more_bands": _more_bands(made),

@@ -81,12 +81,12 @@ def fit_(
             longer = measure_lengths(made, report) if closed and (asked or grade) else None
     except RefusedError as error:
         return cannot(reason(error), json)
-    found, _, gauge, plan, told_of_it = advise_fit(measured, asked[0] if asked else None, longer)
-    findings = (*findings, *told_of_it)
+    found, _, gauge, plan, advice_findings = advise_fit(measured, asked[0] if asked else None, longer)
+    findings = (*findings, *advice_findings)
     if found is None:
-        told = {"length_mm": measured.length_mm, "width_mm": measured.width_mm, "wrists_mm": None}
+        at_rest = {"length_mm": measured.length_mm, "width_mm": measured.width_mm, "wrists_mm": None}
         if json:
-            return answer({"title": made.pattern.title, **told}, findings)
+            return answer({"title": made.pattern.title, **at_rest}, findings)
         _say_size(made.pattern.title, measured)
         say_findings(findings)
         return exit_code(findings)

@@ -58,21 +58,21 @@ def read_(
     text = decode_text(data)
     if isinstance(text, Finding):
         return refuse((text,), json)
-    told = read_maker_text(text, language, loom=given)
-    if told.pattern is None:
-        return refuse(told.findings, json, cast(Language, told.language))
+    reading = read_maker_text(text, language, loom=given)
+    if reading.pattern is None:
+        return refuse(reading.findings, json, cast(Language, reading.language))
     with progress(json) as report:
-        made = work(told.pattern, report)
-    findings = (*told.findings, *made.findings)
+        made = work(reading.pattern, report)
+    findings = (*reading.findings, *made.findings)
     if out is not None:
         try:
-            replace_file(out, encode_pattern(told.pattern, out.name))
+            replace_file(out, encode_pattern(reading.pattern, out.name))
         except OSError as error:
             return cannot(reason(error), json)
-    facts = {"title": told.pattern.title, "language": told.language, "holds": made.holds}
+    facts = {"title": reading.pattern.title, "language": reading.language, "holds": made.holds}
     if json:
-        return answer({**facts, "file": str(out) if out else None, **_values(told)}, findings)
-    return _show(told, findings, made.holds, out)
+        return answer({**facts, "file": str(out) if out else None, **_values(reading)}, findings)
+    return _show(reading, findings, made.holds, out)
 
 
 def _loom(text: str) -> Layout | None:
@@ -81,15 +81,15 @@ def _loom(text: str) -> Layout | None:
     return Rows(rows=rows, pegs=pegs) if 1 <= rows <= 700 and pegs else None
 
 
-def _values(told: TextReading) -> dict[str, Any]:
+def _values(reading: TextReading) -> dict[str, Any]:
     return {
         "sentences": [
             {"line": one.line, "text": one.text, "use": one.use, "steps": _lines(one.steps)}
-            for one in told.sentences
+            for one in reading.sentences
         ],
         "blanks": [
             {"key": one.key, "question": word_phrase(one.question), "line": one.line, "choices": one.choices}
-            for one in told.blanks
+            for one in reading.blanks
         ],
     }
 
@@ -108,13 +108,13 @@ def _lines(steps: tuple[Any, ...]) -> list[str]:
     return found
 
 
-def _show(told: TextReading, findings: tuple[Finding, ...], holds: bool, out: Path | None) -> int:
+def _show(reading: TextReading, findings: tuple[Finding, ...], holds: bool, out: Path | None) -> int:
     """Show text and steps side by side."""
-    say(told.pattern.title if told.pattern else "", style="bold")
+    say(reading.pattern.title if reading.pattern else "", style="bold")
     table = Table(box=None, pad_edge=False)
     for name, ratio in (("line", None), ("text", 1), ("steps", 1)):
         table.add_column(name, justify="right" if ratio is None else "left", ratio=ratio)
-    for one in told.sentences:
+    for one in reading.sentences:
         lines = _lines(one.steps)
         if len(lines) > _SHOWN_STEPS:
             lines = [*lines[: _SHOWN_STEPS - 1], f"… {len(lines) - _SHOWN_STEPS + 1} more"]
@@ -123,6 +123,6 @@ def _show(told: TextReading, findings: tuple[Finding, ...], holds: bool, out: Pa
     screen.print(table)
     say("it holds" if holds else "it does not hold")
     if out is not None:
-        say(f"{out}: {told.pattern.title if told.pattern else ''}")
+        say(f"{out}: {reading.pattern.title if reading.pattern else ''}")
     say_findings(findings)
     return exit_code(findings)

@@ -75,14 +75,14 @@ def advise_fit(
 
     Without `lengths` its repeats stay as they are, and are counted as none.
     """
-    told = None if wrist is None else read_wrist(wrist)
-    asked = told.wrist if told else None
+    reading = None if wrist is None else read_wrist(wrist)
+    asked = reading.wrist if reading else None
     if measured.state != "closed":
         code = "fit-falls-apart" if measured.state == "apart" else "fit-not-closed"
-        return FitAdvice(None, asked, None, None, (*(told.findings if told else ()), finding(code)))
+        return FitAdvice(None, asked, None, None, (*(reading.findings if reading else ()), finding(code)))
     gauge = gauge_from_measurements(measured, lengths)
     curve, findings = read_stretch_curve(measured.pulls)
-    findings = (*(told.findings if told else ()), *findings)
+    findings = (*(reading.findings if reading else ()), *findings)
     if curve is None:
         return FitAdvice(None, asked, gauge, None, findings)
     girth_mm = asked.girth_mm if asked else None

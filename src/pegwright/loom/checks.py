@@ -128,19 +128,19 @@ def _find_closed_sides(pattern: Pattern, history: History, steps: tuple[_Step, .
 
 def _find_dragged_loops(pattern: Pattern, history: History, steps: tuple[_Step, ...]) -> Iterator[Finding]:
     drawn_at: dict[Bight, int] = {}
-    told = 0
+    count = 0
     for step, event in _events_of(steps):
         if not isinstance(event, Drawn | Moved | Lifted):
             continue
         if event.dragged:
             fix = None
             # Past those that are told in full only the number matters.
-            shown = event.dragged if told < MAX_PER_CODE else event.dragged[:1]
-            start = min((drawn_at[b] for b in shown if b in drawn_at), default=step.at)
-            if told < MAX_PER_CODE:
+            loops = event.dragged if count < MAX_PER_CODE else event.dragged[:1]
+            start = min((drawn_at[b] for b in loops if b in drawn_at), default=step.at)
+            if count < MAX_PER_CODE:
                 fix = reorder_top_first(pattern, history, start, step.at)
-            told += 1
-            bands = list(dict.fromkeys(b.band for b in shown))
+            count += 1
+            bands = list(dict.fromkeys(b.band for b in loops))
             band = event.bight.band
             peg = event.holder if isinstance(event, Lifted) else event.source
             yield finding(
@@ -242,11 +242,11 @@ def _find_odd_catches(steps: tuple[_Step, ...]) -> Iterator[Finding]:
         fix = Fix(phrase("fix-catch-all"), (patch,))
         for holder, count in zip(event.holders, event.counts, strict=True):
             loops = 1 if holder == START else len(step.before.stack(holder))
-            told: dict[str, Fact] = {"kind": event.kind, "loops": loops, "peg": holder}
+            facts: dict[str, Fact] = {"kind": event.kind, "loops": loops, "peg": holder}
             if count == 1 < loops:
-                yield finding("catches-one", step.place(holder), fix=fix, **told)
+                yield finding("catches-one", step.place(holder), fix=fix, **facts)
             if wanted > loops:
-                yield finding("catches-more", step.place(holder), fix=fix, wanted=wanted, **told)
+                yield finding("catches-more", step.place(holder), fix=fix, wanted=wanted, **facts)
 
 
 def _find_bands_after_clip(steps: tuple[_Step, ...]) -> Iterator[Finding]:

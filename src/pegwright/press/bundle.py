@@ -136,11 +136,11 @@ def _texts(
 
 def _pictures(lesson: Lesson) -> dict[str, bytes]:
     files = {}
-    shown = lesson.finished.portrait
-    if shown is not None:
-        files["finished.png"] = portrait_png(shown, "front", _FINISHED_PX)
+    portrait = lesson.finished.portrait
+    if portrait is not None:
+        files["finished.png"] = portrait_png(portrait, "front", _FINISHED_PX)
         files["finished.svg"] = portrait_svg(
-            shown, "front", text=view_text(lesson.phrasebook, shown)
+            portrait, "front", text=view_text(lesson.phrasebook, portrait)
         ).encode()
     for step in lesson.steps:
         for i, picture in enumerate(step.pictures, start=1):

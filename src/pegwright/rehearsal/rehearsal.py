@@ -181,12 +181,12 @@ def rehearse(
                 tried = sum(len(outcomes) for outcomes, _ in begun.worked.values())
                 progress("rehearsing slips", tried, len(slips))
             worked = [begun.worked[number] for number in range(len(chunks))]
-            told: dict[Slip, Outcome | None] = {
+            by_slip: dict[Slip, Outcome | None] = {
                 slip: outcome
                 for some, (outcomes, _) in zip(chunks, worked, strict=True)
                 for slip, outcome in zip(some, outcomes, strict=True)
             }
-            waiting = [o for o in told.values() if o is not None and o.result == "not-proved"]
+            waiting = [o for o in by_slip.values() if o is not None and o.result == "not-proved"]
             waiting.sort(key=lambda o: -likely[o.slip] * len(o.unproved))
             few = [waiting[i : i + _FEW] for i in range(0, min(settle, len(waiting)), _FEW)]
             fresh = [number for number in range(len(few)) if number not in begun.settled]
@@ -194,13 +194,13 @@ def rehearse(
             for number, settled in zip(fresh, work(_decide_open, opened), strict=True):
                 begun.settled[number] = settled
                 progress("proving what is open", len(begun.settled), len(few))
-            told |= {o.slip: o for number in range(len(few)) for o in begun.settled[number]}
-            proved = _prove_top(history, told, likely, work, progress=progress, begun=begun)
+            by_slip |= {o.slip: o for number in range(len(few)) for o in begun.settled[number]}
+            proved = _prove_top(history, by_slip, likely, work, progress=progress, begun=begun)
     found = SlipOutcomes(
         tried=len(slips),
         judged=sum(number for _, number in worked),
         open=max(0, len(waiting) - settle),
-        outcomes=tuple(o for o in told.values() if o is not None),
+        outcomes=tuple(o for o in by_slip.values() if o is not None),
         proved=tuple(sorted(proved, key=str)),
     )
     return assemble_rehearsal(pattern.title, history, found, likely, checks)
@@ -208,7 +208,7 @@ def rehearse(
 
 def _prove_top(
     history: History,
-    told: dict[Slip, Outcome | None],
+    by_slip: dict[Slip, Outcome | None],
     likely: dict[Slip, float],
     work: Callable[..., Iterator[Any]],
     *,
@@ -223,12 +223,12 @@ def _prove_top(
     proved: set[Slip] = set()
     closer: set[Slip] = set()
     while True:
-        outcomes = [outcome for outcome in told.values() if outcome is not None]
+        outcomes = [outcome for outcome in by_slip.values() if outcome is not None]
         top = group_into_troubles(rank_steps(outcomes, likely, history.final.bands), history.moves)[:SHOWN]
         ways = [way for trouble in top for way in trouble.failure_modes[:WAYS]]
         opened = dict.fromkeys(slip for way in ways for slip in _open_slips(way, closer))
         if opened:
-            told |= {o.slip: o for some in work(_decide_open, [(slip,) for slip in opened]) for o in some}
+            by_slip |= {o.slip: o for some in work(_decide_open, [(slip,) for slip in opened]) for o in some}
             closer.update(opened)
             continue
         waiting = [slip for slip in dict.fromkeys(way.worst.slip for way in ways) if slip not in proved]
@@ -240,7 +240,7 @@ def _prove_top(
             begun.proved.append((slip, outcome))
             progress("proving the top troubles", number + 1, len(fresh))
         for slip in waiting:
-            told[slip] = known[slip]
+            by_slip[slip] = known[slip]
         proved.update(waiting)
         closer.update(waiting)  # nothing is closer than a proof
 

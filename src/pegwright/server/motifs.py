@@ -66,8 +66,8 @@ def motifs_of(piece: str, pattern: Pattern) -> Iterator[ShelvedMotif]:
         moves = [
             doing.move for doing in expand(msgspec.structs.replace(pattern, steps=(use,), stated=None)).moves
         ]
-        seen = _glance(pattern, moves)
-        if seen is None:
+        glance = _glance(pattern, moves)
+        if glance is None:
             continue
         letters = {move.colour for move in moves if isinstance(move, Place | Wind)} | set(slots.values())
         yield ShelvedMotif(
@@ -75,7 +75,7 @@ def motifs_of(piece: str, pattern: Pattern) -> Iterator[ShelvedMotif]:
             title=pattern.title,
             name=motif.name,
             bands=sum(isinstance(move, Place | Wind) for move in moves),
-            glance=seen,
+            glance=glance,
             loom=document["loom"],
             motifs=tuple(documents[name] for name in _within(pattern, motif.name)),
             colours=tuple(each for each in document.get("colours", []) if each["letter"] in letters),

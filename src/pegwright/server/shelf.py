@@ -44,26 +44,26 @@ class Shelf:
         """Yield what every file is, the latest saved first."""
         for name, saved_s, found in self._answers(GlanceAtPiece):
             if found is None:
-                seen = PieceGlance(name, 0, None)
+                glance = PieceGlance(name, 0, None)
             else:
-                seen = msgspec.json.decode(found, type=PieceGlance) if found else PieceGlance("", 0, None)
+                glance = msgspec.json.decode(found, type=PieceGlance) if found else PieceGlance("", 0, None)
             yield ShelvedPiece(
                 name=name,
-                title=seen.title or name,
+                title=glance.title or name,
                 saved_s=saved_s,
-                bands=seen.bands,
-                readable=bool(seen.title),
-                glance=seen.glance,
+                bands=glance.bands,
+                readable=bool(glance.title),
+                glance=glance.glance,
             )
 
     def motifs(self) -> tuple[ShelvedMotif, ...]:
         """Return the motifs of the files in turn, then of the built-in pieces; the same one is told once."""
         built_in = self._workers.ask(FindMotifs("", b"")).data
-        told: dict[bytes, ShelvedMotif] = {}
+        shelved: dict[bytes, ShelvedMotif] = {}
         for found in (*(found for _, _, found in self._answers(FindMotifs)), built_in):
             for one in msgspec.json.decode(found, type=tuple[ShelvedMotif, ...]) if found else ():
-                told.setdefault(msgspec.json.encode((one.name, one.motifs)), one)
-        return tuple(told.values())[:MOST_MOTIFS]
+                shelved.setdefault(msgspec.json.encode((one.name, one.motifs)), one)
+        return tuple(shelved.values())[:MOST_MOTIFS]
 
     def _answers(
         self, kind: type[GlanceAtPiece] | type[FindMotifs]

@@ -43,11 +43,11 @@ def write_pattern_text(pattern: Pattern) -> str:
         value, kind = raw[field.name], kind_of(field.type)
         if field.name in words and value:
             struct = kind_of(kind.items).structs[0]
-            told = [_entry(struct, one, *words[field.name]) for one in value]
+            blocks = [_entry(struct, one, *words[field.name]) for one in value]
             entries += (
-                [line for one in told for line in ("", *one)]
+                [line for one in blocks for line in ("", *one)]
                 if field.name == "motifs"
-                else ["", *chain.from_iterable(told)]
+                else ["", *chain.from_iterable(blocks)]
             )
         elif field.name == "steps":
             steps = ["", *_field(field.name, value, kind)]

@@ -70,7 +70,7 @@ def make_pictures(
         if not views:
             continue
         piece = bring_to_rest(work, progress, girth_mm=girth)
-        seen = portrait_of(piece, work.pattern, work.history.colours, colourway=order.colourway)
+        portrait = portrait_of(piece, work.pattern, work.history.colours, colourway=order.colourway)
         yield PictureSet(
             lie="flat" if girth is None else "worn",
             length_mm=piece.length_mm,
@@ -79,7 +79,7 @@ def make_pictures(
             at_rest=piece.relaxed.converged,
             crossings=piece.crossing_check.crossings,
             findings=piece.relaxed.findings,
-            painted=_paint_all(seen, views, order, progress),
+            painted=_paint_all(portrait, views, order, progress),
         )
 
 
@@ -99,22 +99,22 @@ def _check_order(work: Work, order: PictureOrder) -> None:
 
 
 def _paint_all(
-    seen: Portrait, views: tuple[ViewName, ...], order: PictureOrder, progress: ReportProgress
+    portrait: Portrait, views: tuple[ViewName, ...], order: PictureOrder, progress: ReportProgress
 ) -> Iterator[PictureFile]:
     if order.form == "glb":
-        lie = "flat" if seen.girth_mm is None else "worn"
+        lie = "flat" if portrait.girth_mm is None else "worn"
         progress("writing the model", 0, 1)
-        yield PictureFile(lie, f"{lie}.glb", portrait_glb(seen))
+        yield PictureFile(lie, f"{lie}.glb", portrait_glb(portrait))
         return
     for done, view in enumerate(views):
         progress(f"painting it: {view}", done, len(views))
         kind = "-tension" if order.tension else "-photo" if order.form == "photo" else ""
-        yield PictureFile(view, f"{view}{kind}.{_ENDING[order.form]}", _paint(seen, view, order))
+        yield PictureFile(view, f"{view}{kind}.{_ENDING[order.form]}", _paint(portrait, view, order))
 
 
-def _paint(seen: Portrait, view: ViewName, order: PictureOrder) -> bytes:
+def _paint(portrait: Portrait, view: ViewName, order: PictureOrder) -> bytes:
     if order.form == "svg":
-        return portrait_svg(seen, view, tension=order.tension).encode()
+        return portrait_svg(portrait, view, tension=order.tension).encode()
     if order.form == "photo":
-        return portrait_photo(seen, view, order.width_px)
-    return portrait_png(seen, view, order.width_px, tension=order.tension)
+        return portrait_photo(portrait, view, order.width_px)
+    return portrait_png(portrait, view, order.width_px, tension=order.tension)

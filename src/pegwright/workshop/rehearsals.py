@@ -126,8 +126,8 @@ def mirror_rehearsal(
     def mirror_slip(slip: Slip) -> Slip:
         return slip._replace(moves=tuple(with_holders(move, holder) for move in slip.moves))
 
-    def mirror_symptom(seen: Symptom | None) -> Symptom | None:
-        return None if seen is None else seen._replace(holder=holder(seen.holder))
+    def mirror_symptom(symptom: Symptom | None) -> Symptom | None:
+        return None if symptom is None else symptom._replace(holder=holder(symptom.holder))
 
     def mirror_outcome(outcome: Outcome) -> Outcome:
         return outcome._replace(

@@ -73,8 +73,8 @@ def picture_wrong_piece(
         if pair is None:
             return None
         svgs = [step_svg(pair[1]), step_svg(pair[0])]
-    shown = [HeadedPicture(heading, svg) for heading, svg in zip(headings, svgs, strict=True)]
-    return WrongPiecePicture(comparison_svg(shown, lines), pieces is not None)
+    pictures = [HeadedPicture(heading, svg) for heading, svg in zip(headings, svgs, strict=True)]
+    return WrongPiecePicture(comparison_svg(pictures, lines), pieces is not None)
 
 
 def _both(made: Work, outcome: Outcome, progress: ReportProgress) -> tuple[RestingPiece, RestingPiece] | None:

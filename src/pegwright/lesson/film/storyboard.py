@@ -212,15 +212,15 @@ class _StoryboardWriter:
         self.script = script
         self.speaker = Speaker(lesson.phrasebook, look_of(localise(pattern, lesson.language), history))
         self.view = view_of(history.board)
-        self.lies: tuple[LoopPositions, ...] = tuple(positions_by_move(history.moves))
+        self.positions: tuple[LoopPositions, ...] = tuple(positions_by_move(history.moves))
         self.window: Window | None = None
         self.made = -1
 
     def scene(self, index: int) -> Scene:
         """Return the scene after the move of that index; −1 is the bare loom."""
         state = self.history.moves[index].after if index >= 0 else State()
-        lie = self.lies[index] if index >= 0 else LoopPositions()
-        return Scene(self.view._replace(turned=state.turned), self.speaker.look, lie, state)
+        positions = self.positions[index] if index >= 0 else LoopPositions()
+        return Scene(self.view._replace(turned=state.turned), self.speaker.look, positions, state)
 
     def talk(self, shot: Shot, step: LessonStep | None) -> Iterator[Cut]:
         """Show what is being talked about: a step's pictures, the loom as it stands, or the words."""

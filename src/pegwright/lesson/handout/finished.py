@@ -19,46 +19,48 @@ def finished_section(
     phrasebook: Phrasebook, title: str, look: Look, finish: FinishedPiece
 ) -> FinishedSection:
     """Say how large the piece comes out and whom it suits, or why nothing is known of that."""
-    heading, shown = phrasebook.say("heading-finished"), finish.portrait
-    if shown is None:
+    heading, portrait = phrasebook.say("heading-finished"), finish.portrait
+    if portrait is None:
         return FinishedSection(heading=heading, size=phrasebook.say(f"finished-{finish.missing}"))
-    camera = shown.camera("front")
+    camera = portrait.camera("front")
     wide, tall = camera.size_mm
     scale = 2.0 if wide < _SMALL_MM else 1.0
     least = min(WIDEST_MM / wide, TALLEST_MM / tall)
     caption = "shown-true" if scale == 1 else "shown-twice"
     if least < scale:
         scale, caption = least, "shown-smaller" if least < 1 else "shown-larger"
-    used = [look.colours.get(tube.letter, (tube.name, "", 0))[0] for tube in shown.key]
+    used = [look.colours.get(tube.letter, (tube.name, "", 0))[0] for tube in portrait.key]
     named = phrasebook.both(
-        [single_line(name) or tube.letter for name, tube in zip(used, shown.key, strict=True)]
+        [single_line(name) or tube.letter for name, tube in zip(used, portrait.key, strict=True)]
     )
     return FinishedSection(
         heading=heading,
-        size=size_text(phrasebook, shown),
+        size=size_text(phrasebook, portrait),
         wrists=_wrists_text(phrasebook, finish),
-        portrait=shown,
+        portrait=portrait,
         shown_mm=round(wide * scale, 2),
         caption=phrasebook.say(caption),
         text=phrasebook.say("picture-finished", title=title, colours=named),
     )
 
 
-def size_text(phrasebook: Phrasebook, shown: Portrait) -> str:
+def size_text(phrasebook: Phrasebook, portrait: Portrait) -> str:
     """Say length, width and thickness, to the millimetre or the sixteenth of an inch."""
-    name = "finished-size-high" if shown.height_mm > 0.8 * shown.width_mm else "finished-size"
+    name = "finished-size-high" if portrait.height_mm > 0.8 * portrait.width_mm else "finished-size"
     long, wide, thick = (
         phrasebook.length(round(mm) if phrasebook.units == "metric" else mm)
-        for mm in (shown.length_mm, shown.width_mm, shown.height_mm)
+        for mm in (portrait.length_mm, portrait.width_mm, portrait.height_mm)
     )
     return phrasebook.say(name, length=long, width=wide, height=thick)
 
 
-def view_text(phrasebook: Phrasebook, shown: Portrait) -> str:
+def view_text(phrasebook: Phrasebook, portrait: Portrait) -> str:
     """Say what is seen of a finished piece from the front, its size, and its colours by letter and name."""
-    key = ", ".join(f"{tube.letter} {single_line(tube.name)}".strip() for tube in shown.key)
-    long, wide = f"{shown.length_mm:.0f}", f"{shown.width_mm:.0f}"
-    return phrasebook.say("picture-front", title=single_line(shown.title), length=long, width=wide, key=key)
+    key = ", ".join(f"{tube.letter} {single_line(tube.name)}".strip() for tube in portrait.key)
+    long, wide = f"{portrait.length_mm:.0f}", f"{portrait.width_mm:.0f}"
+    return phrasebook.say(
+        "picture-front", title=single_line(portrait.title), length=long, width=wide, key=key
+    )
 
 
 def _wrists_text(phrasebook: Phrasebook, finish: FinishedPiece) -> str:

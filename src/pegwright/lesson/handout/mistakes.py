@@ -169,13 +169,13 @@ class _MistakePages(NamedTuple):
         same = len(pair) == 2 and pair[0].marks == pair[1].marks
         return (pair[0], pair[1]) if len(pair) == 2 and not same else None
 
-    def scene(self, done: tuple[AppliedMove, ...], state: State) -> Scene:
+    def scene(self, moves: tuple[AppliedMove, ...], state: State) -> Scene:
         """Return the scene after those moves."""
-        lie = LoopPositions()
-        for lie in positions_by_move(done):  # noqa: B007 - the last one counts
+        positions = LoopPositions()
+        for positions in positions_by_move(moves):  # noqa: B007 - the last one counts
             pass
         view = view_of(self.history.board)
-        return Scene(view._replace(turned=state.turned), self.speaker.look, lie, state)
+        return Scene(view._replace(turned=state.turned), self.speaker.look, positions, state)
 
     def after(self, at: int, done: AppliedMove) -> Scene:
         """Return the scene after the moves before `at` and one more."""

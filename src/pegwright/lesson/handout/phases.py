@@ -19,10 +19,10 @@ class PhasedItem(NamedTuple):
 
 
 def group_by_phase(
-    done: tuple[AppliedMove, ...], taught: Sequence[Teachable]
+    moves: tuple[AppliedMove, ...], taught: Sequence[Teachable]
 ) -> Iterator[tuple[PhaseName, list[PhasedItem]]]:
     """Gather what is taught into phases; a lone placing between other work is part of the work."""
-    units = [PhasedItem(t, _phase_of_item(done, t)) for t in taught]
+    units = [PhasedItem(t, _phase_of_item(moves, t)) for t in taught]
     worked = False
     group: list[PhasedItem] = []
     for i, unit in enumerate(units):
@@ -38,9 +38,9 @@ def group_by_phase(
         yield group[0].phase, group
 
 
-def _phase_of_item(done: tuple[AppliedMove, ...], taught: Teachable) -> PhaseName:
+def _phase_of_item(moves: tuple[AppliedMove, ...], taught: Teachable) -> PhaseName:
     indices = (taught,) if isinstance(taught, int) else taught.rounds[0]
-    names = {_phase_of_move(done[i].move) for i in indices}
+    names = {_phase_of_move(moves[i].move) for i in indices}
     return names.pop() if len(names) == 1 else "work"
 
 

@@ -193,14 +193,14 @@ def steps_that_count(pattern: Pattern, history: History, numbers: Sequence[int])
 def _how_it_is_worked(phrasebook: Phrasebook, work: TaughtSteps, taught: TaughtSteps) -> str:
     """Say how often the counted steps are done, where that differs, and which peg is the last one then."""
     own = dict(taught.counted)
-    told = [
+    ways = [
         phrasebook.say("sizes-step", step=number, times=times)
         for number, times in work.counted
         if own.get(number) != times
     ]
     if taught.last_peg and work.last_peg != taught.last_peg:
-        told.append(phrasebook.say("sizes-last-peg", peg=work.last_peg, own=taught.last_peg))
-    return "".join(f" {text}" for text in told)
+        ways.append(phrasebook.say("sizes-last-peg", peg=work.last_peg, own=taught.last_peg))
+    return "".join(f" {text}" for text in ways)
 
 
 def resize_pattern(pattern: Pattern, repeats: int | None, extension: int | None) -> Pattern | None:

@@ -63,8 +63,8 @@ class StepWriter:
     def scene(self, index: int) -> Scene:
         """Return the scene after the move of that index; −1 is the bare loom."""
         state = self.history.moves[index].after if index >= 0 else State()
-        lie = self.positions[index] if index >= 0 else LoopPositions()
-        return Scene(self.view._replace(turned=state.turned), self.speaker.look, lie, state)
+        positions = self.positions[index] if index >= 0 else LoopPositions()
+        return Scene(self.view._replace(turned=state.turned), self.speaker.look, positions, state)
 
     def moment(self, index: int) -> Moment:
         """Return a move between its two scenes."""

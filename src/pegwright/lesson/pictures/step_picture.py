@@ -117,7 +117,7 @@ def focus_of(scene: Scene, done: AppliedMove) -> list[Spot]:
         holders = next((e.holders for e in done.events if isinstance(e, Fastened)), holders)
     elif isinstance(move, Extend | Bind):
         holders = (*holders, *(h for h in scene.state.stacks if "." in h))
-        holders += tuple(scene.lie.ends.get(h.partition(".")[0], "") for h in holders if "." in h)
+        holders += tuple(scene.positions.ends.get(h.partition(".")[0], "") for h in holders if "." in h)
     place = scene.spot_of if isinstance(move, Knot | Clip) else scene.place
     spots = [spot for spot in map(place, filter(None, holders)) if spot is not None]
     if spots:
@@ -236,7 +236,7 @@ def _lifting_arrows(scene: Scene, moment: Moment) -> list[Mark]:
         x, y = scene.view.spot(lifted.holder)
         others = [
             scene.place(seat.holder)
-            for seat in scene.lie.laid[lifted.bight.band].seats
+            for seat in scene.positions.laid[lifted.bight.band].seats
             if seat.holder != lifted.holder
         ]
         towards = next((o for o in others if o is not None), (x, y + 1.0))

@@ -56,10 +56,10 @@ def meaning_findings(
 
 def _wrong_lengths(one: ReviewedText, lesson: Lesson) -> Iterator[Finding]:
     """Compare a stated length with the piece's, where it is known; a wrist that it suits may be named."""
-    shown = lesson.finished.portrait
-    if shown is None or one.moves:
+    portrait = lesson.finished.portrait
+    if portrait is None or one.moves:
         return
-    known = [shown.length_mm, shown.width_mm, shown.height_mm]
+    known = [portrait.length_mm, portrait.width_mm, portrait.height_mm]
     wrists = [float(n) for n in re.findall(r"([0-9]+(?:\.[0-9]+)?) mm", lesson.finished.wrists)]
     # “12 in” is a length, “5 in a row” and “7 in jeder Reihe” are not.
     unit = r"(?P<unit>cm|mm|inch|inches|Zoll|pulgadas|in(?!\s+\w))"
@@ -68,9 +68,12 @@ def _wrong_lengths(one: ReviewedText, lesson: Lesson) -> Iterator[Finding]:
         mm = float(found["number"].replace(",", ".")) * unit_mm
         near = any(abs(mm - size) <= LENGTH_TOLERANCE * size for size in known)
         worn = len(wrists) == 2 and wrists[0] * 0.95 <= mm <= wrists[1] * 1.05
-        if not near and not worn and mm > 2 * max(shown.width_mm, shown.height_mm):
+        if not near and not worn and mm > 2 * max(portrait.width_mm, portrait.height_mm):
             yield finding(
-                "text-length-wrong", Location(path=one.path), quote=found[0], counted=round(shown.length_mm)
+                "text-length-wrong",
+                Location(path=one.path),
+                quote=found[0],
+                counted=round(portrait.length_mm),
             )
 
 

@@ -32,40 +32,46 @@ class LoopPositions(NamedTuple):
     ends: Map[str, str] = Map()
 
 
-def positions_by_move(done: tuple[AppliedMove, ...]) -> Iterator[LoopPositions]:
+def positions_by_move(moves: tuple[AppliedMove, ...]) -> Iterator[LoopPositions]:
     """Yield where everything lies after each move, in order."""
-    lie = LoopPositions()
-    for number, each in enumerate(done):
+    positions = LoopPositions()
+    for number, each in enumerate(moves):
         for event in each.events:
             match event:
                 case Laid():
-                    lie = _lay_band(lie, event, number)
+                    positions = _lay_band(positions, event, number)
                 case Drawn():
-                    trail = (*lie.trails[event.bight], event.target)
-                    lie = _move_loop(lie, event.bight, trail, number)
+                    trail = (*positions.trails[event.bight], event.target)
+                    positions = _move_loop(positions, event.bight, trail, number)
                     for hung in event.slid:
-                        lie = _move_loop(lie, hung, (f"{event.source}{BETWEEN}{event.target}",), number)
+                        positions = _move_loop(
+                            positions, hung, (f"{event.source}{BETWEEN}{event.target}",), number
+                        )
                 case Moved():
-                    trail = (*lie.trails[event.bight][:-1], event.target)
-                    lie = _move_loop(lie, event.bight, trail, number)
+                    trail = (*positions.trails[event.bight][:-1], event.target)
+                    positions = _move_loop(positions, event.bight, trail, number)
                 case Lifted():
-                    trail = (*lie.trails[event.bight][:-1], OFF + event.holder)
-                    lie = _move_loop(lie, event.bight, trail, number)
+                    trail = (*positions.trails[event.bight][:-1], OFF + event.holder)
+                    positions = _move_loop(positions, event.bight, trail, number)
                 case _:
                     pass
-        yield lie
+        yield positions
 
 
-def _lay_band(lie: LoopPositions, event: Laid, number: int) -> LoopPositions:
-    trails = lie.trails
-    ends = lie.ends
+def _lay_band(positions: LoopPositions, event: Laid, number: int) -> LoopPositions:
+    trails = positions.trails
+    ends = positions.ends
     for seat in event.seats:
         trails = trails.set(seat.bight, (seat.holder,))
         end, dot, _ = seat.holder.partition(".")
         if dot and end not in ends:
             ends = ends.set(end, event.seats[-1].holder)
-    return LoopPositions(trails, lie.laid.set(event.band, event), lie.when.set(event.band, number), ends)
+    return LoopPositions(
+        trails, positions.laid.set(event.band, event), positions.when.set(event.band, number), ends
+    )
 
 
-def _move_loop(lie: LoopPositions, bight: Bight, trail: tuple[str, ...], number: int) -> LoopPositions:
-    return lie._replace(trails=lie.trails.set(bight, trail), when=lie.when.set(bight, number))
+def _move_loop(positions: LoopPositions, bight: Bight, trail: tuple[str, ...], number: int) -> LoopPositions:
+    return positions._replace(
+        trails=positions.trails.set(bight, trail), when=positions.when.set(bight, number)
+    )

@@ -248,25 +248,25 @@ def portrait_of(
     )
 
 
-def mirror_portrait(shown: Portrait) -> Portrait:
+def mirror_portrait(portrait: Portrait) -> Portrait:
     """Return the portrait of the piece that the other hand makes: a band at rest knows no left and right.
 
     Raises:
         ValueError: the piece is worn.
     """
-    if shown.girth_mm is not None:
+    if portrait.girth_mm is not None:
         raise ValueError("only a piece that lies flat is mirrored")
     tubes = tuple(
         msgspec.structs.replace(tube, points_mm=tuple((x, -y, z) for x, y, z in tube.points_mm))
-        for tube in shown.tubes
+        for tube in portrait.tubes
     )
     cameras = []
-    for camera in shown.cameras:
+    for camera in portrait.cameras:
         left, bottom, right, top = camera.window_mm
         if camera.up[1]:  # it looks on the plane in which left and right lie
             bottom, top = -top, -bottom
         cameras.append(msgspec.structs.replace(camera, window_mm=(left, bottom, right, top)))
-    return msgspec.structs.replace(shown, tubes=tubes, cameras=tuple(cameras))
+    return msgspec.structs.replace(portrait, tubes=tubes, cameras=tuple(cameras))
 
 
 def _at_points(values: Floats, closed: bool) -> Floats:

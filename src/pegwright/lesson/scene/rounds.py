@@ -37,12 +37,12 @@ Chunk = list[Teachable]
 """What belongs together: one move, or moves and the rounds of them that are counted."""
 
 
-def group_rounds(done: Sequence[AppliedMove], ring: int = 0) -> list[Teachable]:
+def group_rounds(moves: Sequence[AppliedMove], ring: int = 0) -> list[Teachable]:
     """Return what to teach in order: a move by its index, or rounds to be counted.
 
     On a round loom `ring` is the number of its pegs: after the last one comes the first.
     """
-    return _flatten(_group_repeats(done, tuple(range(len(done))), 0, ring))
+    return _flatten(_group_repeats(moves, tuple(range(len(moves))), 0, ring))
 
 
 def _flatten(chunks: Sequence[Chunk]) -> list[Teachable]:
@@ -50,23 +50,23 @@ def _flatten(chunks: Sequence[Chunk]) -> list[Teachable]:
 
 
 def _group_repeats(
-    done: Sequence[AppliedMove], indices: tuple[int, ...], depth: int, ring: int
+    moves: Sequence[AppliedMove], indices: tuple[int, ...], depth: int, ring: int
 ) -> list[Chunk]:
     out: list[Chunk] = []
     plain: list[int] = []
     i = 0
     while i < len(indices):
-        rounds = done[indices[i]].located.rounds
+        rounds = moves[indices[i]].located.rounds
         if len(rounds) <= depth:
             plain.append(indices[i])
             i += 1
             continue
-        out += _count_runs(done, plain, ring)
+        out += _count_runs(moves, plain, ring)
         plain = []
         path, last, _ = rounds[depth]
         groups: list[list[int]] = [[]]
         while i < len(indices):
-            here = done[indices[i]].located.rounds
+            here = moves[indices[i]].located.rounds
             if len(here) <= depth or here[depth][0] != path or here[depth][1] < last:
                 break
             if here[depth][1] > last:
@@ -74,22 +74,22 @@ def _group_repeats(
                 last = here[depth][1]
             groups[-1].append(indices[i])
             i += 1
-        for _, alike in groupby(groups, lambda group: [done[k].located.path for k in group]):
+        for _, alike in groupby(groups, lambda group: [moves[k].located.path for k in group]):
             model, *more = map(tuple, alike)  # a round in which a move was refused is another round
-            first = _group_repeats(done, model, depth + 1, ring)
+            first = _group_repeats(moves, model, depth + 1, ring)
             out += [[*_flatten(first), CountedRounds(model, tuple(more))]] if more else first
-    out += _count_runs(done, plain, ring)
-    return _fold_runs(done, _close_ring(done, out, ring), ring)
+    out += _count_runs(moves, plain, ring)
+    return _fold_runs(moves, _close_ring(moves, out, ring), ring)
 
 
-def _count_runs(done: Sequence[AppliedMove], indices: list[int], ring: int) -> list[Chunk]:
+def _count_runs(moves: Sequence[AppliedMove], indices: list[int], ring: int) -> list[Chunk]:
     """Find the runs in a plain row of moves that repeat, shifted evenly or changing colours only."""
     out: list[Chunk] = []
     i = 0
     while i < len(indices):
         best = (0, 0)
         for size in range(1, min(LONGEST_ROUND, (len(indices) - i) // 2) + 1):
-            times = _count_repeats(done, [[index] for index in indices], i, size, ring)
+            times = _count_repeats(moves, [[index] for index in indices], i, size, ring)
             if times >= FEWEST_ROUNDS.get(size, 2) and times * size > best[0] * best[1]:
                 best = (times, size)
         times, size = best
@@ -103,7 +103,7 @@ def _count_runs(done: Sequence[AppliedMove], indices: list[int], ring: int) -> l
     return out
 
 
-def _close_ring(done: Sequence[AppliedMove], chunks: list[Chunk], ring: int) -> list[Chunk]:
+def _close_ring(moves: Sequence[AppliedMove], chunks: list[Chunk], ring: int) -> list[Chunk]:
     """Add to counted rounds the one that closes the ring, where it is written by itself."""
     out: list[Chunk] = []
     for chunk in chunks if ring else ():
@@ -113,17 +113,17 @@ def _close_ring(done: Sequence[AppliedMove], chunks: list[Chunk], ring: int) -> 
             if isinstance(last, CountedRounds):
                 more = _move_indices(_flatten(single))
                 if len(more) == len(last.model) and all(len(each) == 1 for each in single):
-                    step = _shift_of_rounds(done, last.model, last.rounds[0], ring)
+                    step = _shift_of_rounds(moves, last.model, last.rounds[0], ring)
                     if (
                         step not in (None, (0, 0))
-                        and _shift_of_rounds(done, last.rounds[-1], more, ring) == step
+                        and _shift_of_rounds(moves, last.rounds[-1], more, ring) == step
                     ):
                         out[before:] = [[*out[before][:-1], CountedRounds(last.model, (*last.rounds, more))]]
                 break
     return out if ring else chunks
 
 
-def _fold_runs(done: Sequence[AppliedMove], chunks: list[Chunk], ring: int) -> list[Chunk]:
+def _fold_runs(moves: Sequence[AppliedMove], chunks: list[Chunk], ring: int) -> list[Chunk]:
     """Count runs that repeat as a whole and have counted rounds in them."""
     out: list[Chunk] = []
     i = 0
@@ -131,7 +131,7 @@ def _fold_runs(done: Sequence[AppliedMove], chunks: list[Chunk], ring: int) -> l
         best = (0, 0)
         for size in range(1, min(LONGEST_RUN, (len(chunks) - i) // 2) + 1):
             if any(len(chunk) > 1 for chunk in chunks[i : i + size]):
-                times = _count_repeats(done, chunks, i, size, ring)
+                times = _count_repeats(moves, chunks, i, size, ring)
                 if times > 1 and times * size > best[0] * best[1]:
                     best = (times, size)
         times, size = best
@@ -145,7 +145,9 @@ def _fold_runs(done: Sequence[AppliedMove], chunks: list[Chunk], ring: int) -> l
     return out
 
 
-def _count_repeats(done: Sequence[AppliedMove], chunks: list[Chunk], start: int, size: int, ring: int) -> int:
+def _count_repeats(
+    moves: Sequence[AppliedMove], chunks: list[Chunk], start: int, size: int, ring: int
+) -> int:
     """Count how often the run of that size comes, each time shifted by the same amount."""
     times = 1
     shift: Shift | None = None
@@ -154,7 +156,7 @@ def _count_repeats(done: Sequence[AppliedMove], chunks: list[Chunk], start: int,
         b = chunks[start + times * size : start + (times + 1) * size]
         if [_chunk_form(chunk) for chunk in a] != [_chunk_form(chunk) for chunk in b]:
             break
-        found = _shift_of_rounds(done, _move_indices(_flatten(a)), _move_indices(_flatten(b)), ring)
+        found = _shift_of_rounds(moves, _move_indices(_flatten(a)), _move_indices(_flatten(b)), ring)
         if found is None or (shift is not None and found != shift):
             break
         shift = found
@@ -177,9 +179,9 @@ def _move_indices(taught: Sequence[Teachable]) -> tuple[int, ...]:
 
 
 def _shift_of_rounds(
-    done: Sequence[AppliedMove], a: Sequence[int], b: Sequence[int], ring: int
+    moves: Sequence[AppliedMove], a: Sequence[int], b: Sequence[int], ring: int
 ) -> Shift | None:
-    return shift_between([done[k].move for k in a], [done[k].move for k in b], ring)
+    return shift_between([moves[k].move for k in a], [moves[k].move for k in b], ring)
 
 
 def shift_between(a: Sequence[Move], b: Sequence[Move], ring: int = 0) -> Shift | None:

@@ -69,7 +69,7 @@ class Scene(NamedTuple):
 
     view: View
     look: Look
-    lie: LoopPositions
+    positions: LoopPositions
     state: State
 
     def place(self, holder: str) -> Spot | None:
@@ -80,9 +80,9 @@ class Scene(NamedTuple):
             a, b = (self.view.spot(peg) for peg in holder.split(BETWEEN))
             return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
         end, dot, count = holder.partition(".")
-        if not dot or end not in self.lie.ends or int(count) >= _CHAIN_SHOWN:
+        if not dot or end not in self.positions.ends or int(count) >= _CHAIN_SHOWN:
             return None
-        foot = self.place(self.lie.ends[end])
+        foot = self.place(self.positions.ends[end])
         if foot is None:
             return None
         away = _unit_vector(foot) if self.view.half[0] + self.view.half[1] > 0 else (0.0, -1.0)
@@ -130,8 +130,8 @@ class Scene(NamedTuple):
         parts: list[tuple[bool, int, BandMark]] = []
         hanging = faded = 0
         for band in range(self.state.bands, 0, -1):
-            laid = self.lie.laid[band]
-            trails = [self.lie.trails[seat.bight] for seat in laid.seats]
+            laid = self.positions.laid[band]
+            trails = [self.positions.trails[seat.bight] for seat in laid.seats]
             if all(trail[-1].startswith(OFF) for trail in trails):
                 hanging += 1
                 if hanging > _HANGING_SHOWN and band not in highlighted:
@@ -143,7 +143,7 @@ class Scene(NamedTuple):
             for part, strands in self.strands(band).items():
                 if part in without:
                     continue
-                when = self.lie.when[part]
+                when = self.positions.when[part]
                 seen = tuple(o for o in (strand.outline for strand in strands) if _overlaps(o, window))
                 if seen:
                     mark = BandMark(
@@ -160,16 +160,16 @@ class Scene(NamedTuple):
 
     def strands(self, band: int) -> dict[int | Bight, list[FlatStrand]]:
         """Return a band's parts: under its number how it was laid, under a loop the way it was pulled."""
-        laid = self.lie.laid[band]
+        laid = self.positions.laid[band]
         found: dict[int | Bight, list[FlatStrand]] = {band: self._base(laid)}
         for seat in laid.seats:
-            if len(self.lie.trails[seat.bight]) > 1:
+            if len(self.positions.trails[seat.bight]) > 1:
                 found[seat.bight] = self._neck(seat.bight)
         return found
 
     def _near(self, laid: Laid, window: Window) -> bool:
         """Say whether any of a band can lie in the window, by the holders it has been on."""
-        holders = {holder.lstrip(OFF) for seat in laid.seats for holder in self.lie.trails[seat.bight]}
+        holders = {holder.lstrip(OFF) for seat in laid.seats for holder in self.positions.trails[seat.bight]}
         spots = [spot for spot in map(self.place, holders) if spot is not None]
         slack = 2 * self.look.base_mm + 8.0
         return bool(spots) and (
@@ -185,7 +185,7 @@ class Scene(NamedTuple):
         discs: list[Disc] = []
         more: list[FlatStrand] = []
         splits: list[int] = []
-        spots = [self.place(self.lie.trails[seats[0].bight][0].lstrip(OFF)) for seats in holders]
+        spots = [self.place(self.positions.trails[seats[0].bight][0].lstrip(OFF)) for seats in holders]
         known = [spot for spot in spots if spot is not None]
         for i, (seats, spot) in enumerate(zip(holders, spots, strict=True)):
             if spot is None:
@@ -196,7 +196,7 @@ class Scene(NamedTuple):
             if i and laid.twists and laid.twists[i - 1]:
                 splits.append(len(discs) - 1)
             for seat in seats[1:]:
-                if len(self.lie.trails[seat.bight]) == 1:
+                if len(self.positions.trails[seat.bight]) == 1:
                     more.append(FlatStrand((self._disc(seat.bight, spot, towards),), along=True))
         if not discs:
             return more
@@ -209,7 +209,7 @@ class Scene(NamedTuple):
         return [FlatStrand(tuple(group)) for group in groups if len(group) > 1] + knots + more
 
     def _disc(self, bight: Bight, spot: Spot, towards: Spot) -> Disc:
-        trail = self.lie.trails[bight]
+        trail = self.positions.trails[bight]
         if trail[-1].startswith(OFF) and len(trail) == 1:
             beside = self.look.base_mm + 2.2
             return Disc(spot[0] + towards[0] * beside, spot[1] + towards[1] * beside, 1.3)
@@ -221,7 +221,7 @@ class Scene(NamedTuple):
     def _neck(self, bight: Bight) -> list[FlatStrand]:
         """Draw the way of a loop that was pulled on: a drop from the peg it came from to the one it is on."""
         strands: list[FlatStrand] = []
-        trail = self.lie.trails[bight]
+        trail = self.positions.trails[bight]
         for i, (a, b) in enumerate(pairwise(trail)):
             start, end = self.place(a.lstrip(OFF)), self.place(b.lstrip(OFF))
             if start is None or end is None or a == HOOK:

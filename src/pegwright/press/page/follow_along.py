@@ -122,24 +122,24 @@ def _front_section(lesson: Lesson) -> str:
     )
 
 
-def _finished_piece(done: FinishedSection) -> str:
+def _finished_piece(section: FinishedSection) -> str:
     """Show the finished piece and its size."""
-    said = tag("p", done.heading, class_="phase") + "".join(
-        tag("p", text, data_say="") for text in done.sentences
+    said = tag("p", section.heading, class_="phase") + "".join(
+        tag("p", text, data_say="") for text in section.sentences
     )
-    return f"{cover_image(done)}{said}"
+    return f"{cover_image(section)}{said}"
 
 
 @functools.lru_cache(maxsize=4)  # the page and the prompter show the same image
-def cover_image(done: FinishedSection) -> str:
+def cover_image(section: FinishedSection) -> str:
     """Return the finished piece as an `<img>`, small enough to send to a phone."""
-    if done.portrait is None:
+    if section.portrait is None:
         return ""
-    wide, tall = done.portrait.camera("front").size_mm
+    wide, tall = section.portrait.camera("front").size_mm
     width_px = int(min(_COVER_PX, math.sqrt(_COVER_AREA_PX * wide / tall)))
-    png = portrait_png(done.portrait, "front", width_px, bare=True, samples=2)
+    png = portrait_png(section.portrait, "front", width_px, bare=True, samples=2)
     image = (
-        f'<img src="data:image/png;base64,{base64.b64encode(png).decode()}" alt="{_escape(done.text)}" '
+        f'<img src="data:image/png;base64,{base64.b64encode(png).decode()}" alt="{_escape(section.text)}" '
         f'width="{width_px}" height="{round(width_px * tall / wide)}">'
     )
     return f'<div class="cover">{image}</div>'

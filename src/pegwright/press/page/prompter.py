@@ -31,7 +31,7 @@ def prompter_html(lesson: Lesson, script: Script) -> str:
 
 def _text(lesson: Lesson, script: Script, pause: str) -> str:
     parts: list[str] = []
-    seen = 0
+    number = 0
     steps = {step.number: step for step in lesson.steps}
     chapters = {chapter.start_s: chapter.title for chapter in script.chapters}
     pauses = {shot.end_s for shot in script.shots if shot.pause}
@@ -44,9 +44,9 @@ def _text(lesson: Lesson, script: Script, pause: str) -> str:
             shot = next(shots)
         if line.start_s in chapters:
             parts.append(tag("h2", chapters[line.start_s]))
-        if line.step != seen and line.step in steps:
+        if line.step != number and line.step in steps:
             parts.append(_step_pictures(lesson, steps[line.step]))
-        seen = line.step or seen
+        number = line.step or number
         start, end = f"{line.start_s:.3f}", f"{line.end_s:.3f}"
         parts.append(tag("p", line.text, data_start=start, data_end=end))
         if line is script.lines[0]:

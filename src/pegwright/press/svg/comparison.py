@@ -26,7 +26,7 @@ class HeadedPicture(NamedTuple):
     svg: str
 
 
-def comparison_svg(shown: Sequence[HeadedPicture], lines: Sequence[str]) -> str:
+def comparison_svg(pictures: Sequence[HeadedPicture], lines: Sequence[str]) -> str:
     """Return an SVG with the pictures side by side, or wide ones stacked, each under its heading.
 
     The lines are wrapped below. Each picture is embedded as an image, so that it keeps its own styles.
@@ -35,7 +35,7 @@ def comparison_svg(shown: Sequence[HeadedPicture], lines: Sequence[str]) -> str:
         ValueError: a picture does not state its size in mm.
     """
     sizes = []
-    for one in shown:
+    for one in pictures:
         size = _SIZE.match(one.svg)
         if size is None:
             raise ValueError("a picture without a size in mm")
@@ -44,7 +44,7 @@ def comparison_svg(shown: Sequence[HeadedPicture], lines: Sequence[str]) -> str:
     x, y = _GAP_MM, 0.0
     wide = below = 0.0
     body = []
-    for (heading, svg), (w, h) in zip(shown, sizes, strict=True):
+    for (heading, svg), (w, h) in zip(pictures, sizes, strict=True):
         data = b64encode(svg.encode()).decode()
         body.append(
             f'<text x="{x:.2f}" y="{y + _HEAD_MM - 3:.2f}" font-weight="bold">{escape(heading)}</text>'
@@ -60,7 +60,7 @@ def comparison_svg(shown: Sequence[HeadedPicture], lines: Sequence[str]) -> str:
         at = below + _LINE_MM * (number + 0.6)
         body.append(f'<text x="{_GAP_MM:.2f}" y="{at:.2f}">{escape(line)}</text>')
     tall = below + _LINE_MM * len(broken) + _GAP_MM / 2
-    title = ", ".join(one.heading for one in shown)
+    title = ", ".join(one.heading for one in pictures)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {wide:.2f} {tall:.2f}" '
         f'width="{wide:.2f}mm" height="{tall:.2f}mm" font-family="{FONT}" font-size="{_LETTER_MM}">'

@@ -61,10 +61,10 @@ def still_svg(still: Still, tall_px: int = FRAME[1], inks: Inks = COLOUR) -> str
     )
 
 
-def swatch_svg(shown: Swatch, inks: Inks = COLOUR) -> str:
+def swatch_svg(swatch: Swatch, inks: Inks = COLOUR) -> str:
     """Return a colour of the key as SVG: a piece of band in its tint and pattern, 16 × 5 mm."""
-    name = escape(f"{shown.letter}: {shown.name}")
-    band = _markup(paint_swatch(shown.tint, shown.hatch, inks))
+    name = escape(f"{swatch.letter}: {swatch.name}")
+    band = _markup(paint_swatch(swatch.tint, swatch.hatch, inks))
     return (
         '<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 16 5" width="16mm" height="5mm">'
         f"<title>{name}</title><desc>{name}</desc>{band}</svg>"
