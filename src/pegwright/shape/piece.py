@@ -147,63 +147,99 @@ def relax_piece(
     stopped = hear(RelaxationProgress("getting ready", 0, 1.0, 0.0, 0.0)) is False
     start_helper()  # while this process draws
     given = draw_initial_shape(tuple(events), spots, kinds, points)
-    bands = given.bands
-    goal = goal or Goal()
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
     how = how._replace(tug_n=given.rows * how.tug_n)
     if given.tube or given.rows < _WIDE:
         how = how._replace(press_n_per_mm=0.0)
-    press = how.press_n_per_mm * _POINTS / points
+    how = how._replace(press_n_per_mm=how.press_n_per_mm * _POINTS / points)
     clips = _clips(given) if girth_mm is not None else ()
-    told = 0
-    crossings = given.crossings
-    thin = min(b.thickness_mm for b in bands)
-    force = _FORCE_N * math.sqrt(len(bands))
+    runs = _Relaxations(given, goal or Goal(), hear, stopped, threads)
+    loose = [b._replace(rest_length_mm=closed_length_mm(b.points_mm)) for b in given.bands]
+    grown = runs.run("growing", loose, goal=_GROWING, room_mm=_ROOM * _thinnest_mm(given))
+    if _has_not_settled(grown):
+        return _piece(grown, grown, given, None, runs.crossings)
+    flat, kept, fallen = _rest_flat(runs, given, grown.positions_mm, how, dressed=dressing is not None)
+    if flat is None or fallen:
+        beside = _rest_beside(runs, given, grown.positions_mm, fallen)
+        return _fallen_piece(flat, given, kept, fallen, beside, runs.crossings)
+    rest = flat
+    if girth_mm is not None and not _has_not_settled(flat):
+        long = float(np.ptp(np.concatenate(flat.positions_mm)[:, 0])) + _SEAM_MM
+        bent = wrap_round_wrist(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
+        rest = runs.run("closing", _move_bands(given.bands, bent), Supports(ties=clips, girth_mm=girth_mm))
+    return _piece(rest, flat, given, girth_mm, runs.crossings)
+
+
+class _Relaxations:
+    """Relaxes the curves of one piece time and again, and counts iterations and pass-throughs over all."""
+
+    def __init__(
+        self,
+        given: InitialShape,
+        goal: Goal,
+        hear: Callable[[RelaxationProgress], object],
+        stopped: bool,
+        threads: int,
+    ) -> None:
+        self.goal, self.hear, self.stopped, self.threads = goal, hear, stopped, threads
+        self.crossings = given.crossings
+        self._iterations = 0
+        self._force_n = _FORCE_N * math.sqrt(len(given.bands))
 
     def run(
-        first: str,
+        self,
+        stage: str,
         bands: Sequence[Band],
         hold: Supports | None = None,
         dress: Dressing | None = None,
         *,
-        goal: Goal = goal,
-        room: float = 0.0,
+        goal: Goal | None = None,
+        room_mm: float = 0.0,
         stop_when: Callable[[tuple[Floats, ...]], bool] | None = None,
     ) -> RelaxedBands:
-        nonlocal told, crossings
-        before = told
+        """Relax curves once; without a `stage` of its own it is told by those of `relax_bands`."""
+        before = self._iterations
 
         def report(p: RelaxationProgress) -> object:
-            nonlocal told
-            told = before + p.iteration
+            self._iterations = before + p.iteration
             if p.stage == "getting ready":
-                return not stopped and (before > 0 or hear(p))
-            return hear(p._replace(stage=first or p.stage, iteration=told))
+                return not self.stopped and (before > 0 or self.hear(p))
+            return self.hear(p._replace(stage=stage or p.stage, iteration=self._iterations))
 
-        made = relax_bands(
+        relaxed = relax_bands(
             bands,
             hold,
             dress,
-            goal=goal,
+            goal=goal or self.goal,
             progress=report,
             keep_iterates=True,
             stop_when=stop_when,
-            reference_n=force,
-            room_mm=room,
-            threads=threads,
+            reference_n=self._force_n,
+            room_mm=room_mm,
+            threads=self.threads,
         )
-        crossings += count_pass_throughs(made.iterates_mm, bands)
-        return made
+        self.crossings += count_pass_throughs(relaxed.iterates_mm, bands)
+        return relaxed
 
-    loose = [b._replace(rest_length_mm=closed_length_mm(b.points_mm)) for b in bands]
-    rest = run("growing", loose, goal=_GROWING, room=_ROOM * thin)
-    if _has_not_settled(rest):
-        return _piece(rest, rest, given, None, crossings)
-    whole, grown, kept = given, rest.positions_mm, list(range(len(bands)))
+
+class _Flat(NamedTuple):
+    """The curves `kept` lying flat, or None where none hang together, and the parts that came off."""
+
+    relaxed: RelaxedBands | None
+    kept: list[int]
+    fallen: list[list[int]]
+
+
+def _rest_flat(
+    runs: _Relaxations, whole: InitialShape, grown: Sequence[Floats], how: Handling, *, dressed: bool
+) -> _Flat:
+    """Tug the piece and let it go; where it comes apart, go on with the part that still hangs together."""
+    given, kept = whole, list(range(len(whole.bands)))
     fallen: list[list[int]] = []
+    thin = _thinnest_mm(whole)
     while True:
         tug = _Tug(given)
-        dress = Dressing(tug.of(how.tug_n), press, how.friction) if dressing else None
+        dress = Dressing(tug.of(how.tug_n), how.press_n_per_mm, how.friction) if dressed else None
         supports = Supports(pulls=tug.of(how.straight_n))
         groups: list[list[int]] = []
 
@@ -211,32 +247,35 @@ def relax_piece(
             groups[:] = split_groups(curves, thin)
             return len(groups) > 1
 
-        flat = run(
-            "", _move_bands(given.bands, [grown[i] for i in kept]), supports, dress, stop_when=is_apart
-        )
+        moved = _move_bands(given.bands, [grown[i] for i in kept])
+        flat = runs.run("", moved, supports, dress, stop_when=is_apart)
         if len(groups) < 2:
-            break
+            return _Flat(flat, kept, fallen)
         parts = [[kept[i] for i in group] for group in groups]
         kept = next((part for part in parts if _hangs_together(part, whole)), [])
         fallen += [part for part in parts if part != kept]
         if not kept:
-            break
+            return _Flat(None, [], fallen)
         given = _part_of(whole, kept)
-    if fallen:
-        beside = []
-        for part in fallen:  # what hangs together among itself is brought to rest without a tug
-            if _hangs_together(part, whole):
-                lone = run("", _move_bands([bands[i] for i in part], [grown[i] for i in part]))
-                beside.append(list(lone.positions_mm))
-            else:
-                beside.append([circle(bands[i].rest_length_mm, len(bands[i].points_mm)) for i in part])
-        return _fallen_piece(flat if kept else None, whole, kept, fallen, beside, crossings)
-    rest = flat
-    if girth_mm is not None and not _has_not_settled(flat):
-        long = float(np.ptp(np.concatenate(flat.positions_mm)[:, 0])) + _SEAM_MM
-        bent = wrap_round_wrist(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
-        rest = run("closing", _move_bands(bands, bent), Supports(ties=clips, girth_mm=girth_mm))
-    return _piece(rest, flat, given, girth_mm, crossings)
+
+
+def _rest_beside(
+    runs: _Relaxations, whole: InitialShape, grown: Sequence[Floats], fallen: Sequence[Sequence[int]]
+) -> list[list[Floats]]:
+    """Return the curves of the parts that came off: at rest without a tug, or single ones as rings."""
+    bands = whole.bands
+    beside = []
+    for part in fallen:
+        if _hangs_together(part, whole):
+            lone = runs.run("", _move_bands([bands[i] for i in part], [grown[i] for i in part]))
+            beside.append(list(lone.positions_mm))
+        else:
+            beside.append([circle(bands[i].rest_length_mm, len(bands[i].points_mm)) for i in part])
+    return beside
+
+
+def _thinnest_mm(given: InitialShape) -> float:
+    return min(band.thickness_mm for band in given.bands)
 
 
 def _part_of(given: InitialShape, kept: Sequence[int]) -> InitialShape:
