@@ -288,9 +288,11 @@ def test_colour_on_a_terminal():
 
 
 def test_demo_writes_a_folder_for_every_piece_that_holds(run, tmp_path):
+    safe_path = os.environ.get("PYTHONSAFEPATH")
     code, out, _ = run("demo", str(tmp_path), "--only", "herring-tail,broken/flat-tail", "--json")
     pieces = {p["piece"]: p for p in json.loads(out)["pieces"]}
     assert code == 0
+    assert os.environ.get("PYTHONSAFEPATH") == safe_path, "children of this process start as before"
     assert {name: p["holds"] for name, p in pieces.items()} == {
         "herring-tail": True,
         "broken/flat-tail": False,

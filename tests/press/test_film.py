@@ -94,13 +94,15 @@ def test_a_film_is_the_same_to_the_byte(codec: str) -> None:
     )
     here = hashlib.sha256(film_storyboard(SHORT, tall_px=180, codec=codec)).hexdigest()  # type: ignore[arg-type]
     for seed in ("1", "2"):
-        there = subprocess.check_output(
+        there = subprocess.run(
             [sys.executable, "-c", code],
+            check=False,
+            capture_output=True,
             text=True,
             cwd=Path(__file__).parents[2],
             env={**os.environ, "PYTHONHASHSEED": seed},
         )
-        assert there.strip() == here
+        assert (there.returncode, there.stdout.strip()) == (0, here), there.stderr
 
 
 @pytest.mark.skipif(not hasattr(os, "sched_getscheduler"), reason="no such policies here")

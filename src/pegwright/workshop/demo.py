@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import multiprocessing
 import os
 import signal
@@ -114,10 +115,21 @@ def _pattern(path: Path) -> Pattern:
     return pattern
 
 
-def _start_second_process() -> Pool:
-    """Return a pool of one process, which ends with the demo."""
+@contextlib.contextmanager
+def _start_second_process() -> Iterator[Pool]:
+    """Yield a pool of one process, which ends with the demo; leave the environment as it was."""
+    before = os.environ.get("PYTHONSAFEPATH")
     os.environ["PYTHONSAFEPATH"] = "1"  # the process must not import modules from the current folder
-    return multiprocessing.get_context("spawn").Pool(1, signal.signal, (signal.SIGINT, signal.SIG_IGN))
+    try:
+        with multiprocessing.get_context("spawn").Pool(
+            1, signal.signal, (signal.SIGINT, signal.SIG_IGN)
+        ) as pool:
+            yield pool
+    finally:
+        if before is None:
+            del os.environ["PYTHONSAFEPATH"]
+        else:
+            os.environ["PYTHONSAFEPATH"] = before
 
 
 def _finish_file(path: Path) -> FinishedPiece:
