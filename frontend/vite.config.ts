@@ -6,6 +6,7 @@ export default defineConfig({
   build: {
     outDir: "../src/pegwright/server/page",
     emptyOutDir: true,
+    license: { fileName: "LICENCES.md" }, // of every library that is in the page, whoever installs it
     target: "es2022",
     assetsInlineLimit: 0, // the content policy allows no inlined files
     modulePreload: { polyfill: false },

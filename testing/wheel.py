@@ -1,7 +1,7 @@
 """Try a wheel as a stranger would: `python testing/wheel.py WHEEL FOLDER [PYTHON…]`.
 
-For every interpreter: a fresh environment, the wheel and nothing else, no node on the path, another working
-folder; then the demo of one piece, a lesson of a new one, and the studio's page.
+For every interpreter: a fresh environment, the wheel and nothing else, nothing else on the path (no node),
+another working folder; then the demo of one piece, a lesson of a new one, and the studio's page.
 """
 
 from __future__ import annotations
@@ -14,23 +14,38 @@ import time
 import urllib.request
 from pathlib import Path
 
-SUPPORTED = ("python3.11", "python3.12", "python3.13")
+SUPPORTED = ("3.11", "3.12", "3.13")
 ADDRESS = "http://127.0.0.1:8979"
 
 
 def main(wheel: Path, folder: Path, pythons: list[str]) -> None:
     """Try the wheel on every interpreter that is there; say which are not."""
     tried = 0
-    for python in pythons or SUPPORTED:
-        if subprocess.run([python, "-c", ""], check=False, capture_output=True).returncode:
-            print(f"{python}: not here")
+    for name in pythons or SUPPORTED:
+        python = find_interpreter(name)
+        if python is None:
+            print(f"{name}: not here")
             continue
         started = time.perf_counter()
-        try_wheel(wheel.resolve(), (folder / Path(python).name).resolve(), python)
-        print(f"{python}: demo, lesson and studio from the wheel, {time.perf_counter() - started:.0f} s")
+        try_wheel(wheel.resolve(), (folder / Path(name).name).resolve(), python)
+        took_s = time.perf_counter() - started
+        print(f"{name}: demo, lesson and studio from the wheel, {took_s:.0f} s", flush=True)
         tried += 1
     if not tried:
         raise SystemExit("no interpreter here to try the wheel on")
+
+
+def find_interpreter(name: str) -> str | None:
+    """Return an interpreter that starts: by its path, or by version, on the path or where pyenv keeps it."""
+    pyenv = Path(os.environ.get("PYENV_ROOT", Path.home() / ".pyenv")) / "versions"
+    for python in (name, f"python{name}", *sorted(map(str, pyenv.glob(f"{name}.*/bin/python")))):
+        # A shim of pyenv is on the path for versions that are not chosen, and then starts nothing.
+        if (
+            shutil.which(python)
+            and not subprocess.run([python, "-c", ""], check=False, capture_output=True).returncode
+        ):
+            return python
+    return None
 
 
 def try_wheel(wheel: Path, folder: Path, python: str) -> None:
@@ -41,7 +56,7 @@ def try_wheel(wheel: Path, folder: Path, python: str) -> None:
     command = folder / "env/bin/pegwright"
     pip = [folder / "env/bin/python", "-m", "pip", "install", "--quiet", "--disable-pip-version-check", wheel]
     subprocess.run(pip, check=True)
-    bare = {"PATH": "/usr/bin:/bin", "HOME": str(folder), "LANG": os.environ.get("LANG", "C.UTF-8")}
+    bare = {"PATH": str(folder / "env/bin"), "HOME": str(folder), "LANG": os.environ.get("LANG", "C.UTF-8")}
 
     def run(*arguments: str) -> None:
         ran = subprocess.run(
@@ -64,6 +79,7 @@ def try_wheel(wheel: Path, folder: Path, python: str) -> None:
     try:
         page = fetch(ADDRESS)
         assert b"<script" in page
+        assert b"svelte" in fetch(f"{ADDRESS}/LICENCES.md")
     finally:
         studio.terminate()
         studio.wait(20)

@@ -1,8 +1,9 @@
-"""A plain install carries no GPL: what its shared libraries need is read from the libraries themselves."""
+"""A plain install carries no GPL, as its shared libraries say themselves; licences go with the page."""
 
 from __future__ import annotations
 
 import importlib.metadata
+import json
 import re
 import sys
 import tomllib
@@ -18,7 +19,10 @@ from pegwright.press import can_encode_films
 from pegwright.workshop import FilmOrder
 from pegwright.workshop.lesson_outputs import press_film
 
-PROJECT = Path(__file__).parents[2] / "pyproject.toml"
+ROOT = Path(__file__).parents[2]
+PROJECT = ROOT / "pyproject.toml"
+FRONTEND = ROOT / "frontend"
+PAGE = ROOT / "src/pegwright/server/page/index.html"
 GPL_LIBRARIES = re.compile(r"lib(x264|x265|xvidcore|postproc|vidstab|rubberband|cholmod|umfpack|fftw3|gsl)\b")
 """Libraries under the GPL that wheels are known to bring: video coders, filters, and numerics."""
 
@@ -87,3 +91,37 @@ def test_without_the_extra_films_are_refused_in_one_sentence(monkeypatch: pytest
     with pytest.raises(RefusedError) as refused:
         press_film(None, FilmOrder())  # type: ignore[arg-type]  # nothing of the lesson is looked at
     assert "pip install 'pegwright[film]'" in str(refused.value)
+
+
+def imported_libraries() -> set[str]:
+    """Return the libraries that the page's own sources import, beside the one they are compiled with."""
+    sources = [
+        p for p in FRONTEND.glob("src/**/*") if p.suffix in {".ts", ".svelte"} and ".test." not in p.name
+    ]
+    assert sources
+    text = "\n".join(p.read_text("utf-8") for p in sources if p.name != "cases.ts")
+    found = re.findall(
+        r"""^\s*(?:import|export) (?!type )[^;]*?from ["']([^."'][^"']*)["']""", text, re.MULTILINE
+    )
+    return {re.match(r"(?:@[^/]+/)?[^/]+", name)[0] for name in found if not name.startswith("node:")} | {
+        "svelte"
+    }  # type: ignore[index]
+
+
+def page_is_built() -> bool:
+    """Return whether the page is there and was built as the front end's settings say now."""
+    return PAGE.is_file() and PAGE.stat().st_mtime >= (FRONTEND / "vite.config.ts").stat().st_mtime
+
+
+@pytest.mark.skipif(not page_is_built(), reason="the page is not built, or was before its settings changed")
+def test_the_licences_of_the_pages_libraries_go_with_the_page() -> None:
+    text = PAGE.with_name("LICENCES.md").read_text("utf-8")
+    parts = re.split(r"^## (\S+) - (\S+) \((.+)\)$", text, flags=re.MULTILINE)[1:]
+    named = dict(zip(parts[::4], zip(parts[1::4], parts[2::4], parts[3::4], strict=True), strict=True))
+    assert imported_libraries() <= set(named)
+    locked = json.loads((FRONTEND / "package-lock.json").read_text("utf-8"))["packages"]
+    for name, (version, licence, words) in named.items():
+        assert locked[f"node_modules/{name}"]["version"] == version
+        assert licence in {"MIT", "Apache-2.0"}
+        # The Apache licence stands in our own LICENSE, which a wheel brings too.
+        assert "Permission is hereby granted" in words or licence == "Apache-2.0"
