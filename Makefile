@@ -6,15 +6,20 @@ PAGE := src/pegwright/server/page/index.html
 FRONT := frontend/index.html frontend/vite.config.ts frontend/types.json \
   $(shell find frontend/src frontend/public -type f ! -path frontend/src/schema/types.ts)
 
-.PHONY: demo test quick lint bench wheel-test changelog clean studio frontend types programs
+PIP := $(BIN)/python -m pip install --quiet --disable-pip-version-check
+LOCK := uv pip compile pyproject.toml --universal --python-version 3.11 --generate-hashes --no-emit-index-url \
+  --no-emit-find-links --quiet --custom-compile-command "make lock" --group install
 
-$(VENV)/.installed: pyproject.toml
+.PHONY: demo test quick lint bench wheel-test lock changelog clean studio frontend types programs
+
+$(VENV)/.installed: pyproject.toml locks/demo.txt
 	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
-	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[film]'
+	$(PIP) --require-hashes -r locks/demo.txt
+	$(PIP) --no-deps --no-build-isolation -e .
 	touch $@
 
-$(VENV)/.tested: pyproject.toml $(VENV)/.installed
-	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[test,dev]'
+$(VENV)/.tested: locks/test.txt $(VENV)/.installed
+	$(PIP) --require-hashes -r locks/test.txt
 	touch $@
 
 demo: $(VENV)/.installed
@@ -66,6 +71,12 @@ bench: $(VENV)/.tested
 wheel-test: $(VENV)/.tested
 	rm -rf build/wheel && $(BIN)/python -m build --wheel --outdir build/wheel
 	$(BIN)/python testing/wheel.py build/wheel/*.whl build/wheel-envs
+
+# Names anew what the two commands install: what changed in pyproject.toml, or the newest of all with UPGRADE=1.
+lock:
+	@command -v uv >/dev/null || { echo "uv is needed to renew the locks: pip install uv" >&2; exit 2; }
+	$(LOCK) --extra film --extra test --extra dev $(if $(UPGRADE),--upgrade) --output-file locks/test.txt
+	$(LOCK) --extra film --constraint locks/test.txt $(if $(UPGRADE),--upgrade) --output-file locks/demo.txt
 
 # make changelog VERSION=0.2.0
 changelog:
