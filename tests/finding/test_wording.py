@@ -415,3 +415,17 @@ def test_what_is_summed_up_twice_is_counted_once() -> None:
 def test_sum_up_keeps_the_order_of_what_it_keeps() -> None:
     some: list[Finding] = [finding("peg-double", peg=str(k)) for k in range(3)]
     assert sum_up(some) == tuple(some)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_list_of_thousands_can_be_said(language: str) -> None:
+    """The library takes 2,500 characters for a part of a sentence; what is longer is cut with a mark."""
+    bands = tuple(range(1, 3001))
+    said = word_finding(finding("order-none", laid=3000, bands=bands, count=3000), language).message
+    assert "1, 2, 3, " in said
+    assert "…" in said
+    assert "3000" in said
+    deep = phrase("hint-is", hint=phrase("hint-is", hint="x" * 1990))
+    for _ in range(60):
+        deep = phrase("hint-is", hint=deep)
+    assert word_phrase(deep, language).endswith("…")

@@ -234,3 +234,14 @@ def test_spanish_contracts_its_articles() -> None:
     for pattern in (ebb(), buoys()):
         told = everything(lesson(pattern, language="es"))
         assert re.findall(r"\b(?:de|a) el\b", told) == []
+
+
+@pytest.mark.parametrize("language", languages())
+def test_a_list_of_thousands_is_said_whole(language: str) -> None:
+    """A clip through the loops of a whole wide loom ended the review: the library takes 2,500 characters."""
+    phrasebook = Phrasebook(language)
+    pegs = [f"A{number}" for number in range(1, 3001)]
+    said = phrasebook.both(pegs)
+    assert re.findall(r"A[0-9]+", said) == pegs
+    assert said in phrasebook.say("span-dash", first=said, last=said.upper())
+    assert phrasebook.both(pegs[:3]) == phrasebook.both(["A1, A2", "A3"])

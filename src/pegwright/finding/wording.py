@@ -126,7 +126,9 @@ def _bundle(language: Language) -> FluentBundle:
         if not heads:
             return last
         return _format_entry(
-            name, {"head": ", ".join(heads), "last": last, "initial": last[:1].lower()}, language
+            name,
+            {"head": _cut(", ".join(heads)), "last": _cut(last), "initial": last[:1].lower()},
+            language,
         )
 
     functions: dict[str, Any] = {
@@ -170,7 +172,7 @@ class _FactList(FluentType):
         self.said = said
 
     def format(self, _locale: Locale) -> str:
-        return ", ".join(self.said)[:_LONGEST]
+        return _cut(", ".join(self.said))
 
 
 def _wording_facts(facts: Mapping[str, Fact], language: Language) -> dict[str, Any]:
@@ -180,15 +182,20 @@ def _wording_facts(facts: Mapping[str, Fact], language: Language) -> dict[str, A
 def _wording_fact(fact: Fact, language: Language) -> Any:
     match fact:
         case str():
-            return fact if len(fact) <= _LONGEST else fact[: _LONGEST - 1] + "…"
+            return _cut(fact)
         case Phrase():
-            return word_phrase(fact, language)
+            return _cut(word_phrase(fact, language))
         case tuple() | list():
             return _FactList(tuple(_list_item_text(one, language) for one in fact))
         case int():
             return _Whole(fact)
         case float():
             return _Figure(fact)
+
+
+def _cut(text: str) -> str:
+    """Return the beginning of a text that is too long for a part of a sentence."""
+    return text if len(text) <= _LONGEST else text[: _LONGEST - 1] + "…"
 
 
 def _list_item_text(fact: Fact, language: Language) -> str:

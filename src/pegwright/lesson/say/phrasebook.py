@@ -17,6 +17,8 @@ from fluent.syntax import ast, parse, visitor
 Units = Literal["metric", "inches"]
 
 _FOLDER = Path(__file__).parent / "languages"
+_LONGEST = 2000  # the library takes no longer text for a part of a sentence
+_STAND_IN = re.compile("\ue000([0-9]+)\ue001")  # of private use, so in no text that was made plain
 _KEPT = {"\n", "\u200c", "\u200d", "\u200e", "\u200f", "\ufe0e", "\ufe0f"}
 
 
@@ -53,18 +55,22 @@ class Phrasebook:
         value = self._bundle.get_message(name).value if self._bundle.has_message(name) else None
         if value is None:
             raise KeyError(name)
+        long = [fact for fact in facts.values() if isinstance(fact, str) and len(fact) > _LONGEST]
+        if long:  # such as a clip through a thousand loops
+            facts = {
+                key: f"\ue000{long.index(fact)}\ue001" if fact in long else fact for key, fact in facts.items()
+            }
         text, errors = self._bundle.format_pattern(value, facts)
         if errors:
             raise KeyError(f"{name}: {errors[0]}")
-        return _contract(str(text)) if self.language == "es" else str(text)
+        said = _STAND_IN.sub(lambda found: long[int(found[1])], str(text)) if long else str(text)
+        return _contract(said) if self.language == "es" else said
 
     def both(self, things: Sequence[str]) -> str:
         """Join things with commas and an “and”."""
         if len(things) < 2:
             return "".join(things)
-        head = things[0]
-        for thing in things[1:-1]:
-            head = self.say("list-comma", head=head, next=thing)
+        head = self.say("list-comma", head="", next="").join(things[:-1])
         return self.say("list-and", head=head, last=things[-1])
 
     def has(self, name: str) -> bool:

@@ -85,11 +85,12 @@ def _group_repeats(
 def _count_runs(moves: Sequence[AppliedMove], indices: list[int], ring: int) -> list[Chunk]:
     """Find the runs in a plain row of moves that repeat, shifted evenly or changing colours only."""
     out: list[Chunk] = []
+    chunks: list[Chunk] = [[index] for index in indices]
     i = 0
     while i < len(indices):
         best = (0, 0)
         for size in range(1, min(LONGEST_ROUND, (len(indices) - i) // 2) + 1):
-            times = _count_repeats(moves, [[index] for index in indices], i, size, ring)
+            times = _count_repeats(moves, chunks, i, size, ring)
             if times >= FEWEST_ROUNDS.get(size, 2) and times * size > best[0] * best[1]:
                 best = (times, size)
         times, size = best
