@@ -58,7 +58,8 @@ class Phrasebook:
         long = [fact for fact in facts.values() if isinstance(fact, str) and len(fact) > _LONGEST]
         if long:  # such as a clip through a thousand loops
             facts = {
-                key: f"\ue000{long.index(fact)}\ue001" if fact in long else fact for key, fact in facts.items()
+                key: f"\ue000{long.index(fact)}\ue001" if fact in long else fact
+                for key, fact in facts.items()
             }
         text, errors = self._bundle.format_pattern(value, facts)
         if errors:
