@@ -69,6 +69,19 @@ def test_ctrl_c_in_json(long_piece):
     assert json.loads(out) == {"ok": False, "reason": told[0], "findings": []}
 
 
+def test_ctrl_c_when_all_is_said_changes_nothing():
+    """In the very last moment it ended with 130 and no sentence, or with a trace."""
+    code = (
+        "import atexit, os, signal, sys; from pegwright.cli import main\n"
+        "signal.signal(signal.SIGINT, signal.default_int_handler)\n"
+        "atexit.register(os.kill, os.getpid(), signal.SIGINT)\n"
+        "sys.argv = ['pegwright', 'schema']; main()"
+    )
+    ended = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert (ended.returncode, ended.stderr) == (0, "")
+    assert json.loads(ended.stdout)
+
+
 @pytest.mark.parametrize("arguments", [["--help"], ["schema"], ["new", "neap.json"]])
 def test_what_needs_little_loads_little(tmp_path, arguments):
     heavy = {"numpy", "scipy", "numba", "proof", "lesson", "press", "rehearsal", "shape", "server"}

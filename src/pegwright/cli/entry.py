@@ -25,6 +25,8 @@ def main(arguments: list[str] | None = None) -> None:
 
         code = run(given)
         sys.stdout.flush()
+        if arguments is None:  # all is said: who stops it now changes nothing
+            signal.signal(signal.SIGINT, signal.SIG_IGN)
     except OSError as error:  # whatever else the system refuses, `run` has told
         with suppress(OSError, ValueError):  # else the interpreter tries again at the end, and complains
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
