@@ -93,6 +93,32 @@ GREEDY = {
     "many faults": {"steps": [{"do": "zap"}] * 200_000},
     "wrong steps": {"steps": [7] * 1_500_000},
     "many pegs": {"loom": {"kind": "rows", "rows": 700, "pegs": 10_000}},
+    "two pegs 283 m apart": {
+        "loom": {
+            "kind": "pegs",
+            "pegs": [
+                {"at": "A1", "x_mm": -100_000, "y_mm": -100_000},
+                {"at": "A2", "x_mm": 100_000, "y_mm": 100_000},
+            ],
+        },
+        "colours": [{"letter": "A", "name": "grey", "hex": "#888888"}],
+        "steps": [{"do": "place", "colour": "A", "over": ["A1", "A2"]}] * 2,
+    },
+    "a loom of 200 m": {
+        "loom": {
+            "kind": "pegs",
+            "pegs": [{"at": f"A{k}", "x_mm": 2000 * k - 100_000, "y_mm": 0} for k in range(1, 101)],
+        },
+        "colours": [{"letter": "A", "name": "grey", "hex": "#888888"}],
+        "steps": [
+            {
+                "do": "repeat",
+                "times": 99,
+                "pegs": 1,
+                "steps": [{"do": "place", "colour": "A", "over": ["A1", "A2"]}],
+            }
+        ],
+    },
     "many looms": {"loom": {"kind": "joined", "looms": [{"kind": "rows", "rows": 700, "pegs": 10_000}] * 50}},
 }
 
