@@ -16,13 +16,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from msgspec.json import encode
+from msgspec.json import decode, encode
 
-from pegwright.pattern import PatternBuilder, Rows, read_pattern, write_pattern
+from pegwright.pattern import Pattern, PatternBuilder, Rows, read_pattern, write_pattern
 from pegwright.server import jobs as jobs_
 from pegwright.server.job_requests import PressRequest
 from pegwright.server.jobs import BusyError, Jobs, JobStatus, NoJobError
-from pegwright.workshop import rehearse_piece, work
+from pegwright.workshop import example_files, open_pattern, rehearse_piece, work
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
@@ -52,6 +52,20 @@ def finish(look: Any, told: JobStatus) -> list[JobStatus]:
     while heard[-1].state in ("waiting", "running"):
         heard.append(look(told.job, heard[-1].serial))
     return heard
+
+
+def finish_in(studio: Client, piece: str, job: Any, document: Document) -> Any:
+    """Return what the studio tells of a job in the end."""
+    told = studio.post("/api/jobs", {"piece": piece, "job": job, "document": document}).json()
+    while told["state"] in ("waiting", "running"):
+        told = studio.get(f"/api/jobs/{told['job']}?seen={told['serial']}").json()
+    return told
+
+
+def open_example(name: str) -> Pattern:
+    pattern = open_pattern(example_files()[name]).pattern
+    assert pattern is not None
+    return pattern
 
 
 def is_alive(pid: int) -> bool:
@@ -115,6 +129,40 @@ def test_the_page_of_a_lesson_is_shut_off_from_the_studio(studio: Client, chain:
         f"/preview/{told['job']}/lesson.zip",
     ):
         assert studio.get(path).status_code == 404
+
+
+def test_orders_are_found_and_told_in_words(studio: Client, chain: Document) -> None:
+    """Whole documents, each proved; what cannot be is a finding in the language of the request."""
+    laid = {**chain, "steps": [step for step in chain["steps"] if step["do"] in ("place", "repeat")][:1]}
+    told = finish_in(studio, "chain", {"do": "plan", "language": "de"}, laid)
+    assert told["state"] == "done", told
+    found = studio.get(f"/api/jobs/{told['job']}/files/orders.json").json()
+    assert len(found["orders"]) > 1
+    phrases = [order["phrases"] for order in found["orders"]]
+    assert phrases == sorted(phrases)
+    for order in found["orders"]:
+        made = read_pattern(encode(order["document"])).pattern
+        assert made is not None
+        assert work(made).holds
+    told = finish_in(studio, "chain", {"do": "plan", "language": "de"}, chain)
+    held = studio.get(f"/api/jobs/{told['job']}/files/orders.json").json()
+    assert held["orders"] == []
+    assert "schon gearbeitet" in held["findings"][0]["message"]
+    told = finish_in(studio, "chain", {"do": "plan", "afresh": True}, chain)
+    assert studio.get(f"/api/jobs/{told['job']}/files/orders.json").json()["orders"]
+
+
+def test_a_piece_that_falls_is_mended(studio: Client) -> None:
+    """The flat tail: its first band is put on crossed; the cause is told first."""
+    tail = decode(write_pattern(open_example("broken/flat-tail")))
+    told = finish_in(studio, "tail", {"do": "mend", "language": "es"}, tail)
+    assert told["state"] == "done", told
+    found = studio.get(f"/api/jobs/{told['job']}/files/mends.json").json()
+    made = read_pattern(encode(found["mends"][0]["document"])).pattern
+    assert made is not None
+    assert work(made).holds
+    assert "media vuelta" in found["mends"][0]["label"]
+    assert found["findings"][0]["code"] == "band-falls"
 
 
 def test_newer_work_ends_the_older_at_once(jobs: Jobs, chain: Document, long: Document) -> None:

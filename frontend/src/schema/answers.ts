@@ -25,3 +25,6 @@ export type Stashed = Schemas["StashResponse"];
 export type Rehearsed = Schemas["RehearsalResponse"];
 export type Slipped = Schemas["TroubleResponse"];
 export type Snapped = Schemas["SnapResponse"];
+export type OrdersFound = Schemas["OrdersResponse"];
+export type OrderFound = Schemas["OrderResponse"];
+export type MendsFound = Schemas["MendsResponse"];

@@ -25,6 +25,7 @@ const RETRY_AFTER_MS = 1000;
 /** So many answers are remembered, for the edits that were made last. */
 const MOST_ANSWERS = 20;
 export const LAST_MOMENT = Number.MAX_SAFE_INTEGER;
+const NOTHING_BEGUN = { run: null, marking: false, snapped: null, slipped: null, ghost: [] } satisfies Partial<Bench>;
 
 /** What the maker has taken up and pointed at; begun anew with every piece. */
 function freshSession(doc: Doc) {
@@ -47,6 +48,15 @@ function freshSession(doc: Doc) {
     lettered: null,
     message: "",
   } satisfies Partial<Bench>;
+}
+
+/** A document as it is shown, and what the server said of it. */
+interface Shown {
+  doc: Doc;
+  work: WorkResponse;
+  workedDoc: Doc | null;
+  moment: number;
+  language: string;
 }
 
 export class Bench {
@@ -97,6 +107,10 @@ export class Bench {
   message = $state("");
   /** Edits that were not saved the last time were put back. */
   recovered = $state(false);
+  /** What is at hand while a proposal is shown in its place; null while none is. */
+  setAside = $state.raw<Shown | null>(null);
+  /** The piece as it is kept, whatever is shown. */
+  readonly ownDoc = $derived(this.setAside?.doc ?? this.doc);
   readonly saving = new Saving(this);
   readonly showLetters = $derived(this.lettered ?? anyClose((this.doc?.colours ?? []).map((colour) => colour.hex)));
   /** Whether a clip or a knot closes the piece. */
@@ -120,7 +134,7 @@ export class Bench {
     const doc = unsaved?.doc ?? saved;
     this.saving.begin(saved, piece.edition);
     const history = unsaved ? EMPTY_HISTORY : historyOf(name, piece.edition);
-    Object.assign(this, { name, doc, history, work: UNREAD, workedDoc: null, pending: [], recovered: false, ...freshSession(doc) });
+    Object.assign(this, { name, doc, history, work: UNREAD, workedDoc: null, pending: [], recovered: false, setAside: null, ...freshSession(doc) });
     if (unsaved && unsaved.edition !== piece.edition) this.saving.state = "changed";
     else if (unsaved) {
       this.recovered = true;
@@ -139,6 +153,7 @@ export class Bench {
 
   /** Leave the piece for the shelf, saved. */
   async leave(): Promise<void> {
+    this.dropProposal();
     await this.saving.now();
     this.keepHistory();
     clearTimeout(this.#retry);
@@ -153,6 +168,7 @@ export class Bench {
   /** Make an edit. `moment` is the moment to show once it has been worked; without it the moment stays. */
   commit(edit: Edit, moment?: number): void {
     if (!this.doc) return;
+    this.takeProposal(); // whoever goes on with what is shown has taken it
     const made = commitTo(this.doc, this.history, edit);
     this.#rememberAnswer(made.history.undo.at(-1));
     this.#show(made.doc, made.history, moment);
@@ -165,6 +181,7 @@ export class Bench {
   }
 
   undo(): void {
+    if (this.setAside) return this.dropProposal();
     this.pending = [];
     const made = this.doc && undoIn(this.doc, this.history);
     if (!made) return;
@@ -173,10 +190,42 @@ export class Bench {
   }
 
   redo(): void {
+    this.dropProposal();
     const made = this.doc && redoIn(this.doc, this.history);
     if (!made) return;
     this.#rememberAnswer(made.history.undo.at(-1));
     this.#showAgain(made.edit, made.doc, made.history);
+  }
+
+  /** Show a proposal in place of the piece. Nothing is saved of it until it is taken. */
+  showProposal(doc: Doc): void {
+    const { doc: own, work, workedDoc, moment } = this;
+    if (!own) return;
+    this.setAside ??= { doc: own, work, workedDoc, moment, language: spoken.language };
+    Object.assign(this, { doc, pending: [], moment: LAST_MOMENT, stackPeg: null, band: null, ...NOTHING_BEGUN });
+    void this.#ask();
+  }
+
+  /** Show the piece itself again. */
+  dropProposal(): void {
+    const { setAside } = this;
+    if (!setAside) return;
+    this.#overtake();
+    const { language, ...own } = setAside;
+    Object.assign(this, { ...own, setAside: null, pending: [], ...NOTHING_BEGUN });
+    if (this.workedDoc !== this.doc || language !== spoken.language) void this.#ask();
+  }
+
+  /** Make the proposal that is shown the piece: an edit like any other. */
+  takeProposal(): void {
+    const { doc, setAside, history } = this;
+    if (!doc || !setAside) return;
+    this.setAside = null;
+    const made = commitTo(setAside.doc, history, { label: words("edit-order"), ops: [{ op: "replace", path: "", value: doc }] });
+    const back = made.history.undo.at(-1);
+    if (back && setAside.workedDoc === setAside.doc) this.#answers.set(back, setAside);
+    Object.assign(this, { doc: made.doc, history: made.history });
+    this.saving.schedule();
   }
 
   /** Keep the answer at hand for the edit that leads back to this document. */
@@ -190,14 +239,20 @@ export class Bench {
   #showAgain(edit: Edit, doc: Doc, history: History): void {
     const answer = this.#answers.get(edit);
     if (answer?.language !== spoken.language) return this.#show(doc, history);
+    this.#overtake();
+    const atEnd = this.moment >= (this.work.moves?.length ?? 0);
+    const last = answer.work.moves?.length ?? 0;
+    Object.assign(this, { doc: answer.doc, workedDoc: answer.doc, work: answer.work, history });
+    Object.assign(this, { ...NOTHING_BEGUN, moment: atEnd ? last : Math.min(this.moment, last) });
+    this.saving.schedule();
+  }
+
+  /** Whatever is still being asked counts no more. */
+  #overtake(): void {
     this.#asking?.abort();
     clearTimeout(this.#retry);
     this.#serial++;
-    const atEnd = this.moment >= (this.work.moves?.length ?? 0);
-    const last = answer.work.moves?.length ?? 0;
-    Object.assign(this, { doc: answer.doc, workedDoc: answer.doc, work: answer.work, history, working: false });
-    Object.assign(this, { run: null, marking: false, snapped: null, slipped: null, ghost: [], moment: atEnd ? last : Math.min(this.moment, last) });
-    this.saving.schedule();
+    this.working = false;
   }
 
   /** Carry out the fix of a finding. It speaks of the document that was worked, so only of that one. */
@@ -213,6 +268,7 @@ export class Bench {
 
   /** Lay the piece at hand on the shelf under another name and go on with that. */
   async keepAsCopy(): Promise<void> {
+    this.dropProposal();
     if (!this.doc) return;
     const doc = this.doc;
     const saved = await connection.wire.add(doc);
@@ -223,7 +279,7 @@ export class Bench {
 
   #show(doc: Doc, history: History, moment?: number): void {
     const atEnd = this.moment >= (this.work.moves?.length ?? 0);
-    Object.assign(this, { doc, history, run: null, marking: false, snapped: null, slipped: null, ghost: [] });
+    Object.assign(this, { doc, history, ...NOTHING_BEGUN });
     if (moment !== undefined) this.moment = moment;
     else if (atEnd) this.moment = LAST_MOMENT;
     this.saving.schedule();

@@ -127,3 +127,59 @@ it("what was not saved of a piece that changed on the disk overwrites nothing", 
   await bench.openSaved("piece");
   expect([bench.doc?.title, bench.saving.state, unsavedNames()]).toStrictEqual(["edit 0", "saved", []]);
 });
+
+/** A studio whose answer tells of which document it is. */
+async function withProposal() {
+  localStorage.clear();
+  const saves = studio();
+  const work = async (doc: object) => ({ readable: true, moves: [], heaps: [{ name: (doc as Doc).title }] });
+  connection.connect({ ...connection.wire, work } as unknown as Wire);
+  await bench.open("piece");
+  const own = bench.doc!;
+  const proposal = { ...own, title: "proposed" };
+  bench.showProposal(proposal);
+  await vi.advanceTimersByTimeAsync(1000);
+  return { saves, own, proposal };
+}
+const answered = (): string | undefined => bench.work.heaps?.[0]?.name as string | undefined;
+
+it("a proposal is shown and not saved, and is gone when it is left or undone", async () => {
+  for (const leave of [() => bench.dropProposal(), () => bench.undo()]) {
+    const { saves, own } = await withProposal();
+    expect([answered(), bench.saving.isSaved, bench.ownDoc === own]).toStrictEqual(["proposed", true, true]);
+    leave();
+    expect([answered(), bench.doc === own, bench.history.undo]).toStrictEqual(["edit 0", true, []]);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(saves).toStrictEqual([]);
+  }
+});
+
+it("a proposal that is taken is one edit, saved, and one undo goes back", async () => {
+  const { saves, own } = await withProposal();
+  bench.takeProposal();
+  await vi.advanceTimersByTimeAsync(1000);
+  expect([saves.map(({ title }) => title), bench.setAside, bench.history.undo.length]).toStrictEqual([["proposed"], null, 1]);
+  bench.undo();
+  expect([bench.doc === own, answered()]).toStrictEqual([true, "edit 0"]);
+  bench.redo();
+  expect(bench.doc?.title).toBe("proposed");
+  await vi.advanceTimersByTimeAsync(1000);
+});
+
+it("whoever goes on with a proposal that is shown has taken it", async () => {
+  const { saves } = await withProposal();
+  bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value: "mine by now" }] });
+  await vi.advanceTimersByTimeAsync(1000);
+  expect([saves.map(({ title }) => title), bench.history.undo.length]).toStrictEqual([["mine by now"], 2]);
+  bench.undo();
+  bench.undo();
+  expect(bench.doc?.title).toBe("edit 0");
+  await vi.advanceTimersByTimeAsync(1000);
+});
+
+it("a piece that is left while a proposal is shown stays as it was", async () => {
+  const { saves } = await withProposal();
+  await bench.leave();
+  await bench.open("piece");
+  expect([saves, bench.doc?.title, bench.setAside]).toStrictEqual([[], "edit 0", null]);
+});

@@ -2,6 +2,7 @@
 import { bench, type ToolName } from "./bench.svelte";
 import { hasCopied } from "./clipboard";
 import { addMove, repeatLast, takeUp } from "./hand.svelte";
+import { findOrders, mendPiece } from "./planning";
 import { preferences } from "./preferences.svelte";
 import { textOf } from "./document_text";
 import { t } from "../words/words.svelte";
@@ -37,6 +38,8 @@ export function listCommands(page: Partial<Record<PageAction, () => void>>): Com
     { name: t("do-turn"), keys: "R", run: () => addMove({ do: "turn" }) },
     { name: t("do-hang"), keys: "", run: () => addMove({ do: "hang", colour: bench.colour }) },
     { name: t("chain"), keys: "N", run: () => { takeUp("lay"); bench.chain = !bench.chain; } },
+    { name: t("find-order"), keys: "F", run: () => void findOrders(), disabled: !bench.work.moves?.length },
+    { name: t("mend-piece"), keys: "M", run: () => void mendPiece(), disabled: !bench.work.moves?.length || bench.work.holds === true },
     { name: t("undo"), keys: "Ctrl+Z", run: () => bench.undo(), disabled: !history.undo.length },
     { name: t("redo"), keys: "Ctrl+Shift+Z", run: () => bench.redo(), disabled: !history.redo.length },
     { name: t("help-save"), keys: "Ctrl+S", run: () => void bench.saving.now() },

@@ -14,7 +14,7 @@ const RETRY_AFTER_MS = 1000;
 /** The piece to be saved, read at the moment of saving. */
 export interface PieceAtHand {
   readonly name: string | null;
-  readonly doc: Doc | null;
+  readonly ownDoc: Doc | null;
 }
 
 export class Saving {
@@ -41,7 +41,7 @@ export class Saving {
 
   /** Save soon. Counted from the first edit: a busy hand does not put it off. */
   schedule(): void {
-    const { doc, name } = this.#piece;
+    const { ownDoc: doc, name } = this.#piece;
     if (name && doc) keepUnsaved(name, { doc, edition: this.#edition });
     if (this.state === "changed") return;
     if (this.state === "saved") this.state = "saving"; // any other trouble lasts until a save goes through
@@ -57,7 +57,7 @@ export class Saving {
   }
 
   async #save(): Promise<void> {
-    const { doc, name } = this.#piece;
+    const { ownDoc: doc, name } = this.#piece;
     if (!doc || !name || doc === this.#savedDoc || this.state === "changed") return;
     try {
       this.#edition = (await connection.wire.save(name, doc, this.#edition)).edition;
@@ -77,7 +77,7 @@ export class Saving {
 
   /** A save went through; edits may have been made meanwhile. */
   #settle(name: string): void {
-    const { doc } = this.#piece;
+    const { ownDoc: doc } = this.#piece;
     const others = this.#piece.name !== name;
     if (others || doc === this.#savedDoc) {
       this.state = "saved";
@@ -96,6 +96,6 @@ export class Saving {
 
   /** Whether all of the piece is on the disk. */
   get isSaved(): boolean {
-    return this.#piece.doc === null || this.#piece.doc === this.#savedDoc;
+    return this.#piece.ownDoc === null || this.#piece.ownDoc === this.#savedDoc;
   }
 }

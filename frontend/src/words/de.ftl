@@ -491,3 +491,49 @@ tint-buoy-red = bojenrot
 tint-lamp-yellow = lampengelb
 tint-weed-green = tanggrün
 tint-sand = sandfarben
+
+# Orders of working, and mends
+planning = Reihenfolge und Abhilfe
+find-order = Reihenfolge finden
+find-order-what = Leg deine Gummis; wie sie abgearbeitet werden, wird gefunden und bewiesen.
+find-other-orders = Andere Reihenfolgen finden
+finding-orders = Reihenfolgen werden gesucht…
+orders-enough = Zeigen, was gefunden ist
+orders-found = { $count ->
+    [one] Eine Reihenfolge fand sich. Jeder Gummi hält darin, das ist bewiesen.
+   *[other] { $count } Reihenfolgen fanden sich. Jeder Gummi hält in jeder, das ist bewiesen.
+  }
+orders-cut-short = Die Zeit reichte nicht, um alle zu versuchen.
+orders-longer = Länger suchen
+orders-afresh = Das bisher Gearbeitete weglassen und noch einmal suchen
+order-shown = Die gezeigte Reihenfolge
+order-of = Reihenfolge { $number } von { $of }, noch nicht übernommen:
+order-phrases = { $count ->
+    [one] ein Satz zum Beibringen
+   *[other] { $count } Sätze zum Beibringen
+  }
+order-above = { $count ->
+    [0] nie eine Schlaufe über der, die genommen wird
+    [one] eine Schlaufe liegt über einer, die genommen wird
+   *[other] { $count } Schlaufen liegen über denen, die genommen werden
+  }
+order-travel = der Haken geht { $length } cm weit
+order-alike = links und rechts gleich
+order-loose = { $count ->
+    [one] eine Schlaufe, durch die nichts läuft
+   *[other] { $count } Schlaufen, durch die nichts läuft
+  }
+order-warnings = { $count ->
+    [one] eine Warnung
+   *[other] { $count } Warnungen
+  }
+order-before = Die Reihenfolge davor
+order-next = Die nächste Reihenfolge
+order-take = Übernehmen
+order-leave = Lassen, wie es war
+edit-order = Reihenfolge übernehmen
+mend-piece = Das Stück in Ordnung bringen
+finding-mends = Es wird gesucht, was hilft…
+mended = In Ordnung gebracht: { $change }.
+mend-ways = Was hilft
+mend-cause = Was nicht stimmte

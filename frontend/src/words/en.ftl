@@ -500,3 +500,49 @@ tint-buoy-red = buoy red
 tint-lamp-yellow = lamp yellow
 tint-weed-green = weed green
 tint-sand = sand
+
+# Orders of working, and mends
+planning = Orders and mends
+find-order = Find an order
+find-order-what = Lay your bands; the way to work them is found and proved.
+find-other-orders = Find other orders
+finding-orders = Looking for orders…
+orders-enough = Show what is found
+orders-found = { $count ->
+    [one] One order was found. Every band is proved held in it.
+   *[other] { $count } orders were found. Every band is proved held in each.
+  }
+orders-cut-short = There was no time to try them all.
+orders-longer = Look for longer
+orders-afresh = Leave out what is worked so far, and look again
+order-shown = The order that is shown
+order-of = Order { $number } of { $of }, not taken yet:
+order-phrases = { $count ->
+    [one] one phrase to teach
+   *[other] { $count } phrases to teach
+  }
+order-above = { $count ->
+    [0] never a loop above the one that is taken
+    [one] one loop lies above one that is taken
+   *[other] { $count } loops lie above those that are taken
+  }
+order-travel = the hook goes { $length } cm
+order-alike = left and right alike
+order-loose = { $count ->
+    [one] one loop that nothing passes through
+   *[other] { $count } loops that nothing passes through
+  }
+order-warnings = { $count ->
+    [one] one warning
+   *[other] { $count } warnings
+  }
+order-before = The order before
+order-next = The next order
+order-take = Take it
+order-leave = Leave it as it was
+edit-order = Take an order
+mend-piece = Mend the piece
+finding-mends = Looking for what mends it…
+mended = Mended: { $change }.
+mend-ways = Ways to mend it
+mend-cause = What was wrong

@@ -491,3 +491,49 @@ tint-buoy-red = rojo boya
 tint-lamp-yellow = amarillo farol
 tint-weed-green = verde alga
 tint-sand = arena
+
+# Orders of working, and mends
+planning = Orden y arreglos
+find-order = Buscar un orden
+find-order-what = Pon tus gomitas; cómo trabajarlas se busca y se demuestra.
+find-other-orders = Buscar otros órdenes
+finding-orders = Buscando órdenes…
+orders-enough = Mostrar lo encontrado
+orders-found = { $count ->
+    [one] Se encontró un orden. Está demostrado que en él aguantan todas las gomitas.
+   *[other] Se encontraron { $count } órdenes. Está demostrado que en cada uno aguantan todas las gomitas.
+  }
+orders-cut-short = No hubo tiempo de probarlos todos.
+orders-longer = Buscar más tiempo
+orders-afresh = Dejar fuera lo trabajado hasta ahora y volver a buscar
+order-shown = El orden que se muestra
+order-of = Orden { $number } de { $of }, aún sin elegir:
+order-phrases = { $count ->
+    [one] una frase que enseñar
+   *[other] { $count } frases que enseñar
+  }
+order-above = { $count ->
+    [0] nunca hay un lazo encima del que se toma
+    [one] hay un lazo encima de uno que se toma
+   *[other] hay { $count } lazos encima de los que se toman
+  }
+order-travel = el gancho recorre { $length } cm
+order-alike = igual a izquierda y derecha
+order-loose = { $count ->
+    [one] un lazo por el que no pasa nada
+   *[other] { $count } lazos por los que no pasa nada
+  }
+order-warnings = { $count ->
+    [one] un aviso
+   *[other] { $count } avisos
+  }
+order-before = El orden anterior
+order-next = El orden siguiente
+order-take = Elegirlo
+order-leave = Dejarla como estaba
+edit-order = Elegir un orden
+mend-piece = Arreglar la pieza
+finding-mends = Buscando qué la arregla…
+mended = Arreglada: { $change }.
+mend-ways = Maneras de arreglarla
+mend-cause = Qué fallaba

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from typing import NamedTuple
 
 import msgspec
@@ -74,13 +74,15 @@ def propose(
     with_fix: bool = True,
     count_failures: CountFailures | None = None,
     progress: ReportTries = report_no_tries,
+    found_more: Callable[[Proposals], None] | None = None,
 ) -> Proposals:
     """Propose up to `most` different workings of a pattern whose bands are laid.
 
     What the pattern already works stays, and so does a finish that it gives. After `seconds`, or so many
     tries, the best so far are returned. Of a few bands every order is tried; where none holds, the finding
     says so; `with_fix` looks for a band or a cap that would help. `count_failures` rehearses the proposals
-    that are returned. `progress` may raise to break off.
+    that are returned. `progress` may raise to break off; `found_more` hears the best so far whenever that
+    changes.
     """
     draft = read_draft(pattern)
     if not isinstance(draft, PlanDraft):
@@ -106,6 +108,8 @@ def propose(
                 known = found.get(made)
                 if known is None or proposal.measures.rank < known.measures.rank:
                     found[made] = proposal
+                    if found_more is not None and proposal in (best := _best(found.values(), most)):
+                        found_more(Proposals(best, tried, cut_short=True))
             if time.monotonic() > ends:
                 cut_short = True
                 break
@@ -120,8 +124,7 @@ def propose(
             proposal = _prove_at(draft, working, last)
             if proposal is not None:
                 found.setdefault(_made_object(proposal), proposal)
-    ordered = sorted(found.values(), key=lambda one: one.measures.rank)
-    if not ordered:
+    if not found:
         bands = draft.history.final.bands
         if every is not None and every.complete and not cut_short:
             never = every.never
@@ -132,10 +135,14 @@ def propose(
             return Proposals((), tried, cut_short, (told,))
         code = "order-not-found" if draft.links else "nothing-to-work"
         return Proposals((), tried, cut_short, (finding(code, Location("/steps"), bands=bands, tried=tried),))
-    shown = ordered[:most]
+    shown = _best(found.values(), most)
     if count_failures is not None:
-        shown = [_with_failures(one, count_failures) for one in shown]
-    return Proposals(tuple(shown), tried, cut_short)
+        shown = tuple(_with_failures(one, count_failures) for one in shown)
+    return Proposals(shown, tried, cut_short)
+
+
+def _best(found: Iterable[Proposal], most: int) -> tuple[Proposal, ...]:
+    return tuple(sorted(found, key=lambda one: one.measures.rank)[:most])
 
 
 def _with_failures(proposal: Proposal, count_failures: CountFailures) -> Proposal:

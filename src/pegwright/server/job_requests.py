@@ -17,9 +17,10 @@ import msgspec
 
 from pegwright.finding import Language, RefusedError, WordedFinding, phrase, word_finding, word_phrase
 from pegwright.lesson import Hand, Units
-from pegwright.pattern import read_pattern
+from pegwright.pattern import Pattern, read_pattern
 from pegwright.press import Edition, Paper
 from pegwright.server.child_process import limit_memory, read_frame, take_output, write_frame
+from pegwright.server.plan_responses import OrdersResponse, find_mends, find_orders
 from pegwright.server.rehearsal_responses import rehearsal_response
 from pegwright.workshop import (
     LessonOrder,
@@ -80,7 +81,32 @@ class RehearseRequest(_WordedRequest, frozen=True, kw_only=True, tag="rehearse",
     """Make every likely slip at every step: `rehearsal.json` is a `RehearsalResponse`."""
 
 
-JobRequest = PressRequest | RestRequest | WornRequest | MeasureRequest | LengthenRequest | RehearseRequest
+class PlanRequest(_WordedRequest, frozen=True, kw_only=True, tag="plan", tag_field="do"):
+    """Propose working orders: `orders.json` is an `OrdersResponse`, made anew whenever a better one is found.
+
+    `afresh` sets aside the working that the pattern gives. After `seconds` the best so far count.
+    """
+
+    afresh: bool = False
+    seconds: Annotated[float, msgspec.Meta(gt=0, le=600)] = 10.0
+
+
+class MendRequest(_WordedRequest, frozen=True, kw_only=True, tag="mend", tag_field="do"):
+    """Find the smallest changes that make the piece hold: `mends.json` is a `MendsResponse`."""
+
+    seconds: Annotated[float, msgspec.Meta(gt=0, le=600)] = 15.0
+
+
+JobRequest = (
+    PressRequest
+    | RestRequest
+    | WornRequest
+    | MeasureRequest
+    | LengthenRequest
+    | RehearseRequest
+    | PlanRequest
+    | MendRequest
+)
 
 
 class ProgressFrame(msgspec.Struct, frozen=True, tag="step"):
@@ -125,13 +151,32 @@ def run_job(sent: JobMessage, send: SendFrame) -> None:
         send(EndFrame(word_phrase(phrase("no-pattern"), language), found))
         return
     try:
-        made = work(reading.pattern)
-        for name, data in _carry_out(made, sent.request, lambda *how: send(ProgressFrame(*how))):
-            send(FileFrame(name, data))
+        if isinstance(sent.request, PlanRequest | MendRequest):
+            _look_for_orders(reading.pattern, sent.request, send)
+        else:
+            made = work(reading.pattern)
+            for name, data in _carry_out(made, sent.request, lambda *how: send(ProgressFrame(*how))):
+                send(FileFrame(name, data))
     except RefusedError as refused:
         send(EndFrame(word_phrase(refused.reason, language)))
     else:
         send(EndFrame())
+
+
+def _look_for_orders(pattern: Pattern, request: PlanRequest | MendRequest, send: Send) -> None:
+    def progress(what: str, done: int, total: int) -> None:
+        send(ProgressFrame(what, done, total))
+
+    def send_orders(orders: OrdersResponse) -> None:
+        send(FileFrame("orders.json", msgspec.json.encode(orders)))
+
+    match request:
+        case PlanRequest(language=language, afresh=afresh, seconds=seconds):
+            found = find_orders(pattern, language, progress, send_orders, afresh=afresh, seconds=seconds)
+            send_orders(found)
+        case MendRequest(language=language, seconds=seconds):
+            mends = find_mends(pattern, language, progress, seconds=seconds)
+            send(FileFrame("mends.json", msgspec.json.encode(mends)))
 
 
 def _carry_out(made: Work, request: JobRequest, progress: ReportProgress) -> Iterator[tuple[str, bytes]]:

@@ -22,6 +22,7 @@ from pegwright.server.job_routes import StartJobRequest
 from pegwright.server.jobs import JobStatus
 from pegwright.server.line_requests import SnapResponse
 from pegwright.server.motifs import ShelvedMotif
+from pegwright.server.plan_responses import MendsResponse, OrdersResponse
 from pegwright.server.rehearsal_responses import RehearsalResponse
 from pegwright.server.resting import AtRest
 from pegwright.server.shelf_routes import StashResponse
@@ -49,6 +50,8 @@ _VALUES = (
     FitRequest,
     FitResponse,
     RehearsalResponse,
+    OrdersResponse,
+    MendsResponse,
     ShelvedMotif,
     StashResponse,
     JobStatus,

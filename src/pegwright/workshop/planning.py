@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from pegwright.loom import History
 from pegwright.pattern import Pattern
 from pegwright.planner import Mends, Proposals, find_mends, propose, without_working
@@ -19,11 +21,17 @@ def plan_piece(
     afresh: bool = False,
     rehearsed: bool = False,
     progress: ReportProgress = report_nothing,
+    found_more: Callable[[Proposals], None] | None = None,
 ) -> Proposals:
-    """Propose up to `most` workings of the placed bands; `afresh` disregards the pattern's own."""
+    """Propose up to `most` workings of the placed bands; `afresh` disregards the pattern's own.
+
+    `found_more` is called with the best so far whenever a better one is found.
+    """
     draft = without_working(pattern) if afresh else pattern
     count = _count_failures if rehearsed else None
-    return propose(draft, most=most, seconds=seconds, count_failures=count, progress=progress)
+    return propose(
+        draft, most=most, seconds=seconds, count_failures=count, progress=progress, found_more=found_more
+    )
 
 
 def _count_failures(pattern: Pattern, history: History) -> float:
