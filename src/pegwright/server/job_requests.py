@@ -163,7 +163,7 @@ def run_job(sent: JobMessage, send: SendFrame) -> None:
         send(EndFrame())
 
 
-def _look_for_orders(pattern: Pattern, request: PlanRequest | MendRequest, send: Send) -> None:
+def _look_for_orders(pattern: Pattern, request: PlanRequest | MendRequest, send: SendFrame) -> None:
     def progress(what: str, done: int, total: int) -> None:
         send(ProgressFrame(what, done, total))
 
