@@ -96,6 +96,7 @@ NO_DOCUMENT = {
     "text-length-wrong": "of the lesson, see the planted faults of the editor's check",
     "text-time-wrong": "of the lesson, see the planted faults of the editor's check",
     "text-unsafe": "of the lesson, see the planted faults of the editor's check",
+    "text-misspelt": "of the lesson, see the planted faults of the editor's check",
     "text-vague": "of the lesson, see the planted faults of the editor's check",
     "text-loop-wrong": "of the lesson, see the planted faults of the editor's check",
     "text-colour-wrong": "of the lesson, see the planted faults of the editor's check",

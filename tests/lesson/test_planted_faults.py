@@ -1,6 +1,6 @@
-"""Sixty faults planted in texts, in six styles and three languages; and none found in the demos.
+"""Sixty-six faults planted in texts, in six styles and three languages; and none found in the demos.
 
-The texts are ours. Each style says the ten faults in its own way: plainly, chattily, in a shout, in notes,
+The texts are ours. Each style says the eleven faults in its own way: plainly, chattily, in a shout, in notes,
 and as a German and a Spanish teacher would.
 """
 
@@ -26,14 +26,17 @@ MEANING = {
     "text-colour-wrong",
     "colour-name-twice",
     "clip-unwarned",
+    "text-misspelt",
 }
-FAULTS = ("length", "time", "age", "night", "neck", "vague", "loop", "colour", "twice", "clip")
+FAULTS = (
+    "length", "time", "age", "night", "neck", "vague", "loop", "colour", "spelling", "twice", "clip",
+)  # fmt: skip
 CODES = dict(
     zip(
         FAULTS,
         (
             "text-length-wrong", "text-time-wrong", "text-unsafe", "text-unsafe", "text-unsafe", "text-vague",
-            "text-loop-wrong", "text-colour-wrong", "colour-name-twice", "clip-unwarned",
+            "text-loop-wrong", "text-colour-wrong", "text-misspelt", "colour-name-twice", "clip-unwarned",
         ),
         strict=True,
     )
@@ -46,6 +49,7 @@ STYLES: dict[str, tuple[str, tuple[str, ...]]] = {
             "Wear it all night.",
             "Hang it round your neck.", "Go over or under as you like.", "Take the top loop.",
             "Lay a red band next.",
+            "Strech the band gently.",
         ),
     ),
     "chatty": (
@@ -56,6 +60,7 @@ STYLES: dict[str, tuple[str, tuple[str, ...]]] = {
             "My neighbour’s kids, 1 and 5, adore it.", "Mine stays on overnight and looks as new.",
             "It also looks great around the neck.", "Honestly, either way works.",
             "Grab the topmost loop and off you go.", "Now one of those pretty pink ones!",
+            "Keep goign, you have got this!",
         ),
     ),
     "shouting": (
@@ -63,6 +68,7 @@ STYLES: dict[str, tuple[str, tuple[str, ...]]] = {
         (
             "FINISHED LENGTH: 30 CM", "TIME: 90 MINUTES", "AGE 2 AND UP", "KEEP IT ON IN BED",
             "GOOD ROUND THE NECK", "ANY LOOP WILL DO", "THE UPPERMOST LOOP", "YELLOW HERE",
+            "PUSH IT DWON",
         ),
     ),
     "notes": (
@@ -70,6 +76,7 @@ STYLES: dict[str, tuple[str, tuple[str, ...]]] = {
         (
             "approx. 12 in", "ca. 45 min", "ok for toddlers", "wear: to sleep, too", "or: round the neck",
             "whichever you like", "upper loop", "then green",
+            "push dowm, then next peg",
         ),
     ),
     "German": (
@@ -78,6 +85,7 @@ STYLES: dict[str, tuple[str, tuple[str, ...]]] = {
             "Das Armband wird 21 cm lang.", "Es dauert 2 Stunden.", "Auch für ein Kind von 2 Jahren.",
             "Trag es die ganze Nacht.", "Häng es um den Hals.", "Darüber oder darunter, wie du magst.",
             "Nimm die oberste Schlaufe.", "Jetzt das rote Gummi.",
+            "Zieh die Schlafue durch.",
         ),
     ),
     "Spanish": (
@@ -86,6 +94,7 @@ STYLES: dict[str, tuple[str, tuple[str, ...]]] = {
             "La pulsera mide 21 cm.", "Se tarda 2 horas.", "Para niños de 2 años.", "Llévala toda la noche.",
             "Queda bien en el cuello.", "Por encima o por debajo, da igual.", "Toma el lazo de arriba.",
             "Ahora la gomita roja.",
+            "Pasa el laazo por la clavija.",
         ),
     ),
 }  # fmt: skip
@@ -105,7 +114,7 @@ def planted(style: str, fault: str) -> Pattern:
         m.place("A", "A1", "A2", note=said[fault] if fault == "colour" else "")
     m.turn()
     with m.repeat(7, pegs=-1):
-        m.hook("A8", "A7", note=said[fault] if fault in ("vague", "loop") else "")
+        m.hook("A8", "A7", note=said[fault] if fault in ("vague", "loop", "spelling") else "")
     m.bind("B", "A1")
     m.extend("B", 3)
     m.clip("end", "A9", warning="" if fault == "clip" else _WARN[language])
@@ -121,7 +130,7 @@ def review(pattern: Pattern, language: str, finish: FinishedPiece = UNKNOWN_FINI
 
 
 def test_planted_faults_are_found() -> None:
-    """Sixty, of which at least 95 in a hundred; the list says which were missed."""
+    """Sixty-six, of which at least 95 in a hundred; the list says which were missed."""
     missed = []
     for style, (language, _) in STYLES.items():
         for fault in FAULTS:
@@ -129,8 +138,8 @@ def test_planted_faults_are_found() -> None:
             found = {f.code for f in review(planted(style, fault), language, finish)} & MEANING
             if found != {CODES[fault]}:
                 missed.append((style, fault, found))
-    assert len(STYLES) * len(FAULTS) == 60
-    assert len(missed) <= 3, missed  # 60 of 60 when this was written
+    assert len(STYLES) * len(FAULTS) == 66
+    assert len(missed) <= 3, missed  # 66 of 66 when this was written
 
 
 @pytest.mark.parametrize("language", ["en", "de", "es"])
@@ -152,6 +161,7 @@ def test_no_false_alarm_in_the_demos(name: str, language: str) -> None:
         "Never wear it in bed.", "Not for children under 3.", "Take the lowest loop.",
         "Lay a slate band next.", "Put 5 in a row.",
         "Keep it away from babies.", "Under the loops above.",
+        "As Aoife and Skyler do.", "The teacher's hook, the learners’ hooks.",
     ],
 )  # fmt: skip
 def test_a_sound_text_is_left_alone(note: str) -> None:
@@ -164,3 +174,33 @@ def test_a_sound_text_is_left_alone(note: str) -> None:
         steps = [msgspec.structs.replace(steps[0], steps=(inner,)), *base.steps[1:]]
     found = review(msgspec.structs.replace(base, steps=tuple(steps)), "en")
     assert [f for f in found if f.code in MEANING] == []
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Work the Ebbline colourway at your own pace: unhook it, re-lay it."),
+        ("de", "Fädel den Quergummi auf, häng den Netzbeutel an den Gummihaken und schieb ihn hinunter."),
+        ("es", "Anúdalo, cuéntalas, pásaselo a otra y sujétala con la gomita de la bolsita."),
+    ],
+)
+def test_compounds_pronouns_and_names_are_spelled_right(language: str, text: str) -> None:
+    """What a dictionary of word forms does not hold and is right all the same."""
+    style = {"en": "plain", "de": "German", "es": "Spanish"}[language]
+    piece = msgspec.structs.replace(planted(style, "none"), notes=text)
+    assert [f for f in review(piece, language) if f.code == "text-misspelt"] == []
+
+
+def test_a_misspelt_word_comes_with_the_one_that_is_meant() -> None:
+    """The craft's words are offered first."""
+    piece = msgspec.structs.replace(planted("plain", "none"), notes="A lopp of teh Skiff, and a lopp more.")
+    found = [(f.facts["word"], f.facts["meant"]) for f in review(piece, "en") if f.code == "text-misspelt"]
+    assert [word for word, _ in found] == ["lopp", "teh"]
+    assert [meant[0] for _, meant in found] == ["loop", "the"]  # type: ignore[index]
+
+
+def test_a_text_without_a_translation_is_not_read_as_one() -> None:
+    """It is said once that the translation lacks; its words are not misspelt German."""
+    found = {f.code for f in review(msgspec.structs.replace(planted("plain", "age")), "de")}
+    assert "translation-missing" in found
+    assert "text-misspelt" not in found

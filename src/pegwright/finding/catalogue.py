@@ -119,6 +119,7 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     "text-vague": _warning("word"),
     "text-loop-wrong": _warning("word"),
     "text-colour-wrong": _warning("word"),
+    "text-misspelt": _warning("word meant"),
     "colour-name-twice": _warning("name one other"),
     "clip-unwarned": _note(),
     "translation-missing": _warning("language text"),

@@ -21,6 +21,7 @@ from pegwright.lesson.handout.sheet import Lesson, LessonStep
 from pegwright.lesson.handout.sizes import resize_pattern
 from pegwright.lesson.review.meaning import meaning_findings
 from pegwright.lesson.review.readability import measure_readability
+from pegwright.lesson.review.spelling import spelling_findings
 from pegwright.lesson.say.phrasebook import Phrasebook
 from pegwright.lesson.scene.palette import check_palette
 from pegwright.lesson.scene.scene import highest_stack
@@ -65,6 +66,7 @@ def review_lesson(
 ) -> tuple[Finding, ...]:
     """Return what an editor would say about a pattern and the lesson made of it."""
     languages = tuple(translation_findings(pattern, lesson.language))
+    foreign = {one.text for one in untranslated_texts(pattern, lesson.language)}
     pattern = localise(pattern, lesson.language)
     said = tuple(designer_texts(pattern))
     phrasebook = lesson.phrasebook
@@ -76,6 +78,9 @@ def review_lesson(
             _unused_parts(pattern),
             *(_text_findings(one, phrasebook, history, len(lesson.steps)) for one in said),
             meaning_findings(pattern, history, lesson, [(one.path, one.text) for one in said]),
+            spelling_findings(
+                pattern, lesson, [(one.path, one.text) for one in said if one.text not in foreign]
+            ),
             check_palette(pattern),
             disagreements(lesson, history, supplies),
             wrong_sizes(lesson, pattern),
