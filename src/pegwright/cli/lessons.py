@@ -39,7 +39,7 @@ def lesson_(
     hand: Literal["right", "left"] = "right",
     units: Literal["metric", "inches"] = "metric",
     paper: Literal["a4", "letter", "both"] = "a4",
-    edition: Literal["standard", "large", "grey", "all"] = "standard",
+    edition: Literal["standard", "large", "giant", "grey", "all"] = "standard",
     learners: int = 1,
     spare: Share = 0.1,
     stash: Path | None = None,
@@ -79,7 +79,7 @@ def lesson_(
     paper
         a4, letter or both.
     edition
-        standard, large print, grey (black ink only), or all.
+        standard, large print, giant print, grey (black ink only), or all.
     learners
         how many are in the class, for the kit sheet.
     spare

@@ -82,15 +82,28 @@ class CountedRoundsText(NamedTuple):
             ]
         )
 
-    def tick(self, number: int, each: Sequence[AppliedMove], still: bool, colours: str) -> str:
-        """Return a round's entry in the list: its number, its pegs, and its colours where they change."""
-        shown = [_pegs_text(applied.move) for applied in each if named_pegs(applied.move)]
+    def tick(
+        self, number: int, each: Sequence[AppliedMove], still: bool, colours: str, in_words: bool = False
+    ) -> str:
+        """Return a round's entry in the list: its number, its pegs, and its colours where they change.
+
+        In words there are no arrows and dashes, which are hard to see and to hear.
+        """
+        shown = [self._pegs_text(applied.move, in_words) for applied in each if named_pegs(applied.move)]
         text = "" if still or not shown else shown[0]
         if text and len(set(shown)) > 1:
-            text = self._say("tick-span", first=shown[0], last=shown[-1])
+            text = self._say("tick-span-words" if in_words else "tick-span", first=shown[0], last=shown[-1])
         entry = ", ".join(part for part in (text, colours) if part)
         head = self._say("tick-round", n=number)
         return f"{head}: {entry}" if entry else head
+
+    def _pegs_text(self, move: Move, in_words: bool) -> str:
+        pegs = named_pegs(move)
+        if in_words and len(pegs) == 2:
+            return self._say("tick-way", first=pegs[0], last=pegs[1])
+        if in_words:
+            return self.speaker.phrasebook.both(pegs)
+        return ("–" if isinstance(move, Place | Wind) else " → ").join(pegs)
 
     def instruction(self, view: View, rounds: Sequence[Sequence[AppliedMove]], steps: str) -> str:
         """Say that steps are done again, how often, and how far each round moves on."""
@@ -117,8 +130,3 @@ class CountedRoundsText(NamedTuple):
         return self._say(
             "step-again", steps=steps, times=times, shift=shift_text, end=self.speaker.where(end)
         )
-
-
-def _pegs_text(move: Move) -> str:
-    joint = "–" if isinstance(move, Place | Wind) else " → "
-    return joint.join(named_pegs(move))

@@ -167,6 +167,11 @@ class StepWriter:
             detail.append(self.say("detail-colours"))
         moves = [[d.move for d in each] for each in rounds]
         still = shift_between(moves[0], moves[1], self.ring) == (0, 0)
+        ticked = [
+            (k, each, still, words.changed_colours(taught, facts[k - 1], changing))
+            for k, each in enumerate(rounds[1:], start=2)
+            if k <= _TICKS_AT_MOST
+        ]
         self.window = None
         overview = rounds_pictures(self.speaker, scene, rounds)
         return self.add(
@@ -182,13 +187,8 @@ class StepWriter:
             ),
             view=self.view_of_moves([self.moment(i) for each in taught.rounds for i in each]),
             pictures=overview.pictures,
-            ticks=tuple(
-                self.rounds_text.tick(
-                    k, each, still, self.rounds_text.changed_colours(taught, facts[k - 1], changing)
-                )
-                for k, each in enumerate(rounds[1:], start=2)
-                if k <= _TICKS_AT_MOST
-            ),
+            ticks=tuple(words.tick(*each) for each in ticked),
+            ticks_in_words=tuple(words.tick(*each, in_words=True) for each in ticked),
             wide=True,
             first=taught.rounds[0][0] + 1,
             last=taught.rounds[-1][-1] + 1,

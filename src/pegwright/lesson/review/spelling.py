@@ -2,7 +2,8 @@
 
 A dictionary of word forms says what is a word (simplemma, MIT; its lists come from Wiktionary and others).
 It does not hold every word: German compounds, Spanish diminutives and verbs with pronouns at their ends are
-taken apart, and a word that is like no other is let pass as a name. So a slip that makes another word is not found.
+taken apart, and a word that is like no other is let pass as a name. A slip that makes another word is not
+found.
 """
 
 from __future__ import annotations
@@ -39,7 +40,9 @@ def spelling_findings(
     language = lesson.language
     own = _words_of_the_piece(pattern, lesson)
     for path, text in texts:
-        for word in dict.fromkeys(found[0] for found in _WORD.finditer(text) if not _is_name(found, language)):
+        for word in dict.fromkeys(
+            found[0] for found in _WORD.finditer(text) if not _is_name(found, language)
+        ):
             plain = word.casefold().replace("’", "'")
             if len(plain) < _SHORTEST or plain in own or _is_word(plain, language):
                 continue
@@ -108,7 +111,7 @@ def _is_word(word: str, language: str) -> bool:
 
 
 def _is_compound(word: str) -> bool:
-    """Say whether a German word is two listed ones, with or without a joint, each of three letters or more."""
+    """Say whether a German word is two listed ones of three letters or more, with or without a joint."""
     for i in range(_SHORTEST, len(word) - _SHORTEST + 1):
         head, tail = word[:i], word[i:]
         heads = (head.removesuffix(joint) for joint in _JOINTS if head.endswith(joint))

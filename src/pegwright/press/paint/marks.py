@@ -40,17 +40,20 @@ from pegwright.press.paint.paths import (
 )
 
 
-def paint_picture(picture: Picture, inks: Inks) -> list[Paint]:
-    """Return a picture's strokes: its marks in order, then the pegs' names, then what lies on top."""
-    return paint_marks(picture.marks, picture.window, inks)
+def paint_picture(picture: Picture, inks: Inks, least_mm: float = 0.0) -> list[Paint]:
+    """Return a picture's strokes: its marks in order, then the pegs' names, then what lies on top.
+
+    No letter is less than `least_mm` high, in mm of the loom.
+    """
+    return paint_marks(picture.marks, picture.window, inks, least_mm)
 
 
-def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks) -> list[Paint]:
+def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks, least_mm: float = 0.0) -> list[Paint]:
     """Return the strokes of marks in a window: what lies flat, arrows, the pegs' names, and the rest on top.
 
     Names lie over arrows and have a white edge, so that they can be read where an arrow passes.
     """
-    pen = _Pen(window, inks)
+    pen = _Pen(window, inks, least_mm)
     over = ArrowMark | BadgeMark | FastenerMark
     found: list[Paint] = []
     for mark in marks:
@@ -69,8 +72,9 @@ def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks) -> list[Pai
 class _Pen:
     """Maps the maker's plan (y away from the maker) to the page (y down)."""
 
-    def __init__(self, window: Window, inks: Inks) -> None:
+    def __init__(self, window: Window, inks: Inks, least_mm: float) -> None:
         self.inks = inks
+        self.least = least_mm
         self.left = window.left_mm
         self.far = window.far_mm
 
@@ -96,7 +100,9 @@ class _Pen:
                 return self.arrow(mark)
             case LabelMark():
                 x, y = self.xy(mark.x_mm, mark.y_mm)
-                return [Letters(x, y, mark.text, mark.size_mm, self.inks.graphite, mark.bold)]
+                return [
+                    Letters(x, y, mark.text, max(mark.size_mm, self.least), self.inks.graphite, mark.bold)
+                ]
             case BadgeMark():
                 return self.badge(mark)
             case FastenerMark():
@@ -141,7 +147,7 @@ class _Pen:
 
     def name(self, mark: PegMark) -> Letters:
         x, y = self.xy(mark.x_mm, mark.y_mm)
-        size = mark.r_mm * {1: 1.1, 2: 1.1, 3: 0.92}.get(len(mark.at), 0.7)
+        size = max(mark.r_mm * {1: 1.1, 2: 1.1, 3: 0.92}.get(len(mark.at), 0.7), self.least)
         ink = self.inks.graphite if mark.busy else self.inks.name
         return Letters(x, y, mark.at, size, ink, mark.busy, "#ffffff")
 
@@ -166,8 +172,9 @@ class _Pen:
         x, y = self.xy(mark.x_mm, mark.y_mm)
         number = mark.role == "number"
         fill, ink = (self.inks.accent, "#ffffff") if number else ("#ffffff", self.inks.graphite)
-        size = mark.r_mm * (1.25 if len(mark.text) < 2 else 1.05 if len(mark.text) < 3 else 0.8)
-        disc = Stroke((circle(x, y, mark.r_mm),), fill=fill, ink=self.inks.graphite, width=0.3)
+        share = 1.25 if len(mark.text) < 2 else 1.05 if len(mark.text) < 3 else 0.8
+        size = max(mark.r_mm * share, self.least)
+        disc = Stroke((circle(x, y, size / share),), fill=fill, ink=self.inks.graphite, width=0.3)
         return [disc, Letters(x, y, mark.text, size, ink, True)]
 
     def fastener(self, mark: FastenerMark) -> list[Paint]:

@@ -13,16 +13,23 @@ from typing import Any, Literal
 import msgspec
 import typst
 
-from pegwright.lesson import Leaf, Lesson, LessonStep, Picture, Portrait, Swatch
+from pegwright.lesson import Leaf, Lesson, LessonStep, Picture, Portrait, PostMark, Swatch
 from pegwright.press.paint.inks import COLOUR, GREY, Inks
 from pegwright.press.pdf.labels import handout_labels
 from pegwright.press.portrait.vectors import portrait_svg
 from pegwright.press.svg.pictures import step_svg, swatch_svg
 
 Paper = Literal["a4", "letter"]
-Edition = Literal["standard", "large", "grey"]
+Edition = Literal["standard", "large", "giant", "grey"]
 
 _HERE = Path(__file__).parent
+_LETTERS_PT: dict[Edition, float] = {"standard": 10.5, "large": 18.0, "giant": 24.0, "grey": 10.5}
+_MM_A_PT = 25.4 / 72
+_WIDEST_MM = 182.0
+_TALLEST_MM_PT = 3000.0
+"""The least height of a picture times the size of the letters: larger words leave it less of the page."""
+_PLAN_TIMES, _SIDE_TIMES = 1.25, 3.0
+"""How many times larger pictures are at least in large print: the loom from above, a stack from the side."""
 _NAMES = {"a4": "a4", "letter": "us-letter"}
 
 
@@ -31,8 +38,9 @@ def handout_pdf(
 ) -> bytes:
     """Return the handout as PDF. The same lesson, paper, edition and date give the same bytes.
 
-    The large edition is set in 18 points, nothing in it under 16, with larger pictures. The grey one is for
-    black ink on white paper: its bands differ by pattern and letter.
+    The large edition is set in 18 points, the giant one in 24, and nothing in them under 16; the letters in
+    their pictures are as large, and the pictures fill the page. The grey one is for black ink on white paper:
+    its bands differ by pattern and letter.
 
     An accessible PDF may not hold a character that no font can show. So the fonts of this machine are tried
     as well; if they lack it too, the claim of accessibility is dropped rather than the character. Without a
@@ -43,7 +51,9 @@ def handout_pdf(
         ValueError: the date has no time zone.
     """
     inks = GREY if edition == "grey" else COLOUR
-    return _typeset("handout.typ", {"lesson": _template_data(lesson, inks), "edition": edition}, paper, date)
+    letters = _LETTERS_PT[edition]
+    data = {"lesson": _template_data(lesson, inks, letters), "edition": edition, "letters": letters}
+    return _typeset("handout.typ", data, paper, date)
 
 
 def leaf_pdf(leaf: Leaf, paper: Paper = "a4", *, date: datetime | None = None) -> bytes:
@@ -84,7 +94,7 @@ def _compiler(system_fonts: bool) -> Any:
     )
 
 
-def _template_data(lesson: Lesson, inks: Inks) -> dict[str, Any]:
+def _template_data(lesson: Lesson, inks: Inks, letters_pt: float) -> dict[str, Any]:
     """Return the lesson as plain values for the template, its pictures as SVG."""
     finished = lesson.finished
     flat: dict[str, Any] = msgspec.to_builtins(
@@ -105,12 +115,12 @@ def _template_data(lesson: Lesson, inks: Inks) -> dict[str, Any]:
     flat["finished"]["svg"] = _cover(finished.portrait, finished.shown_mm, inks) if finished.portrait else ""
     for phase, plain in zip(lesson.phases, flat["phases"], strict=True):
         for step, bare in zip(phase.steps, plain["steps"], strict=True):
-            bare["pictures"] = [_picture_data(picture, inks) for picture in step.pictures]
-            bare["closeup"] = _picture_data(step.closeup, inks) if step.closeup else None
+            bare["pictures"] = [_picture_data(picture, inks, letters_pt) for picture in step.pictures]
+            bare["closeup"] = _picture_data(step.closeup, inks, letters_pt) if step.closeup else None
             for trouble, plain_trouble in zip(step.mistakes, bare["mistakes"], strict=True):
                 for side in ("wrong_picture", "right_picture"):
                     picture = getattr(trouble, side)
-                    plain_trouble[side] = _picture_data(picture, inks) if picture else None
+                    plain_trouble[side] = _picture_data(picture, inks, letters_pt) if picture else None
     if lesson.sizes is not None:
         flat["sizes"]["cells"] = [row.cells(lesson.sizes) for row in lesson.sizes.rows]
     for row in flat["supplies"]["bands"]:
@@ -138,11 +148,19 @@ def _swatch_data(row: dict[str, Any], inks: Inks) -> dict[str, Any]:
     return {"svg": swatch_svg(swatch, inks), "alt": f"{swatch.letter}: {swatch.name}"}
 
 
-def _picture_data(picture: Picture, inks: Inks) -> dict[str, Any]:
+def _picture_data(picture: Picture, inks: Inks, letters_pt: float) -> dict[str, Any]:
+    """Return a picture painted, with its least size on paper in mm; in large print its letters are large."""
+    width, height = (side * picture.scale for side in (picture.window.width_mm, picture.window.height_mm))
+    times, least = 1.0, 0.0
+    if letters_pt > _LETTERS_PT["standard"]:
+        aside = any(isinstance(mark, PostMark) for mark in picture.marks)
+        wanted = (_SIDE_TIMES if aside else _PLAN_TIMES) * letters_pt / _LETTERS_PT["large"]
+        times = min(wanted, _WIDEST_MM / width, _TALLEST_MM_PT / letters_pt / height)
+        least = letters_pt * _MM_A_PT / (picture.scale * times)
     return {
-        "svg": step_svg(picture, inks),
-        "width": round(picture.window.width_mm * picture.scale, 2),
-        "height": round(picture.window.height_mm * picture.scale, 2),
+        "svg": step_svg(picture, inks, round(least, 2)),
+        "width": round(width * times, 2),
+        "height": round(height * times, 2),
         "title": picture.title,
         "alt": picture.text,
     }

@@ -26,8 +26,11 @@ FONT = "Atkinson Hyperlegible"
 
 
 @functools.lru_cache(maxsize=256)  # handout, page and prompter show the same pictures
-def step_svg(picture: Picture, inks: Inks = COLOUR) -> str:
-    """Return a picture as SVG; its size on paper is its window's size times its scale, in mm."""
+def step_svg(picture: Picture, inks: Inks = COLOUR, least_mm: float = 0.0) -> str:
+    """Return a picture as SVG; its size on paper is its window's size times its scale, in mm.
+
+    No letter is less than `least_mm` high, in mm of the loom.
+    """
     w, h = picture.window.width_mm, picture.window.height_mm
     return "".join(
         (
@@ -36,7 +39,7 @@ def step_svg(picture: Picture, inks: Inks = COLOUR) -> str:
             f'font-family="{FONT}">',
             f"<title>{escape(picture.title)}</title><desc>{escape(picture.text)}</desc>",
             f'<rect width="{_fmt(w)}" height="{_fmt(h)}" fill="{inks.ground}"/>',
-            _markup(paint_picture(picture, inks)),
+            _markup(paint_picture(picture, inks, least_mm)),
             _markup(paint_torn_edges(picture.window, inks)),
             "</svg>",
         )
