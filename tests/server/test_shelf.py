@@ -91,6 +91,16 @@ def test_built_in_motifs_are_there_from_the_start(studio: Client) -> None:
     assert {"outline", "light"} <= names
 
 
+def test_a_motif_brings_what_it_reads_in_other_languages(studio: Client) -> None:
+    """Its own texts and the names of its colours, and no more of the piece's translations."""
+    (light,) = (each for each in studio.get("/api/motifs").json() if each["name"] == "light")
+    assert light["language"] == "en"
+    german = light["translations"]["de"]
+    assert german["lamp yellow"] == "lampengelb"
+    notes = {step["note"] for motif in light["motifs"] for step in motif["steps"] if step.get("note")}
+    assert german.keys() == notes | {colour["name"] for colour in light["colours"]}
+
+
 def test_a_file_that_is_no_pattern_is_passed_over(studio: Client, folder: Path) -> None:
     """The motifs of the others are told all the same."""
     (folder / "torn.json").write_text('{"pegwright": 2, "title"')

@@ -38,4 +38,40 @@ describe("bringing a motif", () => {
       expect(new Set(made.motifs.map((motif) => motif.name)).size).toBe(made.motifs.length);
     }
   });
+
+  describe("in words", () => {
+    const cap: Motif = { name: "cap", steps: [{ do: "wind", colour: "G", on: "A1", note: "Holds all bands." } as Move] };
+    const wording = {
+      language: "en",
+      translations: { de: { "Holds all bands.": "Hält alle Gummis.", "weed green": "tanggrün" }, es: { "Holds all bands.": "Sujeta todas las gomitas." } },
+    };
+    const bring = (here: Doc) => apply(here, importMotif(here, [cap], [green], "", wording).edit).doc;
+
+    it("come with their translations into a piece of the same language", () => {
+      const made = bring(doc({ translations: { de: { slate: "schiefer" } } }));
+      expect(made.motifs[0]).toStrictEqual(cap);
+      expect(made.translations).toStrictEqual({
+        de: { slate: "schiefer", "Holds all bands.": "Hält alle Gummis.", "weed green": "tanggrün" },
+        es: { "Holds all bands.": "Sujeta todas las gomitas." },
+      });
+    });
+
+    it("come in the language of the piece, and what they were becomes a translation", () => {
+      const made = bring(doc({ language: "de" }));
+      expect(made.motifs[0]!.steps[0]).toMatchObject({ note: "Hält alle Gummis." });
+      expect(made.colours.at(-1)!.name).toBe("tanggrün");
+      expect(importMotif(made, [cap], [green], "", wording).edit.ops).toStrictEqual([]); // not twice
+      expect(made.translations).toStrictEqual({
+        es: { "Hält alle Gummis.": "Sujeta todas las gomitas." },
+        en: { "Hält alle Gummis.": "Holds all bands.", "tanggrün": "weed green" },
+      });
+    });
+
+    it("stay as they are where no translation is known, and never change one of the piece's own", () => {
+      const made = bring(doc({ language: "fr", translations: { de: { "Holds all bands.": "Trägt alle Gummis." } } }));
+      expect(made.motifs[0]).toStrictEqual(cap);
+      expect(made.translations!.de!["Holds all bands."]).toBe("Trägt alle Gummis.");
+      expect(made.translations!.en).toBeUndefined();
+    });
+  });
 });

@@ -22,6 +22,7 @@ from pegwright.pattern import (
     expand,
     motifs_by_name,
     read_pattern,
+    texts_of,
     write_pattern,
 )
 from pegwright.server.starters import Glance, GlanceBand, load_starters
@@ -34,7 +35,8 @@ class ShelvedMotif(msgspec.Struct, frozen=True, kw_only=True):
     """A motif of a piece on the shelf; `piece` is empty where it is of a built-in one.
 
     `motifs` are itself, first, and those that it works within; `colours` those of the letters it names.
-    `slots` fills in its colours as the piece does.
+    `slots` fills in its colours as the piece does. `language` is that of its texts, `translations` has
+    them in others, as in the document.
     """
 
     piece: str
@@ -46,6 +48,8 @@ class ShelvedMotif(msgspec.Struct, frozen=True, kw_only=True):
     motifs: tuple[dict[str, Any], ...]
     colours: tuple[dict[str, Any], ...]
     slots: dict[str, str]
+    language: str
+    translations: dict[str, dict[str, str]]
 
 
 def built_in_motifs() -> Iterator[ShelvedMotif]:
@@ -70,6 +74,7 @@ def motifs_of(piece: str, pattern: Pattern) -> Iterator[ShelvedMotif]:
         if glance is None:
             continue
         letters = {move.colour for move in moves if isinstance(move, Place | Wind)} | set(slots.values())
+        within = _within(pattern, motif.name)
         yield ShelvedMotif(
             piece=piece,
             title=pattern.title,
@@ -77,10 +82,29 @@ def motifs_of(piece: str, pattern: Pattern) -> Iterator[ShelvedMotif]:
             bands=sum(isinstance(move, Place | Wind) for move in moves),
             glance=glance,
             loom=document["loom"],
-            motifs=tuple(documents[name] for name in _within(pattern, motif.name)),
+            motifs=tuple(documents[name] for name in within),
             colours=tuple(each for each in document.get("colours", []) if each["letter"] in letters),
             slots=slots,
+            language=pattern.language,
+            translations=_translations(pattern, set(within), letters),
         )
+
+
+def _translations(pattern: Pattern, names: set[str], letters: set[str]) -> dict[str, dict[str, str]]:
+    """Return the translations of what is written in some motifs and of the names of some colours."""
+    part = msgspec.structs.replace(
+        pattern,
+        notes="",
+        steps=(),
+        motifs=tuple(motif for motif in pattern.motifs if motif.name in names),
+        colours=tuple(colour for colour in pattern.colours if colour.letter in letters),
+    )
+    here = {one.text for one in texts_of(part) if not one.is_name}
+    found = {
+        language: {text: said for text, said in table.items() if text in here}
+        for language, table in pattern.translations.items()
+    }
+    return {language: table for language, table in found.items() if table}
 
 
 def _slots(pattern: Pattern, name: str) -> dict[str, str]:
