@@ -70,6 +70,8 @@ def say_json(value: Any) -> None:
 
 def _harmless(text: str) -> str:
     """Make control and direction characters visible, so that a title cannot command the terminal."""
+    if text.isprintable():  # which no direction character is
+        return text
     return "".join(
         c if c == "\n" or (c.isprintable() and c not in _DIRECTIONS) else f"\\u{ord(c):04x}" for c in text
     )

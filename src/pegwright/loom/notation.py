@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import lru_cache
 from itertools import zip_longest
 
 from immutables import Map
@@ -202,7 +203,7 @@ def print_state(state: State) -> str:
     """Return the state's line."""
     parts = ["far" if state.turned else "near", f"{state.bands} bands"]
     parts += [f"{holder} {_print_loops(loops)}" for holder, loops in sorted(state.stacks.items())]
-    parts += [f"{loop}<{_print_loops(ribbons)}" for loop, ribbons in sorted(state.inside.items())]
+    parts += [_print_inside(*item) for item in sorted(state.inside.items())]
     parts += [f"{held.kind} {_print_loops(held.caught)}" for held in state.fasteners]
     return " | ".join(parts)
 
@@ -251,8 +252,14 @@ def parse_bight(text: str) -> Bight:
     return Bight(int(match[1]), index - 1)
 
 
+@lru_cache(maxsize=4096)  # from one state to the next nearly all stacks are the same
 def _print_loops(loops: Stack) -> str:
     return " ".join(str(loop) for loop in loops)
+
+
+@lru_cache(maxsize=16_384)
+def _print_inside(loop: Bight, ribbons: Stack) -> str:
+    return f"{loop}<{_print_loops(ribbons)}"
 
 
 def _read_loops(text: str) -> Stack:
