@@ -68,6 +68,23 @@ def lanterns(count: int, rim: str, glass: tuple[str, ...]) -> tuple[Move, ...]:
     return tuple(moves)
 
 
+def worked_lanterns(count: int, rim: str, glass: str) -> tuple[Move, ...]:
+    """A strip of lanterns along the middle row, laid, capped, worked from the far end and closed."""
+    end = f"B{2 * count + 1}"
+    moves: list[Move] = [*lanterns(count, rim, (glass,)), Wind(colour=rim, on=end), Turn()]
+    for n in range(2 * count, 0, -2):
+        moves += [
+            Hook(source=f"B{n}", target=to, loop=-4) for to in (f"B{n - 1}", f"C{n}", f"A{n}", f"B{n + 1}")
+        ]
+        moves += [
+            Hook(source=f"B{n + 1}", target=f"C{n}", loop=2),
+            Hook(source=f"B{n + 1}", target=f"A{n}"),
+            Hook(source=f"A{n}", target=f"B{n - 1}"),
+            Hook(source=f"C{n}", target=f"B{n - 1}"),
+        ]
+    return (*moves, Bind(colour=rim, at="B1"), Clip(at=("end", end)))
+
+
 def count_right(meant: tuple[Move, ...], read: tuple[Move, ...], names: dict[str, str]) -> tuple[int, int]:
     """Return how many of the moves meant were read, in order, and how many were read that nobody meant."""
     one = [_plain(move, {}) for move in meant]

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from pegwright.pattern import Move, Place, Wind
 from testing.kept_texts import KEPT_TEXTS
-from testing.maker_text import MakerText, chain, lanterns, tail
+from testing.maker_text import MakerText, chain, lanterns, tail, worked_lanterns
 
 
 def _text(name: str, style: str, text: str, moves: tuple[Move, ...], *, language: str = "en") -> MakerText:
@@ -212,6 +212,17 @@ A loom with 3 rows of 3 pegs.
 From B2, a black band goes towards 12 o'clock. From B2, a black band goes towards 3 o'clock. From B2, a black band goes towards 6 o'clock. From B2, a black band goes towards 9 o'clock.
 Wind a white band twice round B2.
 """, (*(Place(colour="black", over=("B2", to)) for to in ("B3", "C2", "B1", "A2")), Wind(colour="white", on="B2", turns=2))),
+    _text("lantern strip worked", "numbered", """Three lanterns, worked
+A loom with three rows of 7 pegs.
+1. Stretch one blue band from B1 to A2, one from A2 to B3, one from B1 to C2 and one from C2 to B3. Do this two more times, two pegs further each time.
+2. Stretch one yellow band from B2 to B3, one from B2 to A2, one from B2 to C2 and one from B2 to B1, and put a yellow cap on B2. Do the last five bands two more times, two pegs further each time.
+3. Put a blue cap on B7.
+4. Turn the loom.
+5. Hook the fourth loop from the top of B6 to B5. Hook the fourth loop from the top of B6 to C6. Hook the fourth loop from the top of B6 to A6. Hook the fourth loop from the top of B6 to B7.
+6. Hook the second loop of B7 to C6. Hook the lowest loop of B7 to A6. Hook the lowest loop of A6 to B5. Hook the lowest loop of C6 to B5.
+7. Do the last eight steps two more times, two pegs further each time.
+8. Pull a last blue band through all the loops on B1. Clip the free end and B7.
+""", worked_lanterns(3, "blue", "yellow")),
     # --- German and Spanish
     _text("ebbe", "prose", """Ebbe
 Ein Webrahmen mit einer Reihe zu sechs Stiften, also 1 Reihe und 6 Stifte.

@@ -9,6 +9,7 @@ import pytest
 from pegwright.finding import LANGUAGES, word_phrase
 from pegwright.pattern import Bind, Clip, Extend, Hook, Place, Rows, Wind
 from pegwright.reading import read_free
+from pegwright.workshop import work
 from testing.maker_text import answer_as_meant, count_right, read_moves
 from testing.maker_texts import LOOKED_AT, TEXTS
 
@@ -178,3 +179,17 @@ def test_the_clauses_of_a_sentence_are_all_read():
 
 def test_a_given_loom_is_asked_for_no_more():
     assert read_free("A red band from A1 to A2.", loom=Rows(rows=1, pegs=5)).blanks == ()
+
+
+def test_a_loop_is_counted_from_below_or_from_the_top():
+    text = CHAIN + "A red band from A1 to A2. Hook the second loop {}of A2 to A1."
+    assert read_moves(read_free(text.format("")))[0][-1] == Hook(source="A2", target="A1", loop=2)
+    assert read_moves(read_free(text.format("from the top ")))[0][-1] == Hook(
+        source="A2", target="A1", loop=-2
+    )
+
+
+def test_a_strip_of_filled_capped_lanterns_in_words_is_proved():
+    told = answer_as_meant(next(one for one in TEXTS if one.name == "lantern strip worked"))
+    assert len(told[0].blanks) <= 3
+    assert work(told[1].pattern).holds

@@ -111,8 +111,9 @@ def test_a_text_without_end_is_read_as_far_as_anyone_would():
     assert len(moves_of(told)) == 1
 
 
-def test_spoilt_texts_never_crash():
-    for seed in range(40):
+def test_spoilt_texts_never_crash_and_findings_say_where():
+    for seed in range(150):
         rng = random.Random(seed)
         told = read_free(mutate_text(rng.choice(TEXTS).text, rng))
         assert told.pattern is not None or told.findings
+        assert all(found.place.line for found in told.findings if found.code != "text-too-long")

@@ -8,6 +8,7 @@ import type {
   Lengths,
   Measured,
   Piece,
+  ReadBlank,
   Saved,
   Shelf,
   ShelvedMotif,
@@ -15,6 +16,7 @@ import type {
   Start,
   Stashed,
   Version,
+  WordsRead,
   WorkResponse,
 } from "../schema/answers";
 import type { paths } from "../schema/types";
@@ -77,6 +79,8 @@ export function connect(send: (request: Request) => Promise<Response>, language:
       ),
     work: (document: object, page: string, serial: number, signal: AbortSignal) =>
       unwrap<WorkResponse>(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
+    read: (text: string, answers: readonly { key: ReadBlank["key"]; sentence: number; answer: string }[]) =>
+      unwrap<WordsRead>(client.POST("/api/read", { body: { text, answers: [...answers] } })),
     snap: (document: object, band: number, page: string) =>
       unwrap<Snapped>(client.POST("/api/snap", { body: { document: { ...document }, band, page } })),
     fit: (document: object, measured: Measured, lengths: Lengths | null, wrist: string) =>

@@ -32,6 +32,27 @@ copy = Verdoppeln
 copy-of = { $title } (Kopie)
 download = Dokument sichern
 open-file = Dokument öffnen
+read-words = Eigene Worte lesen
+read-words-more = Füg ein Muster ein, wie du es aufgeschrieben hast, oder zieh eine Datei damit hierher.
+words-here = Das Muster in deinen eigenen Worten
+words-example = Ein Webrahmen mit 1 Reihe und 12 Stiften. Spann ein rotes Gummi von A1 zu A2. …
+read-it = Lesen
+accept-piece = Das Stück öffnen
+questions-left = { $count ->
+    [one] Eine Frage ist noch offen.
+   *[other] { $count } Fragen sind noch offen.
+  }
+words-hold = Alles ist gelesen, und jedes Gummi hält.
+words-do-not-hold = Alles ist gelesen, aber nicht jedes Gummi hält. Öffne das Stück, um zu sehen, warum.
+take-answer-back = Letzte Antwort zurücknehmen
+take-answer = So
+another-answer = andere
+top-loop = die oberste
+lowest-loop = die unterste
+the-words = Deine Worte
+the-loom = Der Webrahmen
+not-understood = nicht verstanden
+about-piece = über das Stück
 close = Schließen
 language = Sprache
 left-handed = Linkshändig

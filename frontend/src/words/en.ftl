@@ -34,6 +34,27 @@ copy = Duplicate
 copy-of = { $title } (copy)
 download = Save the document
 open-file = Open a document
+read-words = Read your own words
+read-words-more = Paste or drop a pattern as you wrote it down, or a file with it.
+words-here = The pattern in your own words
+words-example = A loom with 1 row of 12 pegs. Stretch a red band from A1 to A2. Carry on up to A12. …
+read-it = Read it
+accept-piece = Open the piece
+questions-left = { $count ->
+    [one] One question is left.
+   *[other] { $count } questions are left.
+  }
+words-hold = All is read, and every band holds.
+words-do-not-hold = All is read, but not every band holds. Open the piece to see why.
+take-answer-back = Take the last answer back
+take-answer = That one
+another-answer = another
+top-loop = the top one
+lowest-loop = the lowest one
+the-words = Your words
+the-loom = The loom
+not-understood = not understood
+about-piece = about the piece
 close = Close
 language = Language
 left-handed = Left-handed

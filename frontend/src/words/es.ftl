@@ -32,6 +32,27 @@ copy = Duplicar
 copy-of = { $title } (copia)
 download = Guardar el documento
 open-file = Abrir un documento
+read-words = Leer tus propias palabras
+read-words-more = Pega un patrón tal como lo escribiste, o arrastra aquí un archivo que lo contenga.
+words-here = El patrón con tus propias palabras
+words-example = Un telar de 1 fila y 12 clavijas. Estira una gomita roja de A1 a A2. …
+read-it = Leer
+accept-piece = Abrir la pieza
+questions-left = { $count ->
+    [one] Queda una pregunta.
+   *[other] Quedan { $count } preguntas.
+  }
+words-hold = Todo está leído y todas las gomitas quedan sujetas.
+words-do-not-hold = Todo está leído, pero no todas las gomitas quedan sujetas. Abre la pieza para ver por qué.
+take-answer-back = Retirar la última respuesta
+take-answer = Esa
+another-answer = otra
+top-loop = el de arriba
+lowest-loop = el más bajo
+the-words = Tus palabras
+the-loom = El telar
+not-understood = no se ha entendido
+about-piece = sobre la pieza
 close = Cerrar
 language = Idioma
 left-handed = Para zurdos

@@ -33,7 +33,8 @@ def action_of(clause: Clause) -> str:
     ):
         if named:
             return action
-    return ""
+    first = next((token.kind for token in clause if token.kind != "and"), "")
+    return "place" if first == "number" and pegs > 1 else ""  # “one from A2 to B3”
 
 
 def clauses_of(tokens: Clause) -> list[Clause]:

@@ -8,6 +8,7 @@ leave out is a blank, filled only with the likeliest of the answers that the bla
 from __future__ import annotations
 
 import itertools
+import re
 from collections import Counter
 from typing import NamedTuple
 
@@ -126,7 +127,7 @@ class _FreeReader:
 
     def read(self) -> TextReading:
         uses = [self._head(at) for at in range(len(self.pieces))]
-        loom = self.given or self.told or self._likely_loom()
+        loom = self.given or self.told or loom_answered(self.answers) or self._likely_loom()
         beam = [Draft(board_of(loom), State())]
         taken = self.taken = []
         for at in range(len(self.pieces)):
@@ -237,7 +238,7 @@ class _FreeReader:
         kinds = {token.kind for token in tokens}
         if loom := loom_of(tokens):
             self.told = self.told or loom.loom
-            return "head" if "peg-name" not in kinds else ""
+            return "" if kinds & {"peg-name", "place", "hook", "lift", "wind"} else "head"
         if is_about_counts(tokens):
             self._counts(tokens)
             return "head"
@@ -275,7 +276,7 @@ class _FreeReader:
         """Return which of the sentences read so far belong to the numbered steps that a sentence names."""
         named: list[int] = []
         for here, token in enumerate(tokens):
-            if token.kind == "step":
+            if token.kind == "step" and all(one.kind != "last" for one in tokens):
                 numbers = tokens[here + 1 : here + 4]
                 named = [
                     one.number
@@ -305,7 +306,7 @@ class _FreeReader:
         pegs = max((place.number for place in places), default=13)
         loom = Rows(rows=min(rows, 700), pegs=min(max(pegs, 2), 10_000))
         question = phrase("ask-loom", rows=loom.rows, pegs=loom.pegs)
-        self.asked["loom", ""] = Blank("loom", question, 1, (f"{loom.rows} x {loom.pegs}",))
+        self.asked["loom", ""] = Blank("loom", question, 1, (f"{loom.rows} x {loom.pegs}",), (-1,))
         return loom
 
     # --- the judge --------------------------------------------------------------------------------------
@@ -313,13 +314,21 @@ class _FreeReader:
     def _pattern(self, draft: Draft, loom: Layout) -> Pattern:
         names = {letter: name for name, letter in self.colours.names.items()}
         letters = dict.fromkeys(m.colour for m in draft.moves if hasattr(m, "colour"))
-        colours = tuple(Colour(letter=one, name=names.get(one, one), hex=GREY) for one in letters)
+        colours = tuple(
+            Colour(letter=one, name=names.get(one, one), hex=self._tint(names.get(one, one)))
+            for one in letters
+        )
         stated = StatedCounts(bands=self.stated) if self.stated else None
         title = self.title or "?"
         return Pattern(
             pegwright=VERSION, title=title, loom=loom, colours=colours, steps=draft.moves, stated=stated,
             language=self.language,
         )  # fmt: skip
+
+    def _tint(self, name: str) -> str:
+        """Return the tint of a colour by its words, “sea green” as green; grey where none is known."""
+        known = [word for word in name.lower().split() if word in self.lexicon.tints]
+        return self.lexicon.tints[known[-1]] if known else GREY
 
     def _judge(self, beam: list[Draft], loom: Layout) -> Draft:
         """Return the likeliest draft that holds, among those nearest to the stated counts.
@@ -384,6 +393,13 @@ class _FreeReader:
         lines = tuple(dict.fromkeys(self.pieces[one].line for one in sentences))
         question = phrase(_QUESTIONS[gap.key], lines=lines, count=len(lines))
         self.asked[same] = Blank(gap.key, question, lines[0], choices, sentences)
+
+
+def loom_answered(answers: Answers) -> Layout | None:
+    """Return the loom that was answered as rows x pegs, as in 3 x 13; None where none was."""
+    said = re.fullmatch(r"\s*(\d{1,3})\s*[x×]\s*(\d{1,5})\s*", answers.get(("loom", -1), ""))
+    rows, pegs = (int(said[1]), int(said[2])) if said else (0, 0)
+    return Rows(rows=rows, pegs=pegs) if 1 <= rows <= 700 and 1 <= pegs <= 10_000 else None
 
 
 def pegs_of(moves: tuple[Move, ...]) -> str:

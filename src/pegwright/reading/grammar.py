@@ -175,6 +175,8 @@ def _read_lift(said: Sentence, draft: Draft) -> list[Reading]:
         at = (peg,) if peg else ()
     told = said.number_before("lowest", "top", reach=2)
     together = told if told is not None and said.has("loop", "loops") else 1
+    if said.counted_loop() is not None:
+        return []
     loop, more = said.loop_or_gap(several=not said.has("over"))
     if not 1 <= together < 100:
         return []
@@ -188,7 +190,10 @@ def _read_hook(said: Sentence, draft: Draft) -> list[Reading]:
     if not said.has("hook", "put") and (len(said.pegs) < 2 or said.has("over")):
         return []
     run = said.has("each", "all-along") or (said.has("until") and len(said.pegs) == 3)
-    told = 2 if said.has("both") else said.number_before("lowest", "top", "loop", "loops", reach=2)
+    counted = said.counted_loop()
+    told: int | None = 1
+    if counted is None:
+        told = 2 if said.has("both") else said.number_before("lowest", "top", "loops", reach=2)
     many: tuple[Gap, ...] = ()
     if told is None and said.has("loops"):
         told, many = said.number_or_gap("loops", None, (1, 2))
@@ -209,8 +214,10 @@ def _read_hook(said: Sentence, draft: Draft) -> list[Reading]:
     found = []
     for pairs, likely in ways:
         several = any(len(draft.state.stacks.get(source, ())) > together for source, _ in pairs)
-        loop, gaps = said.loop_or_gap(several)
-        loop = -together if loop < 0 else 1
+        side, gaps = said.loop_or_gap(several)
+        loop = -together if side < 0 else 1
+        if counted is not None:
+            loop, gaps = counted, ()
         moves = tuple(Hook(source=a, target=b, loop=loop, together=together) for a, b in pairs)
         found.append(Reading(moves, likely, colour=draft.colour, gaps=(*gaps, *many)))
     return found
@@ -242,7 +249,7 @@ def _hook_runs(said: Sentence, draft: Draft) -> list[tuple[tuple[tuple[str, str]
 def _read_wind(said: Sentence, draft: Draft) -> list[Reading]:
     if not said.has("cap", "wind"):
         return []
-    if said.has("place") and len(said.pegs) > 1:
+    if len(said.pegs) > 1 and said.has("place", "from"):
         return []
     turns, gaps = said.number_or_gap("turns", said.times(), (3, 2, 4))
     colour, more = said.colour_or_gap(draft)

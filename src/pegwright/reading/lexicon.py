@@ -40,6 +40,7 @@ class Lexicon:
         self.language = language
         self.phrases = _load_phrases(language)
         self.colours = _load_colours(language)
+        self.tints: dict[str, str] = _load_lists(language)["tints"]
         self._single = [phrase for phrase in self.phrases if " " not in phrase and len(phrase) >= 6]
 
     def tokens(self, sentence: str) -> list[Token]:
@@ -77,7 +78,9 @@ def figures(sentence: str, language: str) -> str:
 
 @lru_cache(maxsize=8)
 def _load_phrases(language: str) -> dict[str, str]:
-    lists = {kind: phrases for kind, phrases in _load_lists(language).items() if kind != "colours"}
+    lists = {
+        kind: phrases for kind, phrases in _load_lists(language).items() if kind not in ("colours", "tints")
+    }
     return {figures(phrase, language): kind for kind, phrases in lists.items() for phrase in phrases}
 
 
@@ -88,6 +91,7 @@ def _load_colours(language: str) -> dict[str, str]:
     return {form: name for name, forms in plain.items() for form in (name, *forms)}
 
 
+@lru_cache(maxsize=8)
 def _load_lists(language: str) -> dict[str, Any]:
     return tomllib.loads((_FOLDER / f"{language}.toml").read_text(encoding="utf-8"))
 

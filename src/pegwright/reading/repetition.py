@@ -34,7 +34,7 @@ def again_readings(said: Sentence, draft: Draft) -> list[Reading]:
     """Return the readings of a repeat: units from the whole block down, shifts as stated or as inferred."""
     found = []
     told = said.times()
-    bands = said.number_before("band", reach=2) if said.has("last") else None
+    bands = said.number_before("band", "step", reach=2) if said.has("last") else None
     starts = [draft.block, *(unit for unit in draft.units if unit > draft.block)]
     if bands is not None:
         starts = [len(draft.moves) - bands] if 0 < bands <= len(draft.moves) else []

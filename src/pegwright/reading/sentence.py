@@ -28,6 +28,10 @@ NO_COLOURS = frozenset(
 """Words that stand before a band and are no colour."""
 
 
+ORDINAL_ENDS = frozenset({"st", "nd", "rd", "th", "º", "ª", "."})
+"""What is left of an ordinal beside its figure."""
+
+
 class NamedBands(NamedTuple):
     """Bands as a sentence names them: their colour as a letter, empty where it is not said, and how many.
 
@@ -65,6 +69,16 @@ class Sentence(NamedTuple):
         counted = ("peg", "row", "more", "times", "step-on", "oclock")
         return any(one.kind == "number" and other.kind not in counted for one, other in self._in_pairs())
 
+    def counted_loop(self) -> int | None:
+        """Return which loop is counted, as “the second loop”; below zero from the top, or None."""
+        for at, token in enumerate(self.tokens):
+            if token.kind == "loop" and at:
+                back = at - 1 if self.tokens[at - 1].text in ORDINAL_ENDS else at
+                one = self.tokens[back - 1] if back else token
+                if one.kind == "number" and one.number > 1:
+                    return -one.number if self.has("top") else one.number
+        return None
+
     def leads_on(self) -> bool:
         """Say whether the pegs are pairs of “from here to there”, not pegs in a list: “on A1 and on B1”."""
         named = [at for at, token in enumerate(self.tokens) if token.kind == "peg-name"]
@@ -93,7 +107,9 @@ class Sentence(NamedTuple):
         """Return how often something is said to be done: the number right before “times” or “more times”."""
         numbers_step = False
         for at, (one, other) in enumerate(self._in_pairs()):
-            numbers_step = one.kind == "step" or (numbers_step and one.kind in ("number", "and", "to"))
+            numbers_step = (one.kind == "step" and not self.has("last")) or (
+                numbers_step and one.kind in ("number", "and", "to")
+            )
             if numbers_step:
                 continue
             more_bands = other.kind == "more" and self.tokens[at + 2 : at + 3]

@@ -28,7 +28,7 @@ class SentenceReading(NamedTuple):
 class Blank(NamedTuple):
     """What the words leave out: a question in a maker's words, its line, and the likely answers.
 
-    An answer is given for its `key` and each of its `sentences` (from 0; none where it is about the piece).
+    An answer is given for its `key` and each of its `sentences` (from 0; −1 where it is about the piece).
     Of the choices the first is the likeliest; until there is an answer, the pattern takes it.
     """
 
@@ -40,7 +40,7 @@ class Blank(NamedTuple):
 
 
 Answers = Mapping[tuple[str, int], str]
-"""What a maker answers: for a key and a sentence (from 0) an answer, like one of the choices."""
+"""What a maker answers: for a key and a sentence an answer, like one of the choices."""
 
 
 class TextReading(NamedTuple):

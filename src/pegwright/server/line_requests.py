@@ -25,6 +25,7 @@ from pegwright.proof import Loss
 from pegwright.server.child_process import limit_memory, read_frame, take_output, write_frame
 from pegwright.server.folder import edition_of
 from pegwright.server.motifs import MOST_MOTIFS, built_in_motifs, motifs_of
+from pegwright.server.read_responses import WordAnswer, read_response
 from pegwright.server.starters import Glance, glance, load_starters
 from pegwright.server.work_responses import WorkResponse, work_response
 from pegwright.workshop import ReportProgress, Work, report_nothing, starter_pattern, work
@@ -62,11 +63,19 @@ class FindMotifs(msgspec.Struct, frozen=True, tag="motifs"):
     data: bytes
 
 
+class ReadText(msgspec.Struct, frozen=True, tag="read"):
+    """Read a maker's words with what was answered; the answer is a `ReadResponse`."""
+
+    text: str
+    answers: tuple[WordAnswer, ...]
+    language: Language
+
+
 class FindStarters(msgspec.Struct, frozen=True, tag="starts"):
     """Return the pieces to begin from; the answer is an array of `Starter`."""
 
 
-LineRequest = WorkDocument | SnapOneBand | GlanceAtPiece | FindMotifs | FindStarters
+LineRequest = WorkDocument | SnapOneBand | GlanceAtPiece | FindMotifs | ReadText | FindStarters
 
 
 class SnapResponse(msgspec.Struct, frozen=True, kw_only=True):
@@ -171,6 +180,8 @@ def answer_request(request: LineRequest, recent: RecentWork, progress: ReportPro
         case FindMotifs(piece, data):
             pattern = read_pattern(data).pattern
             return _done(() if pattern is None else tuple(islice(motifs_of(piece, pattern), MOST_MOTIFS)))
+        case ReadText(text, answers, language):
+            return _done(read_response(text, answers, language, progress))
         case FindStarters():
             return _done(load_starters())
 

@@ -35,7 +35,15 @@ from pegwright.server.folder import (
     edition_of,
 )
 from pegwright.server.jobs import BusyError, Jobs, NoJobError
-from pegwright.server.line_requests import FindStarters, LineReply, SnapOneBand, SnapResponse, WorkDocument
+from pegwright.server.line_requests import (
+    FindStarters,
+    LineReply,
+    ReadText,
+    SnapOneBand,
+    SnapResponse,
+    WorkDocument,
+)
+from pegwright.server.read_responses import ReadRequest, ReadResponse
 from pegwright.server.shelf import Shelf, ShelvedPiece
 from pegwright.server.starters import Starter
 from pegwright.server.work_responses import WorkResponse
@@ -226,6 +234,15 @@ def snap_band(
     return _hand_on(studio.workers.ask(request, slot, serial, edition=edition))
 
 
+@post("/read", sync_to_thread=True, status_code=200)
+def read_text(
+    studio: NamedDependency[Studio], data: JSONBody[ReadRequest], language: FromQuery[Language] = "en"
+) -> Response[ReadResponse]:
+    """Read a maker's words, with what the maker has answered so far."""
+    slot = f"read {data.page}" if data.page else ""
+    return _hand_on(studio.workers.ask(ReadText(data.text, data.answers, language), slot, data.serial))
+
+
 @post("/fit", sync_to_thread=True, status_code=200)
 def fit_wrist(data: JSONBody[FitRequest], language: FromQuery[Language] = "en") -> FitResponse:
     """Say whom a measured piece fits, and what would make it fit a wrist."""
@@ -244,6 +261,7 @@ ROUTES = (
     list_starts,
     work_pattern,
     snap_band,
+    read_text,
     fit_wrist,
 )
 

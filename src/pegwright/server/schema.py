@@ -23,6 +23,7 @@ from pegwright.server.jobs import JobStatus
 from pegwright.server.line_requests import SnapResponse
 from pegwright.server.motifs import ShelvedMotif
 from pegwright.server.plan_responses import MendsResponse, OrdersResponse
+from pegwright.server.read_responses import ReadRequest, ReadResponse
 from pegwright.server.rehearsal_responses import RehearsalResponse
 from pegwright.server.resting import AtRest
 from pegwright.server.shelf_routes import StashResponse
@@ -49,6 +50,8 @@ _VALUES = (
     RepeatOptions,
     FitRequest,
     FitResponse,
+    ReadRequest,
+    ReadResponse,
     RehearsalResponse,
     OrdersResponse,
     MendsResponse,
