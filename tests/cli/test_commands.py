@@ -33,7 +33,7 @@ def test_check_says_whether_it_holds(run, file, code, holds):
 
 def test_a_broken_piece_is_told_with_place_and_cure(run):
     _, out, _ = run("check", BROKEN)
-    assert "error[band-falls] band 1 (A) falls off: nothing fastens the piece" in out
+    assert "bands fall off: nothing fastens the piece" in out
     assert "  at move 1, band 1 (/steps/0/steps/0)" in out
     assert "  hint: " in out
 

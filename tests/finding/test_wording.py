@@ -186,6 +186,8 @@ def fact(name: str) -> Fact:
         "choices",
         "signs",
         "lines",
+        "named",
+        "over",
     }
     if name in lists:
         return ("A1", "I3")
@@ -312,7 +314,7 @@ FACTS = st.recursive(
 
 @given(FACTS)
 def test_a_finding_is_plain_json_and_comes_back(given_: Fact) -> None:
-    one = finding("band-falls", Location(band=1), band=1, colour="A", reason=given_)
+    one = finding("band-not-proved", Location(band=1), bands=(1,), count=1, named=("1",), reason=given_)
     assert msgspec.msgpack.decode(msgspec.msgpack.encode(one), type=Finding) == one
     told = json.loads(msgspec.json.encode(word_finding(one, "de")))
     assert set(told) >= {"code", "severity", "message", "place", "hint", "facts"}
@@ -373,12 +375,17 @@ def test_every_code_that_is_worded_is_used() -> None:
 
 
 def test_how_findings_read() -> None:
-    one = finding("band-not-proved", band=14, colour="B", reason=phrase("open-tangled"))
+    named = (phrase("band-named", band=14, colour="B"),)
+    one = finding("band-not-proved", bands=(14,), count=1, named=named, reason=phrase("open-tangled"))
     assert one.message == (
         "band 14 (B) could be neither proved held nor proved free: it is too tangled to decide"
     )
-    two = finding("band-falls", band=3, colour="A", reason=phrase("falls-passed-by-none"))
-    assert two.message == "band 3 (A) falls off: nothing passes through any of its loops"
+    fallen = phrase("falls-passed-by-none", named=(phrase("band-named", band=3, colour="A"),), count=1)
+    facts = {"bands": (3,), "count": 1, "hanging": 2, "loose": 0, "colour": "", "since": ""}
+    two = finding("band-falls", reason=fallen, **facts)
+    assert two.message == (
+        "band 3 (A) falls off: nothing passes through any of its loops; 2 more are held only by it"
+    )
     assert (one.severity, two.severity) == ("warning", "error")
     three = finding("rest-not-reached", iterations=400, drop=0.0123)
     assert (

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pegwright.pattern import PatternBuilder, Rows
-from pegwright.workshop import example_files, open_pattern, work
+from pegwright.workshop import work
 
 
 def dragged(maker: PatternBuilder):
@@ -66,9 +66,3 @@ def test_a_clip_is_offered_only_where_it_holds_every_band():
     assert fix_of(half) is None
     half.clip("A4")
     assert not work(half.pattern()).holds
-
-
-def test_the_bands_that_start_the_fall_are_named_first():
-    pattern = open_pattern(example_files()["broken/flat-tail"]).pattern
-    first = next(found for found in work(pattern).findings if found.code == "band-falls")
-    assert "slides off over" in first.message

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import pytest
 
+from examples.pieces import PIECES
+from pegwright.finding import LANGUAGES
 from pegwright.lesson import MistakeWriter, Phrasebook
 from pegwright.pattern import Clip
 from pegwright.proof import prove
 from pegwright.rehearsal import SLIP_KINDS, prepare_history, rehearse, rehearse_pairs
+from pegwright.rehearsal.judge import Judge
+from pegwright.rehearsal.outcome import outcome_of, with_loose_band
 from pegwright.rehearsal.slip_run import replay_slips
+from pegwright.rehearsal.slips import find_slips
 from pegwright.structure import structure_of
 from testing.programs import KINDS as PROGRAMS
 from testing.slow_rehearsal import loom_of, random_history, slow_run
@@ -183,3 +188,23 @@ def test_steps_that_go_wrong_alike_are_one_trouble() -> None:
     steps = {risky.step for risky in told.troubles[0].risky_steps}
     assert steps == {9, 10}  # at 8 one band falls, at 7 it cannot be
     assert sum(trouble.expected for trouble in told.troubles) == pytest.approx(sum(told.heat))
+
+
+def test_a_half_twist_forgotten_shows_by_a_tug_at_the_first_band() -> None:
+    """Every stack is as it should be, but the first band of a flat tail drops off after its two lifts."""
+    history = history_of(PIECES["herring-tail"]())
+    made = prepare_history(history)
+    judge = Judge(made)
+    run = replay_slips(made, next(slip for slip in find_slips(history) if slip.kind == "twist-forgotten"))
+    found = outcome_of(made, judge, run, judge.prove_run(run))
+    assert found is not None
+    assert found.first is found.close is None
+    sign = with_loose_band(made, run, found).close
+    assert sign is not None
+    assert (sign.how, sign.step, sign.band) == ("loose", 5, 1)
+    said = {
+        MistakeWriter(Phrasebook(language), history, lambda at: at + 1).sign(found._replace(close=sign))
+        for language in LANGUAGES
+    }
+    assert len(said) == len(LANGUAGES)
+    assert "It looks right, but after step 5 you can tell: tug band 1 (A), and it comes off." in said

@@ -127,8 +127,8 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     "colours-alike": _note("one other who"),
     "lesson-disagrees": _error("what said counted"),
     # --- is it held?
-    "band-falls": _error("band colour reason"),
-    "band-not-proved": _warning("band colour reason"),
+    "band-falls": _error("count reason hanging loose colour since"),
+    "band-not-proved": _warning("count named reason"),
     "losses-left-out": _note("bands limit"),
     # --- the order of working
     "order-not-found": _error("bands tried"),
@@ -269,7 +269,7 @@ PHRASES: dict[str, frozenset[str]] = {
         moved_before_row="peg",
         moved_before_peg="peg",
         moved_past_rows="peg",
-        row_span="first last",
+        span="first last",
     ),
     # --- a pattern as plain text
     **_phrases(
@@ -305,10 +305,10 @@ PHRASES: dict[str, frozenset[str]] = {
         open_twist="",
         open_across="",
         open_tangled="",
-        falls_unfastened="",
-        falls_passed_by_none="",
-        falls_with="bands count more",
-        falls_off="bands count more",
+        falls_unfastened="count",
+        falls_passed_by_none="named count",
+        falls_off="named count over passing",
+        falls_together="named",
     ),
     # --- the lesson
     **_phrases(

@@ -1,4 +1,7 @@
-from .falling import find_falling as find_falling
+from .falling import (
+    FALL_CODES as FALL_CODES,
+    find_falling as find_falling,
+)
 from .mending import keep_safe_fixes as keep_safe_fixes
 from .single_failures import (
     MOST_BANDS_SNAPPED as MOST_BANDS_SNAPPED,
@@ -9,6 +12,7 @@ from .single_failures import (
 )
 
 __all__ = [
+    "FALL_CODES",
     "MOST_BANDS_SNAPPED",
     "SingleFailures",
     "WorstSnap",

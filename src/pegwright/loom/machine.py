@@ -319,7 +319,7 @@ def _require_peg(board: Board, name: str) -> str:
 def _peg_ranges(board: Board) -> dict[str, Any]:
     rows = groupby(board.pegs, key=lambda at: at.rstrip("0123456789"))
     spans = [(row, [int(at[len(row) :]) for at in members]) for row, members in rows]
-    pegs = (phrase("row-span", first=f"{row}{min(n)}", last=f"{row}{max(n)}") for row, n in spans[:6])
+    pegs = (phrase("span", first=f"{row}{min(n)}", last=f"{row}{max(n)}") for row, n in spans[:6])
     return {"pegs": tuple(pegs), "more": max(0, len(spans) - 6)}
 
 

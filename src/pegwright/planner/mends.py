@@ -199,8 +199,9 @@ def _one_cause(causes: list[Finding], found: list[Mend], tried: int, proof: Proo
     if causes:
         fix = found[0].fix if found else None
         told.append(msgspec.structs.replace(causes[0], fix=fix))
-    falling = {*proof.free, *proof.unproved}
-    others = len(falling) - (bool(causes) and causes[0].place.band in falling)
+    others = len(proof.free) + len(proof.unproved)
+    if causes and causes[0].code in _ROOT_CODES:
+        others -= int(str(causes[0].facts["count"])) + int(str(causes[0].facts.get("hanging", 0)))
     if others:
         told.append(finding("fall-with-it", bands=others))
     if not found:

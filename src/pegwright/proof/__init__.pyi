@@ -4,6 +4,10 @@ from .holding_paths import (
     find_holding_paths as find_holding_paths,
 )
 from .least_finder import LeastFinder as LeastFinder
+from .loose import (
+    FirstLoose as FirstLoose,
+    find_first_loose as find_first_loose,
+)
 from .prover import (
     decide as decide,
     prove as prove,
@@ -35,6 +39,7 @@ from .word_reduction import (
 
 __all__ = [
     "Cancellation",
+    "FirstLoose",
     "Free",
     "Held",
     "HeldInLeast",
@@ -52,6 +57,7 @@ __all__ = [
     "bands_on_paths",
     "check",
     "decide",
+    "find_first_loose",
     "find_holding_paths",
     "missed_loop_losses",
     "passengers",

@@ -7,12 +7,13 @@ from itertools import groupby
 from typing import Literal, NamedTuple
 
 from pegwright.loom import Bight, Drawn, Event, Fastened, Laid, Lifted, step_numbers
+from pegwright.proof import find_first_loose
 from pegwright.rehearsal.judge import Judge, SlipVerdict
 from pegwright.rehearsal.prepared_history import PreparedHistory
 from pegwright.rehearsal.slip_run import SlipRun
 from pegwright.rehearsal.slips import Slip
 
-__all__ = ["Outcome", "Result", "Symptom", "outcome_of"]
+__all__ = ["Outcome", "Result", "Symptom", "outcome_of", "with_loose_band"]
 
 Result = Literal["harmless", "looks-different", "weak", "not-proved", "falls"]
 
@@ -22,15 +23,17 @@ class Symptom(NamedTuple):
 
     `how` says how closely one must look: `refused`: a move cannot be made; `glance`: the number or the
     colours of the loops on a peg; `close`: the ribbons that run through the loops on it (`wrong` and `right`
-    are then the letters of the ribbons through one of its loops).
+    are then the letters of the ribbons through one of its loops); `loose`: all looks right, but `band` comes
+    off when tugged at.
     """
 
     at: int
     step: int
-    how: Literal["refused", "glance", "close"]
+    how: Literal["refused", "glance", "close", "loose"]
     holder: str
     wrong: tuple[str, ...] = ()
     right: tuple[str, ...] = ()
+    band: int = 0
 
 
 class Outcome(NamedTuple):
@@ -102,6 +105,19 @@ def outcome_of(
     first, close, shows = _symptoms(prepared, run, numbers)
     stuck = next((at for at in run.refused if at not in _own_steps(run)), None)
     return Outcome(slip, numbers[slip.at], result, falls, unproved, weak, differs, first, close, shows, stuck)
+
+
+def with_loose_band(prepared: PreparedHistory, run: SlipRun, outcome: Outcome) -> Outcome:
+    """Add which band comes off on the loom first, to an outcome of which nothing else shows there."""
+    if outcome.result != "falls" or outcome.first or outcome.close:
+        return outcome
+    history = prepared.history
+    moves = [run.made.get(at, done.events) for at, done in enumerate(history.moves)]
+    loose = find_first_loose(moves, history.board.spots, frozenset(range(1, history.final.bands + 1)))
+    if loose is None:
+        return outcome
+    at = _last_step_of_slip(run, loose.at)
+    return outcome._replace(close=Symptom(at, step_numbers(history)[at], "loose", "", band=loose.band))
 
 
 def _caught_bands(events: Iterable[Event]) -> set[int]:

@@ -18,7 +18,7 @@ from pegwright.pattern import Pattern
 from pegwright.rehearsal.inspection import InspectionPoints, choose_inspection_points
 from pegwright.rehearsal.judge import Judge
 from pegwright.rehearsal.likelihood import DEFAULT_WEIGHTS, SlipWeights, slip_chances
-from pegwright.rehearsal.outcome import Outcome, outcome_of
+from pegwright.rehearsal.outcome import Outcome, outcome_of, with_loose_band
 from pegwright.rehearsal.prepared_history import prepare_history
 from pegwright.rehearsal.ranking import (
     Comparison,
@@ -355,4 +355,5 @@ def _decide_open(slips: tuple[Slip, ...]) -> list[Outcome]:
 def _prove_slip(slip: Slip) -> tuple[Slip, Outcome | None]:
     judge = _judges[0]
     run = replay_slips(judge.prepared, slip)
-    return slip, outcome_of(judge.prepared, judge, run, judge.prove_run(run))
+    outcome = outcome_of(judge.prepared, judge, run, judge.prove_run(run))
+    return slip, outcome and with_loose_band(judge.prepared, run, outcome)

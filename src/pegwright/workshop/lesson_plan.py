@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from pegwright.judging import find_worst_snap
+from pegwright.judging import FALL_CODES, find_worst_snap
 from pegwright.lesson import (
     UNKNOWN_FINISH,
     FinishedPiece,
@@ -54,5 +54,6 @@ def hold_result(work: Work, *, snaps: bool = True) -> HoldResult:
         falling=proof.free,
         unproved=proof.unproved,
         left_out=work.left_out,
+        causes=tuple(found for found in work.findings if found.code in FALL_CODES),
         snap=worst and SnapResult(worst_loses=worst.loses, harmless=worst.harmless, worst_band=worst.band),
     )

@@ -242,9 +242,25 @@ lesson-disagrees = Lektion und Arbeit stimmen nicht überein ({ $what }): gesagt
 
 ## Hält es?
 
-band-falls = Gummi { $band } ({ $colour }) fällt ab: { $reason }
-    .hint = sorg dafür, dass eine Schlaufe hindurchgeht und die letzten gefasst sind
-band-not-proved = ob Gummi { $band } ({ $colour }) hält, ist weder so noch so zu beweisen: { $reason }
+band-falls = { $reason }{ $hanging ->
+    [0] {""}
+    [one] ; ein weiteres hält nur { $count ->
+        [one] durch dieses
+       *[other] durch diese
+    }
+   *[other] ; { $hanging } weitere halten nur { $count ->
+        [one] durch dieses
+       *[other] durch diese
+    }
+}{ $loose ->
+    [0] {""}
+   *[other] ; Gummi { $loose } ({ $colour }) ist schon auf dem Webrahmen lose ({ $since })
+}
+    .hint = sorg dafür, dass durch jedes Gummi eine Schlaufe geht und die letzten gefasst sind
+band-not-proved = ob { $count ->
+    [one] Gummi { AND($named) } hält
+   *[other] die Gummis { AND($named) } halten
+}, ist weder so noch so zu beweisen: { $reason }
     .hint = probier es am Webrahmen aus, bevor du es lehrst
 losses-left-out = was fällt, wenn ein Gummi reißt, wird für höchstens { $limit } Gummis berechnet; dieses Stück hat { $bands }
     .hint = frag nach einem kürzeren Stück mit derselben Wiederholung
@@ -264,8 +280,8 @@ nothing-to-work = kein Gummi liegt zum Abarbeiten bereit: { $bands } sind gelegt
 holds-already = das Stück ist schon gearbeitet: alle { $bands } Gummis halten
     .hint = lass es neu abarbeiten, um andere Reihenfolgen zu sehen
 fall-with-it = { $bands ->
-    [one] ein weiterer Gummi fällt mit, den nur Fallendes hält
-   *[other] { $bands } weitere Gummis fallen mit, die nur Fallendes hält
+    [one] ein weiteres Gummi fällt mit ab, das nur Fallendes hält
+   *[other] { $bands } weitere Gummis fallen mit ab, die nur Fallendes hält
 }
     .hint = behebe, womit es anfängt: dann halten auch sie
 mend-not-found = es fand sich keine einzelne Änderung, mit der jeder Gummi hält; { $tried } wurden versucht
@@ -545,29 +561,29 @@ rubber-pushes = C2 liegt zu weit unter null: So ein Gummi würde schieben, wo es
 moved-before-row = { $peg } läge, hierher gerückt, vor Reihe A
 moved-before-peg = { $peg } läge, hierher gerückt, vor Stift 1
 moved-past-rows = { $peg } läge, hierher gerückt, hinter der letzten Reihe, die es geben kann
-row-span = { $first } bis { $last }
+span = { $first } bis { $last }
 
 ## Webrahmen und Beweis
 
 open-twist = Gummis darin sind in sich gedreht und könnten haften
 open-across = ein Gummi, das quer darüber liegt, könnte es halten
 open-tangled = es ist zu verschlungen, um es zu entscheiden
-falls-unfastened = nichts schließt das Stück: verknote die letzten Schlaufen, nimm einen Clip oder ein letztes Gummi
-falls-passed-by-none = nichts geht durch eine seiner Schlaufen
-falls-with = { $count ->
-    [one] nur Gummi { $bands } geht hindurch, und das fällt auch ab
-   *[other] nur die Gummis { $bands }{ $more ->
-        [0] {""}
-       *[other] {" "}…
-    } gehen hindurch, und die fallen auch ab
+falls-unfastened = { $count ->
+    [one] das Gummi fällt ab
+   *[other] alle { $count } Gummis fallen ab
+}: nichts schließt das Stück: verknote die letzten Schlaufen, nimm einen Clip oder ein letztes Gummi
+falls-passed-by-none = { $count ->
+    [one] Gummi { AND($named) } fällt ab: nichts geht durch eine seiner Schlaufen
+   *[other] die Gummis { AND($named) } fallen ab: nichts geht durch eine ihrer Schlaufen
 }
 falls-off = { $count ->
-    [one] Gummi { $bands } geht hindurch, aber es rutscht darüber ab
-   *[other] die Gummis { $bands }{ $more ->
-        [0] {""}
-       *[other] {" "}…
-    } gehen hindurch, aber es rutscht über sie ab
+    [one] Gummi { AND($named) } rutscht ab über
+   *[other] die Gummis { AND($named) } rutschen ab über
+} { $passing ->
+    [one] Gummi { AND($over) }
+   *[other] die Gummis { AND($over) }
 }
+falls-together = die Gummis { AND($named) } fallen ab: durch ihre Schlaufen gehen nur sie selbst
 
 ## Die Lektion
 

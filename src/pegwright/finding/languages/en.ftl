@@ -240,9 +240,25 @@ lesson-disagrees = the lesson and the working disagree on { $what }: { $said } s
 
 ## Is it held?
 
-band-falls = band { $band } ({ $colour }) falls off: { $reason }
-    .hint = see that a loop passes through it, and that the last ones are caught
-band-not-proved = band { $band } ({ $colour }) could be neither proved held nor proved free: { $reason }
+band-falls = { $reason }{ $hanging ->
+    [0] {""}
+    [one] ; one more is held only by { $count ->
+        [one] it
+       *[other] these
+    }
+   *[other] ; { $hanging } more are held only by { $count ->
+        [one] it
+       *[other] these
+    }
+}{ $loose ->
+    [0] {""}
+   *[other] ; band { $loose } ({ $colour }) is loose already on the loom ({ $since })
+}
+    .hint = see that a loop passes through each band, and that the last ones are caught
+band-not-proved = { $count ->
+    [one] band { AND($named) }
+   *[other] bands { AND($named) }
+} could be neither proved held nor proved free: { $reason }
     .hint = try it on the loom before you teach it
 losses-left-out = what falls if one band snaps is worked out for up to { $limit } bands; this piece has { $bands }
     .hint = ask for a shorter piece with the same repeat
@@ -262,8 +278,8 @@ nothing-to-work = no band lies ready to be worked: { $bands } are laid, and { $t
 holds-already = the piece is worked already: all { $bands } bands hold
     .hint = ask for it to be worked afresh, to see other orders
 fall-with-it = { $bands ->
-    [one] one more band falls with it, held only by what falls
-   *[other] { $bands } more bands fall with it, held only by what falls
+    [one] one more band falls too, held only by what falls
+   *[other] { $bands } more bands fall too, held only by what falls
 }
     .hint = mend what starts it: they then hold as well
 mend-not-found = no single change was found that makes every band hold; { $tried } were tried
@@ -533,29 +549,29 @@ rubber-pushes = C2 is too far below zero: such a band would push where it should
 moved-before-row = { $peg } moved here lies before row A
 moved-before-peg = { $peg } moved here lies before peg 1
 moved-past-rows = { $peg } moved here lies past the last row there can be
-row-span = { $first } to { $last }
+span = { $first } to { $last }
 
 ## The loom and the proof
 
 open-twist = bands in it carry a twist of their own, which may cling
 open-across = a band that lies across it may keep it
 open-tangled = it is too tangled to decide
-falls-unfastened = nothing fastens the piece: tie, clip or bind its last loops
-falls-passed-by-none = nothing passes through any of its loops
-falls-with = { $count ->
-    [one] only band { $bands } passes through it, and that falls off too
-   *[other] only bands { $bands }{ $more ->
-        [0] {""}
-       *[other] {" "}…
-    } pass through it, and those fall off too
+falls-unfastened = { $count ->
+    [one] the band falls off
+   *[other] all { $count } bands fall off
+}: nothing fastens the piece: tie, clip or bind its last loops
+falls-passed-by-none = { $count ->
+    [one] band { AND($named) } falls off: nothing passes through any of its loops
+   *[other] bands { AND($named) } fall off: nothing passes through any of their loops
 }
 falls-off = { $count ->
-    [one] band { $bands } passes through it, yet it slides off over that one
-   *[other] bands { $bands }{ $more ->
-        [0] {""}
-       *[other] {" "}…
-    } pass through it, yet it slides off over them
+    [one] band { AND($named) } slides off over
+   *[other] bands { AND($named) } slide off over
+} { $passing ->
+    [one] band { AND($over) }
+   *[other] bands { AND($over) }
 }
+falls-together = bands { AND($named) } fall off: nothing but these themselves passes through their loops
 
 ## The lesson
 

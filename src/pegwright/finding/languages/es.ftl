@@ -241,9 +241,25 @@ lesson-disagrees = la lección y el trabajo no coinciden ({ $what }): dice { $sa
 
 ## ¿Aguanta?
 
-band-falls = la gomita { $band } ({ $colour }) se cae: { $reason }
-    .hint = haz que pase un lazo por ella y que los últimos queden sujetos
-band-not-proved = de la gomita { $band } ({ $colour }) no se pudo demostrar ni que aguanta ni que se suelta: { $reason }
+band-falls = { $reason }{ $hanging ->
+    [0] {""}
+    [one] ; otra se sujeta solo por { $count ->
+        [one] ella
+       *[other] estas
+    }
+   *[other] ; otras { $hanging } se sujetan solo por { $count ->
+        [one] ella
+       *[other] estas
+    }
+}{ $loose ->
+    [0] {""}
+   *[other] ; la gomita { $loose } ({ $colour }) ya está suelta en el telar ({ $since })
+}
+    .hint = haz que por cada gomita pase un lazo y que los últimos queden sujetos
+band-not-proved = { $count ->
+    [one] de la gomita { AND($named) } no se pudo demostrar ni que aguanta ni que se suelta
+   *[other] de las gomitas { AND($named) } no se pudo demostrar ni que aguantan ni que se sueltan
+}: { $reason }
     .hint = pruébalo en el telar antes de enseñarlo
 losses-left-out = lo que cae si se rompe una gomita se calcula hasta con { $limit } gomitas; esta pieza tiene { $bands }
     .hint = pregunta por una pieza más corta con la misma repetición
@@ -263,8 +279,8 @@ nothing-to-work = ninguna gomita está lista para trabajarla: hay { $bands } pue
 holds-already = la pieza ya está trabajada: las { $bands } gomitas aguantan
     .hint = pide que se trabaje de nuevo para ver otros órdenes
 fall-with-it = { $bands ->
-    [one] otra gomita cae con ella, sujeta solo por lo que cae
-   *[other] otras { $bands } gomitas caen con ella, sujetas solo por lo que cae
+    [one] otra gomita también cae, sujeta solo por lo que cae
+   *[other] otras { $bands } gomitas también caen, sujetas solo por lo que cae
 }
     .hint = arregla lo que lo empieza: entonces aguantan también
 mend-not-found = no se encontró ningún cambio único con el que aguanten todas las gomitas; se probaron { $tried }
@@ -542,29 +558,29 @@ rubber-pushes = C2 está demasiado por debajo de cero: una gomita así empujarí
 moved-before-row = { $peg }, movida aquí, quedaría antes de la fila A
 moved-before-peg = { $peg }, movida aquí, quedaría antes de la clavija 1
 moved-past-rows = { $peg }, movida aquí, quedaría después de la última fila que puede haber
-row-span = { $first } a { $last }
+span = { $first } a { $last }
 
 ## El telar y la prueba
 
 open-twist = hay gomitas con un giro propio, que podrían agarrarse
 open-across = una gomita que la cruza podría sujetarla
 open-tangled = está demasiado enredada para decidirlo
-falls-unfastened = nada cierra la pieza: ata los últimos lazos, o ponles un cierre o una última gomita
-falls-passed-by-none = nada pasa por ninguno de sus lazos
-falls-with = { $count ->
-    [one] solo la gomita { $bands } pasa por ella, y esa también se cae
-   *[other] solo las gomitas { $bands }{ $more ->
-        [0] {""}
-       *[other] {" "}…
-    } pasan por ella, y esas también se caen
+falls-unfastened = { $count ->
+    [one] la gomita se cae
+   *[other] se caen las { $count } gomitas
+}: nada cierra la pieza: ata los últimos lazos, o ponles un cierre o una última gomita
+falls-passed-by-none = { $count ->
+    [one] la gomita { AND($named) } se cae: nada pasa por ninguno de sus lazos
+   *[other] las gomitas { AND($named) } se caen: nada pasa por ninguno de sus lazos
 }
 falls-off = { $count ->
-    [one] la gomita { $bands } pasa por ella, pero se suelta por encima de esa
-   *[other] las gomitas { $bands }{ $more ->
-        [0] {""}
-       *[other] {" "}…
-    } pasan por ella, pero se suelta por encima de ellas
+    [one] la gomita { AND($named) } se suelta por encima de
+   *[other] las gomitas { AND($named) } se sueltan por encima de
+} { $passing ->
+    [one] la gomita { AND($over) }
+   *[other] las gomitas { AND($over) }
 }
+falls-together = las gomitas { AND($named) } se caen: por sus lazos no pasan más que ellas mismas
 
 ## La lección
 

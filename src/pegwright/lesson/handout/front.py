@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Set
 
+import msgspec
+
+from pegwright.finding import LANGUAGES, Finding, phrase, word_finding
 from pegwright.fit import Heap, Supplies
+from pegwright.judging import FALL_CODES
 from pegwright.lesson.handout.results import HoldResult
 from pegwright.lesson.handout.sheet import Block, HoldStatement, SuppliesTable, SupplyLine, Swatch
+from pegwright.lesson.handout.step_writer import StepWriter
 from pegwright.lesson.say.phrasebook import Phrasebook, single_line
 from pegwright.lesson.say.say import Speaker
 from pegwright.lesson.scene.scene import PLAIN_TINT, Look, highest_stack
-from pegwright.loom import History
+from pegwright.loom import History, step_numbers
 from pegwright.pattern import (
     BandType,
     Clip,
@@ -191,9 +196,10 @@ def colour_key(look: Look, supplies: Supplies) -> tuple[Swatch, ...]:
     return tuple(found)
 
 
-def hold_statement(speaker: Speaker, verdict: HoldResult, steps: dict[int, int]) -> HoldStatement:
-    """Say what is proved."""
+def hold_statement(speaker: Speaker, verdict: HoldResult, writer: StepWriter) -> HoldStatement:
+    """Say what is proved, and why bands fall: as the findings have it, with the lesson's own steps."""
     say = speaker.phrasebook.say
+    steps = writer.steps_of_bands()
 
     def which(bands: tuple[int, ...]) -> str:
         named = [
@@ -204,15 +210,21 @@ def hold_statement(speaker: Speaker, verdict: HoldResult, steps: dict[int, int])
             named.append(say("hold-more", n=len(bands) - _BANDS_NAMED))
         return speaker.phrasebook.both(named)
 
+    def why(codes: Set[str]) -> str:
+        told = (_word_cause(found, writer, say) for found in verdict.causes if found.code in codes)
+        return "; ".join(told)
+
     lines = []
     if verdict.left_out:
         lines.append(say("hold-left-out", n=verdict.left_out))
     if verdict.held:
         lines.append(say("hold-yes", n=verdict.bands))
     if verdict.falling:
-        lines.append(say("hold-no", n=len(verdict.falling), which=which(verdict.falling)))
+        told = why(FALL_CODES - {"band-not-proved"}) or which(verdict.falling)
+        lines.append(say("hold-no", n=len(verdict.falling), which=told))
     if verdict.unproved:
-        lines.append(say("hold-unproved", n=len(verdict.unproved), which=which(verdict.unproved)))
+        told = why({"band-not-proved"}) or which(verdict.unproved)
+        lines.append(say("hold-unproved", n=len(verdict.unproved), which=told))
     if not lines:
         lines.append(say("hold-not-shown"))
     if verdict.snap is not None:
@@ -220,8 +232,17 @@ def hold_statement(speaker: Speaker, verdict: HoldResult, steps: dict[int, int])
         lines.append(say("hold-snap-worst", n=worst) if worst else say("hold-snap-none"))
         if worst and verdict.snap.harmless:
             lines.append(say("hold-snap-harmless", n=verdict.snap.harmless))
-    lines += [single_line(text, 600) for text in verdict.lines]
     return HoldStatement(heading=say("heading-hold"), held=verdict.held, lines=tuple(lines))
+
+
+def _word_cause(found: Finding, writer: StepWriter, say: Callable[..., str]) -> str:
+    """Word a finding of the fall; where it names a move, with the step of the lesson that tells it."""
+    if found.facts.get("loose") and found.place.step is not None:
+        at = step_numbers(writer.history).index(found.place.step)
+        step = phrase("as-told", text=say("back-step", n=writer.step_of(at)))
+        found = msgspec.structs.replace(found, facts=found.facts | {"since": step})
+    language = next(each for each in LANGUAGES if each == writer.speaker.phrasebook.language)
+    return word_finding(found, language).message
 
 
 def is_worn(history: History) -> bool:

@@ -97,7 +97,7 @@ def plan_lesson(
         tools=tools_block(phrasebook, supplies, pattern, history),
         key_heading=say("heading-key"),
         key=colour_key(speaker.look, supplies),
-        hold=hold_statement(speaker, verdict, writer.steps_of_bands()),
+        hold=hold_statement(speaker, verdict, writer),
         finished=finished_section(phrasebook, single_line(pattern.title), speaker.look, finish),
         phases=phases,
         cautions=cautions_block(phrasebook, is_worn(history)),

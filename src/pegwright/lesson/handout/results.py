@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal
 
 import msgspec
 
+from pegwright.finding import Finding
 from pegwright.lesson.scene.portrait import Portrait
 
 if TYPE_CHECKING:  # what reads stretch curves is slow to load, and seldom asked
@@ -29,7 +30,7 @@ class HoldResult(msgspec.Struct, frozen=True, kw_only=True):
 
     `held` means that every band is proved held. `falling` and `unproved` are the numbers of bands, in the
     order in which they were taken up. `left_out` counts faults for which something in the pattern was left
-    out: what is said is then of another piece. `lines` are further facts in words of the lesson's language.
+    out: what is said is then of another piece. `causes` are the findings that say why.
     """
 
     held: bool
@@ -38,7 +39,7 @@ class HoldResult(msgspec.Struct, frozen=True, kw_only=True):
     unproved: tuple[int, ...] = ()
     left_out: int = 0
     snap: SnapResult | None = None
-    lines: tuple[str, ...] = ()
+    causes: tuple[Finding, ...] = ()
 
 
 MissingReason = Literal["unasked", "nothing", "restless"]

@@ -101,6 +101,10 @@ class MistakeWriter(NamedTuple):
             return self.phrasebook.say("sign-none")
         if sign.how == "refused":
             return self.phrasebook.say("sign-refused", step=self.number(sign.at))
+        if sign.how == "loose":
+            letter = self.history.colours[sign.band - 1]
+            step = self.number(sign.at)
+            return self.phrasebook.say("sign-loose", number=sign.band, letter=letter, step=step)
         when = "now" if sign.at < outcome.slip.at + outcome.slip.replaces else "step"
         return self._say_sign(sign, self.phrasebook.say(f"sign-{sign.how}-{when}", step=self.number(sign.at)))
 

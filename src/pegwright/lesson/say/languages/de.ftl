@@ -773,6 +773,7 @@ looks-band-more = ein Gummi zu viel
 ## Woran man es sieht
 
 sign-none = Auf dem Webrahmen sieht man nichts. Man sieht es erst, wenn das Stück herunterkommt.
+sign-loose = Es sieht richtig aus, aber nach Schritt { $step } merkst du es: Zieh an Gummi { $number } ({ $letter }), und es geht ab.
 sign-refused = Du merkst es bei Schritt { $step }: Er geht dann nicht.
 sign-glance-now = Du siehst es gleich
 sign-glance-step = Du siehst es bei Schritt { $step }

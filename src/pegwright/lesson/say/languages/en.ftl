@@ -813,6 +813,7 @@ looks-band-more = one band too many
 ## How it shows
 
 sign-none = Nothing shows on the loom. It shows when the piece comes off.
+sign-loose = It looks right, but after step { $step } you can tell: tug band { $number } ({ $letter }), and it comes off.
 sign-refused = You notice at step { $step }: it cannot be done.
 sign-glance-now = You see it at once
 sign-glance-step = You see it at step { $step }

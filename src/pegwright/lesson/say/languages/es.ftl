@@ -802,6 +802,7 @@ looks-band-more = una gomita de más
 ## Cómo se nota
 
 sign-none = En el telar no se nota nada. Se nota al sacar la pieza.
+sign-loose = Se ve bien, pero tras el paso { $step } lo notas: tira de la gomita { $number } ({ $letter }) y se suelta.
 sign-refused = Lo notas en el paso { $step }, que entonces no se puede hacer.
 sign-glance-now = Lo ves enseguida
 sign-glance-step = Lo ves en el paso { $step }
