@@ -11,7 +11,10 @@ import msgspec
 import pytest
 
 from pegwright.fit import read_stash
+from pegwright.loom import replay_pattern
 from pegwright.pattern import PatternBuilder, Place, Rows, expand, read_pattern, write_pattern
+from pegwright.server.motifs import motifs_of
+from pegwright.server.starters import glance
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
@@ -72,6 +75,17 @@ def test_the_picture_shows_the_bands_where_they_lie(studio: Client) -> None:
         apart.append(((ax - bx) ** 2 + (ay - by) ** 2) ** 0.5)
     assert apart == pytest.approx([(20**2 + 14**2) ** 0.5, 14.0])
     assert len(glance["pegs"]) < 39  # not the whole loom, only what lies about it
+
+
+def test_of_a_letter_given_twice_the_first_tint_counts() -> None:
+    """As on the loom and in the lesson; the small pictures took the last."""
+    document = lights()
+    document["colours"].append({"letter": "A", "name": "weed", "hex": "#336633"})
+    pattern = read_pattern(msgspec.json.encode(document)).pattern
+    assert pattern is not None
+    (lantern,) = (each for each in motifs_of("", pattern) if each.name == "lantern")
+    assert lantern.glance.bands[0].tint == "#34506b"
+    assert glance(pattern, replay_pattern(pattern)).bands[0].tint == "#34506b"
 
 
 def test_the_same_motif_is_told_once(studio: Client) -> None:

@@ -14,7 +14,17 @@ from typing import NamedTuple
 
 import msgspec
 
-from pegwright.pattern import Hook, Lift, Move, PatternStep, Repeat, is_address, named_holders, parse_address
+from pegwright.pattern import (
+    HOLDER_FIELDS,
+    Hook,
+    Lift,
+    Move,
+    PatternStep,
+    Repeat,
+    is_address,
+    named_holders,
+    parse_address,
+)
 
 __all__ = ["Description", "SpokenMove", "describe", "move_token"]
 
@@ -81,9 +91,7 @@ def move_token(move: Move) -> tuple[object, Anchor | None]:
     relative = tuple((peg.row - pegs[0].row, peg.number - pegs[0].number) for peg in pegs)
     other = tuple(name for name in named_holders(move) if not is_address(name))
     fields = {
-        name: value
-        for name, value in msgspec.structs.asdict(move).items()
-        if name not in ("source", "target", "on", "at", "over")
+        name: value for name, value in msgspec.structs.asdict(move).items() if name not in HOLDER_FIELDS
     }
     return (type(move).__name__, relative, other, tuple(sorted(fields.items(), key=str))), anchor
 

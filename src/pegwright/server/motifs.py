@@ -19,6 +19,7 @@ from pegwright.pattern import (
     Transfer,
     Use,
     Wind,
+    colours_by_letter,
     expand,
     motifs_by_name,
     read_pattern,
@@ -141,7 +142,7 @@ def _uses(steps: Iterable[PatternStep]) -> Iterator[Use]:
 def _glance(pattern: Pattern, moves: list[Move]) -> Glance | None:
     """Return the picture of some moves: bands laid, loops carried as arrows; None where they name no peg."""
     pegs = board_of(pattern.loom).pegs
-    tints = {colour.letter: colour.hex for colour in pattern.colours}
+    tints = {letter: colour.hex for letter, colour in colours_by_letter(pattern).items()}
     laid: list[tuple[str, list[str]]] = []
     carried: list[tuple[str, str]] = []
     for move in moves:

@@ -8,7 +8,7 @@ from typing import Any
 import msgspec
 
 from pegwright.loom import History, Laid
-from pegwright.pattern import Pattern, write_pattern
+from pegwright.pattern import Pattern, colours_by_letter, write_pattern
 from pegwright.workshop import example_files, open_pattern, starter_pattern, work
 
 
@@ -72,7 +72,7 @@ def glance(pattern: Pattern, history: History) -> Glance:
     """Return the small picture of a piece. Bands that touch no peg are left out."""
     board = history.board
     index = {at: i for i, at in enumerate(board.pegs)}
-    tints = {colour.letter: colour.hex for colour in pattern.colours}
+    tints = {letter: colour.hex for letter, colour in colours_by_letter(pattern).items()}
     letters = history.colours
     bands = []
     for event in history.events:
