@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from pegwright.finding import RefusedError
-from pegwright.lesson import MistakeWriter, Phrasebook, Speaker, draw_mistake, look_of, portrait_of
+from pegwright.lesson import (
+    MistakeWriter,
+    Phrasebook,
+    Speaker,
+    draw_mistake,
+    look_of,
+    portrait_of,
+    view_text,
+)
 from pegwright.loom import History, replay, step_numbers
 from pegwright.pattern import localise
 from pegwright.press import HeadedPicture, comparison_svg, portrait_svg, step_svg
@@ -63,10 +71,11 @@ def picture_wrong_piece(
     pieces = _both(made, outcome, progress)
     if pieces is not None:
         works = (made, made._replace(history=replay_with_slip(made.history, outcome.slip)))
-        svgs = [
-            portrait_svg(portrait_of(piece, made.pattern, work.history.colours), "front")
+        portraits = [
+            portrait_of(piece, made.pattern, work.history.colours)
             for piece, work in zip(pieces, works, strict=True)
         ]
+        svgs = [portrait_svg(one, "front", text=view_text(phrasebook, one)) for one in portraits]
     else:
         look = look_of(localise(made.pattern, language), made.history)
         pair = draw_mistake(Speaker(phrasebook, look), rehearsal, outcome, numbers)
