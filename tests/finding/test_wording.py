@@ -179,6 +179,7 @@ def fact(name: str) -> Fact:
         "loops",
         "bands",
         "known",
+        "meant",
         "who",
         "reasons",
         "sizes",

@@ -141,14 +141,14 @@ async function withProposal() {
   await vi.advanceTimersByTimeAsync(1000);
   return { saves, own, proposal };
 }
-const answered = (): string | undefined => bench.work.heaps?.[0]?.name as string | undefined;
+const firstHeapName = (): string | undefined => bench.work.heaps?.[0]?.name as string | undefined;
 
 it("a proposal is shown and not saved, and is gone when it is left or undone", async () => {
   for (const leave of [() => bench.dropProposal(), () => bench.undo()]) {
     const { saves, own } = await withProposal();
-    expect([answered(), bench.saving.isSaved, bench.ownDoc === own]).toStrictEqual(["proposed", true, true]);
+    expect([firstHeapName(), bench.saving.isSaved, bench.ownDoc === own]).toStrictEqual(["proposed", true, true]);
     leave();
-    expect([answered(), bench.doc === own, bench.history.undo]).toStrictEqual(["edit 0", true, []]);
+    expect([firstHeapName(), bench.doc === own, bench.history.undo]).toStrictEqual(["edit 0", true, []]);
     await vi.advanceTimersByTimeAsync(1000);
     expect(saves).toStrictEqual([]);
   }
@@ -160,7 +160,7 @@ it("a proposal that is taken is one edit, saved, and one undo goes back", async 
   await vi.advanceTimersByTimeAsync(1000);
   expect([saves.map(({ title }) => title), bench.setAside, bench.history.undo.length]).toStrictEqual([["proposed"], null, 1]);
   bench.undo();
-  expect([bench.doc === own, answered()]).toStrictEqual([true, "edit 0"]);
+  expect([bench.doc === own, firstHeapName()]).toStrictEqual([true, "edit 0"]);
   bench.redo();
   expect(bench.doc?.title).toBe("proposed");
   await vi.advanceTimersByTimeAsync(1000);

@@ -76,7 +76,7 @@ def _causes(falling: Set[int], passing: Mapping[int, frozenset[int]]) -> list[_C
     found = [_Cause(reason, tuple(bands), over) for (reason, over), bands in groups.items()]
     left = set(falling - reached)
     while left:
-        ring = _joined(min(left), left, passing)
+        ring = _bands_joined_to(min(left), left, passing)
         found.append(_Cause("falls-together", tuple(sorted(ring))))
         left -= ring
     return sorted(found, key=lambda cause: (cause.reason == "falls-together", cause.bands))
@@ -97,7 +97,7 @@ def _below(roots: Iterable[int], falling: Set[int], passing: Mapping[int, frozen
     return reached
 
 
-def _joined(band: int, among: Set[int], passing: Mapping[int, frozenset[int]]) -> set[int]:
+def _bands_joined_to(band: int, among: Set[int], passing: Mapping[int, frozenset[int]]) -> set[int]:
     """Return the bands that hang together with one of them."""
     found: set[int] = set()
     waiting = {band}

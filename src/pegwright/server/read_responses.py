@@ -9,7 +9,7 @@ import msgspec
 
 from pegwright.finding import Language, WordedFinding, word_finding, word_phrase
 from pegwright.pattern import Pattern, PatternStep, Repeat, Use, read_pattern, write_pattern
-from pegwright.reading import Blank, TextReading, read_maker_text
+from pegwright.reading import Answers, Blank, TextReading, read_maker_text
 from pegwright.server.work_responses import WorkResponse, work_response
 from pegwright.text import read_pattern_text
 from pegwright.workshop import ReportProgress, report_nothing, work
@@ -74,7 +74,7 @@ def read_response(
     progress: ReportProgress = report_nothing,
 ) -> ReadResponse:
     """Read a text, a document or a maker's words, and tell what came of it."""
-    given = {(one.key, one.sentence): one.answer for one in answers}
+    given: Answers = {(one.key, one.sentence): one.answer for one in answers}
     told = _read_document(text) or read_maker_text(text, answers=given)
     made = None if told.pattern is None else work(told.pattern, progress)
     findings = told.findings if made is None else (*told.findings, *made.findings)
