@@ -179,7 +179,6 @@ def fact(name: str) -> Fact:
         "loops",
         "bands",
         "known",
-        "meant",
         "who",
         "reasons",
         "sizes",
@@ -188,6 +187,7 @@ def fact(name: str) -> Fact:
         "signs",
         "lines",
         "named",
+        "meant",
         "over",
     }
     if name in lists:

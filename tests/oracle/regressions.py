@@ -15,6 +15,24 @@ class Past(NamedTuple):
 
 
 MENDED: dict[str, Past] = {
+    "across-keeps": Past(
+        "never to be called free: by its words it falls, but a half-twisted band lies across it and keeps it",
+        "rows 3 2",
+        (
+            "place A over A2 B2",
+            "place A over C1 C2",
+            "place A over C1 ~ ~ C2",
+            "hook C2 loop 1 to B1",
+            "place A over C2 B1",
+            "place A over A2 A1",
+            "hook C1 loop 2 to B2",
+            "hook C2 loop 1 to B1 together 2",
+            "place A over B2 ~ ~ C2",
+            "hook B2 loop 2 to B1",
+            "clip B1",
+        ),
+        (4,),
+    ),
     "shallow-23": Past(
         "a pair rose through the step of another: two bands came out linked",
         "rows 2 4",

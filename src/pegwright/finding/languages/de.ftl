@@ -565,8 +565,8 @@ span = { $first } bis { $last }
 
 ## Webrahmen und Beweis
 
-open-twist = Gummis darin sind in sich gedreht und könnten haften
-open-across = ein Gummi, das quer darüber liegt, könnte es halten
+open-twist = soweit es sich sagen lässt, hält sonst nichts, aber Gummis hier sind in sich gedreht und könnten haften
+open-across = soweit es sich sagen lässt, hält sonst nichts, aber ein Gummi, das quer darüber liegt, könnte halten
 open-tangled = es ist zu verschlungen, um es zu entscheiden
 falls-unfastened = { $count ->
     [one] das Gummi fällt ab

@@ -553,8 +553,8 @@ span = { $first } to { $last }
 
 ## The loom and the proof
 
-open-twist = bands in it carry a twist of their own, which may cling
-open-across = a band that lies across it may keep it
+open-twist = as far as can be told nothing else holds, but bands here carry a twist of their own, which may cling
+open-across = as far as can be told nothing else holds, but a band that lies across may
 open-tangled = it is too tangled to decide
 falls-unfastened = { $count ->
     [one] the band falls off

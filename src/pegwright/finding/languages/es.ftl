@@ -562,8 +562,8 @@ span = { $first } a { $last }
 
 ## El telar y la prueba
 
-open-twist = hay gomitas con un giro propio, que podrían agarrarse
-open-across = una gomita que la cruza podría sujetarla
+open-twist = por lo que se sabe nada más sujeta, pero aquí hay gomitas con un giro propio, que podrían agarrarse
+open-across = por lo que se sabe nada más sujeta, pero una gomita que pasa por encima podría sujetar
 open-tangled = está demasiado enredada para decidirlo
 falls-unfastened = { $count ->
     [one] la gomita se cae
