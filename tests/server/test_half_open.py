@@ -66,6 +66,10 @@ def test_a_request_that_is_never_finished_is_given_up(
     assert all_that_comes(address, *parts).startswith(b"HTTP/1.1 408 ")
 
 
+def test_a_request_has_ten_seconds() -> None:
+    assert PatientProtocol.wait_s == 10
+
+
 def test_a_body_that_never_comes_ends_the_connection(address: tuple[str, int]) -> None:
     begun = b"PUT / HTTP/1.1\r\nHost: a\r\nContent-Length: 9\r\n\r\nab"
     assert b" 204 " not in all_that_comes(address, begun)
