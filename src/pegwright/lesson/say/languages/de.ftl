@@ -281,9 +281,9 @@ phase-close = Schließen
 phase-wear = Sicher tragen
 phase-use = Sicher benutzen
 
-intro-place = Jedes neue Gummi kommt oben auf die anderen. Drück es ein wenig hinunter, bevor du das nächste nimmst.
-intro-work = Das kleine Bild zeigt den Stift von der Seite: welche Schlaufe du nimmst und welche darüber liegen.
-intro-work-film = Schau auf den Stift von der Seite: Er zeigt, welche Schlaufe du nimmst und welche darüber liegen.
+intro-place = Jedes neue Gummi kommt oben auf die anderen. Drück es ein wenig hinunter, bevor du das nächste nimmst. Halt es mit einem Finger der einen Hand auf seinem ersten Stift fest und spann es mit der anderen.
+intro-work = Das kleine Bild zeigt den Stift von der Seite: welche Schlaufe du nimmst und welche darüber liegen. Halt den Haken wie einen Bleistift; ein Finger der anderen Hand hält die Gummis unten.
+intro-work-film = Schau auf den Stift von der Seite: Er zeigt, welche Schlaufe du nimmst und welche darüber liegen. Halt den Haken wie einen Bleistift; ein Finger der anderen Hand hält die Gummis unten.
 intro-finish = Halt die Schlaufen fest, bis sie gesichert sind.
 
 ## Schritte
@@ -714,42 +714,42 @@ licence-fonts = Die Seiten enthalten die Schrift Atkinson Hyperlegible unter der
 
 ## Was schiefgeht: die Versehen
 
-slip-loop-above = Der Haken nimmt die Schlaufe über der gemeinten.
-slip-loop-below = Der Haken greift zu tief und nimmt die Schlaufe unter der gemeinten.
-slip-too-shallow = Der Haken geht innen nur durch { $n ->
+slip-loop-above = Du nimmst die Schlaufe über der gemeinten.
+slip-loop-below = Du greifst zu tief und nimmst die Schlaufe unter der gemeinten.
+slip-too-shallow = Du gehst innen nur durch { $n ->
     [one] die oberste Schlaufe
    *[other] die { $n } obersten Schlaufen
 }, nicht durch alle darüber.
-slip-outside = Die Schlaufe kommt an der Seite hoch, nicht innen durch die Schlaufen darüber.
-slip-wrong-peg = Es kommt auf { $wrong } statt auf { $right }.
-slip-wrong-peg-lift = Es wird an { $wrong } gemacht statt an { $right }.
-slip-mirrored-peg = Es kommt auf die andere Seite: auf { $wrong } statt auf { $right }.
-slip-wrong-start = Die Schlaufe wird von { $wrong } genommen statt von { $right }.
-slip-step-skipped = Dieser Zug wird ausgelassen.
-slip-step-skipped-place = Ein Gummi wird vergessen.
-slip-step-skipped-hook = Eine Schlaufe wird übergangen und bleibt liegen.
-slip-step-skipped-bind = Das letzte Gummi wird vergessen.
-slip-step-skipped-shut = Das Stück kommt herunter, bevor es zu ist.
-slip-step-doubled = Dieser Zug wird zweimal gemacht.
-slip-steps-swapped = Der nächste Zug wird zuerst gemacht.
-slip-wrong-order = Die Schlaufen auf { $where } werden verkehrt herum gezogen, die unterste zuerst.
-slip-wrong-colour = Ein Gummi der anderen Farbe ({ $letter }) wird genommen.
-slip-cap-forgotten = Die Kappe fehlt.
-slip-cap-wound-once = Das Gummi wird nur einmal herumgewickelt.
-slip-twist-forgotten = Das Gummi liegt flach, ohne seine halbe Drehung.
-slip-loop-dropped = Die gehobene Schlaufe fällt auf dem Weg zum anderen Stift herunter.
-slip-one-of-several = Eine Schlaufe zu wenig wird genommen.
-slip-charm-not-slid = Was am Haken hängt, wird nicht aufgeschoben.
-slip-miscounted-few = Ein Gummi zu wenig kommt dazu.
-slip-miscounted-many = Ein Gummi zu viel kommt dazu.
-slip-not-all-caught-clip = Der Clip verfehlt eine Schlaufe.
-slip-not-all-caught-knot = Die Schnur verfehlt eine Schlaufe.
-slip-not-all-caught-bind = Das letzte Gummi geht nicht durch die oberste Schlaufe.
-slip-one-loop-caught-clip = Der Clip geht nur durch eine Schlaufe.
-slip-one-loop-caught-knot = Die Schnur geht nur durch eine Schlaufe.
-slip-one-loop-caught-bind = Das letzte Gummi geht nur durch eine Schlaufe.
-slip-end-slips-off = Die Schlaufen rutschen ab, bevor sie gefasst sind ({ $where }).
-slip-loom-not-turned = Der Webrahmen wird nicht gedreht, und alles Weitere geschieht am falschen Ende.
+slip-outside = Du ziehst die Schlaufe an der Seite hoch, nicht innen durch die Schlaufen darüber.
+slip-wrong-peg = Du legst es auf { $wrong } statt auf { $right }.
+slip-wrong-peg-lift = Du machst es an { $wrong } statt an { $right }.
+slip-mirrored-peg = Du legst es auf die andere Seite: auf { $wrong } statt auf { $right }.
+slip-wrong-start = Du nimmst die Schlaufe von { $wrong } statt von { $right }.
+slip-step-skipped = Du lässt diesen Zug aus.
+slip-step-skipped-place = Du vergisst ein Gummi.
+slip-step-skipped-hook = Du übergehst eine Schlaufe, und sie bleibt liegen.
+slip-step-skipped-bind = Du vergisst das letzte Gummi.
+slip-step-skipped-shut = Du nimmst das Stück herunter, bevor es zu ist.
+slip-step-doubled = Du machst diesen Zug zweimal.
+slip-steps-swapped = Du machst den nächsten Zug zuerst.
+slip-wrong-order = Du ziehst die Schlaufen auf { $where } verkehrt herum, die unterste zuerst.
+slip-wrong-colour = Du nimmst ein Gummi der anderen Farbe ({ $letter }).
+slip-cap-forgotten = Du vergisst die Kappe.
+slip-cap-wound-once = Du wickelst das Gummi nur einmal herum.
+slip-twist-forgotten = Du legst das Gummi flach auf, ohne seine halbe Drehung.
+slip-loop-dropped = Dir fällt die gehobene Schlaufe auf dem Weg zum anderen Stift herunter.
+slip-one-of-several = Du nimmst eine Schlaufe zu wenig.
+slip-charm-not-slid = Du schiebst nicht auf, was am Haken hängt.
+slip-miscounted-few = Du nimmst ein Gummi zu wenig dazu.
+slip-miscounted-many = Du nimmst ein Gummi zu viel dazu.
+slip-not-all-caught-clip = Du verfehlst mit dem Clip eine Schlaufe.
+slip-not-all-caught-knot = Du verfehlst mit der Schnur eine Schlaufe.
+slip-not-all-caught-bind = Du ziehst das letzte Gummi nicht durch die oberste Schlaufe.
+slip-one-loop-caught-clip = Du hängst den Clip nur in eine Schlaufe.
+slip-one-loop-caught-knot = Du ziehst die Schnur nur durch eine Schlaufe.
+slip-one-loop-caught-bind = Du ziehst das letzte Gummi nur durch eine Schlaufe.
+slip-end-slips-off = Dir rutschen die Schlaufen ab, bevor sie gefasst sind ({ $where }).
+slip-loom-not-turned = Du drehst den Webrahmen nicht und machst alles Weitere am falschen Ende.
 
 ## Was daraus wird
 

@@ -287,9 +287,9 @@ phase-close = Close it
 phase-wear = Wear it safely
 phase-use = Use it safely
 
-intro-place = Each new band goes on top of the bands already there. Push it down a little before you take the next one.
-intro-work = The small picture shows the peg from the side: which loop to take, and which loops lie above it.
-intro-work-film = Look at the peg from the side: it shows which loop to take, and which loops lie above it.
+intro-place = Each new band goes on top of the bands already there. Push it down a little before you take the next one. Hold it on its first peg with a finger of one hand, and stretch it with the other.
+intro-work = The small picture shows the peg from the side: which loop to take, and which loops lie above it. Hold the hook like a pencil; a finger of the other hand keeps the bands on the peg down.
+intro-work-film = Look at the peg from the side: it shows which loop to take, and which loops lie above it. Hold the hook like a pencil; a finger of the other hand keeps the bands on the peg down.
 intro-finish = Keep hold of the loops until they are fastened.
 
 ## Steps
@@ -754,42 +754,42 @@ licence-fonts = The pages bring the typeface Atkinson Hyperlegible, under the li
 
 ## What goes wrong: the slips
 
-slip-loop-above = The hook takes the loop above the one meant.
-slip-loop-below = The hook goes too deep and takes the loop below the one meant.
-slip-too-shallow = The hook goes down inside { $n ->
+slip-loop-above = You take the loop above the one meant.
+slip-loop-below = You reach too deep and take the loop below the one meant.
+slip-too-shallow = You go down inside { $n ->
     [one] only the top loop
    *[other] only the top { $n } loops
 }, not inside all the loops above.
-slip-outside = The loop comes up at the side, not inside the loops above it.
-slip-wrong-peg = It goes to { $wrong }, not to { $right }.
-slip-wrong-peg-lift = It is done at { $wrong }, not at { $right }.
-slip-mirrored-peg = It goes to the other side: to { $wrong }, not to { $right }.
-slip-wrong-start = The loop is taken from { $wrong }, not from { $right }.
-slip-step-skipped = This move is left out.
-slip-step-skipped-place = One band is left out.
-slip-step-skipped-hook = One loop is passed over and stays where it is.
-slip-step-skipped-bind = The last band is left out.
-slip-step-skipped-shut = It is taken off the loom before it is closed.
-slip-step-doubled = This move is made twice.
-slip-steps-swapped = The next move is made first.
-slip-wrong-order = The loops on { $where } are worked the wrong way round, the lowest first.
-slip-wrong-colour = A band of another colour ({ $letter }) is taken.
-slip-cap-forgotten = The cap is left out.
-slip-cap-wound-once = The band is wound round only once.
-slip-twist-forgotten = The band is put on flat, without its half-turn.
-slip-loop-dropped = The lifted loop drops off on its way to the other peg.
-slip-one-of-several = One loop too few is taken.
-slip-charm-not-slid = What hangs on the hook is not slid on.
-slip-miscounted-few = One band too few is added.
-slip-miscounted-many = One band too many is added.
-slip-not-all-caught-clip = The clip misses one loop.
-slip-not-all-caught-knot = The cord misses one loop.
-slip-not-all-caught-bind = The last band is not pulled through the top loop.
-slip-one-loop-caught-clip = The clip goes through one loop only.
-slip-one-loop-caught-knot = The cord goes through one loop only.
-slip-one-loop-caught-bind = The last band goes through one loop only.
-slip-end-slips-off = The loops of { $where } slip off before they are caught.
-slip-loom-not-turned = The loom is not turned, and all that follows is done at the wrong end.
+slip-outside = You pull the loop up at the side, not inside the loops above it.
+slip-wrong-peg = You put it on { $wrong }, not on { $right }.
+slip-wrong-peg-lift = You do it at { $wrong }, not at { $right }.
+slip-mirrored-peg = You put it on the other side: on { $wrong }, not on { $right }.
+slip-wrong-start = You take the loop from { $wrong }, not from { $right }.
+slip-step-skipped = You leave this move out.
+slip-step-skipped-place = You leave one band out.
+slip-step-skipped-hook = You pass one loop over, and it stays where it is.
+slip-step-skipped-bind = You leave the last band out.
+slip-step-skipped-shut = You take it off the loom before it is closed.
+slip-step-doubled = You make this move twice.
+slip-steps-swapped = You make the next move first.
+slip-wrong-order = You work the loops on { $where } the wrong way round, the lowest first.
+slip-wrong-colour = You take a band of another colour ({ $letter }).
+slip-cap-forgotten = You leave the cap out.
+slip-cap-wound-once = You wind the band round only once.
+slip-twist-forgotten = You put the band on flat, without its half-turn.
+slip-loop-dropped = You drop the lifted loop on its way to the other peg.
+slip-one-of-several = You take one loop too few.
+slip-charm-not-slid = You do not slide on what hangs on the hook.
+slip-miscounted-few = You add one band too few.
+slip-miscounted-many = You add one band too many.
+slip-not-all-caught-clip = You miss one loop with the clip.
+slip-not-all-caught-knot = You miss one loop with the cord.
+slip-not-all-caught-bind = You do not pull the last band through the top loop.
+slip-one-loop-caught-clip = You put the clip through one loop only.
+slip-one-loop-caught-knot = You pull the cord through one loop only.
+slip-one-loop-caught-bind = You pull the last band through one loop only.
+slip-end-slips-off = You let the loops of { $where } slip off before they are caught.
+slip-loom-not-turned = You do not turn the loom, and do all that follows at the wrong end.
 
 ## What comes of it
 

@@ -286,9 +286,9 @@ phase-close = Cierra
 phase-wear = Llévala sin peligro
 phase-use = Úsala sin peligro
 
-intro-place = Cada gomita nueva va encima de las que ya están. Bájala un poco antes de tomar la siguiente.
-intro-work = El dibujo pequeño muestra la clavija de lado: qué lazo tomas y qué lazos están encima.
-intro-work-film = Mira la clavija de lado: se ve qué lazo tomar y qué lazos quedan encima.
+intro-place = Cada gomita nueva va encima de las que ya están. Bájala un poco antes de tomar la siguiente. Sujétala en su primera clavija con un dedo de una mano y estírala con la otra.
+intro-work = El dibujo pequeño muestra la clavija de lado: qué lazo tomas y qué lazos están encima. Toma el gancho como un lápiz; un dedo de la otra mano sujeta abajo las gomitas de la clavija.
+intro-work-film = Mira la clavija de lado: se ve qué lazo tomar y qué lazos quedan encima. Toma el gancho como un lápiz; un dedo de la otra mano sujeta abajo las gomitas de la clavija.
 intro-finish = No sueltes los lazos hasta que estén sujetos.
 
 ## Pasos
@@ -743,42 +743,42 @@ licence-fonts = Las páginas llevan la letra Atkinson Hyperlegible, con la licen
 
 ## Qué sale mal: los errores
 
-slip-loop-above = El gancho toma el lazo de encima del que toca.
-slip-loop-below = El gancho baja demasiado y toma el lazo de debajo del que toca.
-slip-too-shallow = El gancho baja por dentro { $n ->
+slip-loop-above = Tomas el lazo de encima del que toca.
+slip-loop-below = Bajas demasiado el gancho y tomas el lazo de debajo del que toca.
+slip-too-shallow = Bajas por dentro { $n ->
     [one] solo del lazo de arriba
    *[other] solo de los { $n } lazos de arriba
 }, no de todos los de encima.
-slip-outside = El lazo sube por fuera, no por dentro de los de encima.
-slip-wrong-peg = Va a { $wrong }, no a { $right }.
-slip-wrong-peg-lift = Se hace en { $wrong }, no en { $right }.
-slip-mirrored-peg = Va al otro lado: a { $wrong }, no a { $right }.
-slip-wrong-start = El lazo se toma de { $wrong }, no de { $right }.
-slip-step-skipped = Este paso se salta.
-slip-step-skipped-place = Falta una gomita.
-slip-step-skipped-hook = Un lazo se salta y se queda donde está.
-slip-step-skipped-bind = Falta la última gomita.
-slip-step-skipped-shut = Se saca del telar antes de cerrarla.
-slip-step-doubled = Este paso se hace dos veces.
-slip-steps-swapped = El paso siguiente se hace antes.
-slip-wrong-order = Los lazos de { $where } se pasan al revés, el de abajo primero.
-slip-wrong-colour = Se toma una gomita de otro color ({ $letter }).
-slip-cap-forgotten = Falta el remate.
-slip-cap-wound-once = La gomita se enrolla una sola vez.
-slip-twist-forgotten = La gomita se pone plana, sin su media vuelta.
-slip-loop-dropped = El lazo levantado se cae de camino a la otra clavija.
-slip-one-of-several = Se toma un lazo de menos.
-slip-charm-not-slid = Lo que cuelga del gancho no se desliza.
-slip-miscounted-few = Se pone una gomita de menos.
-slip-miscounted-many = Se pone una gomita de más.
-slip-not-all-caught-clip = Al cierre se le escapa un lazo.
-slip-not-all-caught-knot = Al cordón se le escapa un lazo.
-slip-not-all-caught-bind = La última gomita no pasa por el lazo de arriba.
-slip-one-loop-caught-clip = El cierre pasa por un solo lazo.
-slip-one-loop-caught-knot = El cordón pasa por un solo lazo.
-slip-one-loop-caught-bind = La última gomita pasa por un solo lazo.
-slip-end-slips-off = Los lazos de { $where } se sueltan antes de quedar sujetos.
-slip-loom-not-turned = El telar no se gira, y todo lo demás se hace en el otro lado.
+slip-outside = Subes el lazo por fuera, no por dentro de los de encima.
+slip-wrong-peg = Lo pones en { $wrong }, no en { $right }.
+slip-wrong-peg-lift = Lo haces en { $wrong }, no en { $right }.
+slip-mirrored-peg = Lo pones al otro lado: en { $wrong }, no en { $right }.
+slip-wrong-start = Tomas el lazo de { $wrong }, no de { $right }.
+slip-step-skipped = Te saltas este paso.
+slip-step-skipped-place = Olvidas una gomita.
+slip-step-skipped-hook = Te saltas un lazo, que se queda donde está.
+slip-step-skipped-bind = Olvidas la última gomita.
+slip-step-skipped-shut = Sacas la pieza del telar antes de cerrarla.
+slip-step-doubled = Haces este paso dos veces.
+slip-steps-swapped = Haces antes el paso siguiente.
+slip-wrong-order = Pasas los lazos de { $where } al revés, el de abajo primero.
+slip-wrong-colour = Tomas una gomita de otro color ({ $letter }).
+slip-cap-forgotten = Olvidas el remate.
+slip-cap-wound-once = Enrollas la gomita una sola vez.
+slip-twist-forgotten = Pones la gomita plana, sin su media vuelta.
+slip-loop-dropped = Se te cae el lazo levantado de camino a la otra clavija.
+slip-one-of-several = Tomas un lazo de menos.
+slip-charm-not-slid = No deslizas lo que cuelga del gancho.
+slip-miscounted-few = Pones una gomita de menos.
+slip-miscounted-many = Pones una gomita de más.
+slip-not-all-caught-clip = Se te escapa un lazo al poner el cierre.
+slip-not-all-caught-knot = Se te escapa un lazo al pasar el cordón.
+slip-not-all-caught-bind = No pasas la última gomita por el lazo de arriba.
+slip-one-loop-caught-clip = Pasas el cierre por un solo lazo.
+slip-one-loop-caught-knot = Pasas el cordón por un solo lazo.
+slip-one-loop-caught-bind = Pasas la última gomita por un solo lazo.
+slip-end-slips-off = Se te sueltan los lazos de { $where } antes de quedar sujetos.
+slip-loom-not-turned = No giras el telar, y haces todo lo demás en el otro lado.
 
 ## Qué pasa entonces
 
