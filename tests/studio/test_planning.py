@@ -56,7 +56,7 @@ def test_from_bands_laid_to_a_lesson_without_a_hook(bench: Bench, tmp_path: Path
 
     bench.click("Find an order")
     shown = page.get_by_role("region", name="The order that is shown")
-    shown.wait_for()
+    shown.wait_for(timeout=120_000)
     bench.settle()
     assert "Order 1 of 5, not taken yet" in shown.inner_text()
     assert bench.verdict.startswith("✓ All ")
@@ -101,7 +101,7 @@ def test_the_flat_tail_is_mended_in_one_press(bench: Bench, tmp_path: Path) -> N
     bench.shot("planning-3-falls")
     page.get_by_role("button", name="Mend the piece").focus()
     page.keyboard.press("Enter")
-    page.get_by_text("Mended: put the band of move 1 on crossed").wait_for()
+    page.get_by_text("Mended: put the band of move 1 on crossed").wait_for(timeout=120_000)
     bench.settle()
     assert bench.verdict.startswith("✓ All ")
     assert page.evaluate("document.activeElement.className").startswith("verdict")
@@ -117,13 +117,14 @@ def test_on_a_phone_an_order_is_found_stepped_through_and_taken(browser: Browser
     """What is offered lies under *Found*; the order that is shown stands above the board, in sight."""
     context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, locale="de-DE")
     page = context.new_page()
+    page.set_default_timeout(60_000)
     page.goto(address)
     page.locator("li button").first.tap()
     bench = Bench(page)
     page.get_by_role("button", name="Befund").tap()
     page.get_by_role("button", name="Andere Reihenfolgen finden").tap()
     shown = page.get_by_role("region", name="Die gezeigte Reihenfolge")
-    shown.wait_for()
+    shown.wait_for(timeout=120_000)
     page.get_by_role("button", name="Befund").tap()
     bench.shot("planning-5-phone")
     assert page.evaluate("document.documentElement.scrollWidth") == 390
