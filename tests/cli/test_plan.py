@@ -14,6 +14,7 @@ def test_it_proposes_orders_and_writes_the_one_taken(run, tmp_path):
     code, out, _ = run("plan", LINE, "--afresh", "--most", "2", "--take", "2", "--out", str(new))
     assert code == 0
     assert "every band is proved held in each" in out
+    assert "as it is" in out
     taken = open_pattern(new).pattern
     assert taken is not None
     assert work(taken).holds

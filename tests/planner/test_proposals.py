@@ -7,7 +7,7 @@ import pytest
 from examples.pieces import PIECES
 from pegwright.loom import Drawn, replay_pattern
 from pegwright.pattern import Pattern, PatternBuilder, Repeat, Rows, read_pattern, write_pattern
-from pegwright.planner import propose, without_working
+from pegwright.planner import measure_given_working, propose, without_working
 from pegwright.workshop import plan_piece, rehearse_piece, work
 from tests.planner.pieces import two_lines
 
@@ -49,6 +49,23 @@ def test_the_best_is_worked_hook_for_hook_as_the_maker_does(name, planned):
     by_hand = hooks(PIECES[name]())
     assert sorted(hooks(best.pattern)) == sorted(by_hand)
     assert best.measures.cautions == best.measures.loose_loops == 0
+
+
+@pytest.mark.parametrize("name", PLANNED)
+def test_a_proposal_is_measured_as_the_given_working_is(name, planned):
+    """What a proposal says of itself is what is measured of it once it is taken."""
+    one = planned[name].found[0]
+    given = measure_given_working(one.pattern)
+    assert given is not None
+    assert given._replace(phrases=0) == one.measures._replace(phrases=0)
+    assert given.phrases <= one.measures.phrases
+    by_hand = measure_given_working(PIECES[name]())
+    assert by_hand is not None
+    assert one.measures.phrases <= by_hand.phrases
+
+
+def test_what_works_nothing_has_no_measures():
+    assert measure_given_working(chain()) is None
 
 
 @pytest.mark.parametrize("name", PLANNED)

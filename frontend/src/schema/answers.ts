@@ -28,5 +28,5 @@ export type WordsRead = Schemas["ReadResponse"];
 export type ReadBlank = Schemas["ReadBlank"];
 export type Snapped = Schemas["SnapResponse"];
 export type OrdersFound = Schemas["OrdersResponse"];
-export type OrderFound = Schemas["OrderResponse"];
+export type OrderMeasures = Schemas["MeasuresResponse"];
 export type MendsFound = Schemas["MendsResponse"];

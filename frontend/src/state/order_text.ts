@@ -1,8 +1,8 @@
 /** What tells one working order from another, in a maker's words. */
-import type { OrderFound } from "../schema/answers";
+import type { OrderMeasures } from "../schema/answers";
 import { t } from "../words/words.svelte";
 
-export function orderText(order: OrderFound): string {
+export function orderText(order: OrderMeasures): string {
   const said = [
     t("order-phrases", { count: order.phrases }),
     t("order-above", { count: order.loops_above }),

@@ -62,14 +62,14 @@ afterEach(() => {
 });
 
 it("one press shows the first order in place of the piece; others are a press away", async () => {
-  studio({ "orders.json": { orders: [order("one", 5), order("two", 7)], tried: 9, cut_short: false, findings: [] } });
-  show();
+  studio({ "orders.json": { orders: [order("one", 5), order("two", 7)], given: order("own", 8), tried: 9, cut_short: false, findings: [] } });
+  show({ holds: true });
   await press("Find an order");
   expect([bench.doc?.title, bench.ownDoc?.title, text().includes("Order 1 of 2, not taken yet: 5 phrases to teach · never a loop above the one that is taken · the hook goes 12 cm · left and right alike")]).toStrictEqual(["one", "own", true]);
   await press("The next order");
   expect(bench.doc?.title).toBe("two");
   await press("Leave it as it was");
-  expect([bench.doc?.title, orders.shown, text().includes("2 orders were found")]).toStrictEqual(["own", -1, true]);
+  expect([bench.doc?.title, orders.shown, text().includes("2 orders were found"), text().includes("As it is now: 8 phrases")]).toStrictEqual(["own", -1, true, true]);
 });
 
 it("what cannot be is told with what would help", async () => {

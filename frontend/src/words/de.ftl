@@ -559,3 +559,4 @@ finding-mends = Es wird gesucht, was hilft…
 mended = In Ordnung gebracht: { $change }.
 mend-ways = Was hilft
 mend-cause = Was nicht stimmte
+order-given = Wie es jetzt ist:

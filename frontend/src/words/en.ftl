@@ -568,3 +568,4 @@ finding-mends = Looking for what mends it…
 mended = Mended: { $change }.
 mend-ways = Ways to mend it
 mend-cause = What was wrong
+order-given = As it is now:

@@ -559,3 +559,4 @@ finding-mends = Buscando qué la arregla…
 mended = Arreglada: { $change }.
 mend-ways = Maneras de arreglarla
 mend-cause = Qué fallaba
+order-given = Como está ahora:

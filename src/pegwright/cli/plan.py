@@ -9,7 +9,7 @@ from pegwright.cli.choosing import check_choice, write_choice
 from pegwright.cli.shared import Json, answer, load_pattern, table
 from pegwright.cli.terminal import exit_code, out as screen, progress, say, say_findings
 from pegwright.finding import Language
-from pegwright.planner import Measures, Proposals
+from pegwright.planner import Measures, Proposals, measure_given_working
 from pegwright.workshop import plan_piece
 
 
@@ -58,7 +58,9 @@ def plan_(
         return answer(_facts(pattern.title, plans), plans.findings, language=language)
     say(pattern.title, style="bold")
     if plans.found:
-        screen.print(table([_row(number, one.measures) for number, one in enumerate(plans.found, start=1)]))
+        given = measure_given_working(pattern) if afresh and not rehearse else None
+        rows = [_row(str(number), one.measures) for number, one in enumerate(plans.found, start=1)]
+        screen.print(table([*rows, *([_row("as it is", given)] if given else [])]))
         more = "; the time ran out before all were tried" if plans.cut_short else ""
         say(f"every band is proved held in each; {plans.tried} orders tried{more}")
         if written:
@@ -76,10 +78,10 @@ def _facts(title: str, plans: Proposals) -> dict[str, Any]:
     }
 
 
-def _row(number: int, measures: Measures) -> dict[str, str]:
+def _row(name: str, measures: Measures) -> dict[str, str]:
     symmetry = "–" if measures.symmetry is None else f"{measures.symmetry:.0%}"
     return {
-        "": str(number),
+        "": name,
         "phrases": str(measures.phrases),
         "loops above": str(measures.loops_above),
         "travel mm": f"{measures.travel_mm:.0f}",

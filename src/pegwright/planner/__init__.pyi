@@ -8,6 +8,7 @@ from .draft import (
     read_draft as read_draft,
     without_working as without_working,
 )
+from .given_working import measure_given_working as measure_given_working
 from .measures import Measures as Measures
 from .mends import (
     Mend as Mend,
@@ -35,6 +36,7 @@ __all__ = [
     "SpokenMove",
     "describe",
     "find_mends",
+    "measure_given_working",
     "propose",
     "read_draft",
     "without_working",

@@ -9,19 +9,26 @@ import msgspec
 
 from pegwright.finding import Language, WordedFinding, word_finding, word_phrase
 from pegwright.pattern import Pattern, write_pattern
-from pegwright.planner import Measures, Mend, Proposal, Proposals
+from pegwright.planner import Measures, Mend, Proposal, Proposals, measure_given_working
 from pegwright.workshop import ReportProgress, mend_piece, plan_piece
 
-__all__ = ["MendResponse", "MendsResponse", "OrderResponse", "OrdersResponse", "find_mends", "find_orders"]
+__all__ = [
+    "MeasuresResponse",
+    "MendResponse",
+    "MendsResponse",
+    "OrderResponse",
+    "OrdersResponse",
+    "find_mends",
+    "find_orders",
+]
 
 ORDERS = 5
 MENDS = 3
 
 
-class OrderResponse(msgspec.Struct, frozen=True, kw_only=True):
-    """The piece with a working order written out, and what tells it from others (see `Measures`)."""
+class MeasuresResponse(msgspec.Struct, frozen=True, kw_only=True):
+    """What tells one working order from another (see `Measures`)."""
 
-    document: dict[str, Any]
     phrases: int
     loops_above: int
     travel_mm: float
@@ -30,10 +37,20 @@ class OrderResponse(msgspec.Struct, frozen=True, kw_only=True):
     cautions: int
 
 
+class OrderResponse(MeasuresResponse, frozen=True, kw_only=True):
+    """The piece with a working order written out, and its measures."""
+
+    document: dict[str, Any]
+
+
 class OrdersResponse(msgspec.Struct, frozen=True, kw_only=True):
-    """The orders found, the easiest to teach first; with `cut_short` not all were tried."""
+    """The orders found, the easiest to teach first; with `cut_short` not all were tried.
+
+    `given` are the measures of the working that the piece has already, if it is whole.
+    """
 
     orders: tuple[OrderResponse, ...]
+    given: MeasuresResponse | None
     tried: int
     cut_short: bool
     findings: tuple[WordedFinding, ...]
@@ -66,9 +83,12 @@ def find_orders(
 ) -> OrdersResponse:
     """Propose working orders. `found_more` hears the best so far each time that there is a better one."""
 
+    given = measure_given_working(pattern)
+
     def respond(plans: Proposals) -> OrdersResponse:
         return OrdersResponse(
             orders=tuple(map(_order, plans.found)),
+            given=None if given is None else MeasuresResponse(**_measures(given)),
             tried=plans.tried,
             cut_short=plans.cut_short,
             findings=tuple(word_finding(each, language) for each in plans.findings),
@@ -100,16 +120,18 @@ def find_mends(
 
 
 def _order(one: Proposal) -> OrderResponse:
-    measures: Measures = one.measures
-    return OrderResponse(
-        document=_document(one.pattern),
-        phrases=measures.phrases,
-        loops_above=measures.loops_above,
-        travel_mm=round(measures.travel_mm, 1),
-        symmetry=measures.symmetry,
-        loose_loops=measures.loose_loops,
-        cautions=measures.cautions,
-    )
+    return OrderResponse(document=_document(one.pattern), **_measures(one.measures))
+
+
+def _measures(measures: Measures) -> dict[str, Any]:
+    return {
+        "phrases": measures.phrases,
+        "loops_above": measures.loops_above,
+        "travel_mm": round(measures.travel_mm, 1),
+        "symmetry": measures.symmetry,
+        "loose_loops": measures.loose_loops,
+        "cautions": measures.cautions,
+    }
 
 
 def _mend(one: Mend, language: Language) -> MendResponse:
