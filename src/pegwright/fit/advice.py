@@ -1,4 +1,4 @@
-"""What was measured of a whole piece at rest, and what that tells of wrists and of extension bands."""
+"""What was measured of a whole piece at rest, and what it says about wrists and extension bands."""
 
 from __future__ import annotations
 
@@ -17,11 +17,11 @@ __all__ = ["FitAdvice", "PieceMeasurements", "RepeatOptions", "advise_fit", "gau
 class PieceMeasurements(msgspec.Struct, frozen=True, kw_only=True):
     """What was measured of a piece at rest: flat and closed, then pulled at its ends.
 
-    `pulls` are forces in N and the lengths in mm that they draw the piece to. One extension band adds
-    `extension_mm`; None where the piece has no free end to put one in. `extension` are there already.
+    `pulls` are forces in N and the lengths in mm that they stretch the piece to. One extension band adds
+    `extension_mm`; None if there is no free end to add one at. The piece already has `extension` of them.
 
-    Only a piece that is `closed` round a wrist is pulled at: not one whose ends no clip joins (`open`), nor
-    one that does not hang together (`apart`), of which length and width are those of its largest part.
+    Only a piece `closed` round a wrist is pulled: not an `open` one, whose ends no clip joins, nor one that
+    has fallen `apart`, whose length and width are those of its largest part.
     """
 
     length_mm: float
@@ -33,7 +33,7 @@ class PieceMeasurements(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class RepeatOptions(msgspec.Struct, frozen=True, kw_only=True):
-    """How many repeats the piece has and may have; what one adds, in mm of length and in bands."""
+    """How many repeats the piece has and can have, and what one adds: mm of length, and bands."""
 
     now: int
     least: int
@@ -45,7 +45,7 @@ class RepeatOptions(msgspec.Struct, frozen=True, kw_only=True):
 def gauge_from_measurements(
     measured: PieceMeasurements, lengths: RepeatOptions | None = None
 ) -> Gauge | None:
-    """Return the gauge of a piece; without `lengths` it is one whole. None where nothing can be changed."""
+    """Return a piece's gauge, without repeats if there are no `lengths`; None if nothing can be changed."""
     extension_mm = max(measured.extension_mm or 0.0, 0.0)
     if not extension_mm and lengths is None:
         return None
@@ -55,10 +55,10 @@ def gauge_from_measurements(
 
 
 class FitAdvice(NamedTuple):
-    """How a piece suits a wrist, as far as can be said, and what would suit it better.
+    """How a piece suits a wrist, as far as is known, and what would suit it better.
 
-    `fit` is None where the piece is not closed or its pulls make no curve; `wrist` where none is asked for or
-    it cannot be read; `plan` where there is no wrist, or nothing of the piece can be changed.
+    `fit` is None if the piece is not closed or its pulls make no curve, `wrist` if none is asked for or it
+    cannot be read, `plan` if there is no wrist or nothing of the piece can be changed.
     """
 
     fit: Fit | None
@@ -71,9 +71,9 @@ class FitAdvice(NamedTuple):
 def advise_fit(
     measured: PieceMeasurements, wrist: str | None = None, lengths: RepeatOptions | None = None
 ) -> FitAdvice:
-    """Say whom it fits, and how many repeats and extension bands a wrist (`16 cm`, `M`, `age 8`) asks for.
+    """Say whom a piece fits, and how many repeats and extension bands suit a wrist (`16 cm`, `M`, `age 8`).
 
-    Without `lengths` its repeats stay as they are, and are counted as none.
+    Without `lengths` its repeats stay as they are and count as none.
     """
     reading = None if wrist is None else read_wrist(wrist)
     asked = reading.wrist if reading else None

@@ -46,7 +46,7 @@ SHEAR_RANGE = (0.05, 1.5)  # small bands have about 0.1 to 0.8 MPa, from memory;
 DRAWS = 100
 
 _GRID = np.linspace(1.0, MOST_STRETCH, 2801)
-_TRELOAR = RubberLaw()  # the default constants give the proportion of C10 to C01
+_TRELOAR = RubberLaw()  # the default rubber, for its ratio of C10 to C01
 
 
 class Estimate(NamedTuple):
@@ -74,10 +74,10 @@ class FittedLaw(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Calibration(msgspec.Struct, frozen=True, kw_only=True):
-    """The band type as measured; None, or empty, for what the measurements do not tell.
+    """The band type as measured; None or empty where the measurements do not determine a value.
 
-    `stretch` and `stress_mpa` are the hung points. `best` is the law to use: Mooney–Rivlin where the weights
-    can tell its two constants apart, else the default rubber scaled.
+    `stretch` and `stress_mpa` are the hung points. `best` is the law to use: Mooney–Rivlin if the weights
+    determine both constants, else the default rubber scaled.
     """
 
     band: BandType | None = None
@@ -91,12 +91,12 @@ class Calibration(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def calibrate(measured: BandMeasurements, *, draws: int = DRAWS, seed: int = 0) -> Calibration:
-    """Fit the band type to what was measured. Nonsense gives findings that name it, and no band.
+    """Fit the band type to measurements. Impossible ones give findings that name them, and no band.
 
     `draws` is the number of redrawn measurements behind every `again`; the same `seed` gives the same result.
 
     Raises:
-        ValueError: fewer than 2 draws.
+        ValueError: `draws` is less than 2.
     """
     if draws < 2:
         raise ValueError(f"a spread takes at least 2 draws, not {draws}")
@@ -138,7 +138,7 @@ def fit_stress(
         form: which constants are free; `proportional` returns the one scale of the default rubber.
         stretch: stretches λ, (n,).
         stress_mpa: nominal stress in MPa, (n,).
-        plain: leave out the chains' limit, which `shape.rubber` adds to Mooney–Rivlin beyond λ = 2.5.
+        plain: leave out the chain limit that `shape.rubber` adds to Mooney–Rivlin beyond λ = 2.5.
 
     Raises:
         ValueError: the arrays differ in length or are empty, or a stretch is not positive.
@@ -164,7 +164,7 @@ def _hung_points(m: BandMeasurements) -> _Points:
 
 
 def _stress_basis(form: LawForm, stretch: Floats, *, plain: bool = False) -> Floats:
-    """Stress (n, k) in MPa for each constant at 1 MPa (for `proportional`: at scale 1)."""
+    """Return the stress (n, k) in MPa for each constant at 1 MPa (for `proportional`: at scale 1)."""
     units: tuple[RubberLaw, ...]
     if form == "neo-hookean":
         units = (neo_hookean(1.0),)
@@ -192,7 +192,7 @@ class _Fit(NamedTuple):
 def _fit_constants(
     form: LawForm, m: BandMeasurements, *, loss: Literal["linear", "cauchy"] = "linear"
 ) -> _Fit:
-    """Fit the constants to the hung lengths; `cauchy` gives a length that is far off little say."""
+    """Fit the constants to the hung lengths; `cauchy` gives outliers little weight."""
     points = _hung_points(m)
     grid_mm = hung_mm(_GRID, m.flat_mm, m.thickness_mm, m.hook_mm)
 
@@ -222,7 +222,7 @@ def _fit_laws(m: BandMeasurements, redrawn: list[BandMeasurements]) -> Iterator[
 def _build_law(form: LawForm, m: BandMeasurements, redrawn: list[BandMeasurements]) -> FittedLaw:
     found = _fit_constants(form, m)
     free = len(m.hung) - len(found.constants)
-    # The stated error, or the scatter where that is larger.
+    # The larger of the stated error and the scatter.
     scatter = math.sqrt(float(found.residual_mm @ found.residual_mm) / free) if free > 0 else 0.0
     sigma = max(m.length_error_mm, scatter)
     covariance = np.linalg.pinv(found.jacobian.T @ found.jacobian) * sigma**2
@@ -257,7 +257,7 @@ def _build_law(form: LawForm, m: BandMeasurements, redrawn: list[BandMeasurement
 
 
 def _constant_matrices(form: LawForm) -> tuple[Floats, Floats]:
-    """Matrices from what is fitted to the law's constants (k, p) and to the shear modulus (p,)."""
+    """Return the matrices from fitted parameters to the constants (k, p) and the shear modulus (p,)."""
     if form == "neo-hookean":
         return np.eye(1), np.ones(1)
     if form == "proportional":
@@ -280,7 +280,7 @@ def _estimate(
 
 
 def _perturbations(m: BandMeasurements) -> Iterator[BandMeasurements]:
-    """Yield the measurements with one of them off by its standard error."""
+    """Yield the measurements, each time with one of them off by its standard error."""
     yield msgspec.structs.replace(m, flat_mm=m.flat_mm + m.flat_error_mm)
     yield msgspec.structs.replace(m, thickness_mm=m.thickness_mm + m.thickness_error_mm)
     if m.weight_100_g is not None:
@@ -303,7 +303,7 @@ def _redraw(m: BandMeasurements, rng: np.random.Generator) -> BandMeasurements:
 
 
 def _widen(m: BandMeasurements, redrawn: BandMeasurements, by: float) -> BandMeasurements:
-    """Move the redrawn lengths `by` times as far from the read ones."""
+    """Return the redrawn lengths moved `by` times as far from the read ones."""
     hung = tuple(
         msgspec.structs.replace(r, length_mm=h.length_mm + by * (r.length_mm - h.length_mm))
         for h, r in zip(m.hung, redrawn.hung, strict=True)
@@ -312,7 +312,7 @@ def _widen(m: BandMeasurements, redrawn: BandMeasurements, by: float) -> BandMea
 
 
 def _is_tangled(law: FittedLaw) -> bool:
-    """Say whether one of two constants is not known to half its value."""
+    """Return whether the error of a constant exceeds half its value."""
     return any(2 * max(c.error, c.again) > c.value for c in law.constants_mpa)
 
 

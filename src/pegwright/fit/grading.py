@@ -1,7 +1,7 @@
 """The same design for other wrists: repeats, extension bands, and the supplies of each size.
 
-The length of a piece at rest is taken as base + repeats × one + extension bands × one; two relaxed lengths
-that differ in one of the two counts tell that one (`gauge`). The base is what ends and fastener add.
+The model of length at rest: base + repeats × repeat length + extension bands × their length. Two relaxed
+lengths that differ in one count give that coefficient (`fit_gauge`). The base is what ends and fastener add.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ __all__ = [
     "with_extension",
 ]
 
-MAX_COUNT = 500  # repeats or extension bands; no wrist asks for more
+MAX_COUNT = 500  # repeats or extension bands; no wrist needs more
 
 
 class LengthSample(NamedTuple):
@@ -63,7 +63,7 @@ class GaugeReading(NamedTuple):
 
 
 class SizePlan(msgspec.Struct, frozen=True, kw_only=True):
-    """How the design is made for a wrist. `ease` is length at rest over the wrist's girth."""
+    """How the design is made for a wrist."""
 
     wrist: Wrist
     repeats: int
@@ -73,12 +73,12 @@ class SizePlan(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def ease(self) -> float:
-        """Length at rest over girth."""
+        """The length at rest over the wrist's girth."""
         return self.length_mm / self.wrist.girth_mm
 
 
 class GradedSize(msgspec.Struct, frozen=True, kw_only=True):
-    """One size of the design: as asked for, its plan, pattern and supplies; None where it cannot be."""
+    """One size of the design: as asked for, its plan, pattern and supplies; None if it cannot be made."""
 
     asked: str
     plan: SizePlan | None = None
@@ -90,12 +90,12 @@ class GradedSize(msgspec.Struct, frozen=True, kw_only=True):
 def fit_gauge(
     pieces: Sequence[LengthSample], *, repeat_mm: float | None = None, extension_mm: float | None = None
 ) -> GaugeReading:
-    """Work out the gauge from relaxed lengths, by least squares where there are more than needed.
+    """Work out the gauge from relaxed lengths, by least squares if there are more than needed.
 
-    A length that is already known may be given; otherwise the pieces must differ in that count.
+    Known lengths can be given; for an unknown one the pieces must differ in that count.
 
     Raises:
-        ValueError: the pieces do not tell all three lengths.
+        ValueError: the pieces do not determine all three lengths.
     """
     known = {1: repeat_mm, 2: extension_mm}
     columns = [0, *(k for k, value in known.items() if value is None)]
@@ -129,12 +129,12 @@ def plan_size(
 ) -> SizePlan:
     """Choose repeats and extension bands for a wrist.
 
-    A size is served whole where one length can: at least 0.85 of its largest wrist, at most its smallest. As
-    many repeats as that allows, then the extension that comes nearest to the middle. With `repeats` given,
-    only the extension is chosen. Where nothing suits, the nearest is taken and a finding says how it lies.
+    If one length can, it serves the whole size: at least 0.85 of its largest wrist, at most its smallest.
+    Take as many repeats as that allows, then the extension nearest to the middle. With `repeats` given, only
+    the extension is chosen. If nothing suits, take the nearest, with a finding that says how it lies.
 
     Raises:
-        ValueError: a negative number of repeats or extension bands.
+        ValueError: a number of repeats or extension bands is negative.
     """
     if min(least_extension, least_repeats, most_repeats, 0 if repeats is None else repeats) < 0:
         raise ValueError("repeats and extension bands are counted from 0")
@@ -178,11 +178,11 @@ def grade_sizes(
     least_repeats: int = 0,
     most_repeats: int = MAX_COUNT,
 ) -> tuple[GradedSize, ...]:
-    """Make the design for each size in turn (wrists, or anything that `read_wrist` reads).
+    """Make the design for each size in turn: wrists, or texts for `read_wrist`.
 
     Args:
-        design: a pattern of which only the extension changes, or what makes one from numbers of repeats and
-            extension bands; None from it says that there is no place for extension bands.
+        design: a pattern whose extension alone changes, or a function from numbers of repeats and extension
+            bands to a pattern, or to None if it has no place for extension bands.
         gauge: what a repeat and an extension band add.
         sizes: the list of sizes.
         repeats: the number of repeats, if it is fixed; a pattern needs it.
@@ -191,7 +191,7 @@ def grade_sizes(
         most_repeats: the most repeats that the loom has room for.
 
     Raises:
-        ValueError: a pattern without `repeats`, or a negative number.
+        ValueError: a pattern comes without `repeats`, or a number is negative.
     """
     if isinstance(design, Pattern) and repeats is None:
         raise ValueError("say how many repeats the pattern has")
@@ -220,9 +220,9 @@ def grade_sizes(
 
 
 def with_extension(pattern: Pattern, bands: int) -> Pattern | None:
-    """Return the pattern with that many extension bands at its first free end, or None where it has none.
+    """Return the pattern with `bands` extension bands at its first free end; None if it has no free end.
 
-    Only the steps of the piece itself are looked at, not those within motifs and repeats.
+    Only the pattern's own steps count, not those in motifs and repeats.
     """
     steps = list(pattern.steps)
     at = next((i for i, step in enumerate(steps) if isinstance(step, Extend)), None)
@@ -258,7 +258,7 @@ def _build_size(
 
 
 def _nearby_extensions(aim_mm: float, gauge: Gauge, repeats: int, least: int) -> Iterator[int]:
-    """Yield the numbers of extension bands on either side of the aim; the least where they add nothing."""
+    """Yield the numbers of extension bands just below and above the aim; the least if they add nothing."""
     if gauge.extension_mm <= 0:
         yield least
         return

@@ -6,8 +6,8 @@ ribbon of two strands runs from there through the rest to the loop's own peg. Th
 taken to stay at their pegs; in truth they give way a little, so the hooked band is stretched a little less,
 and the one that holds it a little more.
 
-Left out are bands with a loop off its peg (lifted over, caught by a fastener, or a free end), and bands that
-run through such a loop: nothing on the loom says how far they are drawn out.
+Bands with a loop off its peg (lifted over, caught by a fastener, or a free end), and bands that run through
+such a loop, are left out: the loom does not determine how far they are stretched.
 """
 
 from __future__ import annotations
@@ -71,12 +71,12 @@ class BandOnLoom(NamedTuple):
 
     @property
     def stretch(self) -> float:
-        """Ratio of taut to rest length; at most 1 the band is slack. 0 off the loom."""
+        """The ratio of taut to rest length: at most 1 for a slack band, 0 off the loom."""
         return self.taut_mm / self.rest_mm if self.rest_mm else 0.0
 
     @property
     def slack(self) -> bool:
-        """Whether it hangs slack on its pegs."""
+        """Whether the band hangs slack on its pegs."""
         return self.on and self.taut_mm <= self.rest_mm * (1 + 1e-9)
 
 
@@ -95,14 +95,14 @@ class PegLoad(NamedTuple):
 
 
 class LoomLoads(NamedTuple):
-    """Every change of how a band lies and of what a peg bears, in order of moves."""
+    """Every change in how a band lies and in the load on a peg, in order of moves."""
 
     bands: tuple[BandOnLoom, ...]
     loads: tuple[PegLoad, ...]
 
 
 def find_loom_loads(pattern: Pattern, history: History) -> LoomLoads:
-    """Reckon every band on its pegs, move by move, each with the rubber of its kind.
+    """Work out every band on its pegs, move by move, with the rubber of its kind.
 
     Bands of a kind that is not listed are left out.
     """
@@ -126,9 +126,9 @@ def find_loom_loads(pattern: Pattern, history: History) -> LoomLoads:
 
 
 def check_hooked_bands(pattern: Pattern, history: History) -> tuple[Finding, ...]:
-    """Return one finding for each sort of hooked band that is drawn near to breaking at some step.
+    """Return one finding for each sort of hooked band that comes near to breaking at some step.
 
-    Bands that only lie on their pegs are told of by `fit.stretch.check_stretch`.
+    `fit.stretch.check_stretch` covers bands that only lie on their pegs.
     """
     numbers, names = step_numbers(history), colours_by_letter(pattern)
     same: dict[tuple[str, float], list[tuple[BandOnLoom, BandType]]] = defaultdict(list)
@@ -163,7 +163,7 @@ def bands_on_pegs_at(loom: LoomLoads, at: int) -> tuple[BandOnLoom, ...]:
 
 
 def peg_loads_at(loom: LoomLoads, at: int) -> dict[str, PegLoad]:
-    """Return what each peg bears after move `at`; pegs that nothing pulls at are left out."""
+    """Return the load on each peg after move `at` (from 0); pegs without a load are left out."""
     now = {one.peg: one for one in loom.loads if one.at <= at}
     return {peg: one for peg, one in now.items() if one.load_n > _LEAST_N}
 
@@ -171,9 +171,9 @@ def peg_loads_at(loom: LoomLoads, at: int) -> dict[str, PegLoad]:
 def _changes_of_lie(
     pattern: Pattern, history: History, *, least: float = 0.0
 ) -> Iterator[tuple[BandOnLoom, BandType]]:
-    """Yield every change of how a band lies, as if it were under a tension of 1 N, and the band's kind.
+    """Yield every change in how a band lies, as if under a tension of 1 N, with the band's kind.
 
-    With `least` only how folded bands lie that are stretched so many times.
+    With `least`, only folded bands stretched at least that much.
     """
     kinds = band_types_by_letter(pattern)
     loom = _LoopTracker(history.board)
@@ -195,7 +195,7 @@ def _changes_of_lie(
 
 def _with_tension(one: BandOnLoom, kind: BandType) -> BandOnLoom:
     """Return how a band lies under the tension that its rubber has at this stretch."""
-    # The laws of rubber are compiled, which takes a while to load; a check that finds nothing needs none.
+    # The rubber laws are compiled and slow to load; a check that finds nothing does not need them.
     from pegwright.fit.rubber import rubber_of  # noqa: PLC0415
     from pegwright.shape import nominal_stress  # noqa: PLC0415
 
@@ -208,7 +208,7 @@ def _with_tension(one: BandOnLoom, kind: BandType) -> BandOnLoom:
 
 
 class _LoopTracker:
-    """Where every loop is, and through which loops its ribbon runs, the first passed first."""
+    """Tracks where every loop is and which loops its ribbon runs through, in order."""
 
     def __init__(self, board: Board) -> None:
         self.board = board
@@ -218,7 +218,7 @@ class _LoopTracker:
         self.held: dict[Bight, set[int]] = defaultdict(set)  # loop: the bands whose ribbons run through it
 
     def apply_event(self, event: Event) -> set[int]:
-        """Carry out an event and return the bands that may lie otherwise after it."""
+        """Apply an event and return the bands that may lie differently after it."""
         match event:
             case Laid():
                 self.loops[event.band] = tuple(seat.bight for seat in event.seats)
@@ -240,13 +240,13 @@ class _LoopTracker:
                 return set()
 
     def is_folded(self, band: int) -> bool:
-        """Say whether a loop of the band has been pulled through another."""
+        """Return whether a loop of the band has been pulled through another."""
         return any(loop in self.ribbon for loop in self.loops[band])
 
     def lay_out_band(self, band: int, at: int, kind: BandType, least: float = 0.0) -> BandOnLoom | None:
-        """Return how the band lies, or None where one of its loops, or one that holds it, is on no peg.
+        """Return how the band lies; None if one of its loops, or a loop that holds it, is on no peg.
 
-        It is None too where the band is stretched fewer times than `least`.
+        Also None if the band is stretched less than `least`.
         """
         ways = []
         for loop in self.loops[band]:
@@ -280,7 +280,7 @@ class _Path(NamedTuple):
     folds: tuple[int, ...]
 
 
-@functools.lru_cache(maxsize=4096)  # a piece has few sorts of lying, over and over
+@functools.lru_cache(maxsize=4096)  # a piece has few ways of lying, repeated over and over
 def _band_path(
     spots: tuple[PointOrPull, ...],
     ways: tuple[tuple[int, ...], ...],
@@ -290,7 +290,8 @@ def _band_path(
 ) -> _Path:
     """Lay a band out over pegs at `spots` in mm.
 
-    Each way leads, by their numbers, from a corner of its ring, a peg or a fold, along a ribbon to a peg.
+    Each way lists numbers of spots: from a corner of the band's ring (a peg or a fold) along a ribbon to a
+    peg.
     """
     reach = (peg_mm + thickness_mm) / 2
     pulls = [[0.0, 0.0] for _ in spots]
@@ -311,7 +312,7 @@ def _band_path(
     for way, fold in zip(ways, folded, strict=True):
         if not fold:
             continue
-        if len(way) == 1:  # drawn up and set down where it came from: no ribbon to speak of
+        if len(way) == 1:  # pulled up and put back where it came from: a ribbon of no length
             corners[way[0], True, spots[way[0]]] = None
             continue
         at = _fold_point(spots[way[0]], spots[way[1]], middle, reach)
@@ -341,7 +342,7 @@ def _band_path(
 
 
 def _fold_point(peg: PointOrPull, onward: PointOrPull, middle: PointOrPull, reach: float) -> PointOrPull:
-    """Return where a band folds: off the middle of the peg, to the side that its own strands pull to."""
+    """Return where a band folds: off the peg's centre, towards where its own strands pull."""
     x = y = 0.0
     for there in (onward, middle):
         apart = math.dist(peg, there)
@@ -352,7 +353,7 @@ def _fold_point(peg: PointOrPull, onward: PointOrPull, middle: PointOrPull, reac
 
 
 def _hull_order(spots: Sequence[PointOrPull]) -> list[int]:
-    """Return the corners in order round their hull; both ends where all stand in a line."""
+    """Return the corners in order round their convex hull; the two ends if all lie on a line."""
     ring = hull(spots)
     (ax, ay), (bx, by) = min(spots), max(spots)
     if len(ring) > 2 and all(abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) < 1e-6 for x, y in spots):
@@ -361,7 +362,7 @@ def _hull_order(spots: Sequence[PointOrPull]) -> list[int]:
 
 
 def _turn_angle_rad(before: PointOrPull, here: PointOrPull, after: PointOrPull) -> float:
-    """Return by how much a taut strand turns at a corner, in rad; all the way round where there is one."""
+    """Return the angle in rad by which a taut strand turns at a corner; a full turn if it is the only one."""
     if before == here == after:
         return 2 * math.pi
     into = math.atan2(here[1] - before[1], here[0] - before[0])
@@ -374,6 +375,6 @@ def _mean(spots: Sequence[PointOrPull]) -> PointOrPull:
 
 
 def _drop_noise(load: PointOrPull) -> PointOrPull:
-    """Return the load with what is left of cancelled pulls set to nothing."""
+    """Return the load with the rounding errors of cancelled pulls set to zero."""
     x, y = (float(v) if abs(v) > _LEAST_N else 0.0 for v in load)
     return x, y

@@ -32,7 +32,7 @@ Floats = npt.NDArray[np.float64]
 
 G_N_PER_G = 9.80665e-3
 """Standard gravity, 9.80665 m/s² (CGPM 1901), as the weight in N of one gram."""
-MOST_STRETCH = 8.0  # past all of Treloar's data; no band for craft goes so far
+MOST_STRETCH = 8.0  # beyond all of Treloar's data; no craft band stretches so far
 
 _FLAT_MM = (5.0, 500.0)
 _THICKNESS_MM = (0.3, 10.0)
@@ -40,7 +40,7 @@ _WEIGHT_100_G = (0.2, 20_000.0)
 
 
 class HungReading(msgspec.Struct, frozen=True):
-    """A band hung up with a mass in g below, its hook included, and how long the band then is in mm."""
+    """A mass in g hung on a band, its hook included, and the band's length in mm under it."""
 
     mass_g: float
     length_mm: float

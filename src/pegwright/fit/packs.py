@@ -17,15 +17,13 @@ from pegwright.fit.supplies import Supplies
 
 __all__ = ["ShoppingItem", "ShoppingList", "cheapest_packs", "choose_packs"]
 
-_LONGEST = (
-    200_000  # rows of the table; past this the choice of the last packs may cost a little more than the least
-)
+_LONGEST = 200_000  # rows of the table; beyond it the last packs may cost a little more than the least
 
 
 class ShoppingItem(msgspec.Struct, frozen=True, kw_only=True):
     """One thing on the list: how many are needed and at hand, and the packs to buy (how many of each).
 
-    `cost` is None where a price is not known or where there is something to buy and no pack for it.
+    `cost` is None if a price is unknown, or if something must be bought and there is no pack for it.
     """
 
     kind: Literal["bands", "clips", "loom", "hooks", "scissors"]
@@ -52,7 +50,7 @@ class ShoppingItem(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class ShoppingList(msgspec.Struct, frozen=True, kw_only=True):
-    """The whole list. `cost` adds up what is known; `complete` says that nothing is left open."""
+    """The whole list."""
 
     lines: tuple[ShoppingItem, ...] = ()
     currency: str = ""
@@ -60,7 +58,7 @@ class ShoppingList(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def cost(self) -> Decimal:
-        """Cost of all lines with a known price."""
+        """The total cost of the lines whose cost is known."""
         return sum((line.cost for line in self.lines if line.cost is not None), Decimal(0))
 
     @property
@@ -70,9 +68,9 @@ class ShoppingList(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def choose_packs(needs: Supplies, stash: Stash) -> ShoppingList:
-    """Work out the packs to buy. What is at hand is used up in the order of the heaps.
+    """Work out the packs to buy. What is at hand is used up in order of the heaps.
 
-    An entry for the colour goes before one for any colour, an entry for the kind before one for any kind.
+    An entry for a heap's colour comes before one for any colour, one for its kind before one for any kind.
     """
     at_hand: Counter[int] = Counter()
     lines: list[ShoppingItem] = []
@@ -114,7 +112,7 @@ def _shopping_item(
     goods: Sequence[Goods | BandGoods | LoomGoods],
     at_hand: Counter[int],
 ) -> ShoppingItem:
-    """Take what is at hand (`at_hand` counts what each entry has given so far), then packs for the rest."""
+    """Use what is at hand, counting in `at_hand` what each entry gives, and choose packs for the rest."""
     have = 0
     for one in goods:
         taken = min(needed - have, one.have - at_hand[id(one)])
@@ -137,7 +135,7 @@ def _shopping_item(
 def cheapest_packs(needed: int, offers: Sequence[Pack]) -> tuple[tuple[int, Pack], ...]:
     """Choose packs that hold at least `needed`: least cost, then least left over, then fewest packs.
 
-    Packs without a price are chosen among only where no pack has one. Returns (number, pack), largest first.
+    Packs without a price are used only if no pack has one. Returns (number, pack), largest first.
     The table is exact: with best packs of size b, fewer than b others are ever needed, since among any b of
     them some hold together a multiple of b (pigeonhole), and that many best ones cost no more.
     """

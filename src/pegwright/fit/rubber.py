@@ -1,4 +1,4 @@
-"""From the rubber written in a document to that of the shape room, and back."""
+"""Convert between the rubber in a document and that of the shape room."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ __all__ = ["law_from_rubber", "rubber_of"]
 
 
 def rubber_of(kind: BandType) -> RubberLaw:
-    """Return the rubber of a kind of band; Treloar's of 1944, the default, where the document names none."""
+    """Return the rubber of a kind of band; the default (Treloar 1944) if the document gives none."""
     match kind.rubber:
         case MooneyRivlin(c10_mpa=c10, c01_mpa=c01):
             return mooney_rivlin(c10, c01)
@@ -22,7 +22,7 @@ def rubber_of(kind: BandType) -> RubberLaw:
 
 
 def law_from_rubber(rubber: RubberLaw) -> Law:
-    """Return the same as a document would hold it, to the nearest pascal."""
+    """Return a rubber as a document holds it, rounded to 1 Pa."""
     a, b, c = (round(constant, 6) for constant in rubber.constants_mpa)
     match rubber.law:
         case "mooney-rivlin":

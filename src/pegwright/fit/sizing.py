@@ -1,9 +1,9 @@
-"""Whom a finished, closed piece fits: the wrists it suits, how it lies there, how it passes over the hand.
+"""Whom a finished, closed piece fits: the wrists it suits, how it lies on one, how it passes over the hand.
 
 A piece of length L at rest suits wrists from L to L/0.85 (common practice, no source). Stretched to a girth G
 it pulls with a tension T(G), the stretch curve. To pass over the hand it must open to 1.31 wrists
-(`fit.wrist`, ANSUR II), pulled apart with 2T. On the wrist it presses with T/(width × radius) (Laplace); that
-serves to rank how close it lies, and for nothing else.
+(`fit.wrist`, ANSUR II), pulled apart with 2T. On the wrist it presses with T/(width × radius) (Laplace),
+which serves only to rank how close it lies.
 """
 
 from __future__ import annotations
@@ -37,7 +37,7 @@ HAND_PULL_N = 20.0
 """Pull that opens a piece without trouble; our own choice, no source."""
 FIRM_KPA, TIGHT_KPA = 1.9, 2.8
 """Light compression garments begin at about 14 to 21 mmHg, from memory; used to rank, not as a limit."""
-_WIDEST = 4.0  # how far, in its own lengths, a piece is looked at when no end of its curve is known
+_WIDEST = 4.0  # the longest length considered, in lengths at rest, if the curve has no known end
 
 Feel = Literal["loose", "easy", "snug", "tight"]
 Limit = Literal["ease", "hand", "known"]
@@ -46,8 +46,8 @@ Limit = Literal["ease", "hand", "known"]
 class StretchCurve(msgspec.Struct, frozen=True):
     """A stretch curve: rising lengths in mm and the tension in N that holds the closed piece at each.
 
-    Calling it with a length gives the tension, 0 up to the first length; a shape-keeping cubic runs between
-    the points (F. N. Fritsch and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300).
+    Calling it with a length gives the tension, 0 up to the first length; a monotone cubic runs between the
+    points (F. N. Fritsch and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300).
     """
 
     lengths_mm: tuple[float, ...]
@@ -55,11 +55,11 @@ class StretchCurve(msgspec.Struct, frozen=True):
 
     @property
     def known_mm(self) -> float:
-        """The longest length on the curve."""
+        """The longest length on the curve, in mm."""
         return self.lengths_mm[-1]
 
     def __call__(self, length_mm: float) -> float:
-        """Return the tension in N.
+        """Return the tension in N at a length.
 
         Raises:
             ValueError: the length lies beyond the curve.
@@ -79,9 +79,9 @@ class StretchCurveReading(NamedTuple):
 
 
 class WornFit(msgspec.Struct, frozen=True, kw_only=True):
-    """The piece on one wrist. `ease` is length at rest over wrist; the last two are None beyond the curve.
+    """The piece on one wrist. `ease` is length at rest over wrist; forces are None beyond the curve.
 
-    `tension_n` runs round the piece, `pressure_kpa` ranks how close it lies; `pull_n` opens it for the hand.
+    `tension_n` runs round the piece, `pressure_kpa` ranks how close it lies, `pull_n` opens it for the hand.
     """
 
     wrist_mm: float
@@ -94,7 +94,7 @@ class WornFit(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Fit(msgspec.Struct, frozen=True, kw_only=True):
-    """The wrists in mm that the piece suits, or None; and what sets the upper end.
+    """The wrists in mm that the piece suits, or None, and what sets the upper end.
 
     `ease`: larger wrists find it tight. `hand`: it does not open over larger hands. `known`: the curve ends.
     """
@@ -133,14 +133,13 @@ def assess_fit(
     """Say which wrists a closed piece suits, and with `wrist_mm` how it lies on that one.
 
     Args:
-        length_mm: length of the closed piece at rest, measured flat.
-        stretch: tension in N at a length in mm; rising, and known for every length unless it is a `Curve`.
-        width_mm: how wide the piece lies on the skin.
-        wrist_mm: a wrist to look at.
-        hand_pull_n: the pull that is thought fit for opening the piece.
+        length_mm: length of the closed piece at rest, measured flat. stretch: tension in N at a length in mm;
+        rising, and defined for every length unless it is a `StretchCurve`. width_mm: how wide the piece lies
+        on the skin. wrist_mm: a wrist to assess. hand_pull_n: the greatest pull that is reasonable for
+        opening the piece.
 
     Raises:
-        ValueError: a length, width, wrist or pull that is not a positive number.
+        ValueError: a length, width, wrist or pull is not a positive number.
     """
     for value in (length_mm, width_mm, hand_pull_n, 1.0 if wrist_mm is None else wrist_mm):
         if not (math.isfinite(value) and value > 0):
@@ -167,7 +166,7 @@ def assess_fit(
 def _opening_length_mm(
     length_mm: float, stretch: Callable[[float], float], pull_n: float, end_mm: float
 ) -> float:
-    """Return the length in mm to which the pull opens the piece, at most `end_mm`."""
+    """Return the length in mm to which a pull opens the piece, at most `end_mm`."""
     if end_mm <= length_mm or 2 * stretch(end_mm) <= pull_n:
         return end_mm
     return float(brentq(lambda mm: 2 * stretch(mm) - pull_n, length_mm, end_mm))

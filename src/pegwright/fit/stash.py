@@ -7,7 +7,7 @@ A small document of its own:
                {"band": "standard", "packs": [{"size": 600}]}],
      "clips": {"packs": [{"size": 25, "price": "1.00"}]}}
 
-Prices are written as text, so that no hundredth is lost.
+Prices are text, so that no hundredth is lost.
 """
 
 from __future__ import annotations
@@ -39,11 +39,11 @@ StashText = Annotated[str, msgspec.Meta(max_length=60)]
 
 
 class _StashValue(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
-    """Parts of a stash refuse fields they do not know."""
+    """Base of a stash's parts, which refuse unknown fields."""
 
 
 class Pack(_StashValue, frozen=True, kw_only=True):
-    """A pack as it is sold: how many are in it, and its price where one is known."""
+    """A pack as it is sold: how many are in it, and its price if known."""
 
     size: Annotated[int, msgspec.Meta(ge=1, le=100_000)]
     price: Price | None = None
@@ -62,10 +62,10 @@ class Goods(_StashValue, frozen=True, kw_only=True):
 
 
 class BandGoods(Goods, frozen=True, kw_only=True):
-    """Bands of a colour (its name or letter) and kind; what is left empty stands for any.
+    """Bands of a colour (its name or letter) and kind; an empty field means any.
 
-    A pack for any colour is a pack of one colour, whichever is asked for. `tint` is what the
-    colour looks like, as `#rrggbb`.
+    A pack for any colour is a pack of one colour, whichever is needed. `tint` is the colour as
+    `#rrggbb`.
     """
 
     colour: StashText = ""
@@ -73,26 +73,26 @@ class BandGoods(Goods, frozen=True, kw_only=True):
     band: StashText = ""
 
     def suits(self, heap: Heap) -> bool:
-        """Say whether these bands are of the heap's colour and kind."""
+        """Return whether these bands have the heap's colour and kind."""
         names = (heap.letter, heap.name.casefold())
         colour = not self.colour or self.colour == names[0] or self.colour.casefold() == names[1]
         return colour and self.band in ("", heap.band)
 
 
 class LoomGoods(Goods, frozen=True, kw_only=True):
-    """Looms; a kind or size left empty stands for any."""
+    """Looms; an empty kind or size means any."""
 
     kind: LoomKind | Literal[""] = ""
     rows: Number = 0
     pegs: Number = 0
 
     def suits(self, loom: LoomNeed) -> bool:
-        """Say whether these are looms of that sort."""
+        """Return whether these looms are of that sort."""
         return self.kind in ("", loom.kind) and self.rows in (0, loom.rows) and self.pegs in (0, loom.pegs)
 
 
 class Stash(_StashValue, frozen=True, kw_only=True):
-    """Everything at hand or to be had. `currency` is the user's own word for it."""
+    """Everything at hand or for sale. `currency` is the user's own word."""
 
     stash: Literal[1] = 1
     currency: Annotated[str, msgspec.Meta(max_length=12)] = ""
@@ -127,7 +127,7 @@ def read_stash(data: bytes) -> StashReading:
 
 def write_stash(stash: Stash) -> bytes:
     """Return the one canonical text: UTF-8 JSON, two spaces, newline at the end."""
-    # The version stands first and is always written, though it has a default.
+    # The version comes first and is always written, although it has a default.
     raw = {"stash": stash.stash, **msgspec.to_builtins(stash)}
     return msgspec.json.format(msgspec.json.encode(raw), indent=2) + b"\n"
 

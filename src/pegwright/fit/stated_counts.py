@@ -1,8 +1,8 @@
-"""Counts that the designer wrote down, against what the pattern takes.
+"""Compare counts that the designer wrote down with what the pattern takes.
 
 `pattern.stated` is compared with the whole piece. A number in the text (“25 bands”, “12 slate”, “6 A”,
-“A: 38”, “1 clip”) may speak of a part, so it is accepted when it fits the whole piece, one working or all
-workings of any motif, one round or all rounds of any repeat, or the step that it stands beside.
+“A: 38”, “1 clip”) may be about a part, so it is accepted if it fits the whole piece, one or all workings
+of any motif, one or all rounds of any repeat, or the step beside it.
 """
 
 from __future__ import annotations
@@ -41,10 +41,10 @@ __all__ = ["QuotedCount", "check_stated_counts", "quoted_counts"]
 MOST_TEXT = 50_000
 """Characters of text that are read; a handout has a few thousand."""
 
-_CLIP, _ALL = "clip", "bands"  # no colour letter is as long as “bands” or stands for a clip in these counts
+_CLIP, _ALL = "clip", "bands"  # no colour letter is as long as “bands”, and none means a clip here
 _WORDS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _NUMBERS = {word: number for number, word in enumerate(_WORDS, start=1)}
-_NUMBER = rf"(?P<number>\d{{1,6}}|{'|'.join(_WORDS[1:])})"  # “one band” is nearly always a manner of speaking
+_NUMBER = rf"(?P<number>\d{{1,6}}|{'|'.join(_WORDS[1:])})"  # “one band” is nearly always just a phrase
 _ABOUT_A_PART = "first last next every each up another other extra by"
 _ABOUT_A_RANGE = "about around roughly or to than least most – - /"
 _NOT_AFTER = frozenset(f"{_ABOUT_A_PART} {_ABOUT_A_RANGE}".split())
@@ -53,9 +53,9 @@ _PHRASE_ENDS = r"(?=\s*(?:$|[.,;:!?)\]]|and\b|in\s+all\b|altogether\b))"
 
 
 class QuotedCount(NamedTuple):
-    """A count found in a text: the characters of its number, what it says, and of which colours.
+    """A count found in a text: the span of its number, its value, and what it counts.
 
-    `what` holds colour letters; or “bands” for all bands, or “clip”.
+    `what` holds colour letters, “bands” for all bands, or “clip”.
     """
 
     start: int
@@ -66,7 +66,7 @@ class QuotedCount(NamedTuple):
 
 
 def check_stated_counts(pattern: Pattern, expansion: Expansion) -> tuple[Finding, ...]:
-    """Return the stated counts that disagree; nothing where steps could not be worked out."""
+    """Return a finding for every stated count that disagrees; none if steps could not be expanded."""
     if expansion.findings:
         return ()
     whole = _count_moves(doing.move for doing in expansion.moves)
@@ -87,14 +87,14 @@ def quoted_counts(text: str, names: dict[str, frozenset[str]]) -> Iterator[Quote
         if colour:
             what = names.get(colour) or by_case.get(colour.casefold())
         number = int(word) if word.isdigit() else _NUMBERS.get(word)
-        # Matching without regard to case knows more likenesses of letters (ı, i) than folding does.
+        # Case-insensitive matching equates more letters (ı, i) than case folding does.
         if what is not None and number is not None:
             yield QuotedCount(match.start(group), match.end(group), number, what, match[0].strip())
 
 
 @lru_cache(maxsize=8)
 def _count_pattern(names: tuple[str, ...]) -> re.Pattern[str]:
-    """Letters count in their own case only, so that “a” and “A” are told apart; names in any case."""
+    """Return the pattern of a count: letters match in their own case (“a” is not “A”), names in any case."""
     options = [
         re.escape(n) if len(n) < 3 else f"(?i:{re.escape(n)})" for n in sorted(names, key=len, reverse=True)
     ]
@@ -137,7 +137,9 @@ def _check_texts(pattern: Pattern, expansion: Expansion, whole: Counter[str]) ->
     for colour in pattern.colours:
         names[colour.name] = names.get(colour.name, frozenset()) | {colour.letter}
     names |= {colour.letter: frozenset({colour.letter}) for colour in pattern.colours}
-    parts = cache(lambda: _count_parts(pattern, expansion))  # not needed while the numbers fit the whole
+    parts = cache(
+        lambda: _count_parts(pattern, expansion)
+    )  # not needed while the numbers fit the whole piece
     own = {doing.path: doing.move for doing in reversed(expansion.moves)}
     accepted: dict[frozenset[str], set[int]] = {}
     texts = list(_all_texts(msgspec.to_builtins(pattern)))
@@ -185,13 +187,13 @@ def _all_texts(raw: Any) -> Iterator[tuple[str, str]]:
 
 
 def _count_parts(pattern: Pattern, expansion: Expansion) -> list[Counter[str]]:
-    """Count each different part that a text may speak of."""
+    """Return the counts of every part that a text may be about, each once."""
     groups: defaultdict[Any, Counter[str]] = defaultdict(Counter)
     for doing in expansion.moves:
         if doing.motif:
             _add_move(groups[doing.motif], doing.move)
         for k, (path, _, _) in enumerate(doing.rounds):
-            if path.startswith("/steps"):  # a motif's own repeats are counted by hand below
+            if path.startswith("/steps"):  # repeats inside motifs are counted below
                 for key in (doing.rounds[: k + 1], (*doing.rounds[:k], path)):
                     _add_move(groups[key], doing.move)
     counter = _MotifCounter(pattern)
@@ -202,7 +204,7 @@ def _count_parts(pattern: Pattern, expansion: Expansion) -> list[Counter[str]]:
 
 
 class _MotifCounter:
-    """Counts motifs in their own letters with the counts they list, without making their moves.
+    """Counts the bands of motifs in their own letters and counts, without making their moves.
 
     `repeats` collects one round, and all rounds, of every repeat met on the way.
     """
@@ -214,7 +216,7 @@ class _MotifCounter:
 
     def motif(self, motif: Motif, deep: int) -> Counter[str]:
         if motif.name not in self.motifs:
-            self.motifs[motif.name] = Counter()  # a motif within itself adds nothing
+            self.motifs[motif.name] = Counter()  # a motif inside itself adds nothing
             self.motifs[motif.name] = self.steps(motif.steps, motif, deep)
         return self.motifs[motif.name]
 

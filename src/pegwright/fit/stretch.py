@@ -45,7 +45,7 @@ def rest_mm(band: BandType) -> float:
 def taut_mm(board: Board, seats: Iterable[str], thickness_mm: float) -> float:
     """Return the length of a taut band in mm; `seats` names a peg once for each loop it has there.
 
-    A leg with a half-twist is a little longer than this; the difference is left out.
+    A leg with a half-twist is a little longer; the difference is ignored.
     """
     on = list(seats)
     spots = {peg: (board.pegs[peg].x_mm, board.pegs[peg].y_mm) for peg in on}
@@ -57,7 +57,7 @@ def taut_mm(board: Board, seats: Iterable[str], thickness_mm: float) -> float:
 def tautness(pattern: Pattern, history: History) -> Iterator[Tautness]:
     """Yield every band as it is placed on pegs, and again each time one of its loops is put on another peg.
 
-    Bands of a kind that is not listed are left out, and so are bands with a loop that is not on a peg.
+    Bands of an unlisted kind, and bands with a loop that is not on a peg, are left out.
     """
     board = history.board
     kinds = band_types_by_letter(pattern)
@@ -130,7 +130,7 @@ def _finding_code(one: Tautness) -> str:
 
 
 def _hull_length_mm(spots: Sequence[tuple[float, float]]) -> float:
-    """Return the length round the hull of the spots; for two spots there and back."""
+    """Return the perimeter of the spots' convex hull in mm; for two spots, there and back."""
     ring = hull(spots)
     if len(ring) > 2 and _are_in_line(spots):
         ring = [ring[0], ring[-1]]

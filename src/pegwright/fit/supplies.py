@@ -41,8 +41,8 @@ LoomKind = Literal["straight", "round", "pegs"]
 class Heap(msgspec.Struct, frozen=True, kw_only=True):
     """The bands of one colour letter, told apart by what they are for.
 
-    `name` and `hex` are empty where the letter is not listed; `band` is the kind of band. `band_g` is the
-    mass of one band in g, None where its kind is not listed; `weighed` says that it comes from the scales.
+    `name` and `hex` are empty if the letter is not listed; `band` is the kind of band. `band_g` is the mass
+    of one band in g, None if its kind is not listed; `weighed` means that it was measured.
     """
 
     letter: str
@@ -65,12 +65,12 @@ class Heap(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def total(self) -> int:
-        """Bands to lay ready, spares included."""
+        """Bands to get ready, spares included."""
         return self.worked + self.spares
 
     @property
     def mass_g(self) -> float | None:
-        """Mass of the heap in g, spares included; None where the kind of band is not known."""
+        """Mass of the heap in g, spares included; None if the kind of band is unknown."""
         return None if self.band_g is None else self.total * self.band_g
 
 
@@ -88,7 +88,7 @@ class LoomNeed(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Supplies(msgspec.Struct, frozen=True, kw_only=True):
-    """All that is needed for `pieces` pieces. Heaps stand in the order of the pattern's colours."""
+    """Everything needed for `pieces` pieces. Heaps are in the order of the pattern's colours."""
 
     pieces: int = 1
     heaps: tuple[Heap, ...] = ()
@@ -106,13 +106,13 @@ class Supplies(msgspec.Struct, frozen=True, kw_only=True):
 
     @property
     def mass_g(self) -> float | None:
-        """Mass of all bands in g; None where a kind of band is not known."""
+        """Mass of all bands in g; None if a kind of band is unknown."""
         masses = [heap.mass_g for heap in self.heaps]
         return None if None in masses else sum(mass for mass in masses if mass is not None)
 
 
 def count_supplies(pattern: Pattern, history: History) -> Supplies:
-    """Count what the moves that were made have used up. Moves that were refused use nothing."""
+    """Count what the moves of a history use. Refused moves use nothing."""
     jobs: dict[str, Counter[Job]] = {}
     fasteners: Counter[str] = Counter()
     hook = False
@@ -132,7 +132,7 @@ def count_supplies(pattern: Pattern, history: History) -> Supplies:
         knots=fasteners["knot"],
         looms=_loom_needs(pattern.loom),
         hooks=int(hook),
-        scissors=int(fasteners["knot"] > 0),  # the cord is cut; nothing else is
+        scissors=int(fasteners["knot"] > 0),  # only a cord needs cutting
     )
 
 
@@ -142,11 +142,11 @@ def supplies_for_class(one: Supplies, learners: int, spare_share: float = 0.1) -
     Spares are `spare_share` of each heap of bands, and of the clips, rounded up to whole ones.
 
     Raises:
-        ValueError: fewer than one learner, or a share outside 0 to 10.
+        ValueError: there is no learner, or the share is outside 0 to 10.
     """
     if learners < 1 or not 0 <= spare_share <= 10:
         raise RefusedError(phrase("class-size", learners=learners, spare_share=spare_share))
-    share = Fraction(str(spare_share))  # as written: a tenth of 30 is 3, not 3.0000000000000001
+    share = Fraction(str(spare_share))  # exact: a tenth of 30 is 3, not 3.0000000000000001
     heaps = []
     for heap in one.heaps:
         counts = {

@@ -1,4 +1,4 @@
-"""What bands weigh, so that a heap can be counted on scales."""
+"""The mass of bands, so that a heap can be counted on scales."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ def band_volume_mm3(band: BandType) -> float:
 
 
 def band_mass_g(band: BandType) -> float:
-    """Return the mass of one band in g: a hundredth of the weighed hundred, else volume times density."""
+    """Return the mass of one band in g: from a weighed hundred, else volume times density."""
     if band.weight_100_g is not None:
         return band.weight_100_g / 100
     return band_volume_mm3(band) / 1000 * DENSITY_G_CM3[band.material]

@@ -5,11 +5,11 @@ The surveys and what was taken from them:
 - ANSUR II: C. C. Gordon et al., 2012 Anthropometric Survey of U.S. Army Personnel, NATICK/TR-15/007 (public).
 - bdims: G. Heinz, L. J. Peterson, R. W. Johnson and C. J. Kerk, J. Stat. Educ. 11(2) (2003); active adults.
 - Öztürk et al., J. Clin. Res. Pediatr. Endocrinol. 9(4) (2017) 329–336; 4,330 pupils of 6 to 17 years in
-  Turkey. The abstract gives both ends and says that the girth grows linearly with age.
+  Turkey. The abstract gives both ends and says that girth grows linearly with age.
 - Khadilkar et al., J. Pediatr. Endocrinol. Metab. (2018); 10,199 children in India, of whom the means at 3
-  years. From there to 6 years it is interpolated to Öztürk's children, another people: a rough guide.
+  years. From 3 to 6 years we interpolate to Öztürk's children, a different population: a rough guide.
 
-There is no published sizing of bracelets. The sizes are our own; their limits are figures of these surveys.
+There is no published sizing of bracelets. The sizes are our own, with limits taken from these surveys.
 """
 
 from __future__ import annotations
@@ -96,7 +96,7 @@ PASSES_99 = 1.31
 
 
 class AgeGroup(NamedTuple):
-    """Mean and sd in mm at one age; the sd at 3 years is not published, and taken as 7 % like at 6."""
+    """Mean and sd in mm at one age; the sd at 3 years is unpublished and taken as 7 %, as at 6."""
 
     years: float
     source: str
@@ -138,9 +138,9 @@ _OLDEST = 120.0
 
 
 class Wrist(msgspec.Struct, frozen=True, kw_only=True):
-    """A wrist: the girth to make for in mm, the range that girth stands for, and how it was told.
+    """A wrist: the girth to make for in mm, the range that it stands for, and how it was given.
 
-    A girth that was measured stands for itself; a size for its range; an age for 19 in 20 of that age.
+    A measured girth stands for itself, a size for its range, an age for 19 in 20 children of that age.
     """
 
     girth_mm: float
@@ -177,7 +177,7 @@ def read_wrist(text: str) -> WristReading:
     """Read a girth (`16.5 cm`, `16,5 cm`, `165 mm`, `6 1/2 in`, `6½"`), a size (`M`), an age
     (`age 8`, `girl 8`), `adult`, `woman` or `man`.
 
-    Never raises; what cannot be read, or cannot be a wrist, is a finding.
+    Never raises: a text that cannot be read, or cannot be a wrist, gives a finding.
     """
     said = " ".join(text.split())[:60]
     folded = said.casefold().removeprefix("size ").strip()
@@ -195,7 +195,7 @@ def read_wrist(text: str) -> WristReading:
     age = _AGE.fullmatch(folded)
     if (
         age is not None and not folded.replace(".", "").replace(",", "").isdigit()
-    ):  # a bare number may be anything
+    ):  # a bare number could be anything
         told = age["who"] or age["also"] or ""
         who: Population = "girls" if told[:1] == "g" else "boys" if told else "both"
         return wrist_of_age(float(age["years"].replace(",", ".")), who)
@@ -216,7 +216,7 @@ def wrist_of_size(size: WristSize) -> Wrist:
 def wrist_of_age(years: float, table: Population = "both") -> WristReading:
     """Return the mean wrist at an age, with the range mean ± 1.96 sd; `both` spans girls and boys.
 
-    From 18 years on it is that of adults.
+    From 18 years on it is the adults' wrist.
     """
     if not 0 <= years <= _OLDEST:
         return WristReading(None, (finding("wrist-nonsense", what=phrase("wrist-of-age", years=years)),))

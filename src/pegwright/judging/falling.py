@@ -188,7 +188,7 @@ def _tell_unproved(history: History, proof: Proof) -> Iterable[Finding]:
 
 
 def _laid_at(history: History) -> dict[int, tuple[str, int]]:
-    """Map each band to the document path and the number of the move that placed it."""
+    """Map each band to the document path and the number of the move that laid it."""
     found: dict[int, tuple[str, int]] = {}
     band = 0
     for number, done in zip(step_numbers(history), history.moves, strict=True):

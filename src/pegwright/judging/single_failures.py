@@ -28,7 +28,7 @@ class SingleFailures(NamedTuple):
 class WorstSnap(NamedTuple):
     """The worst that one snapped band can do.
 
-    `band` takes `loses` others with it, more than any other band; `harmless` counts the bands that take none.
+    `band` takes `loses` others with it, the most of any; `harmless` counts the bands that take none.
     """
 
     band: int

@@ -1,4 +1,4 @@
-"""The application: routes, the built page, and the guard round both."""
+"""The application: routes, the built page, and a guard in front of both."""
 
 from __future__ import annotations
 
@@ -36,11 +36,11 @@ def make_app(
 ) -> App:
     """Return the studio on a folder, guarded (see `guard.guard_app`). `page` is the built front end.
 
-    Studios may share their `workers`; without any, this one has its own. A `ticket` leads once to the page
-    with its key (see `ticket.admit_once`).
+    Studios can share `workers`; without any, this one starts its own. A `ticket` opens the page with its key
+    once (see `ticket.admit_once`).
 
     Raises:
-        FileNotFoundError: the front end is not built.
+        FileNotFoundError: the front end has not been built.
     """
     if not (page / "index.html").is_file():
         raise FileNotFoundError(page)
@@ -49,7 +49,7 @@ def make_app(
 
 
 def make_litestar(folder: Path, page: Path | None = None, workers: Workers | None = None) -> Litestar:
-    """Return the routes without their guard, for the guard to stand before and for the schema's sake."""
+    """Return the routes without their guard, for `make_app` and for the schema."""
     shelf_folder, workers = Folder(folder), workers or Workers()
     studio = Studio(shelf_folder, Shelf(shelf_folder, workers), workers, Jobs())
     api = Router("/api", route_handlers=[*ROUTES, *SHELF_ROUTES, *JOB_ROUTES])

@@ -13,10 +13,10 @@ from pegwright.workshop import ReportProgress, Work, bring_to_rest as settle
 def rest_piece(
     work: Work, progress: ReportProgress, *, girth_mm: float | None = None, language: Language = "en"
 ) -> AtRest:
-    """Bring a worked piece to rest: flat, or closed round a wrist of that girth in mm.
+    """Bring a worked piece to rest: flat, or closed round a wrist `girth_mm` round.
 
     Raises:
-        RefusedError: there are no bands, they cannot be drawn, or no clip closes a piece that is to be worn.
+        RefusedError: there are no bands, they cannot be drawn, or no clip closes the piece round the wrist.
     """
     return _rest_response(settle(work, progress, girth_mm=girth_mm), language)
 

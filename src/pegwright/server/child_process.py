@@ -1,6 +1,6 @@
-"""Child processes of the studio: how one is started, how much memory it may take, and what is said to it.
+"""Child processes of the studio: starting one, limiting its memory, and talking to it.
 
-What goes through a pipe is frames: a length (4 bytes, big-endian) and that many bytes.
+A pipe carries frames: a length (4 bytes, big-endian) and that many bytes.
 """
 
 from __future__ import annotations
@@ -17,21 +17,21 @@ _LENGTH = struct.Struct(">I")
 
 
 def start_child(module: str) -> subprocess.Popen[bytes]:
-    """Start a process that runs `main` of a module, spoken to through its input and output."""
-    # Without -P the modules in the current folder, where the pieces lie, would come before ours.
+    """Start a process that runs `main` of a module and talks through its standard input and output."""
+    # Without -P, modules in the current folder, where the pieces are, would shadow ours.
     command = [sys.executable, "-P", "-c", f"from {module} import main; main()"]
     return subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
 
 
 def take_output() -> BinaryIO:
-    """Return this process's output for frames alone: whatever a library prints goes to the error stream."""
+    """Return this process's output for frames only; whatever a library prints goes to stderr instead."""
     out = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())
     return out
 
 
 def limit_memory(most_bytes: int) -> None:
-    """Let this process ask for no more memory than that, where the system keeps such a limit."""
+    """Limit the memory of this process, where the system supports that."""
     with suppress(ImportError, ValueError, OSError):
         import resource  # noqa: PLC0415 - not on every system
 
@@ -42,8 +42,8 @@ def write_frame(pipe: BinaryIO, data: bytes) -> None:
     """Write a frame and flush it.
 
     Raises:
-        ValueError: it is larger than a frame may be.
-        OSError: nobody reads at the other end.
+        ValueError: the data is larger than a frame may be.
+            OSError: the other end is closed.
     """
     if len(data) > MOST_FRAME_BYTES:
         raise ValueError(f"{len(data)} bytes are too many to be handed over")
@@ -52,7 +52,7 @@ def write_frame(pipe: BinaryIO, data: bytes) -> None:
 
 
 def read_frame(pipe: BinaryIO) -> bytes | None:
-    """Read a frame; None at the end, and where the frame is cut off or larger than it may be."""
+    """Read a frame; None at the end, or if the frame is truncated or too large."""
     head = pipe.read(_LENGTH.size)
     if len(head) < _LENGTH.size:
         return None

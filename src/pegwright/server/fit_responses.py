@@ -1,4 +1,4 @@
-"""Whether a piece fits: its measures and a wrist, as a maker says it, to what the page tells."""
+"""How a piece fits a wrist, as the page shows it."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from pegwright.pattern import Pattern, with_repeats, write_pattern
 
 
 class FitRequest(msgspec.Struct, frozen=True, kw_only=True):
-    """A document, what was measured of it, and a wrist: `16 cm`, `6 1/4 in`, `M`, `age 8`.
+    """A document, its measurements, and a wrist: `16 cm`, `6 1/4 in`, `M`, `age 8`.
 
     Without `lengths` its repeats stay as they are.
     """
@@ -24,11 +24,11 @@ class FitRequest(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class FitResponse(msgspec.Struct, frozen=True, kw_only=True):
-    """How a piece fits a wrist; `fit` alone where the wrist cannot be read.
+    """How a piece fits a wrist; only `fit` if the wrist cannot be read.
 
-    `extension` is the number of extension bands that would suit, `more` how many repeats more than now (fewer
-    below 0), `repeats` how many that makes; with the length that they would give and the document that has
-    them. None where nothing need be changed, or nothing can. `nearest` says that even so it does not suit.
+    `extension` is the number of extension bands that would suit, `more` the change in repeats (negative for
+    fewer), and `repeats` their new number, with the resulting length and document. All are None if nothing
+    needs to be changed, or nothing can be. `nearest` means that the piece still does not suit.
     """
 
     fit: Fit | None = None
@@ -49,12 +49,12 @@ def fit_response(
     lengths: RepeatOptions | None = None,
     language: Language = "en",
 ) -> FitResponse:
-    """Say whom a measured piece fits, and what would make it fit that wrist; the findings in a language."""
+    """Return whom a measured piece fits and what would make it fit the wrist, with worded findings."""
     suited = advise_fit(measured, wrist, lengths)
     fit, plan = suited.fit, suited.plan
     girth_mm = suited.wrist.girth_mm if suited.wrist and fit else None
     findings = tuple(word_finding(each, language) for each in suited.findings)
-    fit = fit and msgspec.structs.replace(fit, findings=())  # they are among the response's own
+    fit = fit and msgspec.structs.replace(fit, findings=())  # the response carries them
     found = FitResponse(fit=fit, wrist_mm=girth_mm, findings=findings)
     low, high = (fit and fit.wrists_mm) or (0.0, 0.0)
     suits = girth_mm is not None and low <= girth_mm <= high
@@ -63,7 +63,7 @@ def fit_response(
         return found
     try:
         longer = with_extension(with_repeats(pattern, plan.repeats) if more else pattern, plan.extension)
-    except RefusedError:  # the lengths are those of another piece
+    except RefusedError:  # the lengths belong to another piece
         return found
     return msgspec.structs.replace(
         found,

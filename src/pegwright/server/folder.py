@@ -1,7 +1,7 @@
 """The pieces in the studio's folder: named, opened, saved whole, and kept in versions.
 
-A piece is a file `NAME.json` in the folder itself. Its edition is the digest of the file's bytes: whoever
-saves says which edition they began from, so that two pages never overwrite each other silently.
+A piece is a file `NAME.json` in the folder. Its edition is the digest of the file's bytes. Every save names
+the edition it started from, so that two pages never overwrite each other silently.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ from pegwright.workshop import read_plain_file, replace_file
 MOST_PIECES = 2000
 MOST_VERSIONS = 200
 _NAME = re.compile(r"[^\W_](?:[\w ()+-]|\.(?!\.)){0,79}", re.UNICODE)
-STASH = "stash"  # of this name there is no piece
+STASH = "stash"  # no piece can have this name
 _VERSIONS = ".versions"
 _REMOVED = ".removed"
 _HALF_WRITTEN_S = 60.0
@@ -31,7 +31,7 @@ _STAMP = "%Y%m%dT%H%M%S%fZ"
 
 
 class NoPieceError(LookupError):
-    """There is no such piece or version, or its name is none that a piece can have."""
+    """There is no such piece or version, or no piece can have that name."""
 
 
 class TooLargeError(Exception):
@@ -39,22 +39,22 @@ class TooLargeError(Exception):
 
 
 class FolderGoneError(OSError):
-    """The folder itself is no longer there: it was removed, renamed, or lies on a disk that was taken out."""
+    """The folder is gone: it was removed or renamed, or its disk was taken out."""
 
 
 class ChangedError(Exception):
-    """The piece was changed by someone else since the edition that this save began from."""
+    """Someone else has changed the piece since the edition that this save started from."""
 
 
 class KeptVersion(NamedTuple):
-    """A version: its name within the piece and when it was kept, seconds since 1970."""
+    """A version: its name within the piece, and when it was kept (seconds since 1970)."""
 
     version: str
     kept_s: float
 
 
 class Folder:
-    """A folder of pieces on disk. Every path stays inside it, links that lead out are not followed."""
+    """A folder of pieces on disk. Every path stays inside it; links that lead out are not followed."""
 
     def __init__(self, root: Path) -> None:
         self.root = root.resolve()
@@ -62,7 +62,7 @@ class Folder:
         self._sweep()
 
     def names(self) -> list[str]:
-        """Return the names of the pieces, the latest changed first.
+        """Return the names of the pieces, most recently changed first.
 
         Raises:
             FolderGoneError: the folder was removed.
@@ -75,10 +75,10 @@ class Folder:
         return [name for _, name in sorted(found)[:MOST_PIECES]]
 
     def state(self, name: str) -> os.stat_result:
-        """Return what the system says of a piece's file: when it was saved, how large it is.
+        """Return the status of a piece's file: when it was saved, how large it is.
 
         Raises:
-            NoPieceError: there is none of that name.
+            NoPieceError: there is no such piece.
         """
         try:
             return self._path(name).stat()
@@ -86,20 +86,20 @@ class Folder:
             raise NoPieceError(name) from error
 
     def open(self, name: str) -> bytes:
-        """Return what a piece's file holds.
+        """Return the bytes of a piece's file.
 
         Raises:
-            NoPieceError: there is none of that name.
-            TooLargeError: it is larger than a pattern may be.
+            NoPieceError: there is no such piece.
+            TooLargeError: the file is larger than a pattern may be.
         """
         return _read(self._path(name), name)
 
     def save(self, name: str, data: bytes, edition: str | None) -> str:
-        """Replace a piece whole and return its new edition. `edition` None makes a new piece.
+        """Replace a piece atomically and return its new edition; without an `edition`, make a new piece.
 
         Raises:
-            ChangedError: the file is not of that edition any more (or, with None, is there already).
-            NoPieceError: the name is none that a piece can have.
+            ChangedError: the file no longer has that edition or, with None, already exists.
+                NoPieceError: no piece can have that name.
             OSError: the folder cannot be written to.
         """
         path = self._path(name)
@@ -111,10 +111,10 @@ class Folder:
         return edition_of(data)
 
     def remove(self, name: str) -> None:
-        """Take a piece off the shelf. Its file is kept aside in the folder, named after the moment.
+        """Take a piece off the shelf. Its file is set aside in the folder under the time of removal.
 
         Raises:
-            NoPieceError: there is none of that name.
+            NoPieceError: there is no such piece.
             OSError: the folder cannot be written to.
         """
         path = self._path(name)
@@ -125,7 +125,7 @@ class Folder:
             path.replace(aside / f"{name} {datetime.now(UTC).strftime(_STAMP)}.json")
 
     def free_name(self, title: str) -> str:
-        """Return a name for a new piece of that title which no other piece has."""
+        """Return an unused name for a new piece with this title."""
         words = (
             re.sub(r"[^\w]+", "-", unicodedata.normalize("NFKC", title).lower()).strip("-_")[:60] or "piece"
         )
@@ -147,12 +147,14 @@ class Folder:
         version = datetime.now(UTC).strftime(_STAMP)
         replace_file(shelf / f"{version}.json", data, follow=False)
         others = sorted(path for path in shelf.glob("*.json") if path.stem != version)
-        for old in others[: max(0, len(others) + 1 - MOST_VERSIONS)]:  # one of a wrong clock may be later
+        for old in others[
+            : max(0, len(others) + 1 - MOST_VERSIONS)
+        ]:  # one kept under a wrong clock may be later
             old.unlink()
         return version
 
     def versions(self, name: str) -> list[KeptVersion]:
-        """Return the versions that were kept of a piece, the latest first."""
+        """Return the kept versions of a piece, latest first."""
         self._path(name)
         shelf = self.root / _VERSIONS / name
         found = []
@@ -163,7 +165,7 @@ class Folder:
         return sorted(found, key=lambda kept: -kept.kept_s)
 
     def open_version(self, name: str, version: str) -> bytes:
-        """Return what a version holds.
+        """Return the bytes of a version.
 
         Raises:
             NoPieceError: there is no such version.
@@ -174,11 +176,11 @@ class Folder:
         return _read(self.root / _VERSIONS / name / f"{version}.json", name)
 
     def open_stash(self) -> tuple[bytes, str]:
-        """Return what the stash's file holds and its edition; both are empty where there is none.
+        """Return the bytes of the stash's file and its edition; both are empty if there is none.
 
         Raises:
-            NoPieceError: it is no file.
-            TooLargeError: it is larger than it may be.
+            NoPieceError: the path is not a plain file.
+            TooLargeError: the stash is too large.
             FolderGoneError: the folder was removed.
         """
         self._find_root()
@@ -189,12 +191,12 @@ class Folder:
         return data, edition_of(data)
 
     def save_stash(self, data: bytes, edition: str) -> str:
-        """Replace the stash whole and return its new edition; the empty edition makes a new one.
+        """Replace the stash atomically and return its new edition; an empty edition makes a new file.
 
         Raises:
-            ChangedError: the file is not of that edition any more.
-            NoPieceError: what is there is no file.
-            TooLargeError: it is larger than it may be.
+            ChangedError: the file no longer has that edition.
+            NoPieceError: the path is not a plain file.
+            TooLargeError: the stash is too large.
             OSError: the folder cannot be written to.
         """
         with self._lock:
@@ -204,10 +206,10 @@ class Folder:
         return edition_of(data)
 
     def _inner(self, *names: str) -> Path:
-        """Make a folder inside the folder, if need be, and return it.
+        """Return a folder inside the folder, made if needed.
 
         Raises:
-            OSError: a link stands in its place, which could lead out of the folder.
+            OSError: there is a link in its place, which could lead out of the folder.
         """
         path = self.root
         for name in names:
@@ -218,13 +220,13 @@ class Folder:
         return path
 
     def _sweep(self) -> None:
-        """Remove half-written files that a killed studio left; one that is being written now is younger."""
+        """Remove half-written files left by a killed studio; a file being written now is younger."""
         for path in self.root.glob(".*.json.*"):
             if path.is_file() and time.time() - path.stat().st_mtime > _HALF_WRITTEN_S:
                 path.unlink(missing_ok=True)
 
     def _find_root(self) -> None:
-        """Make sure that the folder is there.
+        """Check that the folder exists.
 
         Raises:
             FolderGoneError: it was removed.

@@ -1,4 +1,4 @@
-"""Who may speak to the studio: its own page, in a browser on this machine, with this run's token."""
+"""Who may talk to the studio: its own page, in a browser on this machine, with this run's token."""
 
 from __future__ import annotations
 
@@ -36,8 +36,8 @@ _POLICY = "; ".join(
         "trusted-types svelte-trusted-html",
     )
 )
-# A page of a lesson, shown in a frame: of no origin, so that it may not speak to the studio, and shut off
-# from any network. It brings its own style and script, and names both by their hash.
+# A lesson's page in a frame has no origin, so it cannot talk to the studio, and no network. It brings its own
+# style and script, and names both by their hash.
 _PREVIEW_POLICY = "; ".join(
     (
         "sandbox allow-scripts",
@@ -59,24 +59,24 @@ _HEADERS = (
 )
 _ESCAPE = re.compile(rb"%[0-9A-Fa-f]{0,2}")
 _NOT_ESCAPED = frozenset(b"/\\%.-_~" + string.ascii_letters.encode() + string.digits.encode())
-_JOB_FILE = re.compile(rb"(?<=/files/)[^/]*$")  # its name may have folders, which the page escapes
+_JOB_FILE = re.compile(rb"(?<=/files/)[^/]*$")  # its name may contain folders, which the page escapes
 _CONTROL = re.compile(rb"[\x00-\x1f\x7f]")
 
 
 def guard_app(app: App, token: str, hosts: frozenset[str], page: Path) -> App:
-    """Return the application behind its guard.
+    """Return the application behind a guard.
 
-    Every request must name one of `hosts` as its Host (so no other name can be rebound to this machine),
-    come from no other origin, write its path in the one plain way, and carry the token unless it reads a file
-    of the built `page` or a preview. A refusal is plain text and says which it was. Every answer carries the
-    content policy.
+    Every request must name one of `hosts` as its Host (so no other name can be rebound to this machine), come
+    from no other origin, have a path in plain form, and carry the token unless it reads a file of the built
+    `page`, a preview or a ticket. A refusal is plain text that says which rule was broken. Every response
+    carries the content security policy.
     """
 
     async def guard(scope: Scope, receive: Receive, send: Send) -> None:
         if scope["type"] == "lifespan":
             await app(scope, receive, send)
             return
-        if scope["type"] != "http":  # there is nothing here but pages and answers
+        if scope["type"] != "http":  # no websockets, no lifespan
             return
 
         async def send_with_policy(message: Message) -> None:
@@ -122,9 +122,9 @@ def _refusal(scope: Scope, token: str, hosts: frozenset[str], page: Path) -> tup
 
 
 def _is_plain(raw: bytes) -> bool:
-    """Say whether a path is written in the one way that the router, the guard and the files all read alike.
+    """Return whether a path has the one form that router, guard and files all read alike.
 
-    The router drops doubled slashes and decodes escapes, so `//api` and `/%61pi` would reach it as `/api`.
+    The router merges slashes and decodes escapes, so `//api` and `/%61pi` would both reach it as `/api`.
     """
     escapes = _ESCAPE.findall(_JOB_FILE.sub(b"", raw))
     if any(len(escape) < 3 or int(escape[1:], 16) in _NOT_ESCAPED for escape in escapes):
@@ -141,7 +141,7 @@ def _is_plain(raw: bytes) -> bool:
 
 
 def _is_open(method: str, path: str, page: Path) -> bool:
-    """Say whether a plain path is read without the token: the page, a file of it, a preview, a ticket."""
+    """Return whether a plain path needs no token: the page, one of its files, a preview, a ticket."""
     if method not in ("GET", "HEAD"):
         return False
     if path.startswith(START):
@@ -157,7 +157,7 @@ def _policy(path: str) -> tuple[bytes, bytes]:
 
 
 def _freshness(path: str) -> tuple[tuple[bytes, bytes], ...]:
-    """Built files are named after what they hold and never change; all else is asked for anew."""
+    """Return the cache headers: built files are named by content and never change; the rest is not cached."""
     if path.startswith("/assets/"):
         return ((b"cache-control", b"public, max-age=31536000, immutable"),)
     return ((b"cache-control", b"no-store"),)

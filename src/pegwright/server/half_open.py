@@ -1,4 +1,4 @@
-"""A request that is begun and never finished does not hold its connection for ever."""
+"""Close connections whose request never arrives in full."""
 
 from __future__ import annotations
 
@@ -14,23 +14,22 @@ _TIMED_OUT = b"HTTP/1.1 408 Request Timeout\r\nConnection: close\r\nContent-Leng
 
 
 class PatientProtocol(H11Protocol):
-    """HTTP/1.1 as uvicorn speaks it, with a limit on how long a request may take to arrive.
+    """uvicorn's HTTP/1.1 protocol, with a limit on how long a request may take to arrive.
 
-    A connection on which no whole request has come within `wait_s` is answered with 408 (RFC 9110, 15.5.9)
-    and closed. The limit is for the whole request, so that a byte now and then does not prolong it; how long
-    the answer takes is another matter.
+    If no whole request has come within `wait_s`, the connection gets a 408 (RFC 9110, 15.5.9) and is closed.
+    The limit covers the whole request, so that a byte now and then does not extend it, but not the response.
     """
 
     wait_s = 10.0
 
     def connection_made(self, transport: Any) -> None:
-        """Begin to wait for a request."""
+        """Start waiting for a request."""
         super().connection_made(transport)
         self._late: asyncio.TimerHandle | None = None
         self._watch()
 
     def data_received(self, data: bytes) -> None:
-        """Read what has come; the wait ends with the last byte of a request."""
+        """Read data; the wait ends with the last byte of a request."""
         super().data_received(data)
         self._watch()
 

@@ -1,7 +1,7 @@
-"""What a job is asked to do. It runs in a process of its own, so that it can be ended at any moment.
+"""What a job is asked to do. It runs in its own process, so that it can be ended at any moment.
 
-The process (`main`) reads one request from its input and writes what comes of it to its output, both as
-frames of MessagePack. When its input closes, nobody waits any more, and it ends.
+The process (`main`) reads one request from its input and writes the results to its output, both as frames of
+MessagePack. When its input closes, nobody is waiting any more, and it exits.
 """
 
 from __future__ import annotations
@@ -39,16 +39,16 @@ took ten times as long as on the command line."""
 
 
 class _WordedRequest(msgspec.Struct, frozen=True, kw_only=True):
-    """A request whose words, and findings, are in a language."""
+    """A request with the language of its words and findings."""
 
     language: Language = "en"
 
 
 class PressRequest(_WordedRequest, frozen=True, kw_only=True, tag="press", tag_field="do"):
-    """Press the lesson; `whole` presses everything into one zip, else the page that one follows along.
+    """Press the lesson: everything in one zip if `whole`, else only the follow-along page.
 
-    The whole lesson shows the piece at rest and warns of what its rehearsal found; the page alone is there at
-    once, without them.
+    The whole lesson shows the piece at rest and warns of what its rehearsal found; the page alone is ready at
+    once, without either.
     """
 
     hand: Hand = "right"
@@ -64,7 +64,7 @@ class RestRequest(_WordedRequest, frozen=True, kw_only=True, tag="rest", tag_fie
 
 
 class WornRequest(_WordedRequest, frozen=True, kw_only=True, tag="worn", tag_field="do"):
-    """Close the piece round a wrist of that girth in mm: `worn.json` is an `AtRest`."""
+    """Close the piece round a wrist: `worn.json` is an `AtRest`."""
 
     girth_mm: Annotated[float, msgspec.Meta(ge=50, le=400)]
 
@@ -110,7 +110,7 @@ JobRequest = (
 
 
 class ProgressFrame(msgspec.Struct, frozen=True, tag="step"):
-    """How far it is: what is being done, how many parts are done, and of how many."""
+    """The progress: what is being done, how many parts are done, and of how many."""
 
     what: str
     done: int
@@ -118,14 +118,14 @@ class ProgressFrame(msgspec.Struct, frozen=True, tag="step"):
 
 
 class FileFrame(msgspec.Struct, frozen=True, tag="file"):
-    """Something that was made, by its name."""
+    """A file that was made."""
 
     name: str
     data: bytes
 
 
 class EndFrame(msgspec.Struct, frozen=True, tag="ended"):
-    """The request is carried out; with a reason, it was not."""
+    """The end of a request; with a `reason` if it could not be met."""
 
     reason: str = ""
     findings: tuple[WordedFinding, ...] = ()
@@ -136,14 +136,14 @@ SendFrame = Callable[[Frame], None]
 
 
 class JobMessage(msgspec.Struct, frozen=True):
-    """A request and the document that it is for."""
+    """A request and its document."""
 
     request: JobRequest
     document: dict[str, Any]
 
 
 def run_job(sent: JobMessage, send: SendFrame) -> None:
-    """Carry out a request and send what comes of it; the last frame is an `EndFrame`."""
+    """Carry out a request and send the results; the last frame is an `EndFrame`."""
     language = sent.request.language
     reading = read_pattern(msgspec.json.encode(sent.document))
     if reading.pattern is None:
@@ -219,13 +219,13 @@ def _press_lesson(made: Work, request: PressRequest, progress: ReportProgress) -
         fit=request.whole,
         parts=LessonOrder().parts if request.whole else ("page",),
     )
-    if request.whole:  # to be read while the rest is made; the whole handout takes its place
+    if request.whole:  # to read while the rest is made; the full handout replaces it
         yield first_handout(made, order)
     yield from press_lesson(prepare_lesson(made, order, progress), order, progress)
 
 
 def main() -> None:
-    """Wait for a request, carry it out, and end."""
+    """Wait for a request, carry it out, and exit."""
     with suppress(OSError, AttributeError):
         os.nice(_NICE)
     out = take_output()

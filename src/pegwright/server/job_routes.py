@@ -1,4 +1,4 @@
-"""The routes of what takes a while: begin it, hear how it gets on, fetch what it made, end it."""
+"""The routes of long work: start a job, follow it, fetch its files, end it."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from pegwright.server.routes import Studio
 
 
 class StartJobRequest(msgspec.Struct, frozen=True, kw_only=True):
-    """A request for a piece. A newer one of the same kind for the same piece takes its place."""
+    """A request for a piece. A newer one of the same kind for the same piece replaces it."""
 
     piece: Annotated[str, msgspec.Meta(max_length=200)]
     job: JobRequest
@@ -34,7 +34,7 @@ def start_job(studio: NamedDependency[Studio], data: JSONBody[StartJobRequest]) 
 
 @get("/jobs/{job:str}", sync_to_thread=True)
 def look_at_job(studio: NamedDependency[Studio], job: FromPath[str], seen: FromQuery[int] = -1) -> JobStatus:
-    """Tell how a job is getting on, as soon as there is more to tell than at `seen`."""
+    """Return the status of a job as soon as it is newer than `seen`."""
     return studio.jobs.status(job, seen)
 
 
@@ -46,17 +46,17 @@ def end_job(studio: NamedDependency[Studio], job: FromPath[str]) -> JobStatus:
 
 @get("/jobs/{job:str}/files/{file:path}", sync_to_thread=True)
 def fetch_file(studio: NamedDependency[Studio], job: FromPath[str], file: FromPath[str]) -> Response[bytes]:
-    """Fetch what a job has made."""
+    """Return a file that a job has made."""
     name = file.lstrip("/")
     return Response(studio.jobs.file(job, name), media_type=_media(name))
 
 
 @get(PREVIEW + "{job:str}/{file:str}", sync_to_thread=True)
 def preview_page(studio: NamedDependency[Studio], job: FromPath[str], file: FromPath[str]) -> Response[bytes]:
-    """Show a page that a job has made, in a frame that is shut off from the studio (see `guard`).
+    """Return a page that a job has made, for a frame that is cut off from the studio (see `guard`).
 
-    A frame cannot send the token along; the job's name, which only the studio's own page was told, stands
-    in for it, and nothing but pages is shown.
+    A frame cannot send the token. The job's name, which only the studio's own page knows, stands in for it,
+    and only pages are served.
     """
     if not file.endswith(".html"):
         raise NoJobError(file)

@@ -1,4 +1,4 @@
-"""Work that takes a while: one job of a kind for each piece, each in a process that can be ended at once."""
+"""Long work: one job of a kind for each piece, each in a process that can be ended at once."""
 
 from __future__ import annotations
 
@@ -24,11 +24,11 @@ from pegwright.server.job_requests import (
 )
 
 AT_ONCE = 2
-MOST_JOBS = 24  # remembered, with what they made
+MOST_JOBS = 24  # kept, with their files
 MOST_WAITING = 8
 MOST_BYTES = 200_000_000
 LONGEST_S = 900.0
-FORGOTTEN_S = 90.0  # a job that no page has asked about for so long is ended
+FORGOTTEN_S = 90.0  # a job that no page has asked about for this long is ended
 _LOOK_S = 10.0
 
 JobState = Literal["waiting", "running", "done", "refused", "failed", "ended"]
@@ -40,14 +40,14 @@ class NoJobError(LookupError):
 
 
 class BusyError(Exception):
-    """As much waits as may wait."""
+    """Too many jobs are waiting."""
 
 
 class JobStatus(msgspec.Struct, frozen=True, kw_only=True):
-    """How a job is getting on. `serial` rises with every change; `files` are there to be fetched.
+    """The status of a job. `serial` rises with every change; `files` are ready to fetch.
 
-    `refused` is a request that cannot be met, as `reason` says; `failed` is our own fault; `ended` is a job
-    that something newer took the place of, or that took too long.
+    `refused` is a request that cannot be met, for the `reason` given; `failed` is our own fault; `ended` is a
+    job that a newer one replaced, or that took too long.
     """
 
     job: str
@@ -71,7 +71,7 @@ class _Job:
         self.changed = Condition()
 
     def update(self, **news: object) -> None:
-        """Take news in, unless the job is closed already."""
+        """Update the status, unless the job is already closed."""
         with self.changed:
             if self.status.state in _OPEN:
                 self.status = msgspec.structs.replace(self.status, serial=self.status.serial + 1, **news)
@@ -84,7 +84,7 @@ class _Job:
 
 
 class Jobs:
-    """Starts jobs, tells how they get on, keeps what they made. All methods may be called from any thread."""
+    """Starts jobs, reports on them, keeps their files. All methods are thread-safe."""
 
     def __init__(self) -> None:
         self._jobs: OrderedDict[str, _Job] = OrderedDict()
@@ -93,10 +93,10 @@ class Jobs:
         self._spare: subprocess.Popen[bytes] | None = None
 
     def start(self, slot: str, request: JobRequest, document: dict[str, object]) -> JobStatus:
-        """Start a job; whatever was under way in that slot is ended.
+        """Start a job and end whatever was running in its slot.
 
         Raises:
-            BusyError: as much waits as may wait.
+            BusyError: too many jobs are waiting.
         """
         job = _Job(slot)
         with self._lock:
@@ -112,10 +112,10 @@ class Jobs:
         return job.status
 
     def status(self, name: str, seen: int = -1) -> JobStatus:
-        """Tell how a job is getting on, as soon as there is more to tell than at `seen`, or after 10 s.
+        """Return the status of a job as soon as it is newer than `seen`, or after 10 s.
 
         Raises:
-            NoJobError: there is none of that name.
+            NoJobError: there is no such job.
         """
         job = self._job(name)
         with job.changed:
@@ -128,7 +128,7 @@ class Jobs:
         """Return a file that a job has made.
 
         Raises:
-            NoJobError: there is none.
+            NoJobError: there is no such job or file.
         """
         try:
             return self._job(name).files[file]
@@ -139,14 +139,14 @@ class Jobs:
         """End a job.
 
         Raises:
-            NoJobError: there is none of that name.
+            NoJobError: there is no such job.
         """
         job = self._job(name)
         job.end()
         return job.status
 
     def close(self) -> None:
-        """End everything."""
+        """End every job and process."""
         with self._lock:
             for job in self._jobs.values():
                 job.end()
@@ -161,7 +161,7 @@ class Jobs:
         return job
 
     def _forget(self) -> None:
-        """Let go of the oldest jobs that are closed."""
+        """Forget the oldest closed jobs."""
         for name in [n for n, each in self._jobs.items() if each.status.state not in _OPEN]:
             if len(self._jobs) <= MOST_JOBS:
                 break
@@ -180,7 +180,7 @@ class Jobs:
 
     def _work(self, job: _Job, sent: bytes) -> None:
         process = job.process = self._take_worker()
-        if job.status.state not in _OPEN:  # ended between the question and the answer
+        if job.status.state not in _OPEN:  # it ended in the meantime
             process.kill()
         assert process.stdin is not None
         assert process.stdout is not None
@@ -189,13 +189,13 @@ class Jobs:
             write_frame(process.stdin, sent)  # type: ignore[arg-type]
             job.update(state="running")
             self._listen(job, process.stdout)
-        except OSError:  # it was ended before it began
+        except OSError:  # it was ended before it started
             job.update(state="failed")
         finally:
             process.kill()
             process.wait()
             process.stdout.close()
-            with suppress(OSError):  # what was still to be written has no reader any more
+            with suppress(OSError):  # the reader is gone
                 process.stdin.close()
 
     def _listen(self, job: _Job, pipe: IO[bytes]) -> None:

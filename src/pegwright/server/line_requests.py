@@ -1,7 +1,7 @@
-"""What the page waits for at every edit, carried out in a process that stays warm and can be ended.
+"""What the page waits for at every edit, done in a process that stays warm and can be ended.
 
-The process (`main`) answers one request after another; what it has worked lately it remembers. A newer
-request of the same page has the one under way given up between two stages of the line.
+The process (`main`) answers one request after another and remembers its recent work. A newer request from the
+same page makes it give up the current one between two stages of the line.
 """
 
 from __future__ import annotations
@@ -43,7 +43,7 @@ class WorkDocument(msgspec.Struct, frozen=True, tag="work"):
 
 
 class SnapOneBand(msgspec.Struct, frozen=True, tag="snap"):
-    """Say what falls if one band snaps; the answer is a `SnapResponse`."""
+    """Find what falls if one band snaps; the answer is a `SnapResponse`."""
 
     document: bytes
     band: int
@@ -51,7 +51,7 @@ class SnapOneBand(msgspec.Struct, frozen=True, tag="snap"):
 
 
 class GlanceAtPiece(msgspec.Struct, frozen=True, tag="glance"):
-    """Say what a file on the shelf holds; the answer is a `PieceGlance`."""
+    """Look at a file on the shelf; the answer is a `PieceGlance`."""
 
     data: bytes
 
@@ -72,14 +72,14 @@ class ReadText(msgspec.Struct, frozen=True, tag="read"):
 
 
 class FindStarters(msgspec.Struct, frozen=True, tag="starts"):
-    """Return the pieces to begin from; the answer is an array of `Starter`."""
+    """Find the pieces to start from; the answer is an array of `Starter`."""
 
 
 LineRequest = WorkDocument | SnapOneBand | GlanceAtPiece | FindMotifs | ReadText | FindStarters
 
 
 class SnapResponse(msgspec.Struct, frozen=True, kw_only=True):
-    """The bands that fall with it; `held` says whether the band was held in the first place."""
+    """The bands that fall with it; `held` tells whether the band was held to begin with."""
 
     band: int
     held: bool
@@ -87,7 +87,7 @@ class SnapResponse(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class PieceGlance(msgspec.Struct, frozen=True):
-    """What a file holds: the piece's title (empty where it is no pattern), its bands and small picture."""
+    """What a file holds: the piece's title (empty if it is no pattern), its bands and small picture."""
 
     title: str
     bands: int
@@ -95,38 +95,38 @@ class PieceGlance(msgspec.Struct, frozen=True):
 
 
 class Give(msgspec.Struct, frozen=True, tag="give"):
-    """A request and its number, which rises."""
+    """A request and its number; numbers rise."""
 
     number: int
     request: LineRequest
 
 
 class GiveUp(msgspec.Struct, frozen=True, tag="give-up"):
-    """Give up the request of that number, if it is still under way."""
+    """Give up the request with that number, if it is still running."""
 
     number: int
 
 
 class LineReply(msgspec.Struct, frozen=True):
-    """What came of a request. `data` is JSON: the answer, or of a refusal the worded findings."""
+    """The reply to a request. `data` is JSON: the answer, or a refusal's worded findings."""
 
     state: Literal["done", "refused", "given-up", "too-much", "failed"]
     data: bytes = b""
 
 
 class _GivenUpError(Exception):
-    """The request is not wanted any more."""
+    """The request is no longer wanted."""
 
 
 class RecentWork:
-    """The pieces that were worked lately, by their documents, and what is lost with each band of them."""
+    """Recently worked pieces by document, and what is lost with each of their bands."""
 
     def __init__(self) -> None:
         self._made: OrderedDict[str, Work] = OrderedDict()
         self._losses: OrderedDict[str, dict[int, Loss] | Finding] = OrderedDict()
 
     def work(self, document: bytes, progress: ReportProgress = report_nothing) -> Work | PatternReading:
-        """Return what the line makes of a document, or the reading that says why it is none."""
+        """Return the worked document, or the reading that says why it is not a pattern."""
         key = edition_of(document)
         known = self._made.get(key)
         if known is not None:
@@ -142,9 +142,9 @@ class RecentWork:
     def lost_with(
         self, document: bytes, band: int, progress: ReportProgress = report_nothing
     ) -> tuple[int, ...] | Finding | None:
-        """Return the bands that fall if `band` alone snaps; None where that band is not held anyway.
+        """Return the bands that fall if only `band` snaps; None if that band is not held anyway.
 
-        A finding says that the piece has too many bands to try each.
+        Returns a finding if the piece has too many bands to try each.
         """
         made = self.work(document, progress)
         if isinstance(made, PatternReading) or band not in made.proof.held:
@@ -215,7 +215,7 @@ def main() -> None:
                 given.put(said)
             else:
                 unwanted = said.number
-        os._exit(0)  # nobody waits any more
+        os._exit(0)  # nobody is waiting any more
 
     threading.Thread(target=listen, daemon=True).start()
     _warm()
@@ -232,7 +232,7 @@ def main() -> None:
 
         reply = _try_to_answer(asked.request, recent, give_up_if_unwanted)
         write_frame(out, msgspec.msgpack.encode(reply))
-        if reply.state == "too-much":  # what is left of it may be in the way of the next
+        if reply.state == "too-much":  # its remains may be in the way of the next request
             return
 
 
@@ -250,10 +250,10 @@ def _try_to_answer(request: LineRequest, recent: RecentWork, progress: ReportPro
 
 
 def _warm() -> None:
-    """Load what the first page needs, and keep the collector from walking all of it at every edit.
+    """Load what the first page needs, and keep the garbage collector from scanning all of it at every edit.
 
-    A worked piece is tens of thousands of small values without a cycle. Measured at 300 bands: 14 ms of each
-    answer went into three young collections.
+    A worked piece is tens of thousands of small values without cycles. Measured at 300 bands: 14 ms of each
+    answer went into three young-generation collections.
     """
     work(starter_pattern("Warm"))
     gc.collect()

@@ -1,4 +1,4 @@
-"""The motifs of the pieces at hand, each with a small picture and all that it takes to work it elsewhere."""
+"""The motifs of the pieces at hand, each with a small picture and everything needed to work it elsewhere."""
 
 from __future__ import annotations
 
@@ -29,11 +29,11 @@ from pegwright.pattern import (
 from pegwright.server.starters import Glance, GlanceBand, load_starters
 
 MOST_MOTIFS = 500
-_ABOUT_MM = 17.0  # so far from the pegs that a motif uses, others are shown too
+_ABOUT_MM = 17.0  # pegs this close to those of a motif are shown too
 
 
 class ShelvedMotif(msgspec.Struct, frozen=True, kw_only=True):
-    """A motif of a piece on the shelf; `piece` is empty where it is of a built-in one.
+    """A motif of a piece on the shelf; `piece` is empty for a motif of a built-in piece.
 
     `motifs` are itself, first, and those that it works within; `colours` those of the letters it names.
     `slots` fills in its colours as the piece does. `language` is that of its texts, `translations` has
@@ -54,7 +54,7 @@ class ShelvedMotif(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def built_in_motifs() -> Iterator[ShelvedMotif]:
-    """Yield the motifs of the pieces to begin from."""
+    """Yield the motifs of the pieces to start from."""
     for start in load_starters():
         pattern = read_pattern(msgspec.json.encode(start.document)).pattern
         if pattern is not None:
@@ -62,7 +62,7 @@ def built_in_motifs() -> Iterator[ShelvedMotif]:
 
 
 def motifs_of(piece: str, pattern: Pattern) -> Iterator[ShelvedMotif]:
-    """Yield the motifs of a pattern, those that name no peg left out."""
+    """Yield the motifs of a pattern that name a peg."""
     document = msgspec.json.decode(write_pattern(pattern))
     documents = {motif["name"]: motif for motif in reversed(document.get("motifs", []))}
     for motif in pattern.motifs:
@@ -109,7 +109,7 @@ def _translations(pattern: Pattern, names: set[str], letters: set[str]) -> dict[
 
 
 def _slots(pattern: Pattern, name: str) -> dict[str, str]:
-    """Fill in a motif's colours as the piece does where it works it first."""
+    """Return the colours that a piece fills in where it first works a motif."""
     motif = next(each for each in pattern.motifs if each.name == name)
     every = (pattern.steps, *(each.steps for each in pattern.motifs))
     given = next((use.colours for steps in every for use in _uses(steps) if use.name == name), {})
@@ -119,7 +119,7 @@ def _slots(pattern: Pattern, name: str) -> dict[str, str]:
 
 
 def _within(pattern: Pattern, name: str) -> list[str]:
-    """Return a motif's name and those of all motifs that it works, each once."""
+    """Return the names of a motif and of all motifs that it uses, each once."""
     motifs = motifs_by_name(pattern)
     found, open_ = [], [name]
     while open_:
@@ -140,7 +140,7 @@ def _uses(steps: Iterable[PatternStep]) -> Iterator[Use]:
 
 
 def _glance(pattern: Pattern, moves: list[Move]) -> Glance | None:
-    """Return the picture of some moves: bands laid, loops carried as arrows; None where they name no peg."""
+    """Return a small picture of moves: bands laid, arrows for loops carried; None if they name no peg."""
     pegs = board_of(pattern.loom).pegs
     tints = {letter: colour.hex for letter, colour in colours_by_letter(pattern).items()}
     laid: list[tuple[str, list[str]]] = []

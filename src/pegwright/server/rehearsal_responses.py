@@ -1,4 +1,4 @@
-"""A rehearsal as the page is told of it: where makers slip, what comes of it, and the way back."""
+"""A rehearsal as the page shows it: where makers slip, the outcome, and the way back."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ _SPOTS = 5
 
 
 class CaptionedPicture(msgspec.Struct, frozen=True, kw_only=True):
-    """A picture as SVG, and what it shows in words."""
+    """A picture as SVG, and its description in words."""
 
     svg: str
     text: str
@@ -26,8 +26,9 @@ class CaptionedPicture(msgspec.Struct, frozen=True, kw_only=True):
 class TroubleResponse(msgspec.Struct, frozen=True, kw_only=True):
     """The costliest slip of a trouble spot: `moment` counts the moves before it, `falls` names bands.
 
-    `steps` are the numbers of all steps that go wrong in this way; `lost` is what one maker loses so on
-    average, in bands. `proved` says whether the proof, and not only quick means, stands behind `falls`.
+    `steps` are the numbers of all steps that go wrong this way; `lost` is the number of bands that one maker
+    loses this way on average. `proved` tells whether `falls` comes from the full proof rather than quick
+    means.
     """
 
     moment: int
@@ -46,9 +47,9 @@ class TroubleResponse(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class RehearsalResponse(msgspec.Struct, frozen=True, kw_only=True):
-    """How many slips were rehearsed; what each move costs one maker on average, in bands; where to look.
+    """How many slips were rehearsed, what each move costs one maker on average in bands, and where to look.
 
-    `look_after` are the numbers of the steps after which a stop to look catches most.
+    `look_after` are the numbers of the steps after which it pays most to stop and look.
     """
 
     tried: int
@@ -58,10 +59,10 @@ class RehearsalResponse(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def rehearsal_response(made: Work, language: str, progress: ReportProgress) -> RehearsalResponse:
-    """Rehearse a worked piece and tell of its worst trouble spots in a language.
+    """Rehearse a worked piece and word its worst trouble spots.
 
     Raises:
-        ValueError: there are no words for the language.
+        ValueError: the language is unknown.
     """
     rehearsal = rehearse_piece(made, progress=progress)
     numbers = step_numbers(rehearsal.history)

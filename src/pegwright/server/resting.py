@@ -1,4 +1,4 @@
-"""What the page is told of a piece off the loom. Kept apart from the solver, which is slow to load."""
+"""A piece off the loom as the page shows it. A module of its own, because the solver is slow to import."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from pegwright.finding import WordedFinding
 class RestingStrand(msgspec.Struct, frozen=True, kw_only=True):
     """A band, or the ring of a fastener (then `band` is 0). A closed strand's last point joins its first.
 
-    `points_mm` holds three numbers a point, `tension_n` one for the edge that leaves each point.
+    `points_mm` holds three numbers a point, `tension_n` one for the edge starting at each point.
     """
 
     band: int
@@ -21,12 +21,12 @@ class RestingStrand(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class AtRest(msgspec.Struct, frozen=True, kw_only=True):
-    """The piece laid flat: x along it, y across, z towards the maker, its middle at the origin.
+    """The piece laid flat: x along it, y across, z towards the maker, centred on the origin.
 
     Round a wrist the arm runs along y through the origin; the lengths are those of the piece laid flat.
 
-    `settled` says whether it came to rest, `crossings` how often strands passed each other on the way there
-    (never, unless something is wrong); `findings` say more.
+    `settled` tells whether it came to rest, `crossings` how often strands passed through each other on the
+    way (0 unless something is wrong); `findings` say more.
     """
 
     length_mm: float

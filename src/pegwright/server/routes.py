@@ -1,4 +1,4 @@
-"""The routes: each reads its request, asks the workshop, and tells the page what came of it."""
+"""The routes: each reads its request, calls the workshop, and answers the page."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ from pegwright.server.workers import OvertakenError, TooMuchError, Workers
 
 
 class OpenedPiece(msgspec.Struct, frozen=True, kw_only=True):
-    """A piece that was opened: its edition and its document in the newest format."""
+    """An opened piece: its edition, and its document in the newest format."""
 
     name: str
     edition: str
@@ -59,20 +59,20 @@ class OpenedPiece(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class ShelfResponse(msgspec.Struct, frozen=True, kw_only=True):
-    """The folder and what lies in it."""
+    """The folder and its pieces."""
 
     folder: str
     pieces: tuple[ShelvedPiece, ...]
 
 
 class NewPiece(msgspec.Struct, frozen=True, kw_only=True):
-    """A document to be laid on the shelf under a name of its own."""
+    """A document to put on the shelf as a new piece."""
 
     document: dict[str, Any]
 
 
 class SaveRequest(msgspec.Struct, frozen=True, kw_only=True):
-    """A document to be saved, and the edition that the page began from."""
+    """A document to save, and the edition that the page started from."""
 
     document: dict[str, Any]
     edition: str
@@ -86,14 +86,14 @@ class Saved(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Version(msgspec.Struct, frozen=True, kw_only=True):
-    """A version that was kept, and when (seconds since 1970)."""
+    """A kept version, and when it was kept (seconds since 1970)."""
 
     version: str
     kept_s: float
 
 
 class WorkRequest(msgspec.Struct, frozen=True, kw_only=True):
-    """A document to be worked. Of one page the request with the highest serial number counts."""
+    """A document to work. Of one page's requests, the one with the highest serial number counts."""
 
     document: dict[str, Any]
     page: Annotated[str, msgspec.Meta(max_length=64)] = ""
@@ -101,7 +101,7 @@ class WorkRequest(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class SnapRequest(msgspec.Struct, frozen=True, kw_only=True):
-    """A document, and the band that snaps. Of one page the document asked about last counts."""
+    """A document and the band that snaps. Of one page's documents, the latest counts."""
 
     document: dict[str, Any]
     band: Annotated[int, msgspec.Meta(ge=1)]
@@ -109,7 +109,7 @@ class SnapRequest(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Refusal(msgspec.Struct, frozen=True, kw_only=True):
-    """Why something was not done, in a sentence, with the findings that say where."""
+    """Why something was not done, in a sentence, with findings that say where."""
 
     reason: str
     findings: tuple[WordedFinding, ...] = ()
@@ -117,7 +117,7 @@ class Refusal(msgspec.Struct, frozen=True, kw_only=True):
 
 @dataclass(frozen=True)
 class Studio:
-    """What all routes share: the folder, its shelf, the processes that work pieces, and the jobs."""
+    """What all routes share: the folder, its shelf, the workers and the jobs."""
 
     folder: Folder
     shelf: Shelf
@@ -126,7 +126,7 @@ class Studio:
 
 
 class HttpRefusedError(Exception):
-    """Ends a request with its status and the reason; without one, the first finding is the reason."""
+    """Ends a request with a status and a reason; without one, the first finding is the reason."""
 
     def __init__(self, status: int, reason: Phrase | None, findings: tuple[Finding, ...] = ()) -> None:
         super().__init__(reason)
@@ -144,19 +144,19 @@ class HttpRefusedError(Exception):
 
 @get("/pieces", sync_to_thread=True)
 def list_pieces(studio: NamedDependency[Studio]) -> ShelfResponse:
-    """List the pieces in the folder, the latest first."""
+    """List the pieces in the folder, latest first."""
     return ShelfResponse(folder=studio.folder.root.name, pieces=tuple(studio.shelf.pieces()))
 
 
 @post("/pieces", sync_to_thread=True)
 def add_piece(studio: NamedDependency[Studio], data: JSONBody[NewPiece]) -> Saved:
-    """Lay a new piece on the shelf, named after its title."""
+    """Put a new piece on the shelf, named after its title."""
     pattern = _pattern(data.document)
     for _ in range(100):
         name = studio.folder.free_name(pattern.title)
         try:
             return Saved(name=name, edition=studio.folder.save(name, write_pattern(pattern), None))
-        except ChangedError:  # someone took the name just now
+        except ChangedError:  # someone has just taken the name
             continue
     raise HttpRefusedError(409, phrase("no-name-free"))
 
@@ -169,14 +169,14 @@ def open_piece(studio: NamedDependency[Studio], name: FromPath[str]) -> OpenedPi
 
 @put("/pieces/{name:str}", sync_to_thread=True)
 def save_piece(studio: NamedDependency[Studio], name: FromPath[str], data: JSONBody[SaveRequest]) -> Saved:
-    """Save a piece, unless it was changed elsewhere since the edition that the page began from."""
+    """Save a piece, unless it was changed elsewhere since the edition that the page started from."""
     text = write_pattern(_pattern(data.document))
     return Saved(name=name, edition=studio.folder.save(name, text, data.edition))
 
 
 @delete("/pieces/{name:str}", sync_to_thread=True, status_code=204)
 def remove_piece(studio: NamedDependency[Studio], name: FromPath[str]) -> None:
-    """Take a piece off the shelf; its file is kept aside."""
+    """Take a piece off the shelf; its file is set aside."""
     studio.folder.remove(name)
 
 
@@ -190,7 +190,7 @@ def keep_version(studio: NamedDependency[Studio], name: FromPath[str]) -> Versio
 
 @get("/pieces/{name:str}/versions", sync_to_thread=True)
 def list_versions(studio: NamedDependency[Studio], name: FromPath[str]) -> tuple[Version, ...]:
-    """List the versions of a piece, the latest first."""
+    """List the versions of a piece, latest first."""
     return tuple(Version(version=v, kept_s=s) for v, s in studio.folder.versions(name))
 
 
@@ -202,7 +202,7 @@ def open_version(studio: NamedDependency[Studio], name: FromPath[str], version: 
 
 @get("/starts", sync_to_thread=True)
 def list_starts(studio: NamedDependency[Studio]) -> Response[tuple[Starter, ...]]:
-    """List the pieces to begin from."""
+    """List the pieces to start from."""
     return _hand_on(studio.workers.ask(FindStarters()))
 
 
@@ -225,7 +225,7 @@ def work_pattern(
 def snap_band(
     studio: NamedDependency[Studio], data: JSONBody[SnapRequest], language: FromQuery[Language] = "en"
 ) -> Response[SnapResponse]:
-    """Say what falls if one band snaps."""
+    """Find what falls if one band snaps."""
     document = msgspec.json.encode(data.document)
     edition = edition_of(document)
     slot = f"snap {data.page or edition}"
@@ -245,7 +245,7 @@ def read_text(
 
 @post("/fit", sync_to_thread=True, status_code=200)
 def fit_wrist(data: JSONBody[FitRequest], language: FromQuery[Language] = "en") -> FitResponse:
-    """Say whom a measured piece fits, and what would make it fit a wrist."""
+    """Find whom a measured piece fits, and what would make it fit a wrist."""
     return fit_response(_pattern(data.document), data.measured, data.wrist, data.lengths, language)
 
 
@@ -270,7 +270,7 @@ ROUTES = (
 
 
 def refuse(request: Request[Any, Any, Any], error: Exception) -> Response[Refusal]:
-    """Answer an error with a sentence, in the language of the request; what is our own stays inside."""
+    """Answer an error with a sentence in the request's language; internal details are not sent."""
     asked = request.query_params.get("language")
     language: Language = next((each for each in LANGUAGES if each == asked), "en")
 
@@ -316,7 +316,7 @@ def _answer(status: int, refusal: Refusal) -> Response[Refusal]:
 
 
 def _hand_on(reply: LineReply) -> Response[Any]:
-    """Answer with what a process has encoded already."""
+    """Answer with what a worker has already encoded."""
     if reply.state == "refused":
         found = msgspec.json.decode(reply.data, type=tuple[WordedFinding, ...])
         return _answer(422, Refusal(reason=found[0].message, findings=found))

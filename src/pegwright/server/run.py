@@ -1,4 +1,4 @@
-"""Start the studio: on loopback only, on a free port, with a token of its own, and open the browser."""
+"""Start the studio, on loopback only, on a free port, with its own token, and open the browser."""
 
 from __future__ import annotations
 
@@ -21,14 +21,14 @@ LOOPBACK = "127.0.0.1"
 
 
 def serve(folder: Path, *, port: int = 0, browser: bool = True, say: Callable[[str], None] = print) -> None:
-    """Serve the studio on a folder until it is stopped. `say` is told the address once it can be opened.
+    """Serve the studio on a folder until it is stopped. `say` gets the address as soon as it can be opened.
 
-    The token stands in the address behind `#`, where no browser sends it on; the browser that is opened here
-    fetches it with a ticket for one use.
+    The token is in the fragment of the address, which browsers never send. The browser opened here gets it
+    with a ticket that works once.
 
     Raises:
-        FileNotFoundError: the front end is not built.
-        OSError: the port is taken, or the folder cannot be made.
+        FileNotFoundError: the front end has not been built.
+        OSError: the port is taken, or the folder cannot be created.
     """
     folder.mkdir(parents=True, exist_ok=True)
     token = secrets.token_urlsafe(24)
@@ -50,10 +50,10 @@ def serve(folder: Path, *, port: int = 0, browser: bool = True, say: Callable[[s
             lifespan="off",
             ws="none",
         )
-        listening.listen(64)  # from here on the browser is answered as soon as the server runs
+        listening.listen(64)  # from here on, requests wait until the server runs
         address = f"http://{LOOPBACK}:{port}"
         say(f"{address}/#{token}")
-        if browser:  # its command line can be read by others: it gets no key
+        if browser:  # other users can read its command line, so it gets no key
             threading.Thread(target=webbrowser.open, args=(f"{address}{START}{ticket}",), daemon=True).start()
         try:
             uvicorn.Server(config).run(sockets=[listening])
@@ -62,10 +62,10 @@ def serve(folder: Path, *, port: int = 0, browser: bool = True, say: Callable[[s
 
 
 def _bind(listening: socket.socket, folder: Path, port: int) -> None:
-    """Bind to the port; without one, to the folder's own, or any free one where that is taken.
+    """Bind to the port; without one, to the folder's usual port, or any free one if that is taken.
 
-    A browser keeps what it remembers by host and port: only a studio that comes back at the same port finds
-    the edits that a page could not save when the last one stopped.
+    Browsers store data by host and port: only a studio that returns on the same port finds the edits that a
+    page could not save when the last one stopped.
     """
     if not port:
         try:
@@ -78,6 +78,6 @@ def _bind(listening: socket.socket, folder: Path, port: int) -> None:
 
 
 def usual_port(folder: Path) -> int:
-    """Return the port that a folder's studio asks for first: a dynamic port (RFC 6335), by its path."""
+    """Return the port that a folder's studio tries first: a dynamic port (RFC 6335) chosen by its path."""
     first, count = 49152, 16384
     return first + zlib.crc32(str(folder.resolve()).encode()) % count

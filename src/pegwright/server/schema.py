@@ -1,4 +1,4 @@
-"""What the front end's types are made from: the routes, their values, and the pattern document.
+"""The schema for the front end's types: the routes, their values, and the pattern document.
 
 `python -m pegwright.server.schema FILE` writes it as one OpenAPI 3.1 document.
 """
@@ -64,8 +64,8 @@ _VALUES = (
 def api_schema() -> dict[str, Any]:
     """Return the OpenAPI document.
 
-    The paths are the server's; the values are described by the library that encodes them, which knows the
-    tags and other names of their fields.
+    The paths are the server's. The values are described by the library that encodes them, which knows tags
+    and renamed fields.
     """
     with tempfile.TemporaryDirectory() as folder:
         paths = make_litestar(Path(folder)).openapi_schema.to_schema()

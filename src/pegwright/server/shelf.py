@@ -1,4 +1,4 @@
-"""What the files on the shelf hold: asked of a process once for each state of a file, for a few seconds."""
+"""What the files on the shelf hold: a worker looks once at each state of a file, for a few seconds."""
 
 from __future__ import annotations
 
@@ -16,12 +16,12 @@ from pegwright.server.starters import Glance
 from pegwright.server.workers import TooMuchError, Workers
 
 PIECE_S = 2.0  # a file that takes longer is shown without its picture
-SHELF_S = 4.0  # files that are not looked at by then are, the next time
+SHELF_S = 4.0  # files not reached by then wait for the next time
 _REMEMBERED = 10_000
 
 
 class ShelvedPiece(msgspec.Struct, frozen=True, kw_only=True):
-    """A piece on the shelf: its title, when it was saved (seconds since 1970), its small picture."""
+    """A piece on the shelf: title, time saved (seconds since 1970), small picture."""
 
     name: str
     title: str
@@ -32,7 +32,7 @@ class ShelvedPiece(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Shelf:
-    """Looks at the files of a folder. All methods may be called from any thread."""
+    """Looks at the files of a folder. All methods are thread-safe."""
 
     def __init__(self, folder: Folder, workers: Workers) -> None:
         self._folder = folder
@@ -41,7 +41,7 @@ class Shelf:
         self._turn = Lock()
 
     def pieces(self) -> Iterator[ShelvedPiece]:
-        """Yield what every file is, the latest saved first."""
+        """Yield the piece of every file, latest saved first."""
         for name, saved_s, found in self._answers(GlanceAtPiece):
             if found is None:
                 glance = PieceGlance(name, 0, None)
@@ -57,7 +57,7 @@ class Shelf:
             )
 
     def motifs(self) -> tuple[ShelvedMotif, ...]:
-        """Return the motifs of the files in turn, then of the built-in pieces; the same one is told once."""
+        """Return the motifs of the files, then of the built-in pieces, each motif once."""
         built_in = self._workers.ask(FindMotifs("", b"")).data
         shelved: dict[bytes, ShelvedMotif] = {}
         for found in (*(found for _, _, found in self._answers(FindMotifs)), built_in):
@@ -70,7 +70,7 @@ class Shelf:
     ) -> Iterator[tuple[str, float, bytes | None]]:
         """Yield each file's name, when it was saved, and what was found in it.
 
-        That is empty where it takes too long, and None where there is no time to look now.
+        The last is empty if looking took too long, and None if there was no time to look.
         """
         with self._turn:
             self._workers.wait_until_ready()
@@ -83,12 +83,12 @@ class Shelf:
                         self._known[key] = self._look(kind, name)
                         while len(self._known) > _REMEMBERED:
                             self._known.popitem(last=False)
-                except NoPieceError:  # removed since it was listed
+                except NoPieceError:  # removed in the meantime
                     continue
                 yield name, state.st_mtime, self._known.get(key)
 
     def _look(self, kind: type[GlanceAtPiece] | type[FindMotifs], name: str) -> bytes:
-        """Return what is found in a file; nothing where it is too large or takes too long."""
+        """Return what is found in a file; nothing if it is too large or takes too long."""
         try:
             data = self._folder.open(name)
             request: LineRequest = GlanceAtPiece(data) if kind is GlanceAtPiece else FindMotifs(name, data)

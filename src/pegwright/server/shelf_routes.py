@@ -1,4 +1,4 @@
-"""The routes of what lies beside the pieces: the motifs in them, and the maker's own stash of bands."""
+"""The routes for what goes with the pieces: their motifs, and the maker's stash of bands."""
 
 from __future__ import annotations
 
@@ -22,13 +22,13 @@ class StashResponse(msgspec.Struct, frozen=True, kw_only=True):
 
 @get("/motifs", sync_to_thread=True)
 def list_motifs(studio: NamedDependency[Studio]) -> tuple[ShelvedMotif, ...]:
-    """List the motifs of the pieces on the shelf, the latest first, and then those of the built-in ones."""
+    """List the motifs of the pieces on the shelf, latest first, then those of the built-in pieces."""
     return studio.shelf.motifs()
 
 
 @get("/stash", sync_to_thread=True)
 def open_stash(studio: NamedDependency[Studio]) -> StashResponse:
-    """Open the stash; an empty one where there is none yet."""
+    """Open the stash, an empty one if there is none yet."""
     data, edition = studio.folder.open_stash()
     if not edition:
         return StashResponse(stash=Stash(), edition="")
@@ -40,7 +40,7 @@ def open_stash(studio: NamedDependency[Studio]) -> StashResponse:
 
 @put("/stash", sync_to_thread=True)
 def save_stash(studio: NamedDependency[Studio], data: JSONBody[StashResponse]) -> StashResponse:
-    """Save the stash, unless it was changed elsewhere since the edition that the page began from."""
+    """Save the stash, unless it was changed elsewhere since the edition that the page started from."""
     edition = studio.folder.save_stash(write_stash(data.stash), data.edition)
     return StashResponse(stash=data.stash, edition=edition)
 

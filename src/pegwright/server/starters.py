@@ -1,4 +1,4 @@
-"""Pieces to begin from: the built-in ones that hold, with a glance at how they are laid."""
+"""Pieces to start from: the built-in ones that hold, each with a small picture."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from pegwright.workshop import example_files, open_pattern, starter_pattern, wor
 
 
 class GlanceBand(msgspec.Struct, frozen=True):
-    """A band in a glance: its tint, and the pegs that it was laid over, by their place among the pegs."""
+    """A band in a glance: its tint, and the indices of the pegs that it was laid over."""
 
     tint: str
     over: tuple[int, ...]
@@ -22,7 +22,7 @@ class GlanceBand(msgspec.Struct, frozen=True):
 class Glance(msgspec.Struct, frozen=True):
     """A small picture of a piece: its pegs in mm (x to the right, y away), and the bands as they are laid.
 
-    `arrows` go from peg to peg as loops are carried, where that is shown.
+    `arrows` go from peg to peg as loops are carried, if that is shown.
     """
 
     pegs: tuple[tuple[float, float], ...]
@@ -31,7 +31,7 @@ class Glance(msgspec.Struct, frozen=True):
 
 
 class Starter(msgspec.Struct, frozen=True, kw_only=True):
-    """A piece to begin from."""
+    """A piece to start from."""
 
     name: str
     title: str
@@ -44,7 +44,7 @@ class Starter(msgspec.Struct, frozen=True, kw_only=True):
 
 @cache
 def load_starters() -> tuple[Starter, ...]:
-    """Return the pieces to begin from, easy ones first."""
+    """Return the pieces to start from, easy ones first."""
     patterns = {"chain": starter_pattern("Plain chain")}
     for name, path in example_files().items():
         read = open_pattern(path).pattern

@@ -1,7 +1,7 @@
-"""How the browser that the studio opens comes by the key: by a ticket that is good once.
+"""How the browser that the studio opens gets the key: by a ticket that works once.
 
-What stands on a command line can be read by every user of the machine. So the browser is started with a
-ticket, and whoever brings it first is sent on to the page with the key; to anyone later it is worth nothing.
+Every user of the machine can read a command line. So the browser is started with a ticket, and its first use
+is redirected to the page with the key; afterwards the ticket is worthless.
 """
 
 from __future__ import annotations
@@ -16,9 +16,9 @@ _USED = b"This address was for one use. Open the one that the studio printed whe
 
 
 def admit_once(app: App, ticket: str, token: str) -> App:
-    """Return the application with the address `/start/TICKET`, which leads once to the page with its key.
+    """Return the application with a route `/start/TICKET` that leads once to the page with its key.
 
-    Every other ticket, and this one when it comes again, is answered with 410 Gone (RFC 9110, 15.5.11).
+    Any other ticket, and this one when used again, gets 410 Gone (RFC 9110, 15.5.11).
     """
     left = [ticket]
 

@@ -1,4 +1,4 @@
-"""What the page is told of a worked pattern: moves with what happened, findings, the verdict, supplies."""
+"""A worked pattern as the page shows it: moves and their events, findings, verdict, supplies."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ MovePhase = Literal["place", "turn", "work", "finish"]
 
 
 class WorkedRound(msgspec.Struct, frozen=True):
-    """Which round of which repeat (JSON Pointer) a move is, from 1, of how many."""
+    """Which round (from 1, and of how many) of which repeat (JSON Pointer) a move is in."""
 
     path: str
     round: int
@@ -23,7 +23,7 @@ class WorkedRound(msgspec.Struct, frozen=True):
 
 
 class WorkedMove(msgspec.Struct, frozen=True, kw_only=True):
-    """One move that was made: its number, where it stands in the document, its line, what happened."""
+    """One move that was made: its number, its place in the document, its line, its events."""
 
     step: int
     path: str
@@ -37,7 +37,7 @@ class WorkedMove(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class WorkedHeap(msgspec.Struct, frozen=True, kw_only=True):
-    """The bands of one colour and kind: how many go into the work."""
+    """The bands of one colour and kind, and how many the piece takes."""
 
     letter: str
     name: str
@@ -48,7 +48,7 @@ class WorkedHeap(msgspec.Struct, frozen=True, kw_only=True):
 class WorkResponse(msgspec.Struct, frozen=True, kw_only=True):
     """A pattern as the line sees it. Lengths in mm; `colours[b - 1]` is the letter of band b.
 
-    Where the text is no pattern, everything but the findings is empty.
+    If the text is no pattern, everything but the findings is empty.
     """
 
     readable: bool
@@ -66,7 +66,7 @@ class WorkResponse(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def work_response(work: Work, language: Language = "en") -> WorkResponse:
-    """Tell what the line made of a pattern, its findings in a language."""
+    """Return what the line made of a pattern, with worded findings."""
     history = work.history
     moves = [
         WorkedMove(
@@ -102,7 +102,7 @@ def work_response(work: Work, language: Language = "en") -> WorkResponse:
 
 
 def phase_of(move: Move) -> MovePhase:
-    """Say in which part of the making a move belongs."""
+    """Return the phase of making that a move belongs to."""
     match move:
         case Place() | Wind():
             return "place"

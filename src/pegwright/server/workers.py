@@ -1,4 +1,4 @@
-"""Processes that stay warm and answer what the pages wait for, each with a limit of time and memory."""
+"""Processes that stay warm and answer the pages' requests, each with a limit on time and memory."""
 
 from __future__ import annotations
 
@@ -15,22 +15,22 @@ from pegwright.server.line_requests import REMEMBERED, Give, GiveUp, LineReply, 
 
 MOST_WORKERS = 4
 LONGEST_S = 60.0
-GIVE_UP_S = 3.0  # so long may it take to give up what is not wanted any more
+GIVE_UP_S = 3.0  # time to give up an unwanted request before the process is ended
 _START_S = 120.0
 _LOOK_S = 0.25
 _REMEMBERED_SLOTS = 100
 
 
 class OvertakenError(Exception):
-    """The same page has asked for newer work since, so this one was dropped."""
+    """The same page has since asked for newer work, so this request was dropped."""
 
 
 class TooMuchError(Exception):
-    """It takes more time or memory than the studio gives it."""
+    """The request takes more time or memory than the studio allows."""
 
 
 class _Worker:
-    """A process, and what it does now. Its fields are changed with the lock of `Workers` held."""
+    """A process and its current request. Fields are changed only with the lock of `Workers` held."""
 
     def __init__(self) -> None:
         self.process: subprocess.Popen[bytes] = start_child("pegwright.server.line_requests")
@@ -44,7 +44,7 @@ class _Worker:
         self._writing = Lock()
 
     def exchange(self, request: LineRequest, limit_s: float) -> LineReply | None:
-        """Return the reply, or None where the process ended before it replied."""
+        """Return the reply, or None if the process ended before replying."""
         self.wait_until_ready()
         self.until_s = time.monotonic() + limit_s
         try:
@@ -65,8 +65,8 @@ class _Worker:
         return read_frame(self.process.stdout)  # type: ignore[arg-type]
 
     def give_up(self, number: int) -> None:
-        """Tell the process that a request is not wanted any more."""
-        with suppress(OSError, ValueError):  # it has ended
+        """Tell the process that a request is no longer wanted."""
+        with suppress(OSError, ValueError):  # the process has ended
             self._say(GiveUp(number))
 
     def end(self) -> None:
@@ -84,11 +84,11 @@ class _Worker:
 
 
 class Workers:
-    """Hands requests to processes. All methods may be called from any thread.
+    """Hands requests to processes. All methods are thread-safe.
 
-    Of one slot (a page) one request at a time is under way, and a newer one overtakes the older. Another
-    slot's request gets a process of its own, and one stays ready, so that a piece that takes long keeps
-    nobody waiting but its own page. A process that takes longer than its limit is ended and replaced.
+    A slot (a page) has one request running at a time, and a newer one overtakes it. Another slot's request
+    gets its own process, and one stays ready, so that a slow piece keeps only its own page waiting. A process
+    that exceeds its limit is ended and replaced.
     """
 
     def __init__(self, most: int = MOST_WORKERS) -> None:
@@ -109,13 +109,13 @@ class Workers:
         edition: str = "",
         limit_s: float = LONGEST_S,
     ) -> LineReply:
-        """Return what comes of a request. Without a slot it waits for none and overtakes none.
+        """Return the reply to a request. Without a slot it waits for no other request and overtakes none.
 
-        A process that has worked the document of that `edition` lately is preferred.
+        A process that has recently worked the document of that `edition` is preferred.
 
         Raises:
-            OvertakenError: the slot has asked for a higher serial number in the meantime.
-            TooMuchError: it takes longer than `limit_s` seconds, or more memory than there is for it.
+            OvertakenError: the slot has meanwhile asked for a higher serial number.
+                TooMuchError: the request takes longer than `limit_s` seconds, or more memory than it may.
         """
         worker = self._take(slot, serial, edition)
         reply = None
@@ -141,7 +141,7 @@ class Workers:
         self._give_back(worker, ended=False)
 
     def serial_of(self, slot: str, edition: str) -> int:
-        """Number the documents of a slot in the order in which they are first asked about."""
+        """Return the number of a slot's document, in order of first request."""
         with self._changed:
             key = (slot, edition)
             if key not in self._serials:
@@ -193,7 +193,7 @@ class Workers:
             return ready
 
     def _ready_worker(self, slot: str, edition: str) -> _Worker | None:
-        """Return a process that has nothing to do, if there is one: best that remembers the document."""
+        """Return an idle process, preferably one that remembers the document; None if all are busy."""
         self._keep_one_ready()
         idle = [each for each in self._workers if not each.busy]
         return min(idle, key=lambda each: (edition not in each.remembers, each.slot != slot), default=None)
@@ -214,7 +214,7 @@ class Workers:
             self._changed.notify_all()
 
     def _watch(self) -> None:
-        """End what has run longer than it may."""
+        """End processes that have run longer than allowed."""
         while True:
             with self._changed:
                 if not self._watching:
