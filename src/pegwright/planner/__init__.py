@@ -1,4 +1,4 @@
-"""Proposes working orders for bands that are laid, and the smallest changes that make a piece hold."""
+"""Propose working orders for laid bands, and the smallest changes that make a piece hold."""
 
 import lazy_loader
 

@@ -1,4 +1,4 @@
-"""What could be laid besides, where no order holds: a cap on a peg, or a band between two pegs."""
+"""What to add if no order holds: a cap on a peg, or a band between two pegs."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ _FARTHEST = 2.1  # times the least gap between pegs
 
 
 def additions(draft: PlanDraft) -> Iterator[Place | Wind]:
-    """Yield caps on the pegs that bear loops, then bands between those and their neighbours."""
+    """Yield caps on the pegs that hold loops, then bands between those and their neighbours."""
     board, stacks = draft.history.board, draft.history.final.stacks
     used = [peg for peg in board.pegs if stacks.get(peg)]
     if not used:

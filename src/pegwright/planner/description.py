@@ -1,10 +1,10 @@
-"""The shortest way to say a run of moves: repeats of what is the same but for where it is done.
+"""The shortest way to say a run of moves, using repeats that shift from round to round.
 
-Two moves are alike where one is the other moved on by so many rows and pegs. A description is a list of moves
-and repeats, each repeat moving on by the same each time; its length is its moves and repeats together, which
-is how many phrases a teacher says. The shortest is found exactly by dynamic programming over intervals, of
-equal stretches only once (compare grammar-based compression: Charikar et al., IEEE Trans. Inf. Theory 51,
-2005; here with repeats in a row only, where the shortest can be found).
+Two moves are alike if one is the other shifted by some rows and pegs. A description is a list of moves and
+repeats, each repeat with a constant shift; its length is the number of moves and repeats together, which is
+how many phrases a teacher says. The shortest is found exactly by dynamic programming over intervals, equal
+stretches only once (compare grammar-based compression: Charikar et al., IEEE Trans. Inf. Theory 51, 2005;
+here with repeats in a row only, where the shortest can be found).
 """
 
 from __future__ import annotations
@@ -35,14 +35,14 @@ _FEW = 250
 
 
 class SpokenMove(NamedTuple):
-    """A move, and the number of the loop it takes counted from the top (negative), where it takes one."""
+    """A move, and the number of the loop that it takes, if any, counted from the top (negative)."""
 
     move: Move
     from_top: int | None = None
 
 
 class Description(NamedTuple):
-    """Steps that say a run of moves, and how many phrases that is: its moves and repeats."""
+    """Steps that say a run of moves, and their number of phrases: moves and repeats."""
 
     steps: tuple[PatternStep, ...]
     phrases: int
@@ -55,7 +55,7 @@ def describe(moves: Sequence[SpokenMove]) -> Description:
 
 
 def _numberings(moves: Sequence[SpokenMove]) -> list[list[Move]]:
-    """Return the moves with loops counted alike where that is possible, all from below, all from the top."""
+    """Return the moves with loops counted consistently if possible: all from below, all from the top."""
     below = [spoken.move for spoken in moves]
     top = [_count_from_top(spoken) for spoken in moves]
     groups: dict[object, list[int]] = {}
@@ -85,7 +85,7 @@ Anchor = tuple[int, int]
 
 
 def move_token(move: Move) -> tuple[object, Anchor | None]:
-    """Return what a move is but for where it is done, and the row and peg it is done at."""
+    """Return a move without its place, and the row and peg of that place."""
     pegs = [parse_address(name) for name in named_holders(move) if is_address(name)]
     anchor = (pegs[0].row, pegs[0].number) if pegs else None
     relative = tuple((peg.row - pegs[0].row, peg.number - pegs[0].number) for peg in pegs)
@@ -97,7 +97,7 @@ def move_token(move: Move) -> tuple[object, Anchor | None]:
 
 
 class _Stretch(NamedTuple):
-    """A stretch of a description: a move (`rounds` 1) or a round of that length said so many times."""
+    """A stretch of a description: one move (`rounds` 1), or a round of `length` moves said `rounds` times."""
 
     at: int
     length: int
@@ -105,7 +105,7 @@ class _Stretch(NamedTuple):
 
 
 class _Describer:
-    """The moves as numbers (`kinds`) at places (`anchors`), and what is known of their stretches."""
+    """The moves as numbers (`kinds`) at places (`anchors`), and what is known about their stretches."""
 
     def __init__(self, moves: Sequence[Move]) -> None:
         self.moves = list(moves)
@@ -129,7 +129,7 @@ class _Describer:
         return Description(self._say(0, parts), phrases)
 
     def _runs_of(self, length: int) -> list[int]:
-        """Return for each move how many moves from it on are each alike to the one `length` later."""
+        """Return for each move how many moves from it on are like the one `length` later."""
         kinds, anchors = self.kinds, self.anchors
         last = len(kinds) - length
         runs = [0] * (last + 1)
@@ -175,7 +175,7 @@ class _Describer:
         return self.known[key]
 
     def _is_primitive(self, at: int, length: int) -> bool:
-        """Say whether the rounds are not all together rounds of a shorter one."""
+        """Return whether a round is not itself a repeat of a shorter one."""
         return not any(
             length % shorter == 0 and self.runs[shorter][at] >= 2 * length - shorter
             for shorter in range(1, length // 2 + 1)

@@ -1,4 +1,4 @@
-"""What a maker has given: the bands laid, the moves that must stay, and a finish if there is one."""
+"""What the maker has given: the laid bands, the moves that must stay, and a finish if there is one."""
 
 from __future__ import annotations
 
@@ -38,11 +38,11 @@ WORKING = (Hook, Lift, Transfer, Slide, Hang, Turn, *FINISHING)
 
 
 class PlanDraft(NamedTuple):
-    """A pattern to be worked: `opening` are its steps up to the finish, all of which stay as they are.
+    """A pattern to work: `opening` holds its steps up to the finish, all of which stay as they are.
 
-    `history` is the opening made on the loom. `homes` maps every loop that still lies on the peg it was laid
-    on to the other pegs of its band, where it lies on one peg each; loops already worked are not in it.
-    `finish` are the steps that end the pattern, if it has any: they stay the last.
+    `history` is the opening made on the loom. `homes` maps every loop that is still on the peg where it was
+    laid to the other pegs of its band; loops already worked are not in it. `finish` holds the steps that end
+    the pattern, if any: they stay last.
     """
 
     pattern: Pattern
@@ -70,9 +70,9 @@ class PlanDraft(NamedTuple):
 
 
 def read_draft(pattern: Pattern) -> PlanDraft | tuple[Finding, ...]:
-    """Read what is given, or return the findings that keep it from being made at all.
+    """Read a pattern as a draft, or return the findings that make it impossible to work.
 
-    A fastener before the last steps closes the piece: it is left in the opening, and nothing can follow it.
+    A fastener before the last steps closes the piece: it stays in the opening, and nothing can follow it.
     """
     cut = len(pattern.steps)
     while cut and isinstance(pattern.steps[cut - 1], FINISHING):
@@ -103,7 +103,7 @@ def _homes(history: History) -> dict[Bight, tuple[str, ...]]:
 def without_working(pattern: Pattern) -> Pattern:
     """Return the pattern with its bands laid and nothing worked: no loop hooked or lifted, no finish.
 
-    Repeats and motifs that are then empty go too; what the maker stated of counts is left out.
+    Repeats and motifs that end up empty are dropped, and so are the stated counts.
     """
     motifs = motifs_by_name(pattern)
     empty: set[str] = set()

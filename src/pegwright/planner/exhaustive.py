@@ -1,7 +1,7 @@
-"""Every order there is, for pieces of a few bands: each band moves one loop to another of its pegs, or none.
+"""Every possible order for pieces of a few bands: each band moves one loop to another of its pegs, or none.
 
-Orders that come to the same loops in the same places, with the same run through them, are one and are gone
-on from once (compare the collapse of equal states in machine knitting: Lin and McCann 2021).
+Orders that lead to the same loops in the same places, threaded the same way, are merged and continued once
+(compare the collapse of equal states in machine knitting: Lin and McCann 2021).
 """
 
 from __future__ import annotations
@@ -22,11 +22,11 @@ __all__ = ["EveryOrder", "find_every_order"]
 
 
 class EveryOrder(NamedTuple):
-    """The ends that working can come to, where each band might be held, and a working for each.
+    """The possible ends at which every band might be held, and a working for each.
 
-    `workings` gives a working and the peg or two where it is finished, one first: in each every band has
-    something through it, or lies on one of those pegs. `never` are the bands of which that is true nowhere.
-    `complete` says that none was left out for time.
+    `workings` holds workings with the one or two pegs where they finish, single pegs first: in each, every
+    band has something through it or lies on one of those pegs. `never` holds the bands for which that is
+    never true. `complete` means that none was left out for lack of time.
     """
 
     workings: tuple[tuple[RankedWorking, tuple[str, ...]], ...]
@@ -35,7 +35,7 @@ class EveryOrder(NamedTuple):
 
 
 def find_every_order(draft: PlanDraft, ends: float) -> EveryOrder:
-    """Work the bands in every order, until the clock (`time.monotonic`) says `ends`; nothing is dragged."""
+    """Work the bands in every order until `time.monotonic()` reaches `ends`; nothing is dragged."""
     bands = set(range(1, draft.history.final.bands + 1))
     given = given_last_pegs(draft)
     start = RankedWorking((), (), draft.history.final)
@@ -66,7 +66,7 @@ def find_every_order(draft: PlanDraft, ends: float) -> EveryOrder:
 
 
 def _last_pegs(state: State, given: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
-    """Yield the pegs that the finish may take up: those of the given one, or any one or two."""
+    """Yield the pegs where the piece may finish: those of the given finish, or any one or two."""
     if given:
         yield given
         return

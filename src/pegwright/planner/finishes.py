@@ -1,4 +1,4 @@
-"""How a piece that is worked to its last peg is closed: by the finish that is given, or by one of ours."""
+"""How to close a piece that is worked to its last peg: by the given finish, or by one of ours."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ _FEW = 2  # loops that a clip takes without a last band
 
 
 def given_last_pegs(draft: PlanDraft) -> tuple[str, ...]:
-    """Return the pegs at which the given finish takes up the loops; none where there is no finish."""
+    """Return the pegs whose loops the given finish catches; none if there is no finish."""
     for step in draft.finish:
         if isinstance(step, Bind):
             return (step.at,)
@@ -34,7 +34,7 @@ def closings(
 ) -> Iterator[tuple[Move, ...]]:
     """Yield the ways to close the piece at its last pegs, the likeliest first.
 
-    `first` is the peg at the far end, where the piece begins. A long piece is closed into a ring there.
+    `first` is the peg at the far end, where the piece starts. A long piece is closed into a ring there.
     """
     if draft.finish:
         yield tuple(step for step in draft.finish if isinstance(step, Bind | Extend | Clip | Knot))
@@ -55,20 +55,20 @@ def closings(
 
 
 def _lie_in_a_row(board: Board, last: tuple[str, ...]) -> bool:
-    """Say whether one cord runs through the loops: each peg is nearly as near the next as any is."""
+    """Return whether one cord can run through the loops: every peg is about as near the next as any other."""
     gap = min(board.distance_mm(last[0], peg) for peg in board.pegs if peg != last[0])
     return all(board.distance_mm(one, other) < 1.5 * gap for one, other in pairwise(last))
 
 
 def _colour_at(draft: PlanDraft, state: State, peg: str) -> str:
-    """Return the colour that most bands on the peg have, of equals the lowest one's."""
+    """Return the colour of most bands on the peg; on a tie, the lowest band's."""
     colours = draft.history.colours
     bands = dict.fromkeys(bight.band for bight in state.stack(peg))
     return Counter(colours[band - 1] for band in bands).most_common(1)[0][0]
 
 
 def apply_all(board: Board, state: State, moves: tuple[Move, ...]) -> tuple[AppliedMove, ...] | None:
-    """Make the moves one after the other; None where one is refused."""
+    """Make the moves one after the other; None if one is refused."""
     applied = []
     for move in moves:
         outcome = apply_move(board, state, move)

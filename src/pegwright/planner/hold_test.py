@@ -1,4 +1,4 @@
-"""Is every band held? Asked of hundreds of workings: what is quickly seen to fall is not proved at length."""
+"""Test hundreds of workings for held bands: one that quickly proves to fall gets no long proof."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ _SMALL = 14
 
 
 def quickly_held(structure: Structure) -> bool | None:
-    """Say whether every band is held, None where only the full proof can say."""
+    """Return whether every band is held; None if only the full proof can tell."""
     words = reduce_words(structure)
     first_passed: dict[int, int] = {}
     for band, through in zip(structure.owner, structure.passing, strict=True):
@@ -31,13 +31,13 @@ def quickly_held(structure: Structure) -> bool | None:
 def every_band_is_held(
     events: Sequence[Event], spots: dict[str, PlanPoint], *, thorough: bool = False
 ) -> bool | None:
-    """Say whether the proof holds every band; None for not settled quickly, unless `thorough`."""
+    """Return whether every band is proved held; None if not settled quickly, unless `thorough`."""
     bare = structure_of(events)
     known = quickly_held(bare)
     if known is not None or not (thorough or len(bare.bands) <= _SMALL):
         return known
     free, unsettled = decide(bare, set(bare.bands))
-    if free or unsettled:  # what takes long to settle is no better than what falls
+    if free or unsettled:  # a working that is slow to settle counts as falling
         return False
     proof = prove(structure_of(events, spots))
     return not (proof.free or proof.unproved)

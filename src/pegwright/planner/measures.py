@@ -1,4 +1,4 @@
-"""What tells one working order from another for whoever teaches it."""
+"""Measures that compare working orders for a teacher."""
 
 from __future__ import annotations
 
@@ -13,14 +13,14 @@ __all__ = ["Measures", "measure_working"]
 
 
 class Measures(NamedTuple):
-    """Of two orders the one with the smaller figures is the easier to teach.
+    """The measures of a working order; smaller ones make it easier to teach.
 
-    `phrases` is the length of the shortest description by repeats of moves, `loops_above` how many loops lie
-    above the one that is taken, all moves together, `travel_mm` how far the hook goes. `symmetry` is the
-    share of loops whose mirror image, left for right, is worked too; None where the bands do not lie
-    symmetrically. `failures` is how many slips that bring bands down a maker makes on average, where the
-    order has been rehearsed. `loose_loops` counts the loops that nothing passes through in the end, and
-    `cautions` the warnings that the line gives. `ends` is the number of pegs that the finish takes up.
+    `phrases` is the length of the shortest description by repeats of moves, `loops_above` the number of loops
+    above the one taken, over all moves, `travel_mm` how far the hook travels. `symmetry` is the share of
+    loops whose mirror image, left for right, is worked too; None if the bands are not symmetrical. `failures`
+    is the average number of slips that bring bands down, if the order has been rehearsed. `loose_loops`
+    counts the loops that nothing passes through in the end, and `cautions` the line's warnings. `ends` is the
+    number of pegs at the finish.
     """
 
     phrases: int
@@ -34,7 +34,7 @@ class Measures(NamedTuple):
 
     @property
     def rank(self) -> tuple[float, ...]:
-        """The order in which proposals are shown: the easiest to teach first."""
+        """The sort key of proposals: the easiest to teach first."""
         untidy = self.cautions + self.loose_loops
         return (
             untidy,
@@ -87,7 +87,7 @@ def measure_working(
 def _symmetry(
     board: Board, laid: Iterable[tuple[str, str]], worked: Counter[tuple[str, str]]
 ) -> float | None:
-    """Return the share of loops worked whose mirror image is worked too, by the mirror of the bands laid."""
+    """Return the share of worked loops whose mirror image, by the mirror of the laid bands, is worked too."""
     pairs = Counter(frozenset(pair) for pair in laid)
     mirrored = mirror_pegs(board, {peg for pair in pairs for peg in pair})
     if not mirrored or not worked:
@@ -102,7 +102,7 @@ def _symmetry(
 
 
 def mirror_pegs(board: Board, used: set[str]) -> dict[str, str] | None:
-    """Map each peg to its mirror image, left for right about the middle of those used; None without one."""
+    """Map each used peg to its mirror image, left for right about their middle; None if one has none."""
     if not used:
         return None
     middle = (min(board.pegs[at].x_mm for at in used) + max(board.pegs[at].x_mm for at in used)) / 2

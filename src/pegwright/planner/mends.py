@@ -33,8 +33,8 @@ _ROOT_CODES = ("band-falls", "band-not-proved")
 class Mend(NamedTuple):
     """One change that makes every band hold: what it does as a fix, and the mended pattern.
 
-    `changed` counts the loops through which something else passes than before, `more_bands` the bands that
-    come in (or, negative, fall out), `phrases` how long the whole working then takes to say.
+    `changed` counts the passages of loops through loops that differ, `more_bands` the bands added (negative:
+    taken out), `phrases` the number of phrases that the whole working then takes.
     """
 
     fix: Fix
@@ -46,15 +46,15 @@ class Mend(NamedTuple):
 
     @property
     def rank(self) -> tuple[float, ...]:
-        """The smallest and plainest first: no bands more or less, few warnings, regular, little changed."""
+        """The sort key of mends: same number of bands, few warnings, regular, little changed."""
         return (abs(self.more_bands), self.cautions, self.phrases + self.changed)
 
 
 class Mends(NamedTuple):
-    """The mends found, the smallest first, and what was wrong, told as one cause.
+    """The mends found, smallest first, and what was wrong, as a single cause.
 
-    `findings` are the cause, with the first mend as its fix, and how many bands only fall with it.
-    `tried` counts the changes proved or turned down.
+    `findings` holds the cause, with the first mend as its fix, and how many bands merely fall with it.
+    `tried` counts the changes proved or rejected.
     """
 
     found: tuple[Mend, ...]
@@ -68,7 +68,7 @@ def find_mends(
 ) -> Mends:
     """Find up to `most` single changes under which every band is proved held and the checker agrees.
 
-    After `seconds` the best so far are returned. `progress` may raise to break off.
+    After `seconds` the best so far are returned. `progress` may raise to cancel.
     """
     ends = time.monotonic() + seconds
     with pause_collector():
@@ -100,7 +100,7 @@ class _Broken(NamedTuple):
 def _try_edits(
     broken: _Broken, edits: list[StepEdit], ends: float, progress: ReportTries
 ) -> tuple[list[Mend], int]:
-    """Try the changes in turn; what only a long proof can settle waits until nothing else mends."""
+    """Try the changes in turn; those that need a long proof wait until nothing else helps."""
     found: list[Mend] = []
     postponed: list[StepEdit] = []
     tried = 0
@@ -128,7 +128,7 @@ def _causes(history: History, proof: Proof) -> list[Finding]:
 
 
 def _roots(history: History, proof: Proof, causes: list[Finding]) -> set[int]:
-    """Return the bands that start the fall: those that bands which hold, or none, pass through."""
+    """Return the bands that start the fall: those that held bands, or no bands, pass through."""
     falling = {*proof.free, *proof.unproved}
     passing: dict[int, set[int]] = {}
     for loop, ribbons in history.final.inside.items():
@@ -143,7 +143,7 @@ def _drags(history: History) -> int:
 
 
 def _try_edit(broken: _Broken, edit: StepEdit, *, thorough: bool) -> Mend | bool | None:
-    """Return the mend that a change makes, False for none, None where that is not settled quickly."""
+    """Return the mend that a change makes; False if it makes none, None if not settled quickly."""
     before = broken.history
     try:
         changed = jsonpatch.apply_patch(broken.raw, list(edit.patch))
@@ -177,7 +177,7 @@ def _try_edit(broken: _Broken, edit: StepEdit, *, thorough: bool) -> Mend | bool
 
 
 def _difference(one: History, other: History) -> int:
-    """Count the passages, of a loop through a loop of such pegs, that one piece has and the other has not."""
+    """Count the passages of loop through loop, by pegs, that only one of two pieces has."""
     return (_passages(one) - _passages(other)).total() + (_passages(other) - _passages(one)).total()
 
 
@@ -194,7 +194,7 @@ def _passages(history: History) -> Counter[tuple[object, ...]]:
 
 
 def _one_cause(causes: list[Finding], found: list[Mend], tried: int, proof: Proof) -> tuple[Finding, ...]:
-    """Return the cause with its fix, and in one line how many other bands only fall with it."""
+    """Return the cause with its fix, and a finding that counts the other bands, which merely fall with it."""
     told: list[Finding] = []
     if causes:
         fix = found[0].fix if found else None

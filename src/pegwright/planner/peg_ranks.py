@@ -1,4 +1,4 @@
-"""Rankings of the pegs to try, the plainest first: along the loom, from a peg outwards, and by the motif."""
+"""Rankings of the pegs to try, simplest first: along the loom, outwards from a peg, and by the motif."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ _MOST_PERIOD = 12
 
 
 def rank_pegs(draft: PlanDraft) -> Iterator[RankedPegs]:
-    """Yield rankings, each once: those along straight lines, by distance, then all of the motif's period."""
+    """Yield rankings, each once: along straight lines, by distance, then all with the motif's period."""
     used = _used_pegs(draft)
     given = given_last_pegs(draft)
     seen: set[tuple[tuple[str, ...], tuple[float, ...], bool]] = set()
@@ -37,13 +37,13 @@ def rank_pegs(draft: PlanDraft) -> Iterator[RankedPegs]:
 
 
 def _used_pegs(draft: PlanDraft) -> list[str]:
-    """Return the pegs that bear loops, row by row as the loom has them."""
+    """Return the pegs that hold loops, in the loom's order, row by row."""
     stacks = draft.history.final.stacks
     return [peg for peg in draft.history.board.pegs if stacks.get(peg)]
 
 
 def _end_at(ranks: Mapping[str, float], given: tuple[str, ...]) -> dict[str, float]:
-    """Return the ranks with the pegs of the given finish last of all."""
+    """Return the ranks with the pegs of the given finish last."""
     highest = max(ranks.values()) + 1
     return {peg: highest if peg in given else rank for peg, rank in ranks.items()}
 
@@ -70,7 +70,7 @@ def _all_ranks(
 def _ends(
     spots: Mapping[str, tuple[float, float]], links: list[tuple[str, str]], given: tuple[str, ...]
 ) -> list[str]:
-    """Return the pegs where a piece may end: the given one, or those nearest the maker first."""
+    """Return the pegs where a piece may end: the given ones, or else nearest to the maker first."""
     if given:
         return [given[0]]
     degree = Counter(peg for link in links for peg in link)
@@ -85,7 +85,7 @@ def _by_distance(spots: Mapping[str, tuple[float, float]], to: list[str]) -> dic
 
 
 def _by_steps(used: list[str], links: list[tuple[str, str]], end: str) -> dict[str, float]:
-    """Rank by the least number of bands between a peg and the end."""
+    """Rank pegs by the least number of bands between them and the end."""
     beside: dict[str, set[str]] = {peg: set() for peg in used}
     for one, other in links:
         beside[one].add(other)
@@ -104,7 +104,7 @@ def _by_steps(used: list[str], links: list[tuple[str, str]], end: str) -> dict[s
 def _motif_ranks(
     board: Board, spots: Mapping[str, tuple[float, float]], links: list[tuple[str, str]]
 ) -> Iterator[dict[str, float]]:
-    """Rank by number along the rows, each kind of peg earlier or later by some part of the period."""
+    """Rank by number along the rows, with each kind of peg earlier or later by part of the period."""
     period = _period(links)
     if period is None:
         return
@@ -125,7 +125,7 @@ def _motif_ranks(
 
 
 def _period(links: list[tuple[str, str]]) -> int | None:
-    """Return by how many pegs along the rows the bands lie again; None where they do not."""
+    """Return the period in pegs along the rows after which the bands repeat; None if they do not."""
     laid: Counter[tuple[tuple[int, int], tuple[int, int]]] = Counter()
     for link in links:
         one, other = sorted(parse_address(peg) for peg in link)

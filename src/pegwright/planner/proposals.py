@@ -1,4 +1,4 @@
-"""Working orders for a piece whose bands are laid: proved, told apart, measured and written as a pattern."""
+"""Working orders for a piece with laid bands: proved, distinct, measured and written as patterns."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ class Proposal(NamedTuple):
 class Proposals(NamedTuple):
     """The orders found, the easiest to teach first.
 
-    `tried` counts the orders that were proved or turned down. With `cut_short` the time ran out before all
+    `tried` counts the orders that were proved or rejected. `cut_short` means that time ran out before all
     were tried. `findings` say what kept the piece from being planned.
     """
 
@@ -62,7 +62,7 @@ class Proposals(NamedTuple):
 
 
 def report_no_tries(_what: str, _done: int, _total: int) -> None:
-    """Tell nobody."""
+    """Report to nobody."""
 
 
 def propose(
@@ -151,7 +151,7 @@ def _with_failures(proposal: Proposal, count_failures: CountFailures) -> Proposa
 
 
 def _find_addition(draft: PlanDraft, ends: float) -> Fix | None:
-    """Return the first cap or band, laid last of all, with which some order holds."""
+    """Return a fix that lays a cap or band last, so that some order holds; None if none does."""
     for addition in additions(draft):
         if time.monotonic() > ends:
             return None
@@ -167,7 +167,7 @@ def _find_addition(draft: PlanDraft, ends: float) -> Fix | None:
 
 
 def _made_object(proposal: Proposal) -> object:
-    """Return what tells one piece from another: what lies where, and what runs through what."""
+    """Return what distinguishes pieces: what lies where, and what runs through what."""
     final = proposal.history.final
     return frozenset(final.inside.items()), final.fasteners
 
@@ -183,7 +183,7 @@ def _workings(draft: PlanDraft) -> Iterator[tuple[RankedWorking, RankedPegs]]:
 
 
 def _prove_working(draft: PlanDraft, working: RankedWorking, ranked: RankedPegs) -> Proposal | None:
-    """Return the proposal that a working makes with the first finish under which every band is held."""
+    """Return a working's proposal with the first finish under which every band is held, or None."""
     if any(getattr(event, "dragged", ()) for one in working.applied for event in one.events):
         return None
     board = draft.history.board
@@ -199,7 +199,7 @@ def _prove_working(draft: PlanDraft, working: RankedWorking, ranked: RankedPegs)
 
 
 def _prove_at(draft: PlanDraft, working: RankedWorking, last: tuple[str, ...]) -> Proposal | None:
-    """Return the proposal that a working makes, finished at one or two pegs, if every band is held."""
+    """Return a working's proposal, finished at one or two pegs, if every band is held, else None."""
     board = draft.history.board
     for closing in closings(draft, working.after, last[:1], last[1] if len(last) > 1 else None):
         finish = apply_all(board, working.after, closing)
@@ -212,7 +212,7 @@ def _prove_at(draft: PlanDraft, working: RankedWorking, last: tuple[str, ...]) -
 
 
 def _far_end(draft: PlanDraft, working: RankedWorking, ranked: RankedPegs) -> str | None:
-    """Return the peg at the far end of a long piece, where loops are left for the fastener to catch."""
+    """Return the peg at the far end of a long piece, if loops are left there for the fastener to catch."""
     pegs = draft.history.board.pegs
     used = [pegs[peg] for peg in ranked.ranks]
     spans = sorted(max(spot) - min(spot) for spot in ([p.x_mm for p in used], [p.y_mm for p in used]))
@@ -229,7 +229,7 @@ def _far_end(draft: PlanDraft, working: RankedWorking, ranked: RankedPegs) -> st
 
 
 def _write_out(draft: PlanDraft, working: RankedWorking, closing: tuple[Move, ...]) -> Proposal | None:
-    """Write the working into the pattern and go through it afresh: the checker must agree."""
+    """Return the pattern with the working written out, proved again from scratch; the checker must agree."""
     turn = _turn_first(draft, working)
     spoken = [*([SpokenMove(turn)] if turn else ()), *working.moves]
     said = describe(spoken)
@@ -239,7 +239,7 @@ def _write_out(draft: PlanDraft, working: RankedWorking, closing: tuple[Move, ..
     history = replay_pattern(pattern, expansion)
     proof = prove(structure_of(history.events, history.board.spots))
     refused = [f for f in (*expansion.findings, *history.findings) if f.severity == "error"]
-    if proof.unproved:  # a band that its word holds, and that another lies across
+    if proof.unproved:  # a band held by its word that another band lies across
         return None
     if refused or proof.free:
         raise AssertionError("a working and what is written of it differ")
@@ -252,7 +252,7 @@ def _write_out(draft: PlanDraft, working: RankedWorking, closing: tuple[Move, ..
 
 
 def _turn_first(draft: PlanDraft, working: RankedWorking) -> Turn | None:
-    """Return the move that turns the loom, where the open sides of the pegs look away from the maker."""
+    """Return the move that turns the loom if the open sides of the pegs face away from the maker."""
     pegs = draft.history.board.pegs
     first = next((spoken.move for spoken in working.moves if isinstance(spoken.move, Hook)), None)
     if first is None:

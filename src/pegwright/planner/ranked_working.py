@@ -1,7 +1,7 @@
 """A working order from a ranking of the pegs: peg by peg, the top loop first, each band to its later peg.
 
-Worked so, no loop is dragged: a loop leaves its peg before anything passes through it there, or never. Every
-loop that arrives at a peg lies above those that leave it later, so each of these is pulled through it.
+This way no loop is dragged: a loop leaves its peg before anything passes through it there, or never. A loop
+that arrives at a peg lies above those that leave later, so each of these is pulled through it.
 """
 
 from __future__ import annotations
@@ -20,11 +20,11 @@ __all__ = ["RankedPegs", "RankedWorking", "work_by_rank"]
 
 
 class RankedPegs(NamedTuple):
-    """A ranking of the pegs: the lower the rank, the earlier a peg is worked; of equals, the earlier in it.
+    """A ranking of the pegs: lower ranks are worked earlier, equal ranks in the order of the ranking.
 
     A band whose pegs have equal ranks stays where it lies. The pegs of the highest rank are the last ones,
     where the piece is finished. With `leave_start`, a peg whose loops would have nothing to be pulled
-    through is left alone altogether, otherwise only the loop on its top.
+    through is left alone; otherwise only the loop on top of it is.
     """
 
     ranks: Mapping[str, float]
@@ -38,7 +38,7 @@ class RankedPegs(NamedTuple):
 
 
 class RankedWorking(NamedTuple):
-    """The hooks that a ranking gives, and the loom after them."""
+    """The hook moves of a ranking, and the loom after them."""
 
     moves: tuple[SpokenMove, ...]
     applied: tuple[AppliedMove, ...]
@@ -46,7 +46,7 @@ class RankedWorking(NamedTuple):
 
     @property
     def key(self) -> tuple[Move, ...]:
-        """What tells one working from another."""
+        """What distinguishes workings."""
         return tuple(spoken.move for spoken in self.moves)
 
 
@@ -62,7 +62,7 @@ def work_by_rank(draft: PlanDraft, ranked: RankedPegs) -> RankedWorking:
             for bight in reversed(state.stack(peg))
             if (target := _later_peg(draft, ranks, peg, bight)) is not None
         ]
-        if leaving and state.stack(peg)[-1] == leaving[0][0]:  # nothing lies above the uppermost to leave
+        if leaving and state.stack(peg)[-1] == leaving[0][0]:  # nothing is above the topmost loop to leave
             leaving = [] if ranked.leave_start else leaving[1:]
         for bight, target in leaving:
             stack = state.stack(peg)
@@ -70,7 +70,7 @@ def work_by_rank(draft: PlanDraft, ranked: RankedPegs) -> RankedWorking:
             move = Hook(source=peg, target=target, loop=at + 1)
             outcome = apply_move(board, state, move)
             if not isinstance(outcome, Effect):
-                continue  # out of reach, or the peg is full: the proof will say what that means
+                continue  # out of reach, or the peg is full: the proof decides what that means
             state = outcome.state
             applied.append(AppliedMove(LocatedMove(move, ""), outcome.events, state))
             together = _join(spoken[-1].move, move) if spoken else None
@@ -82,13 +82,13 @@ def work_by_rank(draft: PlanDraft, ranked: RankedPegs) -> RankedWorking:
 
 
 def _later_peg(draft: PlanDraft, ranks: Mapping[str, float], peg: str, bight: Bight) -> str | None:
-    """Return the nearest later peg of the band, or None where it has none."""
+    """Return the band's nearest later peg, or None."""
     later = [p for p in draft.homes.get(bight, ()) if ranks.get(p, ranks[peg]) > ranks[peg]]
     return min(later, key=lambda p: ranks[p], default=None)
 
 
 def _join(before: Move, move: Hook) -> Hook | None:
-    """Return both hooks as one that takes the loops together, where the second is the next one below."""
+    """Return two hook moves as one that takes both loops, if the second loop is next below; else None."""
     if not isinstance(before, Hook) or (before.source, before.target) != (move.source, move.target):
         return None
     if before.loop != move.loop + 1:

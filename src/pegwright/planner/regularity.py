@@ -1,7 +1,7 @@
-"""What breaks the regular course of a run of moves, and the single changes that restore it.
+"""Find what breaks the regularity of a run of moves, and the single changes that restore it.
 
-Most of a piece is the same again, moved on. Where a move is not what it was a round ago, or will be a round
-later, that is where a mistake is looked for first.
+Most of a piece is the same round, shifted along. A move that differs from the round before or after is the
+first place to look for a mistake.
 """
 
 from __future__ import annotations
@@ -18,9 +18,9 @@ _LONGEST_ROUND = 24
 
 
 class Irregularity(NamedTuple):
-    """A change that makes the moves more regular: by `gain` more moves that are like those a round before.
+    """A change that makes the moves more regular: `gain` more moves are like those a round before.
 
-    `kind` is `change`, `put-in`, `take-out` or `swap`; `move` is what is done instead, or put in before `at`.
+    `kind` is `change`, `put-in`, `take-out` or `swap`; `move` replaces the move `at`, or goes before it.
     """
 
     gain: int
@@ -30,13 +30,13 @@ class Irregularity(NamedTuple):
 
 
 def find_irregularities(moves: Sequence[Move]) -> list[Irregularity]:
-    """Return the changes that make the moves more regular, those that gain most first."""
+    """Return the changes that make the moves more regular, greatest gain first."""
     found: dict[tuple[str, int, Move | None], int] = {}
     course = _Course(moves)
     for length in range(1, min(_LONGEST_ROUND, len(moves) // 2) + 1):
         before = course.alike(course.items, length)
         total = sum(before)
-        if total < length:  # nothing of that round is ever done twice
+        if total < length:  # no move of that round is ever repeated
             continue
         for kind, at, move, items in course.changes(length):
             low, high = max(0, at - length), min(len(items), at + 2 * length + 2)
@@ -54,7 +54,7 @@ Item = tuple[object, Anchor]
 
 
 class _Course:
-    """The moves as what they are and where they are done."""
+    """The moves, each split into what it is and where it is done."""
 
     def __init__(self, moves: Sequence[Move]) -> None:
         self.moves = list(moves)
@@ -66,7 +66,7 @@ class _Course:
             self.items.append((token, here))
 
     def alike(self, items: Sequence[Item], length: int) -> list[bool]:
-        """Say of each move whether it is alike to the one a round later, moved on as the one before it is."""
+        """Return for each move whether it is like the one a round later, shifted like its predecessor."""
         same = [
             items[at][0] == items[at + length][0]
             and (
@@ -79,7 +79,7 @@ class _Course:
         return same + [False] * min(length, len(items))
 
     def changes(self, length: int) -> Iterator[tuple[str, int, Move | None, list[Item]]]:
-        """Yield changes at places where a round is broken, each with the course that comes of it."""
+        """Yield changes where a round is broken, each with the resulting moves."""
         items, count = self.items, len(self.items)
         alike = self.alike(items, length)
         broken = {
@@ -97,7 +97,7 @@ class _Course:
                 yield "swap", at, None, [*items[:at], items[at + 1], items[at], *items[at + 2 :]]
 
     def _expected_moves(self, at: int, length: int) -> Iterator[Move]:
-        """Yield the moves that would stand there by the round before it and by the round after it."""
+        """Yield the moves expected there from the round before and the round after."""
         items, count = self.items, len(self.items)
         for sign in (-1, 1):
             for nearest in (at + sign * length, at + sign * length - (sign > 0)):

@@ -1,4 +1,4 @@
-"""Single changes that may make a piece hold, those at the root of the fault first."""
+"""Single changes that may make a piece hold, those nearest to the cause first."""
 
 from __future__ import annotations
 
@@ -48,13 +48,13 @@ from pegwright.planner.step_lists import (
 
 __all__ = ["step_edits"]
 
-_NEAR = 1.6  # times the least gap between pegs: a peg that one may be taken for
+_NEAR = 1.6  # times the least gap between pegs: how far off a mistaken peg can be
 _MOST_IRREGULAR = 120
 _MOST_ENDS = 8
 
 
 class _Scene(NamedTuple):
-    """What the changes are looked for in. `roots` are the bands that start the fall."""
+    """What changes are sought in. `roots` are the bands that start the fall."""
 
     pattern: Pattern
     history: History
@@ -105,7 +105,7 @@ def _homes_of(history: History) -> dict[Bight, tuple[str, ...]]:
 
 
 def _closings(scene: _Scene) -> Iterator[StepEdit]:
-    """Close a piece that has no fastener, where it was worked last."""
+    """Yield ways to close a piece without a fastener, where it was worked last."""
     final = scene.history.final
     if final.fasteners:
         return
@@ -130,11 +130,11 @@ def _close(end: int, doubt: float, *moves: Move) -> StepEdit:
     return StepEdit(phrase("mend-close", moves=said), put_in("/steps", end, *moves), doubt)
 
 
-# --- what breaks the course ----------------------------------------------------------------------------
+# --- what breaks regularity -----------------------------------------------------------------------------
 
 
 def _irregular(scene: _Scene, steps: StepList) -> Iterator[StepEdit]:
-    """Restore the regular course of runs of plain moves."""
+    """Yield changes that restore the regularity of runs of plain moves."""
     run: list[Move] = []
     places: list[int] = []
     for at, step in enumerate((*steps.steps, None)):
@@ -267,7 +267,7 @@ def _fastener_changes(
 def _other_moves(
     board: Board, move: Move, before: State, events: tuple[Event, ...], homes: dict[Bight, tuple[str, ...]]
 ) -> Iterator[Move]:
-    """Yield the moves that one was likely mistaken for: another loop, another peg."""
+    """Yield the moves that were likely meant instead: another loop, another peg."""
     replace = msgspec.structs.replace
     if isinstance(move, Hook | Slide):
         stack = before.stack(move.source)
@@ -309,7 +309,7 @@ def _other_moves(
 def _put_in_working(
     scene: _Scene, steps: StepList, at: int, before: State, doubt: float
 ) -> Iterator[StepEdit]:
-    """Work a loop of a band that starts the fall and still lies where it was laid, before this move."""
+    """Yield edits that work a loop before this move, of a band that starts the fall and is unworked."""
     for peg in scene.history.board.pegs:
         stack = before.stack(peg)
         for index, bight in enumerate(stack):
@@ -324,7 +324,7 @@ def _put_in_working(
 
 
 def _beside(board: Board, peg: str) -> list[str]:
-    """Return the pegs that a peg may be taken for: its neighbours, the nearest first."""
+    """Return the pegs that a peg can be mistaken for: its neighbours, nearest first."""
     if peg not in board.pegs:
         return []
     here = board.pegs[peg]

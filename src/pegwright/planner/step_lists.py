@@ -16,7 +16,7 @@ __all__ = ["StepEdit", "StepList", "change_step", "put_in", "step_lists", "swap_
 class StepEdit(NamedTuple):
     """One change to the steps: what it does, and a JSON Patch (RFC 6902) on the document.
 
-    `doubt` orders the changes: what is the likeliest to be the fault has the least.
+    `doubt` orders the changes: the likeliest cause has the least.
     """
 
     label: Phrase
@@ -31,7 +31,7 @@ class StepList(NamedTuple):
     steps: tuple[PatternStep, ...]
 
     def moves(self) -> Iterator[tuple[int, Move]]:
-        """Yield the plain moves, each with its place in the list."""
+        """Yield the plain moves, each with its index in the list."""
         for at, step in enumerate(self.steps):
             if not isinstance(step, Repeat | Use):
                 yield at, step
@@ -54,22 +54,22 @@ def _raw(step: PatternStep) -> Any:
 
 
 def change_step(path: str, at: int, step: PatternStep) -> tuple[dict[str, Any], ...]:
-    """Return the patch that puts another step in the place of one."""
+    """Return the patch that replaces a step."""
     return ({"op": "replace", "path": f"{path}/{at}", "value": _raw(step)},)
 
 
 def put_in(path: str, at: int, *steps: PatternStep) -> tuple[dict[str, Any], ...]:
-    """Return the patch that puts steps in before the one at that place."""
+    """Return the patch that inserts steps before the one at an index."""
     return tuple(
         {"op": "add", "path": f"{path}/{at + k}", "value": _raw(step)} for k, step in enumerate(steps)
     )
 
 
 def take_out(path: str, at: int) -> tuple[dict[str, Any], ...]:
-    """Return the patch that leaves a step out."""
+    """Return the patch that removes a step."""
     return ({"op": "remove", "path": f"{path}/{at}"},)
 
 
 def swap_steps(path: str, at: int, steps: tuple[PatternStep, ...]) -> tuple[dict[str, Any], ...]:
-    """Return the patch that makes the next step first."""
+    """Return the patch that swaps a step and the next."""
     return (*change_step(path, at, steps[at + 1]), *change_step(path, at + 1, steps[at]))

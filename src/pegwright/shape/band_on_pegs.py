@@ -1,8 +1,9 @@
-"""Stretch and force of a band on its pegs: a taut loop round round pegs, without friction.
+"""Stretch and force of a band on its pegs: a taut loop round cylindrical pegs, without friction.
 
-A band over pegs of equal diameter d lies along the convex hull of their middles, at half of d plus its own
-thickness t from them: its centreline is the hull's perimeter + π(d + t) long. Off the loom it is π(bore +
-t). So a band over two pegs s apart is slack until s > π(bore − d)/2 (design arithmetic; no source).
+A band over pegs of equal diameter d lies along the convex hull of their centres, its centreline (d + t)/2
+away from them, with t its thickness: the centreline is the hull's perimeter + π(d + t) long. Off the loom it
+is π(bore + t). So a band over two pegs s apart is slack until s > π(bore − d)/2 (design arithmetic; no
+source).
 """
 
 from __future__ import annotations
@@ -25,7 +26,7 @@ class BandOnPegs(NamedTuple):
 
     taut_mm: float
     rest_mm: float
-    stretch: float  # 1 where it hangs slack
+    stretch: float  # 1 if it is slack
     slack: bool
     tension_n: float  # in every strand
     load_n: Floats
@@ -43,7 +44,7 @@ def rest_length_mm(bore_mm: float, thickness_mm: float) -> float:
 
 
 def slack_until_mm(bore_mm: float, peg_mm: float) -> float:
-    """Return the distance of two pegs' middles up to which a band over them hangs slack."""
+    """Return the distance between two pegs' centres up to which a band over them is slack."""
     return max(0.0, math.pi * (bore_mm - peg_mm) / 2)
 
 
@@ -101,7 +102,7 @@ def _middles(pegs_mm: npt.ArrayLike) -> Floats:
 
 
 def _hull_corners(points: Floats) -> list[int]:
-    """Corners of the convex hull, counter-clockwise (A. M. Andrew, Inf. Process. Lett. 9 (1979) 216)."""
+    """Return the convex hull's corners, anticlockwise (A. M. Andrew, Inf. Process. Lett. 9 (1979) 216)."""
     order = [int(i) for i in np.lexsort((points[:, 1], points[:, 0]))]
     order = [i for k, i in enumerate(order) if k == 0 or np.any(points[i] != points[order[k - 1]])]
     if len(order) < 3:

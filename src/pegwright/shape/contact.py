@@ -1,4 +1,4 @@
-"""Bands pressing on bands: soft as rubber is, and a wall that no step can cross.
+"""Contact of bands: soft as rubber, with a barrier that no step can cross.
 
 Two edges a, b whose distance d is less than D = r_a λ_a^(−½) + r_b λ_b^(−½) (rubber keeps its volume, so a
 stretched strand is thinner) repel with the energy
@@ -7,7 +7,7 @@ stretched strand is thinner) repel with the energy
 
 the contact of crossed round bodies by H. Hertz (J. reine angew. Math. 92 (1882) 156; K. L. Johnson, Contact
 Mechanics, 1985, §4.2; both from memory) with 1/E* = Σ(1 − ν²)/E, ν = ½, times a barrier that is infinite
-before centrelines could meet, in the spirit of M. Li et al., Incremental potential contact, ACM Trans.
+before the centrelines meet, after M. Li et al., Incremental potential contact, ACM Trans.
 Graph. 39 (2020) 49. The power 5/2 makes the stiffness continuous where strands first touch, which halved
 the number of Newton steps against g². D moves with the stretch inside the energy, so the forces are exact
 derivatives; the squeeze that thins a strand also pulls it longer, as it does in rubber.
@@ -33,7 +33,9 @@ __all__ = ["add_contact_derivatives", "contact_energy", "distance"]
 
 @kernel
 def closest_points(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> tuple[float, float, float]:
-    """Minimiser (s, t) on edges a→a1, b→b1 and the least squared distance, smoothed by κ = `soft` (mm²)."""
+    """Return the minimiser (s, t) on edges a→a1, b→b1 and the least squared distance.
+
+    The distance is smoothed by κ = `soft` (mm²)."""
     ux, uy, uz = x[a1, 0] - x[a, 0], x[a1, 1] - x[a, 1], x[a1, 2] - x[a, 2]
     vx, vy, vz = x[b1, 0] - x[b, 0], x[b1, 1] - x[b, 1], x[b1, 2] - x[b, 2]
     wx, wy, wz = x[a, 0] - x[b, 0], x[a, 1] - x[b, 1], x[a, 2] - x[b, 2]
@@ -47,7 +49,7 @@ def closest_points(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> 
     s = 0.5
     if det > 1e-14 * big_a * big_c:
         s = min(max((uv * big_e - big_d * big_c) / det, 0.0), 1.0)
-    # The least over the strip 0 ≤ s ≤ 1 is found; where its t leaves the square, the least lies on that side.
+    # Minimise over the strip 0 ≤ s ≤ 1; if its t leaves the square, the minimum is on that side.
     t = (uv * s + big_e) / big_c
     if t < 0.0 or t > 1.0:
         t = 0.0 if t < 0.0 else 1.0
@@ -59,7 +61,7 @@ def closest_points(x: Floats, a: int, a1: int, b: int, b1: int, soft: float) -> 
 
 @kernel
 def contact_smoothing(one_mm: float, two_mm: float, least_mm: float) -> tuple[float, float]:
-    """κ for two radii, and where the wall stands so that the true distance stays above `least_mm`."""
+    """Return κ for two radii, and d_min such that the true distance stays above `least_mm`."""
     soft = min(0.03 * (one_mm + two_mm) ** 2, least_mm * least_mm)
     return soft, math.sqrt(least_mm * least_mm + 0.5 * soft)
 
@@ -79,7 +81,7 @@ def _edge_length(x: Floats, a: int, b: int) -> float:
 def press_energy(
     gap: float, full: float, least_mm: float, stiffness: float
 ) -> tuple[float, float, float, float]:
-    """Energy b, ∂b/∂g, ∂b/∂D and ∂²b/∂g² at distance `gap` under the touching distance `full`."""
+    """Return the energy b, ∂b/∂g, ∂b/∂D and ∂²b/∂g² at distance `gap` under the touching distance `full`."""
     g, room = full - gap, full - least_mm
     q = (g / room) ** 2
     one = 1.0 / (1.0 - q)
@@ -88,7 +90,7 @@ def press_energy(
     force, curve = stiffness * g * root, 1.5 * stiffness * root
     wall, steep = 2.0 * g / room**2 * one * one, 2.0 / room**2 * (1.0 + 3.0 * q) * one**3
     by_gap = force * one + energy * wall
-    by_full = by_gap - energy * 2.0 * q / room * one * one  # the wall moves with D too
+    by_full = by_gap - energy * 2.0 * q / room * one * one  # the barrier moves with D too
     return energy * one, by_gap, by_full, curve * one + 2.0 * force * wall + energy * steep
 
 
@@ -110,7 +112,7 @@ def fill_thinned_radii(x: Floats, rods: Rods, grown: float, radius: Floats) -> N
 def contact_energy(
     x: Floats, rods: Rods, pairs: Ints, grown: float, least_mm: float, radius: Floats
 ) -> float:
-    """Energy (N mm) of the listed edge pairs (m, 2); infinite where a pair is nearer than `least_mm`."""
+    """Return the energy (N mm) of edge pairs (m, 2); infinite if a pair is nearer than `least_mm`."""
     fill_thinned_radii(x, rods, grown, radius)
     firm = rods.plane_mpa
     total = 0.0
@@ -147,7 +149,7 @@ def add_contact_derivatives(
 
     `pairs` (m, 2) are edges, `grown` and `radius` as in `fill_thinned_radii`. From number `first` on, each
     touching pair fills one of `elements`. With `true` = 0 its stiffness is the part b″∇g∇gᵀ, never negative;
-    with 1 it is the Hessian, but for the curvature of D; between, so much of the difference.
+    with 1 it is the Hessian without the curvature of D; values between interpolate.
     """
     fill_thinned_radii(x, rods, grown, radius)
     corners, stiffness = elements.corners, elements.stiffness
@@ -195,7 +197,7 @@ def add_contact_derivatives(
             for c in range(4):
                 gradient[corners[count, c], i] += thicker * press[c, i] - force * away[c, i]
                 press[c, i] -= away[c, i]
-        # How s and t give way: the inverse of ½∂²Q/∂(s, t)², without those that rest on an end.
+        # The response of s and t: the inverse of ½∂²Q/∂(s, t)², without those at an end of their edge.
         ss, tt = length_a**2 + soft, length_b**2 + soft
         m00 = m01 = m11 = 0.0
         if 0.0 < s < 1.0 and 0.0 < t < 1.0:

@@ -1,11 +1,11 @@
-"""A second opinion on whether strands passed: replay every step and look for crossings.
+"""A second check that no strands passed through each other: replay every step and look for crossings.
 
 Shares nothing with the bound of `near_pairs`. Between two iterates every point moves straight; edges (a, b)
 and (c, d) can cross only when the four ends lie in a plane, a cubic in time (X. Provot, Graphics Interface
 1997, §3). Each root in [0, 1] is found by bisection between the cubic's turning points, and there the edges
-are tried for a common point. All pairs of edges without a common vertex are tried whose boxes, swept over
-the step, overlap; taking the mean motion of a pair of bands off both changes nothing and keeps the boxes
-small.
+are tested for a common point. All pairs of edges without a common vertex whose boxes, swept over the step,
+overlap are tested. Subtracting the mean motion of a pair of bands from both changes nothing and keeps the
+boxes small.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ __all__ = ["count_corner_crossings", "count_pass_throughs"]
 
 
 def count_pass_throughs(iterates_mm: Sequence[Floats], bands: Sequence[Band]) -> int:
-    """Count the crossings of strands on the straight ways between consecutive iterates, each (n, 3) in mm.
+    """Count the crossings of strands on the straight paths between consecutive iterates, each (n, 3) in mm.
 
     Raises:
         ValueError: an iterate does not have one row for each point of `bands`.
@@ -93,7 +93,7 @@ def _cubic(k0: float, k1: float, k2: float, k3: float, t: float) -> float:
 
 @kernel
 def _root_between(k0: float, k1: float, k2: float, k3: float, low: float, high: float) -> float:
-    """A root between `low` and `high`, where the signs differ; −1 where they do not."""
+    """Return a root between `low` and `high` if the signs differ there, else −1."""
     first = _cubic(k0, k1, k2, k3, low)
     if first * _cubic(k0, k1, k2, k3, high) > 0.0 or first == 0.0:
         return -1.0
@@ -108,7 +108,7 @@ def _root_between(k0: float, k1: float, k2: float, k3: float, low: float, high: 
 
 @kernel
 def _edges_meet(p: Floats, t: float) -> bool:
-    """Whether edges 0–1 and 2–3 have a common point at time t; p (2, 4, 3) are the ends before and after."""
+    """Return whether edges 0–1 and 2–3 meet at time t; p (2, 4, 3) holds the ends before and after."""
     uu = uv = vv = uw = vw = 0.0
     for i in range(3):
         a, b = p[0, 0, i] + t * p[1, 0, i], p[0, 1, i] + t * p[1, 1, i]
@@ -128,7 +128,7 @@ def _edges_meet(p: Floats, t: float) -> bool:
 
 @kernel
 def _count_crossings(p: Floats) -> int:
-    """Number of times in [0, 1] that the two edges cross; p (2, 4, 3) are their ends and the ends' moves."""
+    """Count how often in [0, 1] two edges cross; p (2, 4, 3) holds their ends and the ends' moves."""
     # det(e1, e2, e3) with e = base + t·move, as a cubic k0 + k1 t + k2 t² + k3 t³.
     k = np.zeros(4)
     for order in range(8):
@@ -146,7 +146,7 @@ def _count_crossings(p: Floats) -> int:
     count = 1
     disc = k[2] * k[2] - 3.0 * k[3] * k[1]
     if disc > 0.0:
-        # Both turning points without cancellation (one may be infinite where the cubic term vanishes).
+        # Both turning points without cancellation (one may be infinite if the cubic term vanishes).
         big = -(k[2] + math.copysign(math.sqrt(disc), k[2]))
         one = big / (3.0 * k[3]) if k[3] != 0.0 else -1.0
         two = k[1] / big if big != 0.0 else -1.0
@@ -165,7 +165,7 @@ def _count_crossings(p: Floats) -> int:
 
 @kernel
 def _fill_swept_box(x: Floats, y: Floats, shift: Floats, first: int, last: int, box: Floats) -> None:
-    """Box (6,) that points first..last sweep, the second place moved back by `shift`."""
+    """Fill the box (6,) that points first..last sweep, with their second place moved back by `shift`."""
     for i in range(3):
         box[i], box[3 + i] = math.inf, -math.inf
     for v in range(first, last):

@@ -3,7 +3,7 @@
 Stretch: W(λ) per volume (`rubber`). Bend: ½Bθ² at each vertex, θ the angle between its two edges and B =
 EI/l̄ (cf. M. Bergou et al., Discrete elastic rods, ACM Trans. Graph. 27 (2008); their 2 tan(θ/2) is too
 stiff where a bight turns by a radian a vertex, so θ itself is used). Near the angle where the band is bent
-as tight as its own radius a term grows without bound, for there the rod model, and the rubber, give out.
+to its own radius, where the rod model fails, a term grows without bound.
 
 The stiffness is the Hessian with its indefinite part left out: exact along an edge and in the plane of the
 bend, tension across an edge only where it pulls, (θ/2)cot(θ/2) out of the plane. So every Newton step goes
@@ -27,7 +27,7 @@ _SOFT = 0.75  # of the turn limit: where the growing term sets in
 
 @kernel
 def _bending(stiff: float, natural: float, limit: float, turn: float) -> tuple[float, float, float]:
-    """Energy of turning by `turn`, its slope, and a stiffness not below zero (N mm, N mm/rad, N mm/rad²)."""
+    """Return the energy of turning by `turn`, its slope, and a stiffness ≥ 0 (N mm, N mm/rad, N mm/rad²)."""
     energy = 0.5 * stiff * turn * turn
     slope = stiff * turn
     curve = stiff
@@ -53,7 +53,7 @@ def _bending(stiff: float, natural: float, limit: float, turn: float) -> tuple[f
 
 @kernel
 def elastic_energy(x: Floats, rods: Rods) -> float:
-    """Elastic energy of all bands in N mm; infinite where a vertex turns past its limit."""
+    """Return the elastic energy of all bands in N mm; infinite if a vertex turns past its limit."""
     total = 0.0
     for v in range(x.shape[0]):
         w = rods.next[v]
@@ -88,7 +88,7 @@ def add_elastic_derivatives(x: Floats, rods: Rods, true: float, gradient: Floats
     next[v] and with next[next[v]] (rows v). With `true` = 0 no part of it is negative; with 1 it is the
     Hessian.
     """
-    # Taken out of the tuple once: each mention of it in the loop would cost compile time.
+    # Unpacked once: every access in the loop would cost compile time.
     after, rests, areas, laws = rods.next, rods.rest_mm, rods.area_mm2, rods.law
     c, bending, natural, limits = rods.constants_mpa, rods.bending_n_mm, rods.natural_turn, rods.turn_limit
     diag, one, two = blocks[0], blocks[1], blocks[2]
@@ -154,7 +154,7 @@ def add_elastic_derivatives(x: Floats, rods: Rods, true: float, gradient: Floats
         w3[1] = -1.0 / length - 1.0 / onward
         w3[2] = 1.0 / onward
         if sine < 1e-7:
-            # Straight: no plane of bending yet, so the same stiffness all round, and no force.
+            # Straight: there is no plane of bending yet, so equal stiffness all round and no force.
             for i in range(3):
                 for j in range(3):
                     k = -curve * e[i] * e[j]
@@ -210,7 +210,7 @@ def add_elastic_derivatives(x: Floats, rods: Rods, true: float, gradient: Floats
 
 @kernel
 def fill_stretches(x: Floats, rods: Rods, stretch: Floats, tension_n: Floats) -> None:
-    """Fill the stretch λ and the tension (N) of every edge; both are (n,), zero where there is no edge."""
+    """Fill the stretch λ and the tension (N) of every edge; both are (n,), zero if there is no edge."""
     after, rests, laws, c = rods.next, rods.rest_mm, rods.law, rods.constants_mpa
     for v in range(x.shape[0]):
         w = after[v]

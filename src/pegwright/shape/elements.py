@@ -1,4 +1,4 @@
-"""What joins four vertices: the stiffness of a contact, a tie or a sticking contact, as dense blocks."""
+"""The stiffness of contacts, ties and sticking contacts, as dense blocks between four vertices."""
 
 from __future__ import annotations
 

@@ -1,8 +1,8 @@
-"""What still hangs together when a piece falls apart under the tug.
+"""Find what still hangs together when a piece falls apart under the tug.
 
-Curves are grouped by boxes along the axes: groups whose boxes overlap are one, until no two overlap. A group
-then lies in a convex body that no other curve enters, so it is split off, whatever its threading: this never
-takes a held band for a loose one. (A band that is free but still lies among the others is not told apart.)
+Curves are grouped by axis-aligned boxes: groups with overlapping boxes are merged until none overlap. A group
+then lies in a convex body that no other curve enters, so it is split off whatever its threading: a held band
+is never taken for a loose one. (A free band that still lies among the others is not found.)
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from pegwright.shape.rods import Floats
 
 __all__ = ["circle", "lay_beside", "split_groups"]
 
-_AISLE_MM = 4.0  # free way between a piece and the rings that lie beside it
+_AISLE_MM = 4.0  # gap between a piece and the rings beside it
 
 
 def split_groups(curves: Sequence[Floats], margin_mm: float = 0.0) -> list[list[int]]:
@@ -45,7 +45,7 @@ def _overlap(one: tuple[Floats, Floats, list[int]], two: tuple[Floats, Floats, l
 
 
 def circle(length_mm: float, points: int) -> Floats:
-    """Return a circle (points, 3) of that length about the origin, lying flat."""
+    """Return a flat circle (points, 3) of the given length about the origin."""
     turn = 2 * np.pi * np.arange(points) / points
     return length_mm / (2 * math.pi) * np.column_stack([np.cos(turn), np.sin(turn), 0 * turn])
 

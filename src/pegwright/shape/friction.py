@@ -1,10 +1,10 @@
-"""What friction keeps when a dressed piece is let go: touching strands stick, and slip only under force.
+"""Friction after a dressed piece is let go: touching strands stick, and slip only under force.
 
 Where strands touch at the end of the dressing, the contact points of both are remembered. A later slip u of
 one over the other, in the plane of contact, costs μ N f₀(|u|), f₀ the smoothed Coulomb law of M. Li et al.,
 Incremental potential contact, ACM Trans. Graph. 39 (2020) 49, §5: its slope goes from 0 to 1 over the first
 `_STICK_MM` and then stays, so a pair that slips is held back by μ N. N is the contact force at the end of
-the dressing. So friction acts along a path that a hand has really made, and needs no history before it.
+the dressing. So friction acts only on the path that a real hand has made, and needs no earlier history.
 """
 
 from __future__ import annotations
@@ -41,7 +41,7 @@ class StickingContacts(NamedTuple):
 
 
 def no_sticking_contacts() -> StickingContacts:
-    """Return a grip of nothing."""
+    """Return an empty set of contacts."""
     return StickingContacts(
         np.zeros((0, 2), np.int64), np.zeros((0, 4)), np.zeros((0, 2, 3)), np.zeros((0, 2)), np.zeros(0)
     )
@@ -50,7 +50,7 @@ def no_sticking_contacts() -> StickingContacts:
 def find_sticking_contacts(
     x: Floats, rods: Rods, pairs: Ints, radius: Floats, least_mm: float, friction: float
 ) -> StickingContacts:
-    """Remember where the listed pairs (m, 2) touch at x; `radius` (n,) as in `contact`, `friction` is μ."""
+    """Return where the listed pairs (m, 2) touch at x; `radius` (n,) as in `contact`, `friction` is μ."""
     m = len(pairs)
     made = StickingContacts(pairs, np.zeros((m, 4)), np.zeros((m, 2, 3)), np.zeros((m, 2)), np.zeros(m))
     _fill_sticking_contacts(x, rods, pairs, radius, least_mm, friction, made)
@@ -116,7 +116,7 @@ def _slip_along(x: Floats, after: Ints, a: int, b: int, w: Floats, tangent: Floa
 
 @kernel
 def _coulomb(slip: float) -> tuple[float, float, float]:
-    """f₀ (0 at no slip), f₁/|u| and f₁′, in mm, 1/mm and 1/mm."""
+    """Return f₀ (0 at no slip), f₁/|u| and f₁′, in mm, 1/mm and 1/mm."""
     e = _STICK_MM
     if slip < e:
         return slip * slip / e - slip**3 / (3.0 * e * e), (2.0 - slip / e) / e, 2.0 * (1.0 - slip / e) / e

@@ -1,9 +1,8 @@
-"""What the solver starts from: the drawn strands, taut and at the bands' size, each with what it is made of.
+"""The solver's starting shape: the drawn strands, taut, at the bands' size, each with its material.
 
-Drawn strands are twice as long as the bands and lie a tenth of their thickness apart. Corners are cut, each
-cut proved free of other strands (`tightening`) and proved again by other means (`crossing_count`); then the
-drawing is scaled as a whole, so that the bands are a half longer than at rest, which leaves all of them room
-to thicken.
+Drawn strands are twice as long as the bands and a tenth of their thickness apart. Corners are cut, each cut
+proved clear of other strands (`tightening`) and checked independently (`crossing_count`). Then the whole
+drawing is scaled so that bands are half as long again as at rest, which leaves all of them room to thicken.
 """
 
 from __future__ import annotations
@@ -25,12 +24,12 @@ from pegwright.structure import Curves, Positions, strand_curves
 
 __all__ = ["BandProperties", "InitialShape", "closed_length_mm", "draw_initial_shape"]
 
-_LOOSE = 1.5  # how much longer than at rest the bands are while they thicken
+_LOOSE = 1.5  # length over rest length while the bands thicken
 _CLIP_MM, _CLIP_THICK_MM, _CLIP_POINTS = 5.0, 1.5, 24
-_CLIP = neo_hookean(4.0)  # a clip hardly gives where bands pull at it
+_CLIP = neo_hookean(4.0)  # a clip hardly gives under the pull of bands
 _CORD_THICK_MM, _CORD_EDGE_MM = 1.0, 1.5
 _CORD = neo_hookean(3.0)
-_SHUT = 0.5  # how far the cord of a tube is drawn shut
+_SHUT = 0.5  # how far the cord of a tube is pulled shut
 
 
 class BandProperties(NamedTuple):
@@ -42,11 +41,11 @@ class BandProperties(NamedTuple):
 
 
 class InitialShape(NamedTuple):
-    """The bands in order, and after them the fasteners' strands; `fasteners` has the number of each of those.
+    """The bands in order, then the fasteners' strands, each with its number in `fasteners`.
 
-    The piece lies along x. `tube` says that it surrounds its own axis. `rows` says how many links wide a
-    piece worked flat is on its pegs, or how many there are round a tube (1 for all others). `crossings`
-    counts the corners whose cutting let a strand pass (0).
+    The piece lies along x. `tube` means that it surrounds its own axis. `rows` is the width in links of a
+    piece worked flat, or the number of links round a tube (1 for all others). `crossings` counts the corner
+    cuts that let a strand pass (0).
     """
 
     bands: list[Band]
@@ -59,13 +58,13 @@ class InitialShape(NamedTuple):
 def draw_initial_shape(
     events: Sequence[Event], spots: Positions, kinds: Sequence[BandProperties], points: int
 ) -> InitialShape:
-    """Draw a record and make it ready; every band gets `points` points at least.
+    """Draw the events of a history and prepare the curves; every band gets at least `points` points.
 
-    A clip that joins two ends is taken apart into a ring for each; a cord stays whole.
+    A clip that joins two ends becomes a ring at each end; a cord stays whole.
 
     Raises:
         KeyError: a peg has no position.
-        ValueError: there are no bands, or not one kind for each.
+        ValueError: there are no bands, or `kinds` has not one entry a band.
     """
     if not kinds:
         raise RefusedError(phrase("no-bands"))
@@ -101,10 +100,11 @@ def draw_initial_shape(
 
 
 def _is_worked_upward(events: Sequence[Event]) -> bool:
-    """Say whether a piece grows off its pegs.
+    """Return whether a piece grows upward off its pegs.
 
-    Most of its bands are laid where loops were worked before, or as many loops are lifted over as there are
-    bands. So grow tails and all that is knitted by lifting over; a chain is laid out whole and then worked.
+    Most of its bands are laid where loops have already been worked, or as many loops are lifted over as there
+    are bands. Tails and anything knitted by lifting over grow this way; a chain is laid out whole and then
+    worked.
     """
     worked: set[str] = set()
     bands = later = lifts = 0
@@ -124,15 +124,15 @@ def _is_worked_upward(events: Sequence[Event]) -> bool:
 
 
 def _links_across(events: Sequence[Event], spots: Positions, tube: bool, *, longest: bool = False) -> float:
-    """How many links wide a piece is on its pegs, or how many there are round a tube.
+    """Return the width of a piece in links, or the number of links round a tube.
 
     A link is the median reach of its bands. The width is the shorter side of the plan, or its `longest`.
 
-    The drawing does not tell: the more bands are stacked, the smaller its plan comes out.
+    The drawing cannot give this: the more bands are stacked, the smaller its plan.
     """
     place = spots if callable(spots) else spots.__getitem__
     laid = [[s.holder for s in e.seats] for e in events if isinstance(e, Laid)]
-    # Free ends and the hook's shaft have no place among the pegs.
+    # Free ends and the hook's shaft are on no peg.
     bands = [
         np.array([place(h) for h in band]) for band in laid if not any("." in h or h == HOOK for h in band)
     ]
@@ -153,7 +153,7 @@ def closed_length_mm(x: Floats) -> float:
 def _fasteners(
     drawn: Curves, events: Sequence[Event]
 ) -> tuple[tuple[int, ...], tuple[bool, ...], list[Floats]]:
-    """The strands of the fasteners: the number of each, whether it is a cord, and its curve."""
+    """Return the strands of the fasteners: the number of each, whether it is a cord, and its curve."""
     knots = {e.fastener for e in events if isinstance(e, Fastened) and e.kind == "knot"}
     found: list[tuple[int, bool, Floats]] = []
     for number, rings in drawn.rings.items():
@@ -166,10 +166,10 @@ def _fasteners(
 def _lay_lengthwise(
     curves: Sequence[Floats], count: int, *, upward: bool = False
 ) -> tuple[list[Floats], bool, bool]:
-    """Turn a drawing so that it lies along x, its middle at the origin; say whether it is a tube, or flat.
+    """Return a drawing turned to lie along x and centred on the origin, and whether it is a tube, and flat.
 
-    Of the bands' plan the longer side goes along x. A piece that grows `upward` off its pegs or stands taller
-    than it is wide, and one that surrounds its own middle, stands upright in the drawing; it is laid down.
+    The longer side of the bands' plan goes along x. A piece that grows `upward`, is taller than wide, or
+    surrounds its own middle stands upright in the drawing and is laid down.
     """
     every = np.concatenate(list(curves[:count]))
     middle = 0.5 * (every.min(axis=0) + every.max(axis=0))

@@ -1,5 +1,4 @@
-"""The one way in which this room compiles: kept on disk, free of the interpreter's lock, floats as IEEE 754
-says."""
+"""How this room compiles its kernels: cached on disk, without the interpreter lock, with IEEE 754 floats."""
 
 from __future__ import annotations
 

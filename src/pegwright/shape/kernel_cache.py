@@ -1,9 +1,9 @@
-"""Compiled kernels on disk: only in a folder that nobody else can write to, and never believed when damaged.
+"""Compiled kernels on disk, only in a folder that nobody else can write to; damaged ones are ignored.
 
-What numba keeps are pickles, and whoever can write one can have it executed. So they lie in a folder of the
-user's own, whose owner and mode are checked, never beside the source and never in the folder that the user
-happens to stand in. Each file begins with the SHA-256 of the rest; a torn or altered one counts as none and
-is written anew. Where no such folder can be had, kernels are compiled in every process and nothing is kept.
+Numba's cache files are pickles, and whoever can write one can execute code. So they go to a folder of the
+user's own, whose owner and mode are checked, never beside the source and never in the current folder. Each
+file starts with the SHA-256 of the rest; a truncated or altered one counts as missing and is written again.
+Without such a folder, every process compiles its kernels and nothing is kept.
 """
 
 # Numba's cache has no types.
@@ -30,11 +30,11 @@ from numba.core.caching import CompileResultCacheImpl, FunctionCache, IndexDataC
 __all__ = ["KernelCache", "private_folder", "use_kernel_cache"]
 
 _DIGEST = 32
-_VERSIONS_KEPT = 8  # compiled versions of the source, the newest
+_VERSIONS_KEPT = 8  # the newest compiled versions of the source
 
 
 def use_kernel_cache(compiled: Any) -> None:
-    """Let a function compiled by numba keep its code on disk, where there is a private folder for it."""
+    """Cache a numba function's code on disk, if there is a private folder."""
     folder = cache_folder()
     if folder is not None and hasattr(compiled, "_cache"):
         compiled._cache = KernelCache(compiled.py_func, folder)
@@ -42,10 +42,10 @@ def use_kernel_cache(compiled: Any) -> None:
 
 @cache
 def cache_folder() -> Path | None:
-    """Return the folder of this version's kernels, made when it is not there; None where none is safe.
+    """Return the folder of this version's kernels, created if missing; None if none is safe.
 
-    It is named after the source of all kernels: one kernel is compiled into another, so that a change in one
-    is a change in all.
+    It is named after the source of all kernels: one kernel is compiled into another, so a change in one
+    changes all.
     """
     for base in _base_folders():
         folder = base / source_digest()
@@ -58,10 +58,10 @@ def cache_folder() -> Path | None:
 
 
 def _base_folders() -> Iterator[Path]:
-    """Yield where kernels may be kept, best first.
+    """Yield the folders that may hold kernels, best first.
 
-    NUMBA_CACHE_DIR alone where it is set; else the user's cache (XDG Base Directory 0.8), and after that a
-    folder of the user's own among the temporary files: homes that others can write to are not rare.
+    NUMBA_CACHE_DIR alone if it is set; else the user's cache (XDG Base Directory 0.8), then a private
+    temporary folder, since homes that others can write to are not rare.
     """
     own = os.environ.get("NUMBA_CACHE_DIR", "")
     if Path(own).is_absolute():
@@ -80,7 +80,7 @@ def _base_folders() -> Iterator[Path]:
 
 @cache
 def source_digest() -> str:
-    """Return a name for the source of all kernels and the version of what compiles them."""
+    """Return a digest of the source of all kernels and the versions of their compiler."""
     digest = hashlib.sha256(numba.__version__.encode())
     for path in sorted(Path(__file__).parent.glob("*.py")):
         text = path.read_bytes()
@@ -90,11 +90,11 @@ def source_digest() -> str:
 
 
 def private_folder(folder: Path) -> bool:
-    """Make a folder and say whether only this user can write to it, or change what lies on the way to it.
+    """Create a folder and return whether only this user can write to it or change its path.
 
-    The folder and its parent are this user's, no links, and writable by nobody else. Folders above may belong
-    to the system too; one that others can write to counts only if it is sticky, as the folder of temporary
-    files is. Where the system knows no owners, the user's own cache is taken as private.
+    The folder and its parent must be this user's, no links, and writable by nobody else. Folders above may
+    belong to the system; one that others can write to is accepted only if it is sticky, like the temporary
+    folder. On a system without owners, the user's cache is taken as private.
     """
     try:
         for place in (folder.parent, folder):
@@ -126,11 +126,11 @@ def _drop_old_versions(base: Path) -> None:
 
 
 class _Place:
-    """What numba asks of the place where a function's code is kept."""
+    """Numba's interface for the place where a function's code is kept."""
 
     def __init__(self, folder: Path, source: str, line: int) -> None:
         self.folder, self.line = folder, line
-        self._py_file = source  # numba names it where code cannot be kept
+        self._py_file = source  # numba names it if code cannot be kept
 
     def ensure_cache_path(self) -> None:
         if not private_folder(self.folder):
@@ -147,10 +147,10 @@ class _Place:
 
 
 class _Reduction(CompileResultCacheImpl):
-    """How numba writes a compiled function; only where it goes is ours."""
+    """Numba's serialisation of a compiled function, in our place."""
 
     def __init__(self, function: Any, folder: Path) -> None:
-        # Not numba's own: that asks the environment, and a file in the current folder, for classes to import.
+        # Numba's own would import classes named in the environment or in a file of the current folder.
         code = function.__code__
         self._lineno = code.co_firstlineno
         self._locator = _Place(folder, code.co_filename, code.co_firstlineno)
@@ -180,15 +180,15 @@ class _CheckedFile(IndexDataCacheFile):
     def _write(self, path: str, data: bytes) -> None:
         with self._open_for_write(path) as file:
             if hasattr(os, "fchmod"):
-                os.fchmod(file.fileno(), 0o600)  # whatever the user's mask lets others do
+                os.fchmod(file.fileno(), 0o600)  # whatever the user's umask allows
             file.write(hashlib.sha256(data).digest() + data)
 
 
 def _read_checked(path: Path) -> bytes:
-    """Return what a file holds after its digest.
+    """Return the content of a file after its digest.
 
     Raises:
-        OSError: it cannot be read, is not this user's own, or is damaged.
+        OSError: the file cannot be read, is not this user's, or is damaged.
     """
     flags = os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)
     with os.fdopen(os.open(path, flags | getattr(os, "O_BINARY", 0)), "rb") as file:
@@ -201,7 +201,7 @@ def _read_checked(path: Path) -> bytes:
 
 
 class KernelCache(FunctionCache):
-    """One function's code on disk in `folder`; whatever is wrong there, it is compiled instead."""
+    """One function's code on disk in `folder`; if anything is wrong, the function is compiled."""
 
     def __init__(self, function: Any, folder: Path) -> None:
         self._name = repr(function)
@@ -212,17 +212,17 @@ class KernelCache(FunctionCache):
         self.enable()
 
     def is_kept(self) -> bool:
-        """Return whether some version of the function lies there whole."""
+        """Return whether a sound version of the function is there."""
         return bool(self._cache_file._load_index())
 
     def load_overload(self, sig: Any, target_context: Any) -> Any:
-        """Return the code for these types, or None where it is not kept whole."""
+        """Return the code for these types, or None if there is no sound copy."""
         with self._without_harm():
             return super().load_overload(sig, target_context)
         return None
 
     def save_overload(self, sig: Any, data: Any) -> None:
-        """Keep the code for these types, where that can be done."""
+        """Store the code for these types, if possible."""
         with self._without_harm():
             super().save_overload(sig, data)
 
@@ -230,5 +230,5 @@ class KernelCache(FunctionCache):
     def _without_harm(self) -> Iterator[None]:
         try:
             yield
-        except OSError:  # no room, no right, or a folder that is gone: go on without
+        except OSError:  # no space, no permission, or no folder: go on without a cache
             self.disable()

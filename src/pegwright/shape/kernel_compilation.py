@@ -1,7 +1,7 @@
-"""The kernels compiled in two processes the first time; afterwards they come from the cache on disk.
+"""Compile the kernels in two processes the first time; later they come from the cache on disk.
 
-Numba compiles one kernel at a time in a process, however many threads ask. So a second process compiles what
-orders and factors, and then what is needed last, and leaves it in the cache, while this one draws, and
+Numba compiles one kernel at a time in a process, however many threads ask. So a second process compiles
+ordering and factorisation, then what is needed last, and leaves them in the cache, while this one draws, then
 compiles distances, forces and energies.
 """
 
@@ -41,26 +41,26 @@ _POLL_S = 0.25
 
 @functools.cache
 def _readiness() -> list[bool]:
-    """Whether this process has seen to its kernels."""
+    """Return a flag that tells whether this process has its kernels."""
     return []
 
 
 def start_helper() -> None:
-    """Let the second process begin, where it has anything to do, while this one still draws."""
+    """Start the second process, if it has anything to do, while this one is still drawing."""
     if not _readiness():
         _helper_process()
 
 
 @functools.cache
 def _helper_process() -> subprocess.Popen[bytes] | None:
-    """The second process, begun once; None where nothing is left for it or none can be had."""
+    """Return the second process, started once; None if it has nothing to do or cannot be started."""
     return None if _is_compiled(multifrontal._substitute) or (os.cpu_count() or 1) < 2 else _spawn_helper()
 
 
 def compile_kernels(hear: Callable[[int], bool]) -> bool:
-    """Compile whatever is not yet in the cache; False where `hear`, told of every step taken, said to stop.
+    """Compile what is not in the cache; False if `hear`, called after every step, says to stop.
 
-    Where no second process can be had, the rest is compiled when it is first called.
+    Without a second process, the rest is compiled when it is first called.
     """
     if _readiness():
         return True
@@ -97,7 +97,7 @@ def compile_kernels(hear: Callable[[int], bool]) -> bool:
 
 
 def compile_factorisation() -> None:
-    """Compile what orders and factors: the half that the second process takes."""
+    """Compile ordering and factorisation: the second process's half."""
     x, rods = _scene()
     n = len(x)
     links = nested_dissection.vertex_adjacency(rods, np.array([[0, 12]]))
@@ -113,7 +113,7 @@ def compile_factorisation() -> None:
 
 
 def compile_remaining() -> None:
-    """Compile what is needed last, and then what the first process has not come to."""
+    """Compile what is needed last, then what the first process has not reached."""
     x, rods = _scene()
     crossing_count._count_pass_throughs(x, x, rods.start, rods.next)
     held = friction.find_sticking_contacts(x, rods, np.array([[0, 12]]), rods.radius_mm, 0.1, 0.8)
@@ -126,7 +126,7 @@ def compile_remaining() -> None:
 
 
 def _scene() -> tuple[Floats, Rods]:
-    """Two small rings side by side."""
+    """Return two small rings side by side."""
     turn = np.linspace(0, 2 * np.pi, 12, endpoint=False)
     ring = np.column_stack([5 * np.cos(turn), 5 * np.sin(turn), 0 * turn])
     return build_rods([Band(ring, 30.0, 1.5), Band(ring + np.array([0.0, 0.0, 1.2]), 30.0, 1.5)])
@@ -157,7 +157,7 @@ def _near(x: Floats, rods: Rods) -> None:
     near_pairs.pairs_within(x, rods, found.pairs, rods.radius_mm, 1.0)
 
 
-#: What the first process compiles, and by which kernel it is known to be done.
+#: What the first process compiles, and the kernel that shows it to be done.
 _OWN_SHARE: tuple[tuple[Callable[[Floats, Rods], None], object], ...] = (
     (_contact, contact.contact_energy),
     (_near, near_pairs._mark_pairs_within),
@@ -167,9 +167,9 @@ _OWN_SHARE: tuple[tuple[Callable[[Floats, Rods], None], object], ...] = (
 
 
 def _is_compiled(kernel: object) -> bool:
-    """Whether a kernel is compiled in this process, or its code is kept on disk.
+    """Return whether a kernel is compiled in this process, or cached on disk.
 
-    Without compiling (numba told not to) there is nothing to do.
+    If numba is disabled, there is nothing to compile.
     """
     if not hasattr(kernel, "py_func") or kernel.signatures:  # type: ignore[attr-defined]
         return True
@@ -178,10 +178,10 @@ def _is_compiled(kernel: object) -> bool:
 
 
 def _spawn_helper() -> subprocess.Popen[bytes] | None:
-    """The second process, where one can be had and can leave its work where this one finds it.
+    """Return the second process, if one can be started and can leave its work where this one finds it.
 
-    It imports from where this one does, but never from the folder that the user stands in (-P), and runs
-    elsewhere: numba reads its settings from the current folder.
+    It imports from where this one does, but never from the current folder (-P), and runs elsewhere, because
+    numba reads its settings from the current folder.
     """
     folder = cache_folder()
     if folder is None or not sys.executable or getattr(sys, "frozen", False):

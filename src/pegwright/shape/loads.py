@@ -1,4 +1,4 @@
-"""How a piece is held and pulled while it comes to rest, and the forces that follow from it."""
+"""How a piece is held and pulled while it comes to rest, and the resulting forces."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["Dressing", "LoadArrays", "Pull", "Supports", "Tie", "gather_loads", "wrap_round_wrist"]
 
-_HOLD_N_PER_MM = 5.0  # a wrist and a clip give way by less than a tenth of a millimetre at a band's pull
+_HOLD_N_PER_MM = 5.0  # a wrist and a clip give less than a tenth of a millimetre under a band's pull
 BandPoint = tuple[int, int]  # (band, point on it), both from 0
 
 
@@ -33,7 +33,7 @@ class Tie(NamedTuple):
 
 
 class Supports(NamedTuple):
-    """What stays: held points, lasting pulls, clips, and the girth of a wrist that the piece closes round.
+    """What stays in place: held points, lasting pulls, ties, and the wrist that the piece closes round.
 
     The wrist is a cylinder about the y axis; `wrap_round_wrist` bends a flat piece round it.
     """
@@ -45,7 +45,7 @@ class Supports(NamedTuple):
 
 
 class Dressing(NamedTuple):
-    """What is let go again once the piece has settled: a gentle tug and a hand laid flat on it.
+    """What is let go once the piece has settled: a gentle tug, and a hand laid flat on it.
 
     `press_n_per_mm` draws every point towards the piece's middle plane (z constant) by that much per mm.
     `friction` is μ of rubber on rubber, which keeps strands from slipping back when they are let go.
@@ -57,21 +57,21 @@ class Dressing(NamedTuple):
 
 
 class LoadArrays(NamedTuple):
-    """The holds as arrays for the kernels."""
+    """Supports and dressing as arrays for the kernels."""
 
     force_n: Floats  # (n, 3)
     press_n_per_mm: float
-    wrist_mm: float  # radius of the cylinder; 0 where there is none
+    wrist_mm: float  # radius of the cylinder; 0 for none
     stiffness: float  # of the wrist and of ties, N/mm
     ties: Ints  # (m, 2) vertices
     tie_mm: Floats  # (m,)
 
 
 def gather_loads(rods: Rods, hold: Supports, dressing: Dressing | None) -> LoadArrays:
-    """Gather holds (and the dressing while it lasts) into arrays.
+    """Gather the supports, and the dressing while it lasts, into arrays.
 
     Raises:
-        ValueError: a point that does not exist, or a girth, tie length, press or friction below zero.
+        ValueError: a point does not exist, or a girth, tie length, press or friction is negative.
     """
     press = dressing.press_n_per_mm if dressing else 0.0
     girth = hold.girth_mm or 0.0
@@ -107,9 +107,8 @@ def vertex_number(rods: Rods, point: BandPoint) -> int:
 def wrap_round_wrist(curves: Sequence[Floats], girth_mm: float, seam_mm: float = 0.0) -> list[Floats]:
     """Bend flat curves, each (n, 3) in mm, round a wrist: x runs round it, y along the arm, z outward.
 
-    The middle of the piece keeps its x length on a circle that closes it end to end; the lowest point of
-    the piece lies on the wrist where that is possible, and the piece is stretched round it where it is too
-    short. Its ends stay `seam_mm` apart.
+    The piece's mid-height keeps its x length on a circle that closes it end to end. Its lowest point lies on
+    the wrist if possible; a piece that is too short is stretched round it. The ends stay `seam_mm` apart.
 
     Raises:
         ValueError: the girth is not positive, or there are no curves.
@@ -130,7 +129,7 @@ def wrap_round_wrist(curves: Sequence[Floats], girth_mm: float, seam_mm: float =
 
 
 def load_energy(x: Floats, rods: Rods, load: LoadArrays) -> float:
-    """Energy of pulls, press, wrist and ties in N mm (a dead pull's is −f·x)."""
+    """Return the energy of pulls, press, wrist and ties in N mm (a dead pull's is −f·x)."""
     total = -float((load.force_n * x).sum())
     if load.press_n_per_mm > 0:
         total += 0.5 * load.press_n_per_mm * float(((x[:, 2] - x[:, 2].mean()) ** 2).sum())
@@ -146,7 +145,7 @@ def add_load_derivatives(
 ) -> int:
     """Add the forces of `load_energy` to `gradient` (N) and their stiffness to `diag` (n, 3, 3).
 
-    Each taut tie fills one of `elements`, from the first on. Returns how many.
+    Each taut tie fills one of `elements`, from the first on. Returns their number.
     """
     gradient -= load.force_n
     if load.press_n_per_mm > 0:
@@ -166,7 +165,7 @@ def add_load_derivatives(
         gradient[b] -= force * along
         across = force / length
         block = (load.stiffness - across) * np.outer(along, along) + across * np.eye(3)
-        elements.corners[count] = a, b, a, b  # a tie has two vertices: the second pair stands idle
+        elements.corners[count] = a, b, a, b  # a tie has two vertices: the second pair is unused
         stiffness = elements.stiffness[count]
         stiffness[:] = 0.0
         stiffness[0, 0] = stiffness[1, 1] = block
@@ -176,7 +175,7 @@ def add_load_derivatives(
 
 
 def _vertices_in_wrist(x: Floats, rods: Rods, load: LoadArrays) -> tuple[Floats, Ints, Floats]:
-    """Depth in mm (m,), vertex (m,) and outward unit vector (m, 3) where strands press into the wrist."""
+    """Return depth in mm (m,), vertex (m,) and outward unit normal (m, 3) where strands are in the wrist."""
     if load.wrist_mm == 0.0:
         return np.zeros(0), np.zeros(0, np.int64), np.zeros((0, 3))
     rho = np.hypot(x[:, 0], x[:, 2])

@@ -29,7 +29,7 @@ _BLOCK, _DEEP = 48, 192  # rows and columns of a panel that stay in the nearest 
 
 
 class FrontMemory(NamedTuple):
-    """Where the numbers of a factorisation live, row by row; `EliminationTree.fronts` says what begins where.
+    """The memory of a factorisation, row by row; `EliminationTree.fronts` holds the offsets.
 
     A front's panel holds its pivots' columns of the factor. Its update, what it leaves to its parent, lives
     in `even` or `odd` by the front's depth, so that parent and child never share a stack.
@@ -41,9 +41,9 @@ class FrontMemory(NamedTuple):
 
 
 class CholeskyFactor:
-    """An elimination tree with memory for its factor; takes over the memory of `spare` where that is enough.
+    """An elimination tree with memory for its factor; reuses the memory of `spare` if it is large enough.
 
-    Fresh memory comes page by page from the system, which takes a tenth of the time of a factorisation.
+    Fresh memory is paged in by the system, which costs a tenth of a factorisation.
     """
 
     def __init__(self, tree: EliminationTree, spare: CholeskyFactor | None = None) -> None:
@@ -65,7 +65,7 @@ def factorise(
 ) -> int:
     """Factor the stiffness made of `blocks` (3, n, 3, 3; see `elastic`) and the first `count` elements.
 
-    Returns DONE, UNFIT where an element joins vertices that the tree does not, or INDEFINITE.
+    Returns DONE; UNFIT if an element joins vertices that the tree does not; or INDEFINITE.
     """
     tree = into.tree
     fronts = len(tree.fronts) - 1
@@ -98,7 +98,7 @@ def solve_factored(factored: CholeskyFactor, right: Floats) -> Floats:
 
 @kernel
 def _rim_holds(rim: Ints, low: int, end: int, position: int) -> bool:
-    """Whether an ascending stretch of `rim` holds a position."""
+    """Return whether an ascending stretch of `rim` contains a position."""
     high = end
     while low < high:
         middle = (low + high) // 2
@@ -155,7 +155,7 @@ def _subtract_products(
     rows: Floats, wide: int, first: int, last: int, j0: int, j1: int, k0: int, k1: int, out: Floats, at: int,
     out_wide: int,
 ) -> None:  # fmt: skip
-    """Take the products of rows first ≤ i < last with rows j0 ≤ j < j1, j ≤ i, over columns k0 to k1, off
+    """Subtract the products of rows first ≤ i < last and rows j0 ≤ j < j1, j ≤ i, over columns k0 to k1, from
     `out` (row i, column j after `at`), in tiles of 3 × 3."""
     k = k1 - k0
     for i in range(first, last, 3):
@@ -194,7 +194,7 @@ def _subtract_products(
 
 @kernel
 def _factorise_panel(panels: Floats, at: int, wide: int, rows: int, update: Floats, up: int) -> bool:
-    """Cholesky on a panel (rows × wide at `at`) in place, then its product off the update at `up`."""
+    """Factor a panel (rows × wide at `at`) in place, then subtract its product from the update at `up`."""
     panel = panels[at : at + rows * wide]
     own = at - at  # numba would compile `_subtract_products` afresh for a number
     for column in range(0, wide, _BLOCK):
@@ -240,7 +240,7 @@ def _factorise_panel(panels: Floats, at: int, wide: int, rows: int, update: Floa
 
 @kernel
 def _tile_place(row: int, column: int, pivots: int, at: int, up: int, border: int) -> tuple[bool, int, int]:
-    """Where the tile of local vertices row ≥ column lies: in the panel or the update, offset, row length."""
+    """Return where the tile of local vertices row ≥ column is: panel or update, offset, row length."""
     if column < pivots:
         return True, at + 9 * row * pivots + 3 * column, 3 * pivots
     return False, up + 9 * (row - pivots) * border + 3 * (column - pivots), 3 * border
@@ -259,13 +259,13 @@ def _factorise_fronts(
     last: int,
     place: Ints,
 ) -> bool:
-    """Factor fronts first ≤ f < last in postorder; False where a pivot is not positive.
+    """Factor fronts first ≤ f < last in postorder; False if a pivot is not positive.
 
     Each front is zeroed, gets the band blocks and elements of its pivots and its children's updates (Duff
     and Reid, §2), and is factored. `offsets` and `listed` are those of `_sort_elements`. Scratch: `place`
-    (n,), the row of each position in the front at hand.
+    (n,), the row of each position in the current front.
     """
-    # Taken out of the tuples once: each mention of them in the loop would cost compile time.
+    # Unpacked once: every access in the loop would cost compile time.
     fixed, after, before = rods.fixed, rods.next, rods.prev
     order, position, fronts, rim = tree.order, tree.position, tree.fronts, tree.rim
     corners, stiffness = elements.corners, elements.stiffness
@@ -294,7 +294,7 @@ def _factorise_fronts(
                     panels[spot + 3 * i * p + j] += blocks[0, v, i, j]
             if fixed[v]:
                 continue
-            # A block joins two vertices and is added where the earlier goes: column v, row w.
+            # A block joins two vertices and goes to the front of the earlier: column v, row w.
             for kind in range(4):
                 hop = 1 + kind % 2
                 w = after[v] if kind < 2 else before[v]
@@ -344,7 +344,7 @@ def _factorise_fronts(
 
 @dense_kernel
 def _substitute(fronts: Ints, rim: Ints, panels: Floats, y: Floats) -> None:
-    """Forward and back substitution in place; y (3n,) is in the order of elimination."""
+    """Substitute forward and back in place; y (3n,) is in the order of elimination."""
     for f in range(fronts.shape[0] - 1):
         start, p = 3 * fronts[f, PIVOT], 3 * (fronts[f + 1, PIVOT] - fronts[f, PIVOT])
         own = y[start : start + p]

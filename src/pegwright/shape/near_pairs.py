@@ -1,7 +1,7 @@
-"""Which edges are near enough that a step could bring them into touch.
+"""Find the pairs of edges that a step could bring into contact.
 
-A uniform grid on the edges' midpoints, sorted by counting; each edge looks into the cells around its own.
-What a step may do with the pairs found is bounded in `step_bound`.
+Uses a uniform grid of the edges' midpoints, sorted by counting; each edge looks into the cells around its
+own. `step_bound` bounds the step by the pairs found.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ __all__ = [
     "touchable_pairs",
 ]
 
-SAFETY = 0.8  # γ: the share of a pair's free way that a step may use
+SAFETY = 0.8  # γ: the share of a pair's gap that a step may use
 _RING = 2  # half-width cells searched each way
 # Columns of `_Grid.facts` by edge: its midpoint (three), half its length, its mean move (three), and half
 # the difference of the moves of its two ends.
@@ -52,7 +52,7 @@ def is_neighbour(rods: Rods, a: int, b: int) -> bool:
 
 
 class NearPairs(NamedTuple):
-    """Pairs of edges that a step could bring into touch."""
+    """Pairs of edges that a step could bring into contact."""
 
     pairs: Ints  # (m, 2), a < b
     gap_mm: Floats  # (m,) distance now
@@ -140,11 +140,11 @@ def _find_near_pairs(
     last: int,
     out: NearPairs,
 ) -> int:
-    """Fill `out` with the pairs whose earlier edge, in the grid's order, lies in first..last.
+    """Fill `out` with the pairs whose earlier edge in grid order is in first..last.
 
-    Returns how many there are, counting on where `out` has no more room.
+    Returns the number of pairs, even those that `out` has no room for.
     """
-    # Taken out of the tuples once: each mention of them in the loop would cost compile time.
+    # Unpacked once: every access in the loop would cost compile time.
     after, start, band, reach = rods.next, rods.start, rods.band, rods.reach
     facts, cell, edge, ends, shape = grid.facts, grid.cell, grid.edge, grid.ends, grid.shape
     pairs, gap_mm, move_mm, touchable = out.pairs, out.gap_mm, out.move_mm, out.touchable
@@ -207,7 +207,7 @@ def _mark_pairs_within(
 
 
 def smallest_gap(x: Floats, rods: Rods, pairs: Ints) -> float:
-    """Return the least distance in mm between the edges of listed pairs (m, 2); infinite where none is."""
+    """Return the least distance in mm between the edges of pairs (m, 2); infinite if there are none."""
     return float(_smallest_gap(x, rods.next, pairs))
 
 

@@ -1,7 +1,7 @@
-"""The order of elimination: nested dissection by place (A. George, SIAM J. Numer. Anal. 10 (1973) 345).
+"""The order of elimination: geometric nested dissection (A. George, SIAM J. Numer. Anal. 10 (1973) 345).
 
-A piece of craft lies in space, and its contacts join only what is near, so a plane across it is a good cut.
-Each set of vertices is cut across the axis and at the place where fewest vertices have a neighbour beyond;
+A piece lies in space and its contacts join only what is near, so a plane across it is a good cut. Each set of
+vertices is cut across the axis and at the place where the fewest vertices have a neighbour on the other side;
 those few are eliminated last. The leaves and the cuts are the fronts of `multifrontal`.
 """
 
@@ -16,7 +16,7 @@ from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["EliminationTree", "build_elimination_tree", "mend_elimination_tree", "vertex_adjacency"]
 
-# Columns of `Tree.fronts`; the row after the last front closes PIVOT, RIM and PANEL.
+# Columns of `EliminationTree.fronts`; the row after the last front closes PIVOT, RIM and PANEL.
 PIVOT, PARENT, LEFT, RIGHT, RIM, PANEL, UPDATE, DEPTH = range(8)
 # Columns of the table of sets while they are cut: where in `order` a set begins and ends, where the vertices
 # that it keeps for itself begin, its parent (−1: none), its depth, and its two halves (−1: none).
@@ -67,8 +67,8 @@ def build_elimination_tree(x: Floats, offsets: Ints, links: Ints, leaf: int) -> 
 
 
 def mend_elimination_tree(tree: EliminationTree, offsets: Ints, links: Ints) -> EliminationTree:
-    """Fit a tree to a new adjacency without cutting anew: where a link joins two branches, one of its ends
-    goes to the cut that parts them. Far cheaper than a new tree, and as good while few links are new."""
+    """Fit a tree to a new adjacency without new cuts: if a link joins two branches, one of its ends moves to
+    the cut between them. Far cheaper than a new tree, and as good while few links are new."""
     front_of = tree.front_of[tree.position]  # by vertex
     _raise_vertices(offsets, links, tree.fronts, front_of)
     order = tree.order[np.argsort(front_of[tree.order], kind="stable")]
@@ -131,12 +131,12 @@ def _fill_adjacency(after: Ints, pairs: Ints, offsets: Ints, links: Ints) -> Non
 def _best_cut(
     x: Floats, members: Ints, offsets: Ints, links: Ints, rank: Ints, counts: Ints
 ) -> tuple[int, int]:
-    """Axis and bin of the cheapest cut of `members` (m,); axis −1 where all lie in one place.
+    """Return the axis and bin of the cheapest cut of `members` (m,); axis −1 if all are in one place.
 
-    A cut costs the vertices that have a neighbour beyond it, on the side that has fewer, and more the less
-    even it is. Scratch: `rank` (n,), −1 on entry, the bin of each member on the axis tried; `counts`
-    (3, _BINS + 2), how many lie in each bin and, as differences, how many have a neighbour across each cut
-    from the left and from the right.
+    The cost of a cut is the number of vertices with a neighbour across it, on the side with fewer, plus a
+    penalty for uneven halves. Scratch: `rank` (n,), −1 on entry, the bin of each member on the axis tried;
+    `counts` (3, _BINS + 2), how many lie in each bin and, as differences, how many have a neighbour across
+    each cut from the left and from the right.
     """
     m = members.shape[0]
     best = np.inf
@@ -187,7 +187,7 @@ def _best_cut(
 
 @kernel
 def _mark_separator(members: Ints, place: int, offsets: Ints, links: Ints, rank: Ints, degree: Ints) -> None:
-    """Choose vertices that cover every link across the cut, most links first; theirs becomes degree −1.
+    """Choose vertices that cover every link across the cut, most links first, and set their degree to −1.
 
     `rank` (n,) is the bin of each member and −1 elsewhere; the cut runs below bin `place`. `degree` (n,) is
     filled for members: the links across the cut not yet covered.

@@ -1,9 +1,10 @@
-"""Newton's method to rest: downhill at every step, and no step lets strands pass.
+"""Newton's method: every step goes downhill, and none lets strands pass through each other.
 
-Each iterate: forces and stiffness, one sparse factorisation, the bound of `step_bound`, then halving until
+Each iteration: forces and stiffness, one sparse factorisation, the bound of `step_bound`, then halving until
 the energy falls (Armijo). Three things set the pace (`_Pace`):
 
-- As much of the Hessian's negative part is kept as leaves it positive: strands that slide round each other
+- As much of the Hessian's negative part is kept as leaves it positive definite: strands that slide round each
+other
   are held back by tension and pushed on by contact, and without the second the steps are far too short (170
   steps against 56 on a tied strip of 88 bands).
 - The damping starts high, while links hang loose, and fades as steps succeed (K. Levenberg, Quart. Appl.
@@ -31,11 +32,11 @@ from pegwright.shape.rods import Floats, Rods
 
 __all__ = ["Goal", "Iterate", "SettledRods", "settle_rods"]
 
-_STRIDE, _LONGEST = 1.5, 4.0  # how steps lengthen where the stiffness proves too high
-_SHY = 3  # steps for which the Hessian's negative part stays away once none of it could be kept
+_STRIDE, _LONGEST = 1.5, 4.0  # how steps lengthen if the stiffness proves too high
+_SHY = 3  # steps without the Hessian's negative part after none of it could be kept
 _WINDOW = 5  # iterations over which the length must stand still
 _CALM, _CALMER = 1e-2, 4.0  # damping (of the bands' own stiffness) that calms contacts, and its growth
-_CALM_STEPS, _FREE_STEPS = 8, 12  # how long to calm, and how many free steps must come before
+_CALM_STEPS, _FREE_STEPS = 8, 12  # how long to calm, and how many free steps must come first
 _FREE = 1e-4  # damping below which a step counts as free
 _HOPELESS = 1e4  # damping above which no step is tried
 
@@ -49,7 +50,7 @@ class Goal(NamedTuple):
 
 
 class Iterate(NamedTuple):
-    """One accepted state, as told to the watcher."""
+    """One accepted state, as passed to `watch`."""
 
     x: Floats
     energy_n_mm: float
@@ -85,9 +86,9 @@ def settle_rods(
     """Bring the rods from `x` (n, 3) to rest under `load`.
 
     `reference_n` is the force that the residual is measured against (0: that of the first iterate). `grown`
-    is the share of the true thickness to start with; it grows as steps allow, and only then does the stage
-    count as begun. With `room_mm` the bands only make room for each other: after every step they are at rest
-    at the length they have, and the stage ends when strands that may touch are so far apart. `watch` sees
+    is the share of the true thickness to start with; it grows as steps allow, and the stage counts as started
+    once it is full. With `room_mm` the bands only make room for each other: after every step they are at rest
+    at their current length, and the stage ends when strands that may touch are `room_mm` apart. `watch` sees
     each accepted iterate and stops the stage by returning False.
     """
     system = RodSystem(x, rods, load, least_mm, grown, sticking, workers)
@@ -125,31 +126,31 @@ def _result_of(system: RodSystem, reason: str, number: int) -> SettledRods:
 
 
 class _Pace:
-    """How bold the next step is, from how the last ones went.
+    """How bold the next step is, judged by the last ones.
 
     `damping` (N/mm) is added to the stiffness; `true` is the share of the Hessian's negative part that is
-    kept; a step is lengthened by `stride`. `slope` (N mm) is the energy's along the last step, of which the
-    share `alpha` was taken.
+    kept; a step is lengthened by `stride`. `slope` (N mm) is the energy's slope along the last step, of which
+    the share `alpha` was taken.
     """
 
     def __init__(self, scale: float) -> None:
         self.scale = scale
         self.damping, self.fade = 0.1 * scale, 0.1
         self.stride, self.slope, self.alpha, self.energy = 1.0, 0.0, 0.0, 0.0
-        self.true, self.shy = 1.0, 0  # and for how many steps none of the negative part is tried
+        self.true, self.shy = 1.0, 0  # steps left without the negative part
         self.calm = self.free = 0  # steps calmed, or free, so far
         self.left_n = 0.0  # the residual before a calmed step
 
     def judge_step(self, energy: float) -> None:
-        """Lengthen steps where the last one fell further than its stiffness foretold."""
+        """Lengthen steps if the energy fell further than the stiffness predicted."""
         if self.slope < 0.0:
-            # A quadratic would have fallen by half the slope; much more: the stiffness was too high.
+            # A quadratic falls by half the slope; if it fell much further, the stiffness was too high.
             bold = self.alpha == 1.0 and self.energy - energy > -0.7 * self.slope
             self.stride = min(_STRIDE * self.stride, _LONGEST) if bold else 1.0
         self.energy = energy
 
     def choose_damping(self, residual: float, creeps: bool, grown: bool) -> None:
-        """Begin, go on with, or end the calming of contacts; count free steps of `grown` rods."""
+        """Start, continue or end the calming of contacts; count free steps of `grown` rods."""
         if self.calm and (self.calm == _CALM_STEPS or residual > 0.7 * self.left_n):
             self.calm, self.damping = 0, _FREE * self.scale
         if self.calm or (creeps and self.free >= _FREE_STEPS):
@@ -162,13 +163,13 @@ class _Pace:
         self.true, self.shy = (0.5 * self.true, 0) if self.true > 0.05 else (0.0, _SHY)
 
     def accept(self, alpha: float) -> None:
-        """Note the share of the step that was taken, and try for more of the Hessian's negative part."""
+        """Record the share of the step that was taken, and allow more of the Hessian's negative part."""
         self.alpha = alpha
         self.shy = max(self.shy - 1, 0)
         self.true = 0.0 if self.shy else min(1.0, 1.05 * self.true + 0.01)
 
     def adapt_damping(self) -> None:
-        """Fade the damping after a long step; raise it, and fade more slowly, after a short one."""
+        """Lower the damping after a long step; raise it, and lower it more slowly, after a short one."""
         if self.alpha > 0.45:
             self.damping = max(self.fade * self.damping, 1e-10 * self.scale)
             self.fade = max(0.1, 0.8 * self.fade)
@@ -190,13 +191,13 @@ class _Lengths:
         return self.lengths_mm[-1]
 
     def stand_still(self, change: float) -> bool:
-        """Whether the length has changed by no more than that share over the last few iterates."""
+        """Return whether the length changed by at most a share `change` over the last few iterates."""
         known = self.lengths_mm
         return len(known) > _WINDOW and abs(known[-1] - known[-1 - _WINDOW]) <= change * known[-1]
 
 
 def _take_step(system: RodSystem, pace: _Pace) -> bool:
-    """Move one step downhill, damped as much as it takes; False where no step leads down."""
+    """Move one step downhill, damped as much as needed; False if no step goes down."""
     while pace.damping < _HOPELESS * pace.scale:
         positive = system.factorise(pace.damping)
         if not positive and pace.true > 0.0:

@@ -1,12 +1,12 @@
-"""A real piece at rest: from the machine's record to where every strand lies.
+"""A real piece at rest: from the events of a history to where every strand lies.
 
     record ▶ curves (drawn) ▶ taut, at the bands' size (`initial_shape`) ▶ grown ▶ dressed ▶ let go ▶ (closed)
 
-The drawing is brought to the bands' size as a whole; then the bands thicken without any pull, as long as
-they need to be, which moves them hardly more than their thickness; and only then do they pull themselves
-together, tugged and pressed as a maker does with a piece fresh off the loom, and are let go. A drawing at the
-wrong size would have to slide for centimetres through gaps of a tenth of a millimetre, and no proof of every
-step comes cheap there: 26 links take 50 steps so, and over 200 else.
+The whole drawing is scaled to the bands' size. Then the bands thicken without pulling, at whatever length
+they need, which moves them hardly more than their thickness. Only then do they contract, tugged and pressed
+as a maker does with a piece fresh off the loom, and are let go. A drawing at the wrong size would have to
+slide for centimetres through gaps of a tenth of a millimetre, where safe steps are short: 26 links take 50
+steps this way and over 200 otherwise.
 """
 
 from __future__ import annotations
@@ -33,12 +33,12 @@ from pegwright.structure import Positions
 __all__ = ["BandProperties", "CrossingCheck", "Handling", "RestingPiece", "relax_piece"]
 
 _GROWING = Goal(iterations=120)
-_ROOM = 0.3  # bands thicken until touching strands are this part of their thickness apart
-_POINTS = 48  # of a band, for which a press at every point is given
-_FORCE_N = 3.0  # what forces are measured against, for one band
+_ROOM = 0.3  # bands thicken until touching strands are this share of their thickness apart
+_POINTS = 48  # points of a band that `press_n_per_mm` refers to
+_FORCE_N = 3.0  # reference force for one band
 _WIDE = 2.0  # rows of links from which a piece is pressed
 _CLIP_MM = 3.0  # from one eye of a clip to the other
-_SEAM_MM = 2.0  # free way between the two ends when the piece is bent round
+_SEAM_MM = 2.0  # gap between the two ends when the piece is bent round
 
 
 class Handling(NamedTuple):
@@ -46,10 +46,10 @@ class Handling(NamedTuple):
 
     While it settles it is tugged lengthwise by `tug_n` for every row of links and drawn to its middle plane
     by `press_n_per_mm` at each of 48 points of a band, as a maker does with a piece fresh off the loom
-    (common practice, no source; the amounts were chosen so that plain chains come out as long as makers say).
-    Then it is let go, and `friction`, μ of rubber on rubber (about 0.8 dry, from memory), keeps much of what
-    was done. `straight_n` is a pull that lasts. Tubes are not pressed, nor is a single row of links, which
-    would tip over.
+    (common practice, no source; the amounts were chosen so that plain chains come out as long as makers
+    report). Then it is let go, and `friction`, μ of rubber on rubber (about 0.8 dry, from memory), keeps much
+    of the shape. `straight_n` is a pull that lasts. Tubes are not pressed, nor is a single row of links,
+    which would tip over.
     """
 
     tug_n: float = 0.1
@@ -64,11 +64,11 @@ USUAL_HANDLING = Handling()
 
 
 class CrossingCheck(NamedTuple):
-    """What was found when the whole way was gone over again.
+    """What a replay of the whole path found.
 
     `smallest_gap_mm` is the least distance between centrelines of touching strands at rest, two thicknesses
-    where none touch; `crossings` is how often strands passed each other on the way, by a test that shares
-    nothing with the solver's own bound.
+    if none touch; `crossings` is how often strands passed through each other, by a test independent of the
+    solver's bound.
     """
 
     smallest_gap_mm: float
@@ -76,19 +76,19 @@ class CrossingCheck(NamedTuple):
 
     @property
     def same_threading(self) -> bool:
-        """Whether what passes through what is still what was made: no strand ever passed another."""
+        """Whether the threading is still that of the made piece: no strand ever passed through another."""
         return self.crossings == 0
 
 
 class RestingPiece(msgspec.Struct, frozen=True):
-    """A piece at rest. x runs along it, y across, z towards the maker; its middle is the origin.
+    """A piece at rest. x runs along it, y across, z towards the maker; it is centred on the origin.
 
     Round a wrist (`girth_mm`) the arm runs along y through the origin; length, width and height are those it
-    had before, lying flat, without its fasteners.
+    had lying flat, without its fasteners.
 
-    Bands in `loose` are not held to the rest: the tug drew them off. They lie beside the piece, single ones
-    as rings, and the sizes are those of the largest part that hangs together, 0 where none does. Such a piece
-    is not closed round a wrist.
+    Bands in `loose` are not connected to the rest: the tug pulled them off. They lie beside the piece, single
+    ones as rings, and the sizes are those of the largest part that hangs together, 0 if none does. Such a
+    piece is not closed round a wrist.
 
     Curve i < `bands` of `relaxed` is band i + 1; the others are fasteners' rings, `fasteners[k]` the number
     of the one that curve `bands` + k belongs to. `radius_mm` and `closed` have an entry for every curve.
@@ -108,7 +108,7 @@ class RestingPiece(msgspec.Struct, frozen=True):
 
     @property
     def hangs_together(self) -> bool:
-        """Whether there is a piece at all: some bands that hold on to each other or to a fastener."""
+        """Whether there is a piece at all: bands connected to each other or to a fastener."""
         return self.length_mm > 0
 
 
@@ -124,24 +124,24 @@ def relax_piece(
     progress: Callable[[RelaxationProgress], object] | None = None,
     threads: int = 2,
 ) -> RestingPiece:
-    """Relax a made thing. `kinds[b - 1]` says what band b is, `spots` where the pegs stand in mm.
+    """Relax a made piece.
 
     Args:
-        events: the machine's record, from the empty loom on.
+        events: the events of a history, from the empty loom on.
         spots: centre in mm of every peg.
-        kinds: one for each band.
-        points: points of each band's curve, at least.
-        goal: when the dressed piece, and then the piece let go, counts as at rest.
+        kinds: the properties of every band; `kinds[b - 1]` is band b.
+        points: the least number of points of each band's curve.
+        goal: when the dressed piece, and later the released piece, counts as at rest.
         dressing: how it is handled; None leaves it as it comes off the loom.
-        girth_mm: closes it round a wrist of this girth; None lays it flat.
-        progress: hears of every step (stages `growing`, `dressing`, `resting`, `closing`); answering False
-            stops, and the piece so far is returned with the finding that says so.
+        girth_mm: the girth of the wrist to close it round; None lays it flat.
+        progress: called after every step (stages `growing`, `dressing`, `resting`, `closing`); returning
+            False stops, and the piece so far is returned with a finding that says so.
         threads: 1 or 2.
 
     Raises:
         KeyError: a peg has no position.
-        ValueError: there are no bands, or not one kind for each, or they make no sense (see
-            `relax_bands`); a girth for a piece that no clip closes.
+        ValueError: there are no bands, not one kind for each, or they are invalid (see `relax_bands`); or
+            a girth is given and no clip closes the piece.
     """
     hear = progress or (lambda _: True)
     stopped = hear(RelaxationProgress("getting ready", 0, 1.0, 0.0, 0.0)) is False
@@ -279,7 +279,7 @@ def _thinnest_mm(given: InitialShape) -> float:
 
 
 def _part_of(given: InitialShape, kept: Sequence[int]) -> InitialShape:
-    """The curves of these numbers alone."""
+    """Return the shape with only the curves of these numbers."""
     count = len(given.bands) - len(given.fasteners)
     return given._replace(
         bands=[given.bands[i] for i in kept],
@@ -288,7 +288,7 @@ def _part_of(given: InitialShape, kept: Sequence[int]) -> InitialShape:
 
 
 def _hangs_together(part: Sequence[int], given: InitialShape) -> bool:
-    """Whether curves that no box parts are more than one, with a band among them."""
+    """Return whether a group has more than one curve, with a band among them."""
     return len(part) > 1 and min(part) < len(given.bands) - len(given.fasteners)
 
 
@@ -300,7 +300,7 @@ def _fallen_piece(
     beside: Sequence[Sequence[Floats]],
     crossings: int,
 ) -> RestingPiece:
-    """A piece of which only the curves `kept` hang together, lying as in `flat`; the rest lie beside."""
+    """Return a piece with the curves `kept` lying as in `flat` and the others beside it."""
     count = len(given.bands) - len(given.fasteners)
     away = [i for part in fallen for i in part]
     loose = tuple(sorted(i + 1 for i in away if i < count))
@@ -348,7 +348,7 @@ def _fallen_piece(
 
 
 def _apart_mm(given: InitialShape) -> float:
-    """Return the gap said of strands that nowhere touch: two thicknesses, as a relaxed piece says it."""
+    """Return the gap reported if no strands touch: two thicknesses, as for a relaxed piece."""
     return 2 * max(b.thickness_mm for b in given.bands)
 
 
@@ -367,7 +367,7 @@ def _move_bands(bands: Sequence[Band], curves: Sequence[Floats]) -> list[Band]:
 
 
 def _ends(given: InitialShape) -> list[tuple[int, int]]:
-    """For every clip that joins two ends, its two rings: the first and the last along the piece."""
+    """Return the two rings of every clip that joins two ends: the first and the last along the piece."""
     count = len(given.bands) - len(given.fasteners)
     found = []
     for number in dict.fromkeys(given.fasteners):
@@ -379,7 +379,7 @@ def _ends(given: InitialShape) -> list[tuple[int, int]]:
 
 
 def _clips(given: InitialShape) -> tuple[Tie, ...]:
-    """Ties that close the clips when the two ends are brought together.
+    """Return the ties that close the clips when the two ends are brought together.
 
     Raises:
         ValueError: no fastener joins two ends.
@@ -398,7 +398,7 @@ def _clips(given: InitialShape) -> tuple[Tie, ...]:
 
 
 class _Tug:
-    """Where a hand takes hold of a piece that lies along x: at its clip's two rings, else at its two ends."""
+    """Where a hand holds a piece that lies along x: at its clip's two rings, or else at its two ends."""
 
     def __init__(self, given: InitialShape) -> None:
         bands = given.bands
@@ -418,7 +418,7 @@ class _Tug:
             )
 
     def of(self, force_n: float) -> tuple[Pull, ...]:
-        """The same pull at both ends, shared among their points."""
+        """Return equal and opposite pulls at both ends, shared among their points."""
         if force_n == 0.0:
             return ()
         return tuple(
@@ -428,7 +428,7 @@ class _Tug:
         )
 
 
-_BETWEEN = 0.7  # the share of the length that lies well between the ends
+_BETWEEN = 0.7  # the middle share of the length
 
 
 def _piece(
@@ -441,7 +441,7 @@ def _piece(
     for x in moved:
         x.flags.writeable = False
     size = np.ptp(made, axis=0) + max(b.thickness_mm for b in bands[:count])
-    if given.fasteners:  # the last bands spread round a clip: the piece is as wide as it is between its ends
+    if given.fasteners:  # the last bands spread round a clip, so the width is measured between the ends
         between = np.abs(made[:, 0] - 0.5 * (made[:, 0].min() + made[:, 0].max())) <= _BETWEEN * size[0] / 2
         if between.any():
             size[1:] += np.ptp(made[between, 1:], axis=0) - np.ptp(made[:, 1:], axis=0)

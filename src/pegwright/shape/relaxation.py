@@ -1,4 +1,4 @@
-"""From drawn curves to the piece at rest: thin to true, tugged and pressed, then let go."""
+"""From drawn curves to the piece at rest: thickened, tugged and pressed, then let go."""
 
 from __future__ import annotations
 
@@ -22,12 +22,12 @@ from pegwright.shape.rods import Band, Floats, Rods, build_rods
 
 __all__ = ["RelaxationProgress", "RelaxedBands", "relax_bands"]
 
-_LEAST_MM = 0.3  # centrelines never come nearer than this, where the drawing allows
+_LEAST_MM = 0.3  # centrelines never come nearer than this, if the drawing allows
 _CROSSED_MM = 1e-6
 
 
 class RelaxationProgress(NamedTuple):
-    """What a long relaxation tells its caller after every step.
+    """What a relaxation reports after every step.
 
     `stage` is `getting ready` (the kernels are compiled the first time), `growing`, `dressing` or `resting`.
     """
@@ -40,13 +40,13 @@ class RelaxationProgress(NamedTuple):
 
 
 class RelaxedBands(msgspec.Struct, frozen=True):
-    """A piece at rest, or as near as it came (`converged` says which, and `findings` why).
+    """A piece at rest, or as near as it came (`converged` tells which, `findings` why).
 
     Per band: `positions_mm` (n, 3), and for the edge that leaves each point `tension_n` (n,) and `stretch`
     (n,), zero after the end of an open band. `smallest_gap_mm` is the least distance between centrelines
     that may touch, over the whole way, `gap_mm` that at the end; it never fell below `smallest_allowed_mm`.
     `energies_n_mm` lists each stage's energies, and `iterates_mm` every accepted state (points of all bands,
-    (n, 3)) where they were asked for.
+    (n, 3)) if asked for.
     """
 
     positions_mm: tuple[Floats, ...]
@@ -82,13 +82,14 @@ def relax_bands(
     """Bring `bands` to rest without letting any strand pass another.
 
     Thickness grows from what the drawing has room for to the true one; with a `dressing` the piece is first
-    tugged and pressed, then let go. Forces are measured against `reference_n`, or, where it is 0, against
-    those at the start. With `room_mm` bands never pull back: they thicken, keep the length that this takes,
-    and are done when strands that may touch are so far apart. `progress` hears of every step; answering False
-    stops, as does `stop_when`, asked about the curves of every step; the result is then the piece so far.
+    tugged and pressed, then let go. Forces are measured against `reference_n` or, if it is 0, against those
+    at the start. With `room_mm` bands never contract: they thicken, keep the length that this takes, and are
+    done when strands that may touch are `room_mm` apart. `progress` is called after every step and stops the
+    relaxation by returning False, as `stop_when` does, called with the curves of every step, by returning
+    True; the result is then the piece so far.
 
     Raises:
-        ValueError: the bands or holds make no sense (see `build_rods`, `gather_loads`).
+        ValueError: the bands or supports are invalid (see `build_rods`, `gather_loads`).
     """
     hold, goal = hold or Supports(), goal or Goal()
     x, rods = build_rods(bands, hold.fixed)
@@ -142,7 +143,7 @@ def relax_bands(
 
 
 class _StageLog:
-    """What happened on the way, stage by stage."""
+    """What happened, stage by stage."""
 
     def __init__(self, gap: float = np.inf) -> None:
         self.gap = self.last = gap
@@ -180,15 +181,15 @@ def _ask_of_curves(stop_when: Callable[[tuple[Floats, ...]], bool], rods: Rods) 
 
 
 def _rough_goal(goal: Goal) -> Goal:
-    """When the dressing may end: a hand does not wait until loops without tension have crept to rest.
+    """Return the goal of the dressing: a hand does not wait until slack loops have crept to rest.
 
-    What it leaves undone is done after it is let go.
+    The rest happens after the piece is let go.
     """
     return goal._replace(residual_drop=100 * goal.residual_drop, length_change=10 * goal.length_change)
 
 
 def _sticking_contacts(x: Floats, rods: Rods, least_mm: float, friction: float) -> StickingContacts:
-    """The contacts at x, as friction holds them."""
+    """Return the contacts at x that friction holds."""
     wide = 2.5 * float(np.max(rods.radius_mm))
     near = find_near_pairs(x, np.zeros_like(x), rods, wide, wide)
     radius = np.zeros(len(x))
@@ -201,7 +202,7 @@ def _unmoved_rods(x: Floats, reason: str) -> SettledRods:
 
 
 def _smallest_gap(x: Floats, rods: Rods) -> tuple[float, int]:
-    """Least distance (mm) between edges that may touch, at most two thicknesses; and a band that has it.
+    """Return the least distance (mm) between edges that may touch, at most two thicknesses, and its band.
 
     Neighbours along a band count only where they cross.
     """

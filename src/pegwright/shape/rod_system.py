@@ -1,7 +1,7 @@
-"""The rods in one state, what acts on them, and the memory that every Newton step works in.
+"""The rods in one state, what acts on them, and the memory that Newton steps reuse.
 
-What depends on the state alone lives here: energy, forces and stiffness put together from `elastic`,
-`contact`, `friction` and `loads`; the factorisation; how far a step may go. `newton` decides what to do.
+Everything that depends only on the state is here: energy, forces and stiffness from `elastic`, `contact`,
+`friction` and `loads`, the factorisation, and how far a step may go. `newton` decides what to do.
 """
 
 from __future__ import annotations
@@ -32,10 +32,10 @@ from pegwright.shape.step_bound import bound_listed_pairs, bound_unlisted_pairs
 
 __all__ = ["RodSystem"]
 
-_MARGIN_MM = 0.03  # pairs this near to touch have a place in the tree, so that few steps need it mended
+_MARGIN_MM = 0.03  # pairs this near to contact have a place in the tree, so that it rarely needs mending
 _LEAF = 8  # vertices of a front that is not cut further
-_OVERGROWN = 1.2  # a mended tree is cut anew where its work has grown by this
-_FARTHEST_MM = 6.0  # the widest look-ahead beyond touch
+_OVERGROWN = 1.2  # a mended tree is rebuilt once its work has grown by this factor
+_FARTHEST_MM = 6.0  # the widest look-ahead beyond contact
 _HALVINGS = 30
 
 
@@ -77,7 +77,7 @@ class RodSystem:
         return float(np.mean(self.rods.area_mm2[edge] * 0.4 / self.rods.rest_mm[edge]))
 
     def assemble(self, true: float) -> None:
-        """Put energy, forces and stiffness together, with the share `true` of the Hessian's negative part."""
+        """Assemble energy, forces and stiffness, with the share `true` of the Hessian's negative part."""
         count = len(self.pairs) + len(self.load.ties) + len(self.sticking.pairs)
         if count > len(self.elements.corners):
             self.elements = empty_elements(2 * count)
@@ -88,7 +88,7 @@ class RodSystem:
             x, rods, load
         )
         ties = add_load_derivatives(x, rods, load, self.gradient, self.blocks[0], elements)
-        if len(self.sticking.pairs):  # else its kernels need not be compiled
+        if len(self.sticking.pairs):  # otherwise its kernels need not be compiled
             energy += add_friction_derivatives(x, rods.next, self.sticking, self.gradient, elements, ties)
         first = ties + len(self.sticking.pairs)
         pressed, touching = add_contact_derivatives(
@@ -98,13 +98,13 @@ class RodSystem:
         self.energy_n_mm, self.touching = energy + pressed, first + touching
 
     def residual_n(self) -> float:
-        """Return the length of the whole gradient, N."""
+        """Return the norm of the gradient in N."""
         return float(np.sqrt((self.gradient**2).sum()))
 
     def factorise(self, damping: float) -> bool:
-        """Factor the stiffness with `damping` (N/mm) on its diagonal; False where it is not positive.
+        """Factor the stiffness with `damping` (N/mm) on its diagonal; False if it is not positive definite.
 
-        The tree is kept while it still holds every contact, else mended, or cut anew.
+        The tree is kept while it covers every contact, else mended or rebuilt.
         """
         blocks = self.blocks.copy()
         blocks[0][:, range(3), range(3)] += damping
@@ -123,7 +123,7 @@ class RodSystem:
         return factorise(self.factor, self.rods, blocks, self.elements, self.touching, self.workers) == DONE
 
     def newton_step(self) -> Floats:
-        """Return the step (n, 3) in mm that the factored stiffness asks for; held vertices stay.
+        """Return the Newton step (n, 3) in mm from the factored stiffness; held vertices stay.
 
         Raises:
             ValueError: nothing has been factored.
@@ -143,10 +143,10 @@ class RodSystem:
         return alpha, touchable_pairs(near, alpha, touch)
 
     def descend(self, step: Floats, alpha: float, pairs: Ints) -> float:
-        """Halve α until the energy along `step` has fallen enough (Armijo); 0 where it will not."""
+        """Halve α until the energy along `step` has fallen enough (Armijo); return 0 if it never does."""
         rods = self.rods
         slope = float(np.sum(self.gradient * step))
-        # A fall below the rounding of W(λ), itself a difference of numbers near 3C, cannot be seen.
+        # W(λ) is a difference of numbers near 3C, so a fall below their rounding cannot be seen.
         noise = 4e-16 * float(np.sum(rods.area_mm2 * rods.rest_mm * rods.plane_mpa))
         for _ in range(_HALVINGS):
             y = self.x + alpha * step
@@ -161,15 +161,15 @@ class RodSystem:
         return 0.0
 
     def move(self, to: Floats, pairs: Ints) -> None:
-        """Take the rods to `to` (n, 3), where `pairs` may touch."""
+        """Move the rods to `to` (n, 3), where `pairs` may touch."""
         self.x, self.pairs = to, pairs
 
     def rest_here(self) -> None:
-        """Let every band be at rest at the length it has now."""
+        """Make every band's current length its rest length."""
         self.rods = rest_at_current_lengths(self.x, self.rods)
 
     def thicken(self, share: float) -> None:
-        """Grow the rods to that share of their true thickness."""
+        """Grow the rods to a share of their true thickness."""
         self.grown = share
         self.pairs = self._pairs_in_place()
 
@@ -179,7 +179,7 @@ class RodSystem:
         return touchable_pairs(near, 0.0, touch)
 
     def _touch_mm(self) -> float:
-        """A distance beyond which no two strands touch, with room for the thickening of one step."""
+        """Return a distance beyond which no strands touch, with room for one step's thickening."""
         x, rods = self.x, self.rods
         edge = rods.rest_mm > 0
         length = np.linalg.norm(x[rods.next[edge]] - x[edge], axis=1)

@@ -1,4 +1,4 @@
-"""What the solver is given: bands as closed (or open) elastic rods, and how they are held and pulled."""
+"""The solver's input: bands as closed (or open) elastic rods."""
 
 from __future__ import annotations
 
@@ -42,28 +42,29 @@ class Rods(NamedTuple):
     band: Ints
     next: Ints  # −1 at the end of an open band
     prev: Ints
-    rest_mm: Floats  # rest length of edge v; 0 where there is none
+    rest_mm: Floats  # rest length of edge v; 0 if there is none
     radius_mm: Floats  # unstretched radius of the band
     area_mm2: Floats
-    plane_mpa: Floats  # E/(1 − ν²), its stiffness to being pressed
+    plane_mpa: Floats  # E/(1 − ν²), the contact modulus
     law: Ints
     constants_mpa: Floats  # (n, 3)
     bending_n_mm: Floats  # EI over the rest length that belongs to the vertex; 0 at an open end
     natural_turn: Floats  # natural turning angle at the vertex, rad
-    turn_limit: Floats  # the turning angle at which the band would be bent as tight as its own radius, rad
+    turn_limit: Floats  # the turning angle at which the band is bent to its own radius, rad
     reach: Ints  # how many edges onward from edge v count as its neighbours
     fixed: Flags
 
 
 def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> tuple[Floats, Rods]:
-    """Lay all bands end to end in arrays; `fixed` names held vertices as (band, point), both from 0.
+    """Put all bands end to end in arrays; `fixed` names held vertices as (band, point), both from 0.
 
     Returns:
         Positions (n, 3) in mm and the rods.
 
     Raises:
-        ValueError: no bands; a band with too few or doubled points, a non-finite number, or a length or
-            thickness that is not positive; a fixed vertex that does not exist.
+        ValueError: there are no bands; a band has too few or repeated points, a non-finite number, or a
+        length
+            or thickness that is not positive; or a fixed vertex does not exist.
     """
     if not bands:
         raise RefusedError(phrase("no-bands"))
@@ -91,9 +92,9 @@ def build_rods(bands: Sequence[Band], fixed: Sequence[tuple[int, int]] = ()) -> 
 
 
 def rest_at_current_lengths(x: Floats, rods: Rods) -> Rods:
-    """Return the rods with every band unstretched at the length it has now, `x` (n, 3) in mm.
+    """Return the rods with every band unstretched at its current length; `x` (n, 3) in mm.
 
-    Its edges share the length as they did before, so what one part gains is drawn from all others.
+    Its edges share the length in the same proportions as before.
     """
     edge = rods.next >= 0
     long = np.zeros(len(x))
@@ -122,7 +123,7 @@ def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generi
         stiff[0] = stiff[-1] = 0.0
     reach = _reach(rest, math.pi * radius, band.closed)
     # Bent to the radius of its own section, a band turns own/radius at a vertex. Edges much shorter than that
-    # stand for a corner of the drawing, which may turn by as much as a longer one; and it may start tighter.
+    # stand for a corner of the drawing, which may turn as far as a longer one, and may start tighter.
     tight = np.maximum(own, radius) / radius
     limit = np.minimum(np.maximum(tight, 1.15 * _turning(points) + 0.05), 0.985 * math.pi)
 
@@ -147,7 +148,7 @@ def _one_band(band: Band, first: int, index: int) -> tuple[npt.NDArray[np.generi
 
 
 def _turning(points: Floats) -> Floats:
-    """Turning angle (rad) at every vertex of a closed polyline (n, 3)."""
+    """Return the turning angle (rad) at every vertex of a closed polyline (n, 3)."""
     ahead = np.roll(points, -1, axis=0) - points
     behind = np.roll(ahead, 1, axis=0)
     cross = np.linalg.norm(np.cross(behind, ahead), axis=1)
@@ -156,7 +157,7 @@ def _turning(points: Floats) -> Floats:
 
 
 def _reach(rest: Floats, arc_mm: float, closed: bool) -> Ints:
-    """For each edge, the number of edges onward whose gap along the band is shorter than `arc_mm`.
+    """Return for each edge how many edges onward are less than `arc_mm` away along the band.
 
     A strand thicker than its edges always lies within its own thickness of its neighbours, so those pairs
     take no part in contact (A. Gomez-Nogales et al., arXiv 2510.10256, on stencil neighbours).

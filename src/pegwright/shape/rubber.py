@@ -1,17 +1,17 @@
-"""The rubber of a band: nominal stress against stretch, by the law chosen.
+"""The rubber of a band: nominal stress against stretch, by one of three laws.
 
 All laws are incompressible, in simple extension, per unit of unstretched section (MPa = N/mm²):
 
 - Mooney–Rivlin, P = 2(λ − λ⁻²)(C10 + C01/λ) (R. S. Rivlin and D. W. Saunders, Phil. Trans. R. Soc. A 243
   (1951) 251). The default constants fit the uniaxial data of L. R. G. Treloar, Trans. Faraday Soc. 40 (1944)
-  59, up to λ ≈ 3. Beyond λ_s = 2.5 the chains' limit is felt, a(λ − λ_s)²/(1 − λ²/λ_L²) is added (the
-  limiting-chain factor of A. N. Gent, Rubber Chem. Technol. 69 (1996) 59, in uniaxial form; a and λ_L fitted
-  to the same data), so the whole range lies within 6 %.
+  59, up to λ ≈ 3. Beyond λ_s = 2.5, where the chains near their limit, a(λ − λ_s)²/(1 − λ²/λ_L²) is added
+  (the limiting-chain factor of A. N. Gent, Rubber Chem. Technol. 69 (1996) 59, in uniaxial form; a and λ_L
+  fitted to the same data), so the whole range lies within 6 %.
 - neo-Hookean, P = μ(λ − λ⁻²).
 - Yeoh, P = 2(λ − λ⁻²)[C1 + 2C2(I1 − 3) + 3C3(I1 − 3)²], I1 = λ² + 2/λ (O. H. Yeoh, Rubber Chem. Technol. 66
   (1993) 754).
 
-Past the last datum (λ = 8) every law goes on straight, so that a solver may start from any drawing.
+Beyond the last datum (λ = 8) every law continues linearly, so that the solver can start from any drawing.
 """
 
 from __future__ import annotations
@@ -104,7 +104,7 @@ def nominal_stress(rubber: RubberLaw, stretch: npt.ArrayLike) -> npt.NDArray[np.
 
 @kernel
 def _limiting_chain(a: float, lam: float) -> tuple[float, float, float]:
-    """Energy, stress and stiffness (MPa) that the chains' limit adds beyond the onset."""
+    """Return the energy, stress and stiffness (MPa) that the chain limit adds beyond its onset."""
     s, big = _ONSET, _LIMIT
     room = big * big - lam * lam
     gone = lam - s
@@ -122,7 +122,7 @@ def _limiting_chain(a: float, lam: float) -> tuple[float, float, float]:
 def _energy_and_stress(
     law: int, c0: float, c1: float, c2: float, stretch: float
 ) -> tuple[float, float, float]:
-    """Energy W, nominal stress P = dW/dλ and dP/dλ, all per unstretched volume or section in MPa."""
+    """Return the energy W, nominal stress P = dW/dλ and dP/dλ, per unstretched volume or section, in MPa."""
     lam = min(stretch, LAST_STRETCH)
     inv = 1.0 / lam
     strain = lam - inv * inv

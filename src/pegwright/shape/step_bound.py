@@ -1,14 +1,14 @@
-"""How far a step may go before any strand could pass another.
+"""How far a step can go before any strand could pass through another.
 
 The bound is the certificate. Along x + α·dx a point of edge a moves, against any common translation c, by
 at most α·max|dx_i − c| over the edge's two ends. So for a listed pair
 
     α ≤ γ (d − d_min) / (max_{i∈a}|dx_i − c| + max_{j∈b}|dx_j − c|),   c the mean of the four moves,
 
-keeps d above d_min on the whole path, and for unlisted pairs the same holds band by band, with the reach of
-the list (or the gap of the bands' boxes, if wider) for d. Neighbours along a band take part in the bound,
+keeps d above d_min on the whole path, and for unlisted pairs the same holds band by band, with d the reach of
+the list (or the gap of the bands' boxes, if wider). Neighbours along a band take part in the bound,
 though not in contact; only edges that share a vertex do not, and they can meet only by folding flat. The
-motion is then an isotopy and nothing has to be tested afterwards (it still is, see `crossing_count`). Only
+motion is then an isotopy and needs no test afterwards (it gets one all the same, in `crossing_count`). Only
 relative motion counts, so a long chain may move far in one step: the difference from per-vertex bounds such
 as A. Chen et al., Offset geometric contact, ACM Trans. Graph. 44 (2025).
 """
@@ -26,15 +26,15 @@ from pegwright.shape.rods import Floats, Ints, Rods
 
 __all__ = ["bound_listed_pairs", "bound_unlisted_pairs"]
 
-_LOOKS = 24  # how often a pair is looked at again
-_BARELY_MM = 1e-3  # distances below about 1e-6 drown in what smooths them
+_LOOKS = 24  # how often a pair is revisited
+_BARELY_MM = 1e-3  # distances below about 1e-6 are lost in the smoothing
 
 
 def bound_listed_pairs(x: Floats, step: Floats, rods: Rods, near: NearPairs, least_mm: float) -> float:
-    """Return the largest safe α ≤ 1 for the listed pairs, as far as it can be seen in a few looks.
+    """Return a safe α ≤ 1 for the listed pairs, the largest that a few passes can show.
 
-    A neighbour along the band may start nearer than d_min where edges are short: it keeps half its gap, and
-    always more than can be told from a crossing.
+    A neighbour along the band can start nearer than d_min if edges are short: it keeps half its gap, and
+    always enough to be told from a crossing.
     """
     half = np.maximum(0.5 * near.gap_mm, np.minimum(_BARELY_MM, 0.99 * near.gap_mm))
     floor = np.where(near.touchable, least_mm, np.minimum(least_mm, half))
@@ -48,16 +48,16 @@ def bound_listed_pairs(x: Floats, step: Floats, rods: Rods, near: NearPairs, lea
 def _advance(
     x: Floats, step: Floats, after: Ints, pairs: Ints, gaps: Floats, moves: Floats, floors: Floats
 ) -> float:
-    """Largest α ≤ 1 that keeps each pair above its floor, by going on from where the bound has led.
+    """Return the largest α ≤ 1 that keeps each pair above its floor, by applying the bound repeatedly.
 
     `pairs` (m, 2) are edges; by pair (m,): `gaps` now, `moves` relative to each other over the whole step,
     and `floors`, all in mm. `after` (n,) is `Rods.next`.
 
-    Strands that slide along each other keep their distance, however far they move; so each pair is looked at
-    again and again (conservative advancement, B. Mirtich, 1996), until it is past the least α of the others.
+    Strands that slide along each other keep their distance however far they move, so each pair is revisited
+    (conservative advancement, B. Mirtich, 1996), until it is past the least α of the others.
     """
     alpha = 1.0
-    y, at = np.zeros((4, 3)), np.arange(4)  # numba compiles afresh for indices written as numbers
+    y, at = np.zeros((4, 3)), np.arange(4)  # numba would compile again for literal indices
     for k in range(pairs.shape[0]):
         a, b = pairs[k, 0], pairs[k, 1]
         t, gap = 0.0, gaps[k]
@@ -98,10 +98,10 @@ def bound_unlisted_pairs(
 def _bound_unlisted_pairs(
     low: Floats, high: Floats, middle: Floats, spread: Floats, apart_mm: float, reach_mm: float
 ) -> float:
-    """Least reach that lets α be 1 (where `reach_mm` is infinite), or largest α at this reach.
+    """Return the least reach at which α can be 1 (if `reach_mm` is infinite), or the largest α there.
 
     By band: `low` and `high` (bands, 3), the corners of its box; `middle` (bands, 3) and `spread` (bands,),
-    the middle of its vertices' moves and the greatest departure from it.
+    the mean of its vertices' moves and the greatest deviation from it.
     """
     alpha, wanted = 1.0, apart_mm
     endless = reach_mm > 1e300

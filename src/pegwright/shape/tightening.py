@@ -1,10 +1,10 @@
-"""Drawn strands drawn taut: corners are cut wherever no other strand is in the way.
+"""Pull drawn strands taut: cut corners wherever no other strand is in the way.
 
-A drawing has many more corners than its threading needs. The elementary move of knot theory takes a corner b
-between a and c away: if no strand meets the triangle abc, the strand may be pulled across it, and nothing
-passes anything (K. Reidemeister, Knotentheorie, 1932, §1: the Δ-move). Or the corner slides to another
-place, across two triangles. Every move keeps the strand some distance from all others, so that the bands
-have room to thicken afterwards.
+A drawing has many more corners than its threading needs. The elementary move of knot theory removes a corner
+b between a and c: if no strand meets the triangle abc, the strand can be pulled across it without passing
+another (K. Reidemeister, Knotentheorie, 1932, §1: the Δ-move). Or the corner slides to another place, across
+two triangles. Every move keeps the strand some distance from all others, so that the bands have room to
+thicken afterwards.
 """
 
 from __future__ import annotations
@@ -27,9 +27,9 @@ _SHARPEST = -0.99  # cosine of the sharpest turn that a move may leave
 
 
 class CornerMoves(NamedTuple):
-    """What was done, in order: which corner (numbered through all curves), and where it went (m, 3).
+    """The moves in order: which corner (numbered through all curves), and where it went (m, 3).
 
-    A corner that was cut went half-way between its neighbours, where it is no corner any more: its number is
+    A corner that was cut goes halfway between its neighbours, where it is no longer a corner: its number is
     given as −1 − corner.
     """
 
@@ -40,11 +40,11 @@ class CornerMoves(NamedTuple):
 def tighten_curves(
     curves: Sequence[Floats], margin_mm: float, slack: int | None = None, passes: int = 80
 ) -> tuple[list[Floats], CornerMoves]:
-    """Take corners out of closed curves, each (n, 3) in mm, as long as any can go.
+    """Remove corners from closed curves, each (n, 3) in mm, as long as any can go.
 
-    Corners of the curves from number `slack` on that cannot go are drawn in: those are cords laid in wide
-    bows. No strand comes nearer than `margin_mm` to another in a place where it was moved. The result is
-    isotopic to what was given, by the moves that are returned with it.
+    In curves from number `slack` on, cords laid in wide bows, corners that cannot go are pulled in. No strand
+    comes nearer than `margin_mm` to another where it is moved. The result is isotopic to the input by the
+    moves returned with it.
     """
     start = np.concatenate([[0], np.cumsum([len(c) for c in curves])]).astype(np.int64)
     x = np.ascontiguousarray(np.concatenate([np.asarray(c, dtype=np.float64) for c in curves]))
@@ -63,7 +63,7 @@ def tighten_curves(
 
 
 def subdivide_curve(curve: Floats, points: int) -> Floats:
-    """Split the longest edges of a closed curve (n, 3) until it has `points` points; its shape stays."""
+    """Split the longest edges of a closed curve (n, 3) until it has `points` points, keeping its shape."""
     edges = np.roll(curve, -1, axis=0) - curve
     length = np.sqrt((edges**2).sum(axis=1))
     parts = np.ones(len(curve), dtype=np.int64)
@@ -86,9 +86,9 @@ def _cut_corners(
     places: Floats,
     count: int,
 ) -> tuple[int, bool]:
-    """Try to cut or draw in every corner once; a point that is gone has after = −1.
+    """Try to cut or pull in every corner once; a removed point has after = −1.
 
-    Returns the number of moves written so far, and whether any of this pass went far.
+    Returns the number of moves written so far, and whether any move of this pass was large.
     """
     bands = start.shape[0] - 1
     boxes = np.zeros((bands, 6))
@@ -150,7 +150,7 @@ def _fill_box(x: Floats, after: Ints, first: int, last: int, box: Floats) -> Non
 
 @kernel
 def _turns_back(x: Floats, a: int, b: int, c: int) -> bool:
-    """Whether the way a → b → c turns back on itself."""
+    """Return whether the path a → b → c turns back on itself."""
     uu = vv = uv = 0.0
     for i in range(3):
         u, v = x[b, i] - x[a, i], x[c, i] - x[b, i]
@@ -174,10 +174,10 @@ def _sweep_is_clear(
     two: Floats,
     margin: float,
 ) -> bool:
-    """Whether no strand meets the triangle one–mid–two, or comes nearer than `margin` to a side that is new.
+    """Return whether no strand meets the triangle one–mid–two or is within `margin` of a new side.
 
-    The edges a → b → c are being moved and do not count. New is the side one–two, and mid–two where `mid` is
-    not b.
+    The edges a → b → c are being moved and do not count. The new sides are one–two and, if `mid` is not b,
+    mid–two.
     """
     low, high = np.zeros(3), np.zeros(3)
     for i in range(3):
@@ -242,14 +242,14 @@ def _cross(u: Vector, v: Vector) -> Vector:
 
 @kernel
 def _distance_off(w: Vector, s: float, u: Vector, t: float, v: Vector) -> float:
-    """Length of w − s u − t v."""
+    """Return the length of w − s u − t v."""
     x, y, z = w[0] - s * u[0] - t * v[0], w[1] - s * u[1] - t * v[1], w[2] - s * u[2] - t * v[2]
     return math.sqrt(x * x + y * y + z * z)
 
 
 @kernel
 def _pierces(p: Floats, q: Floats, a: Floats, b: Floats, c: Floats) -> bool:
-    """Whether the segment pq meets the triangle abc (Möller and Trumbore, J. Graph. Tools 2 (1997) 21)."""
+    """Return whether segment pq meets triangle abc (Möller and Trumbore, J. Graph. Tools 2 (1997) 21)."""
     d, e1, e2 = _minus(q, p), _minus(b, a), _minus(c, a)
     h = _cross(d, e2)
     det = _dot(e1, h)
@@ -269,7 +269,7 @@ def _pierces(p: Floats, q: Floats, a: Floats, b: Floats, c: Floats) -> bool:
 
 @kernel
 def _triangle_distance(p: Floats, a: Floats, b: Floats, c: Floats) -> float:
-    """Distance from a point to a triangle (C. Ericson, Real-Time Collision Detection, 2005, §5.1.5)."""
+    """Return a point's distance from a triangle (C. Ericson, Real-Time Collision Detection, 2005, §5.1.5)."""
     ab, ac = _minus(b, a), _minus(c, a)
     ap, bp, cp = _minus(p, a), _minus(p, b), _minus(p, c)
     d1, d2 = _dot(ab, ap), _dot(ac, ap)
@@ -298,7 +298,7 @@ def _triangle_distance(p: Floats, a: Floats, b: Floats, c: Floats) -> float:
 
 @kernel
 def _segment_distance(p: Floats, q: Floats, a: Floats, b: Floats) -> float:
-    """Distance between the segments pq and ab (Ericson, §5.1.9)."""
+    """Return the distance between the segments pq and ab (Ericson 2005, §5.1.9)."""
     u, v, w = _minus(q, p), _minus(b, a), _minus(a, p)
     uu, vv, uv, uw, vw = _dot(u, u), _dot(v, v), _dot(u, v), _dot(u, w), _dot(v, w)
     s = 0.0
