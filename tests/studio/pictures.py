@@ -44,7 +44,7 @@ def _take(page: Page) -> None:
     bench.click("Back to the loom")
     bench.click("Rehearse it")
     page.locator("ol > li summary").first.click(timeout=300_000)
-    page.get_by_role("button", name="Show the end of it").first.click()
+    page.get_by_role("button", name="Show how it ends").first.click()
     page.wait_for_timeout(1000)
     _keep(page, "rehearsal")
     bench.click("Shelf")

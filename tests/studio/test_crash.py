@@ -166,7 +166,7 @@ def test_a_file_that_is_no_pattern_is_refused_in_words(bench: Bench, tmp_path: P
     chooser.set_input_files(file)
     alert = bench.page.get_by_role("alert")
     alert.wait_for()
-    assert alert.inner_text() == "“tide.json” is no pattern of the studio's."
+    assert alert.inner_text() == "“tide.json” is not a pattern."
     file.write_text(json.dumps({"pegwright": 2, "notes": "x" * 12_000_000}))
     chooser.set_input_files(file)
     expect(alert).to_have_text(re.compile("too large"))

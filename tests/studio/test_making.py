@@ -226,7 +226,7 @@ def test_a_piece_is_duplicated_and_found_again(bench: Bench, tmp_path: Path) -> 
     page.get_by_label("Search").fill("WATER")
     wait_until(lambda: own.locator("b").all_inner_texts() == ["Breakwater"])
     page.get_by_label("Search").fill("no such piece")
-    page.get_by_text("No piece of that name.").wait_for()
+    page.get_by_text("No piece with that name.").wait_for()
 
 
 def test_a_piece_is_taken_off_the_shelf_and_put_back(bench: Bench) -> None:

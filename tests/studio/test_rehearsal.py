@@ -26,7 +26,7 @@ def test_a_chain_is_rehearsed_by_keys_alone(bench: Bench) -> None:
     assert worst.get_by_role("img").count() == 2
     assert all(worst.get_by_role("img").evaluate_all("all => all.map((one) => one.naturalWidth && one.alt)"))
     before = page.locator(".table").screenshot()
-    worst.get_by_role("button", name="Show the end of it").focus()
+    worst.get_by_role("button", name="Show how it ends").focus()
     page.keyboard.press("Enter")
     worst.get_by_text("bands that fall off are marked").wait_for()
     page.wait_for_timeout(300)  # the loom is painted on the next frame

@@ -119,8 +119,8 @@ def test_a_measured_rubber_and_no_kind_of_band_are_written():
 @pytest.mark.parametrize(
     ("rest", "line", "column", "said"),
     [
-        ("steps:\n  plase A over A1 A2\n", 5, 3, "'plase A over A1 A2' is no step"),
-        ("steps:\n  place A over A1\n", 5, 3, "is no step"),
+        ("steps:\n  plase A over A1 A2\n", 5, 3, "'plase A over A1 A2' is not a step"),
+        ("steps:\n  place A over A1\n", 5, 3, "is not a step"),
         ("steps:\n    turn\n  turn\n", 6, 3, "indented"),
         ('designer: "Harbour\n', 4, 11, "not closed"),
         ("loom: kind rows\n", 4, 1, "given twice"),

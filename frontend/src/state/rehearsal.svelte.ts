@@ -44,7 +44,7 @@ export function showBeforeSlip(slip: Slipped): void {
   bench.stackPeg = from && "source" in from ? from.source : null;
 }
 
-/** Show the end of it: the loom after the last move, with the bands marked that fall. */
+/** Show how it ends: the loom after the last move, with the bands marked that fall. */
 export function showEndOfSlip(slip: Slipped): void {
   bench.tool = "point";
   bench.snapped = null;

@@ -125,7 +125,7 @@ describe("what was found", () => {
     const unfinished = ["band-not-worked", "band-falls", "colour-unused"].map((code) => finding(code, "warning"));
     lookAt({ findings: unfinished });
     show(Findings);
-    expect(text()).toContain("Nothing to say against it.");
+    expect(text()).toContain("Nothing wrong was found.");
     lookAt({ findings: unfinished }, [move(0), clip]);
     flushSync();
     expect(text()).toContain("about band-not-worked");

@@ -4,7 +4,7 @@ begin = Lay a first piece
 begin-more = Choose one and change it as you like. Nothing leaves this machine.
 your-pieces = Your pieces
 search = Search
-none-found = No piece of that name.
+none-found = No piece with that name.
 bands = { $count ->
     [0] no bands yet
     [one] 1 band
@@ -141,7 +141,7 @@ unproved = { $count ->
 }
 working = Looking…
 findings = What was found
-no-findings = Nothing to say against it.
+no-findings = Nothing wrong was found.
 mend = Mend it: { $label }
 severity-error = fault
 severity-warning = look
@@ -260,7 +260,7 @@ learners = Learners
 press-holds = It is pressed once all bands are held.
 stop = Stop
 download-zip = Download it all
-job-failed = Something went wrong. Try it once more.
+job-failed = Something went wrong. Try again.
 finished = Off the loom
 finished-size = { $length } × { $width } cm
 finished-keys = Arrow keys turn it, plus and minus bring it nearer, 0 shows the front.
@@ -313,12 +313,12 @@ extension-bands = { $count ->
    *[other] { $count } extension bands
 }
 mend-fit = Make it fit: { $what }, { $length }
-mend-nearest = It does not come nearer than: { $what }, { $length }
+mend-nearest = The nearest it comes is: { $what }, { $length }
 wearing = Closing it round the wrist…
 worn-bent = Drawn bent round the wrist, not settled there.
 worn-closed = Closed round the wrist and settled there.
 edit-fit = Make it fit { $wrist }
-care = A band that is tight is not for sleeping in, nor for small children. Follow your local rules.
+care = Never sleep in a tight band, and keep bands away from small children. Follow your local rules.
 
 # The rehearsal
 rehearsal = Where makers slip
@@ -338,7 +338,7 @@ slip-guess = not proved
 slip-right = Right
 slip-wrong = Wrong
 slip-show = Show step { $step }
-slip-end = Show the end of it
+slip-end = Show how it ends
 slip-falls = { $count ->
     [0] No band falls off.
     [one] The band that falls off is marked.
@@ -350,7 +350,7 @@ often-wrong = often goes wrong
 
 # The library of motifs, and the stash
 motif-of = of { $title }
-no-motifs-found = No motif of that name.
+no-motifs-found = No motif with that name.
 motifs-more = Begin with one, or bring it into a piece.
 from-shelf = From the shelf
 edit-bring = Bring the motif { $name }
@@ -366,7 +366,7 @@ put-back = Put it back
 loom-rows = straight
 loom-joined = joined straight ones
 loom-round = round
-loom-pegs = each peg in a place of its own
+loom-pegs = each peg placed by itself
 looms = Looms joined
 joined-how = Joined
 joined-beside = side by side
@@ -381,7 +381,7 @@ channel-in = inwards
 locked = Not saved yet: the studio was started again. Open the address that it printed; this page then goes on by itself.
 not-saved-changed = Not saved
 no-answer = The studio does not answer.
-no-document = “{ $file }” is no pattern of the studio's.
+no-document = “{ $file }” is not a pattern.
 unsaved-edits = “{ $title }” has edits that were not saved.
 recover = Go on with them
 discard = Drop them
@@ -400,7 +400,7 @@ panel-menu = More
 letters = Letters
 help = Keys
 help-arrows = from peg to peg
-help-enter = press the peg; end what was begun
+help-enter = press the peg; finish what you began
 help-more = press one more peg
 help-escape = leave it
 help-steps = a step back, a step on
@@ -447,7 +447,7 @@ nothing-left = Nothing is left to be drawn.
 
 # Closing
 loose-end = Loose end
-tip-end = Now press the peg at the far end that it is closed with.
+tip-end = Now press the peg at the far end that closes it.
 do-extend = Extension
 extension-count = Extension bands
 
@@ -483,11 +483,11 @@ cap-turns = Turns of a cap
 # Notes on a step, steps moved
 add-note = Add a note
 change-note = Change the note
-notes-of = Step { $step }: what is written on it
+notes-of = Notes on step { $step }
 note = Note
 warning = Warning
 write = Write it down
-edit-note = Write on a step
+edit-note = Write a note on a step
 edit-move-steps = Move steps
 help-ends = to the first or last peg of the row
 help-shift = move a step earlier or later
@@ -495,7 +495,7 @@ help-shift = move a step earlier or later
 # Commands
 find = Find
 find-command = Find a command
-no-command = No command of that name.
+no-command = No command with that name.
 take-colour = Lay with { $colour }
 take-motif = Lay the motif { $name }
 

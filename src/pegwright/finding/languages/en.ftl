@@ -3,13 +3,13 @@
 ## Reading the document
 
 file-unreadable = { $file } cannot be read: { $reason }
-    .hint = look at the name and at who may read the file
+    .hint = check the name and who may read the file
 not-text = this is not a text file
     .hint = a pattern is a JSON text in UTF-8
 too-large = the file is larger than { $limit_mb } MB, the most that is read
     .hint = take out what does not belong; write repeats instead of copies
 not-json = the text is not valid JSON: { $reason }
-    .hint = mend the text at that place
+    .hint = correct the text there
 not-a-pattern = { $reason }
     .hint = { $hint }
 line-unreadable = { $reason }
@@ -19,28 +19,28 @@ sentence-unread = this sentence was not understood: { $sentence }
 no-steps-read = no step could be read from this text
     .hint = write one action a sentence: which band, from which peg, which way
 words-leave-open = { $question }
-    .hint = say it in the text; until then the likeliest is taken
+    .hint = say it in the text; until then the likeliest answer is used
 text-too-long = the text is too long; only its first { $limit } characters are read
-    .hint = give one piece a text
+    .hint = put each piece in a text of its own
 unknown-version = { $version ->
     [missing] this pattern does not say its version; this program reads versions 1 to { $newest }
    *[other] this pattern is of version { $version }; this program reads versions 1 to { $newest }
 }
     .hint = use a newer pegwright, or correct the field pegwright
 captions-too-large = the captions are longer than the { FIXED($limit) } bytes that are read
-    .hint = cut the recording in parts
+    .hint = cut the recording into parts
 captions-bad-bytes = some letters of the captions cannot be read
     .hint = save the captions in UTF-8
-captions-empty = there is nothing said in these captions
-    .hint = give WebVTT, SRT, or lines that begin with a time, as [1:05]
+captions-empty = nothing is said in these captions
+    .hint = give WebVTT, SRT, or lines that begin with a time, such as [1:05]
 cue-unreadable = this caption has no time that can be read, and is left out
-    .hint = write its time as the others have it
+    .hint = write its time like the others
 cue-backward = this caption ends before it begins, and is left out
     .hint = mend its times
 cues-overlap = this caption begins before an earlier one has ended
     .hint = mend its times if the words belong one after the other
 recording-too-long = only the first { FIXED($limit) } words are compared
-    .hint = cut the recording in parts
+    .hint = cut the recording into parts
 chapter-not-heard = the chapter “{ $title }” is not heard in the recording
     .hint = see whether it was left out or said in other words
 
@@ -55,17 +55,17 @@ motif-unknown = there is no motif called { $name }
 }
 motif-in-itself = the motif { $name } is worked within itself
     .hint = write a repeat instead; a motif cannot hold itself
-slot-empty = the motif { $name } is not told which colour { $slot } stands for
+slot-empty = the motif { $name } needs to know which colour { $slot } stands for
     .hint = name a colour for { $slot }
 slot-unknown = the motif { $name } has nothing called { $slot } to fill in
-    .hint = look at what the motif lists
+    .hint = see what the motif lists
 count-unknown = the repeat asks for { $name } rounds, and nothing says how many that is
     .hint = write a number, or list { $name } among the counts of the motif
 nested-too-deeply = repeats lie inside repeats more than { $limit } deep
     .hint = make motifs of the inner ones
 too-many-moves = the pattern comes to more than { FIXED($limit) } moves, so none of them is made
     .hint = repeat less often
-too-many-passes = so many loops run through loops here that the record of them would not fit
+too-many-passes = too many loops run through other loops here to keep track of
     .hint = make the piece in parts; no maker could work this one
 too-many-refused = { $count } moves have been refused, so the { $left } after them are not tried
     .hint = mend the first ones and look again
@@ -74,7 +74,7 @@ stack-full = { HOLDER($peg) } would carry more than { $limit } loops: { $move }
 too-many-pegs = the loom has { FIXED($pegs) } pegs; { FIXED($limit) } is the most that can be worked
     .hint = take a smaller loom
 pegs-out-of-reach = between { $peg } and { $other } there is no peg for { FIXED($gap_mm, digits: 0) } mm; a maker reaches { FIXED($limit_mm, digits: 0) } mm
-    .hint = look at where these two pegs stand: lengths are in mm
+    .hint = check where these two pegs stand: lengths are in mm
 pegs-in-one-place = pegs { $peg } and { $other } stand in the same place
     .hint = move one of them, or leave it out
 off-the-rows = { $reason }
@@ -134,7 +134,7 @@ loop-left = { $count ->
     .hint = see whether a move is missing there, or whether the loop above was taken instead
 start-not-held = the loop of band { $band } ({ $colour }) is pulled through nothing: no loop lies above it on { HOLDER($peg) }
     .hint = put a cap or a first band on { HOLDER($peg) }, or start one peg further on
-channel-opens-away = the hook is to go down { HOLDER($peg) } on its closed side: the channel opens away from the maker{ $more ->
+channel-opens-away = the hook would go down { HOLDER($peg) } on its closed side: the channel opens away from the maker{ $more ->
     [0] {""}
     [one] , and 1 more time after this
    *[other] , and { $more } more times after this
@@ -148,12 +148,12 @@ catches-one = the { $kind ->
     [clip] clip
    *[knot] knot
 } catches 1 of { $loops } loops on { HOLDER($peg) }
-    .hint = catch them all; a single one slips off, and the rest runs out
+    .hint = catch them all: a single loop slips off, and the rest comes undone
 catches-more = the { $kind ->
     [clip] clip
    *[knot] knot
-} is to catch { $wanted } loops on { HOLDER($peg) }, where there is no more than { $loops }
-    .hint = leave the number out to catch them all, and look whether a loop is missing there
+} should catch { $wanted } loops on { HOLDER($peg) }, which has only { $loops }
+    .hint = leave the number out to catch them all, and check whether a loop is missing there
 laid-after-clip = a band is laid after the clip of step { $clip } has closed the piece{ $more ->
     [0] {""}
    *[other] , and { $more } more
@@ -175,7 +175,7 @@ band-kind-unknown = colour { $letter } is of a kind of band called { $band }, wh
 
 ## What a technical editor would say of the lesson
 
-contact-missing = nobody is named to whom mistakes can be told
+contact-missing = nobody is named to report mistakes to
     .hint = name yourself or your workshop as the designer
 licence-missing = nothing says who may copy or teach the piece
     .hint = name a licence, such as CC BY 4.0
@@ -185,24 +185,24 @@ level-low = the level is { $level ->
     [basic] basic
     [easy] easy
    *[intermediate] intermediate
-}, but the piece has what makes it { $reckoned ->
+}, but these make the piece { $reckoned ->
     [easy] easy
    *[intermediate] intermediate
 }: { $reasons }
     .hint = raise the level, or keep it if you teach these moves first
 motif-unused = the motif { $name } is never worked
     .hint = work it, or take it out
-repeat-of-none = a repeat is done no times, so its steps can never be reached
+repeat-of-none = a repeat is done no times, so its steps are never worked
     .hint = write how often, or take the repeat out
 side-named = the text says “{ $word }”; in the mirrored edition that is the other side
     .hint = name pegs instead of sides, or change the text for the other hand
 term-mixed = the text says “{ $word }” where the lesson says “{ $term }”
     .hint = use one word for one thing, or make “{ $word }” your own word for it throughout
-text-peg-unknown = the text names { $peg }, and no such peg is on the loom
+text-peg-unknown = the text names { $peg }, but the loom has no such peg
     .hint = correct the peg
 text-peg-moves = the text names { $peg }, but its step is repeated on other pegs
-    .hint = say it so that it holds for every round
-text-step-unknown = the text speaks of step { $number }, and the lesson has { $steps }
+    .hint = word it so that it is true of every round
+text-step-unknown = the text mentions step { $number }, but the lesson has only { $steps }
     .hint = correct the number
 text-hard = the text is hard to read for a child of twelve ({ $words } words a sentence, or long words)
     .hint = write shorter sentences with everyday words
@@ -218,12 +218,12 @@ text-loop-wrong = the text says “{ $word }”, but the step takes another one
     .hint = say which loop the step takes, or change the step
 text-colour-wrong = the text says “{ $word }”, but the step touches no band of that colour
     .hint = correct the colour in the text or in the step
-text-misspelt = “{ $word }” is spelled wrong
+text-misspelt = “{ $word }” is misspelled
     .hint = perhaps { OR($meant) } was meant
-colour-name-twice = colours { $one } and { $other } have one name, { $name }
+colour-name-twice = colours { $one } and { $other } have the same name, { $name }
     .hint = give each a name of its own, or make them one colour
 clip-unwarned = a clip joins two ends here, and the step carries no warning
-    .hint = warn of it: ends that spring open let all bands go, and hit faces
+    .hint = warn of it: ends that spring open let all the bands go and can hit a face
 translation-missing = there is no { $language ->
     [de] German
     [en] English
@@ -268,7 +268,7 @@ losses-left-out = what falls if one band snaps is worked out for up to { $limit 
 order-not-found = no order of working was found in which all { $bands } bands hold; { $tried } were tried
     .hint = lay a band that joins what hangs loose, wind a cap on the peg where the work begins, or work a part by hand and ask again
 order-none = no order of working holds all { $laid } bands; { $count ->
-    [0] each can be caught, and never all of them at once
+    [0] each can be caught, but never all of them at once
     [one] band { $bands } can never be caught
    *[other] bands { AND($bands) } can never be caught
 }
@@ -296,7 +296,7 @@ band-taut = a { $name } band is stretched { FIXED($stretch, digits: 1) } times o
     [0] {""}
    *[other] , and { $more } more like it
 }
-    .hint = bands are worked up to about three times; try it with one of your own, eyes guarded
+    .hint = bands are worked up to about three times; try it with one of your own, and protect your eyes
 band-overstretched = a { $name } band is stretched { FIXED($stretch, digits: 1) } times over { AND($pegs) }, and may snap{ $more ->
     [0] {""}
    *[other] , and { $more } more like it
@@ -312,9 +312,9 @@ text-count-wrong = the text says “{ $quote }”, but the pattern takes { $coun
 wrist-unreadable = “{ $said }” is not understood as a wrist
     .hint = write a girth with its unit (16.5 cm, 6 1/2 in), a size ({ $sizes }) or an age (age 8)
 wrist-nonsense = { $what } cannot be right
-    .hint = measure round the wrist just past its bone, and look at the unit
+    .hint = measure round the wrist just past its bone, and check the unit
 wrist-unusual = a wrist of { $said } lies outside { FIXED($low_cm, digits: 1) } to { FIXED($high_cm, digits: 1) } cm, where the surveys found wrists
-    .hint = measure once more, and look at the unit
+    .hint = measure again, and check the unit
 wrist-too-young = no wrist is worked out for an age of { SHORT($years) } years: small bands are not for children under 3
     .hint = small bands and clips can choke; keep them away, and follow the rules where you live
 
@@ -324,7 +324,7 @@ band-near-breaking = a { $name } band over { AND($pegs) } is at { FIXED($stretch
     [0] {""}
    *[other] , and { $more } more like it
 }; bands break from about { SHORT($breaks) } times
-    .hint = point it down and away from faces, wear glasses; better take pegs closer together or larger bands
+    .hint = point it down and away from faces, and wear glasses; better still, use pegs closer together or larger bands
 
 ## How the piece fits
 
@@ -335,15 +335,15 @@ fit-tight = { FIXED($length_mm) } mm long the piece is tight on a wrist of { FIX
 fit-hand = to pass a hand of { FIXED($hand_mm) } mm the piece must be pulled open with { FIXED($pull_n) } N
     .hint = add extension bands, or put it on open and clip it on the wrist
 fit-unmeasured = how the piece pulls is known up to { FIXED($known_mm) } mm; the hand needs { FIXED($needed_mm) } mm
-    .hint = stretch it further, in the model or with weights, eyes guarded
-fit-not-closed = this piece is not closed round a wrist: no clip joins two of its ends, so only its size is told
+    .hint = stretch it further, in the model or with weights, and protect your eyes
+fit-not-closed = this piece is not closed round a wrist: no clip joins two of its ends, so only its size is given
     .hint = if it is to be worn, clip two of its ends together
 fit-falls-apart = this piece falls apart, so it fits no wrist
     .hint = see what the check says of the bands that come off, and mend that first
 extension-nowhere = { $bands } extension bands would be needed, and the pattern has no free end to put them on
     .hint = finish with a last band whose two ends stay free, and clip there
 stretch-curve-nonsense = the stretch curve makes no sense: { $reason }
-    .hint = the piece did not come to rest alike under each pull; hang weights on it, eyes guarded, and measure it by hand
+    .hint = the piece did not come to rest in the same way under each pull; hang weights on it and measure it by hand, and protect your eyes
 gauge-nonsense = { $what } comes out at { FIXED($value_mm, digits: 1) } mm
     .hint = measure both pieces at rest in the same way, and count again what they differ in
 
@@ -352,17 +352,17 @@ gauge-nonsense = { $what } comes out at { FIXED($value_mm, digits: 1) } mm
 measure-nonsense = { $what } of { SHORT($value) } { $unit } makes no sense: { $reason }
     .hint = { $cure }
 measure-few = { $count ->
-    [0] no weights are too few
+    [0] no weights at all are too few
     [one] 1 weight is too few
    *[other] { $count } different weights are too few
 } for { $what }, which takes { $needed }
     .hint = hang more weights, from slack to about three times the length
 density-odd = from flat length, thickness and weight of 100 the density is { FIXED($density_g_cm3, digits: 2) } g/cm³; bands of silicone, rubber or TPE have { FIXED($low, digits: 2) } to { FIXED($high, digits: 2) }
-    .hint = thickness tells most: measure it on several bands laid side by side; then weigh and count again
+    .hint = thickness matters most: measure it on several bands laid side by side; then weigh and count again
 modulus-odd = the shear modulus comes out at { FIXED($shear_mpa, digits: 3) } MPa; small bands have { FIXED($low, digits: 2) } to { FIXED($high, digits: 2) }
-    .hint = look at the unit of the weights (grams), at the thickness, and whether a single band hung there
+    .hint = check the unit of the weights (grams), the thickness, and whether it was a single band
 moduli-tangled = the weights stretch the band from { FIXED($low, digits: 1) } to { FIXED($high, digits: 1) } times, which does not tell C10 from C01
-    .hint = their sum is well known and enough up to there; to part them, hang weights up to about three times
+    .hint = their sum is well known, which is enough up to there; to tell them apart, add weights up to about three times the length
 stretch-misfit = under { SHORT($mass_g) } g the band was { FIXED($length_mm, digits: 1) } mm long; the fitted rubber says { FIXED($fitted_mm, digits: 1) } mm
     .hint = measure that weight again; the ruler was taken to be good to { SHORT($reading_mm) } mm
 
@@ -373,7 +373,7 @@ not-a-stash = { $reason }
 stash-lacks = the stash has no pack of { $what } to buy, so the cost is left open
     .hint = add a pack with its price to the entry
 currency-missing = prices are given without a currency
-    .hint = name one, such as your bank writes it
+    .hint = name one, as your bank writes it
 
 ## The table of slips
 
@@ -395,7 +395,7 @@ bands-drawn-crossing = a strand of this band is drawn through another, with { FI
     .hint = draw the strands apart; nothing can say which side they belong on
 bands-lie-loose = the piece falls apart when it is tugged: { $loose } of its { $bands } bands are not held to the rest and lie beside it
     .hint = its length and width are those of what still hangs together; see what the check says of these bands
-nothing-hangs-together = nothing hangs together: all { $bands } bands lie loose, so that there is no length
+nothing-hangs-together = nothing hangs together: all { $bands } bands lie loose, so there is no length
     .hint = see what the check says of the bands that come off
 rest-not-reached = the piece had not come to rest after { $iterations } steps: forces are at { PERCENT($drop, digits: 2) } of what they were
     .hint = look at the picture with care, or allow more steps
@@ -445,8 +445,8 @@ os-reason = { $errno ->
 write-reason = { $errno ->
     [ENOSPC] the disk is full
     [EACCES] writing there is not allowed
-    [EROFS] what it lies on can only be read
-    [ELOOP] a link stands where a folder of its own belongs
+    [EROFS] the disk is read-only
+    [ELOOP] there is a link where a folder should be
    *[other] { $text }
 }
 json-reason = { $kind ->
@@ -457,8 +457,8 @@ json-reason = { $kind ->
     [object-keys-must-be-strings] the name of a field must be in double quotes
     [invalid-character] a character is out of place
     [invalid-number] a number is badly written
-    [number-out-of-range] a number is too great
-    [invalid-escape] a backslash is followed by what means nothing
+    [number-out-of-range] a number is too large
+    [invalid-escape] a backslash is followed by something without meaning
     [expected] expected { OR($signs) }
    *[other] { $text }
 }
@@ -468,14 +468,14 @@ line-between-levels = the line is indented neither as the lines above it nor bel
 write-level = give lines that belong together the same indent, and more to what belongs to the line above
 quote-not-closed = a text in double quotes is not closed
 close-quote = put " after it; within it write \" for a quote
-field-says-nothing = '{ $said }' is no field and its value
+field-says-nothing = '{ $said }' is not a field and its value
 write-field = write the name of a field, a blank and the value, and a comma before the next: pegs 2, rows 1
-line-says-nothing = '{ $said }' is no field and its value
+line-says-nothing = '{ $said }' is not a field and its value
 write-line-field = write the name of a field, a colon and the value, as in title: Ebb line
 line-belongs-nowhere = the line belongs to nothing above it
-pair-says-nothing = '{ $said }' is no name and its value
+pair-says-nothing = '{ $said }' is not a name and its value
 write-pair = write them with = between, as in A=14
-line-no-move = '{ $said }' is no step
+line-no-move = '{ $said }' is not a step
 write-like = write it as in: { $example }
 write-step = a step begins with { OR($choices) }
 ask-loom = which loom is it made on? Perhaps { $rows } × { $pegs } pegs (rows × pegs in a row)
@@ -483,12 +483,12 @@ ask-colour = { $count ->
     [one] which colour is the band in line { AND($lines) }?
    *[other] which colour are the bands in lines { AND($lines) }?
 }
-ask-turns = how often is the cap in line { AND($lines) } wound round its peg?
-ask-chain-bands = how many bands has the chain in line { AND($lines) }?
+ask-turns = how many times is the cap in line { AND($lines) } wound round its peg?
+ask-chain-bands = how many bands does the chain in line { AND($lines) } have?
 ask-peg = which peg is meant in line { AND($lines) }?
 ask-pegs = which pegs are meant in line { AND($lines) }?
 ask-loop = which loop is taken in line { AND($lines) }, the lowest or the top one?
-ask-times = how often more is it done, in line { AND($lines) }?
+ask-times = how many more times is it done, in line { AND($lines) }?
 ask-how-many-loops = how many loops are taken at once, in line { AND($lines) }?
 given-twice = the field { $field } is given twice
 take-one-out = take one of the two out
@@ -519,7 +519,7 @@ is-no-letter = { $said } is not a colour letter
 write-letter = one to six letters or digits, beginning with a letter, as in A
 is-no-mirror = { $said } is not a way to mirror
 write-mirror = choose rows or pegs
-is-no-language = { $said } is no language tag
+is-no-language = { $said } is not a language tag
 is-no-tint = { $said } is not a tint
 write-language = write it as en, de or pt-BR
 write-tint = a # and six of 0-9 and a-f: red, green, blue, as in #34506b
@@ -592,7 +592,7 @@ what-first = the first move of step { $step }
 what-moves = moves taught
 what-rounds = rounds of step { $step }
 what-boxes = boxes of step { $step }
-what-strong = bands shown strong in step { $step }
+what-strong = bands drawn bold in step { $step }
 what-size = the size of the finished piece
 what-size-bands = bands for a wrist of { $wrist }
 
@@ -638,38 +638,38 @@ between = it should be between { SHORT($low) } and { SHORT($high) }
 above-nought = it should be above 0
 no-hole = at a flat length of { SHORT($flat_mm) } mm nothing would be left of the hole
 thin-wire = it should be a thin wire
-error-useless = no reading is without error, and none so far out is of use
+error-useless = no reading is free of error, and one this far out is no use
 flat-already = laid flat the band is { SHORT($flat_mm) } mm long already
-all-snapped = that is more than { SHORT($times) } times, where every band has snapped
+all-snapped = that is more than { SHORT($times) } times its length, and every band snaps before that
 longer-before = under { SHORT($mass_g) } g it was { SHORT($length_mm) } mm already
 cure = { $how ->
     [flat] lay the band flat, press, and read mm end to end
     [thickness] lay ten bands side by side, read mm across, and take a tenth
     [weight-100] count a hundred bands on to the scales and read grams
-    [both] measure both once more
+    [both] measure both again
     [hook] give its thickness in mm
     [error] give about half of the finest mark
     [weight] weigh what hangs below in grams, its hook included
     [length] read mm, outside, end to end
     [alike] measure flat length and hung length alike, outside, end to end
-    [unit] look at the unit: mm
-   *[weights] measure both weights once more
+    [unit] check the unit: mm
+   *[weights] measure both weights again
 }
 
 ## What the studio does not do
 
-no-pattern = this is no pattern
+no-pattern = this is not a pattern
 file-no-pattern = this file holds no pattern
 file-no-stash = the file stash.json holds no stash
 no-name-free = no name is free for this piece
 request-too-large = what the page sent is larger than { $limit_mb } MB, the most that a pattern may have
 folder-gone = the folder { $folder } is no longer there; put it back, or start the studio in another one
 no-such-piece = there is no such piece here
-no-such-work = there is no such work
-too-much-under-way = too much is under way already
+no-such-work = there is no such job
+too-much-under-way = too many jobs are already running
 changed-elsewhere = this piece was changed elsewhere in the meantime
 overtaken = overtaken by newer work
-piece-asks-too-much = this piece asks for more time or memory than the studio gives one piece; make it in parts
+piece-asks-too-much = this piece needs more time or memory than the studio allows for one piece; make it in parts
 folder-read-only = the folder cannot be written to: { $reason }
 wrong-inside = something went wrong inside pegwright
 
@@ -718,13 +718,13 @@ no-photo-renderer = photo-like pictures need the renderer: pip install 'pegwrigh
 starter-size = a chain needs 3 to 10,000 pegs, and a loom has 1 to 700 rows
 starter-pegs = a loom of { FIXED($count) } pegs is too large: at most { FIXED($limit) } in all
 starter-title = a title has 1 to 200 characters that can be seen; give one with --title
-timing-unreadable = { $text } is no timing; write outline=42 or 1-8=60
-timing-impossible = no timing: moves { $first } to { $last } of { $moves } in { $seconds } s
+timing-unreadable = { $text } is not a timing; write outline=42 or 1-8=60
+timing-impossible = this timing is impossible: moves { $first } to { $last } of { $moves } in { $seconds } s
 motif-never-worked = the motif { $name } is never worked
 narration-pace = { $wpm } words a minute; narration to work along with takes 110 to 130
 no-bands = there are no bands, so there is nothing to bring to rest
-not-a-tint = { $tint } is no colour; write #rrggbb
-class-size = learners from 1, spare share from 0 to 10; not { $learners } and { $spare_share }
+not-a-tint = { $tint } is not a colour; write #rrggbb
+class-size = a class has 1 learner or more and a spare share from 0 to 10, not { $learners } and { $spare_share }
 beyond-the-loom = { HOLDER($peg) } lies beyond the loom; mend the pattern before it is mirrored
 repeats-impossible = no piece of { $repeats } repeats can be made of this one
 film-height = a film is an even number of pixels high, from 180 to 2160, not { $tall_px }

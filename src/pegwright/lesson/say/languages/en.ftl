@@ -147,7 +147,7 @@ label-warning = Take care
 label-hook = Hook
 label-closeup = Peg from the side
 label-order = In this order
-label-after = How it looks then
+label-after = How it looks after that
 label-tick = Tick each one off
 
 ## Level
@@ -177,7 +177,7 @@ letters-are = The letter after a colour is its short name: it stands in the pict
 safe-small = Bands and clips can choke: keep them away from children under 3.
 safe-tight = Never put a band tightly round a finger, a neck or a baby’s wrist.
 safe-eyes = Point stretched bands away from eyes.
-safe-rules = The rules of your place come first.
+safe-rules = Local rules come first.
 safe-more = All the cautions are on the last page.
 tool-joined-beside = Join the { $n } looms side by side, all pegs level, with { $gap } between the rows that meet.
 tool-joined-beyond = Join the { $n } looms end to end, with { $gap } between the pegs that meet.
@@ -552,7 +552,7 @@ caution-eyes = Point stretched bands down and away from faces. Wear glasses when
 caution-pets = Pick up dropped bands. Pets swallow them.
 caution-latex = Some bands are natural rubber. If anyone is allergic to latex, use bands declared free of latex, and do not go by look or feel.
 caution-old = Throw away bands that are sticky, cracked or faded. They snap.
-caution-rules = Buy bands declared to meet the toy rules where you live; this lesson cannot test them. The rules of your place, school or library come first.
+caution-rules = Buy bands declared to meet the toy rules where you live; this lesson cannot test them. The rules where you live, and those of your school or library, come first.
 
 ## Colophon
 
@@ -569,15 +569,15 @@ picture-loom-text = The empty loom as it lies before you: { $pegs }.
 picture-part = Part { $n } of { $count }
 picture-step = Step { $n }
 picture-view = Pegs in the picture: { $pegs }.
-picture-place = The new { $band } is drawn strong. It goes round { $pegs }.
+picture-place = The new { $band } is drawn bold. It goes round { $pegs }.
 picture-wind = The cap, a { $band }, is wound round peg { $peg }.
-picture-hook = An arrow leads from peg { $source } to peg { $target }. The loop that moved is drawn strong where it now lies.
+picture-hook = An arrow leads from peg { $source } to peg { $target }. The loop that moved is drawn bold where it now lies.
 picture-lift = A bent arrow leads up and off peg { $peg }.
 picture-lift-on = A bowed arrow leads up off peg { $source } and on to peg { $target }.
 picture-turn = Two bent arrows show the loom turned half way round.
 picture-fasten = The fastener is drawn on { $where }.
 picture-hang = The { $band } hangs on the hook.
-picture-extend = The new chain is drawn strong at the free end.
+picture-extend = The new chain is drawn bold at the free end.
 picture-again-place = The bands of all rounds, with their order in numbers.
 picture-again-still = The loom after the last round.
 picture-again-work = Numbered arrows show the order of all rounds.
@@ -585,7 +585,7 @@ picture-closeup = Peg { $peg } from the side, bottom to top: { $loops }.
 picture-closeup-hook = The shaft of the hook from the side: { $loops }.
 picture-taken = Take loop { $loops } from the bottom.
 picture-new = Loop { $loops } from the bottom is new.
-picture-bind = The finishing band is drawn strong, through the loops of peg { $peg }.
+picture-bind = The finishing band is drawn bold, through the loops of peg { $peg }.
 
 ## Film
 
@@ -665,7 +665,7 @@ tip-camera = Fix the camera above the loom, with the near end of the loom at the
 tip-hands = Keep the hands out of the way of the peg that is worked. Hold still for two seconds after each step.
 tip-light = Light from both sides, so that no hand throws a shadow on the pegs.
 tip-close = Film the small picture of the peg close up, from the side, whenever loops lie on top of each other.
-tip-faces = Film no child’s face or name without leave. Local rules come first.
+tip-faces = Film no child’s face or name without permission. Local rules come first.
 heading-script = Script: { $title }
 script-about = { $words } words, { $wpm } a minute, { $minutes } in all.
 column-said = What is said
@@ -750,7 +750,7 @@ prompter-keys = Space starts and stops, up and down change the pace, plus and mi
 
 licence-as = Licence of this piece and its lesson: { $licence }
 licence-none = No licence is named: all rights stay with the designer. Ask before you copy or change it.
-licence-fonts = The pages bring the typeface Atkinson Hyperlegible, under the licence that follows.
+licence-fonts = The pages contain the typeface Atkinson Hyperlegible, under the licence that follows.
 
 ## What goes wrong: the slips
 
