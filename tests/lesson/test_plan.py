@@ -184,7 +184,7 @@ def test_nothing_is_claimed_that_was_not_proved() -> None:
 def test_cautions_stand_in_every_lesson_and_defer_to_local_rules() -> None:
     """Choking, tight bands, eyes, latex, and the rules of the place."""
     lines = " ".join(lesson(smack()).cautions.lines)
-    for word in ("choke", "under 3", "tightly", "eye", "latex", "Pets", "rules of your place"):
+    for word in ("choke", "under 3", "tightly", "eye", "latex", "Pets", "rules where you live"):
         assert word in lines
 
 
