@@ -111,7 +111,9 @@ def test_a_motif_brings_what_it_reads_in_other_languages(studio: Client) -> None
     assert light["language"] == "en"
     german = light["translations"]["de"]
     assert german["lamp yellow"] == "lampengelb"
-    notes = {step["note"] for motif in light["motifs"] for step in motif["steps"] if step.get("note")}
+    written = [part for motif in light["motifs"] for part in (motif, *motif["steps"])]
+    notes = {part["note"] for part in written if part.get("note")}
+    assert notes
     assert german.keys() == notes | {colour["name"] for colour in light["colours"]}
 
 
