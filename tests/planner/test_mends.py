@@ -91,6 +91,15 @@ def test_a_loop_put_on_the_wrong_peg_is_put_right():
     assert mends.found[0].pattern.steps == whole.steps
 
 
+def test_a_clip_put_on_before_the_extension_comes_last():
+    whole = flat(PIECES["riding-lights"]())
+    *before, extension, clip = whole.steps
+    faulty = msgspec.structs.replace(whole, steps=(*before, clip, extension))
+    mends = find_mends(faulty, seconds=60)
+    assert mends.found[0].pattern.steps == whole.steps
+    assert mends.found[0].fix.label.phrase == "mend-swap"
+
+
 def test_what_one_change_cannot_mend_is_said():
     mends = find_mends(two_lines(3, pegs=6, row_gap_mm=60), seconds=60)
     assert mends.found == ()

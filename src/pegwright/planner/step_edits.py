@@ -31,8 +31,10 @@ from pegwright.pattern import (
     Move,
     Pattern,
     Place,
+    Repeat,
     Slide,
     Transfer,
+    Use,
     Wind,
 )
 from pegwright.planner.regularity import find_irregularities
@@ -205,6 +207,8 @@ def _changes(scene: _Scene, steps: StepList, at: int, move: Move) -> Iterator[St
         yield StepEdit(label, change_step(steps.path, at, deep), 0.1)
     if isinstance(move, Clip | Knot):
         yield from _fastener_changes(scene, steps, at, move, before)
+        if at + 1 < len(steps.steps) and not isinstance(steps.steps[at + 1], Repeat | Use):
+            yield _swap(scene, steps, at, 0.3)  # what closes the piece comes last
     if isinstance(move, Place) and len(move.over) == 2:
         twisted = msgspec.structs.replace(move, twists=() if any(move.twists) else (1,))
         name = "mend-untwist" if any(move.twists) else "mend-twist"
