@@ -54,8 +54,8 @@ def test_language_paper_edition_and_units(run, tmp_path, language, words):
     )  # fmt: skip
     assert code == 0
     assert sorted(f.name for f in out.glob("*.pdf")) == [
-        "handout-a4-grey.pdf", "handout-a4-large.pdf", "handout-a4-left-handed.pdf", "handout-a4.pdf",
-        "handout-letter.pdf",
+        "handout-a4-giant.pdf", "handout-a4-grey.pdf", "handout-a4-large.pdf", "handout-a4-left-handed.pdf",
+        "handout-a4.pdf", "handout-letter.pdf",
     ]  # fmt: skip
     for name, (wide, high) in {"a4": (210 / 25.4, 297 / 25.4), "letter": (8.5, 11)}.items():
         box = PdfReader(out / f"handout-{name}.pdf").pages[0].mediabox
