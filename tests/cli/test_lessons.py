@@ -128,7 +128,7 @@ def test_a_piece_that_falls_apart_is_taught_with_a_warning(run, tmp_path):
     ("arguments", "reason"),
     [
         (("--parts", "handout,poster"), "poster"),
-        (("--timing", "outline"), "no timing"),
+        (("--timing", "outline"), "not a timing"),
         (("--timing", "9000-9001=5"), "9000"),
         (("--timing", "tide=5"), "tide"),
         (("--learners", "0"), "learner"),

@@ -132,7 +132,7 @@ def test_class_counts_and_spares(learners: int, percent: int, bands: int, clips:
 
 @pytest.mark.parametrize(("learners", "share"), [(0, 0.1), (3, -0.1), (3, 11), (3, math.nan)])
 def test_class_refuses_nonsense(learners: int, share: float) -> None:
-    with pytest.raises(RefusedError, match="learners from 1"):
+    with pytest.raises(RefusedError, match="1 learner or more"):
         supplies_for_class(Supplies(), learners, share)
 
 

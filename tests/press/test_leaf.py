@@ -160,7 +160,7 @@ def test_hostile_words_are_printed_as_they_are() -> None:
 def test_a_class_of_nobody_is_refused() -> None:
     """From one learner on."""
     made = lesson(ebb())
-    with pytest.raises(RefusedError, match="learners from 1"):
+    with pytest.raises(RefusedError, match="1 learner or more"):
         kit_sheet(made, write_script(made), count_supplies(ebb(), work(ebb())), 0)
 
 
