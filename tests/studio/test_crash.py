@@ -169,5 +169,5 @@ def test_a_file_that_is_no_pattern_is_refused_in_words(bench: Bench, tmp_path: P
     assert alert.inner_text() == "“tide.json” is not a pattern."
     file.write_text(json.dumps({"pegwright": 2, "notes": "x" * 12_000_000}))
     chooser.set_input_files(file)
-    expect(alert).to_have_text(re.compile("too large"))
+    expect(alert).to_have_text(re.compile("larger than 8 MB"))
     bench.faults.clear()  # the browser reports the refused request, as it should
