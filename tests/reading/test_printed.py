@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import random
+import re
+
 import pytest
 
 from pegwright.lesson import languages
@@ -9,6 +12,7 @@ from pegwright.loom import replay_pattern
 from pegwright.pattern import Pattern, PatternBuilder, Repeat, Rows, mirror
 from pegwright.reading import read_printed
 from pegwright.workshop import example_files, lesson_of, work
+from testing.mutate_text import mutate_text
 from testing.printed_text import print_steps
 
 
@@ -50,6 +54,24 @@ def test_lines_may_break_anywhere_and_details_may_be_left_out(pieces):
     text = print_steps(lesson_of(made))
     broken = "\n".join(line.replace(" loop", "\n   loop") for line in text.splitlines())
     assert_same(broken, made)
+
+
+def test_rounds_are_read_without_their_list(pieces):
+    """“Move 2 pegs further each time; the last one ends on A25” is enough."""
+    made = pieces["ebb-line"]
+    text = print_steps(lesson_of(made))
+    without = re.sub(r"^Round \d+:.*$", "", text, flags=re.MULTILINE)
+    assert without != text
+    assert_same(without, made)
+
+
+@pytest.mark.parametrize("language", languages())
+def test_spoilt_steps_are_unread_and_never_crash(pieces, language):
+    """What is not understood is left unread; any other exception is a fault, and would be seen here."""
+    text = print_steps(lesson_of(pieces["riding-lights"], language))
+    for seed in range(100):
+        told = read_printed(mutate_text(text, random.Random(seed)))
+        assert told.pattern is not None or told.findings
 
 
 def test_rounds_that_are_alike_are_a_repeat_of_the_document(pieces):

@@ -2,6 +2,7 @@ from .address import (
     Address as Address,
     is_address as is_address,
     parse_address as parse_address,
+    peg_name as peg_name,
     row_letter as row_letter,
 )
 from .builder import PatternBuilder as PatternBuilder
@@ -28,6 +29,7 @@ from .holders import (
     named_holders as named_holders,
     named_pegs as named_pegs,
     with_holders as with_holders,
+    with_pegs as with_pegs,
 )
 from .layout import (
     MAX_REACH_MM as MAX_REACH_MM,
@@ -167,6 +169,7 @@ __all__ = [
     "parse_address",
     "pattern_schema",
     "peg_count",
+    "peg_name",
     "pegs",
     "read_document",
     "read_pattern",
@@ -176,6 +179,7 @@ __all__ = [
     "translations_into",
     "untranslated_texts",
     "with_holders",
+    "with_pegs",
     "with_repeats",
     "write_pattern",
 ]

@@ -54,6 +54,11 @@ def parse_address(text: str) -> Address:
     return Address(row - 1, int(match[2]))
 
 
+def peg_name(row: int, number: int) -> str | None:
+    """Return the address of a row (from 0) and number (from 1), or None where there is no such place."""
+    return str(Address(row, number)) if 0 <= row <= LAST_ROW and number >= 1 else None
+
+
 def is_address(text: str) -> bool:
     """Say whether the text has the form of a peg address."""
     return _FORM.fullmatch(text) is not None

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from pegwright.pattern import Address, Move, is_address, named_holders, parse_address, with_holders
+from pegwright.pattern import Address, Move, is_address, named_holders, with_pegs
 from pegwright.planner.description import Anchor, move_token
 
 __all__ = ["Irregularity", "find_irregularities"]
@@ -116,17 +116,8 @@ def _shift_between(one: Item, other: Item) -> Anchor:
 
 
 def _move_on(move: Move, by: Anchor) -> Move | None:
-    def holder(name: str) -> str:
-        if not is_address(name):
-            return name
-        row, number = parse_address(name)
-        return str(Address(row + by[0], number + by[1]))
-
-    try:
-        moved = with_holders(move, holder)
-    except ValueError:  # before the first row
-        return None
-    return moved if all(map(_may_stand, named_holders(moved))) else None
+    moved = with_pegs(move, lambda peg: Address(peg.row + by[0], peg.number + by[1]))
+    return moved if moved is not None and all(map(_may_stand, named_holders(moved))) else None
 
 
 def _may_stand(holder: str) -> bool:

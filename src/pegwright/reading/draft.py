@@ -6,7 +6,7 @@ import math
 from typing import NamedTuple
 
 from pegwright.loom import Board, RefusedMove, State, apply_move
-from pegwright.pattern import Address, Move, Wind, is_address, named_pegs, parse_address
+from pegwright.pattern import Move, Wind, is_address, named_pegs, parse_address, peg_name
 
 
 class Gap(NamedTuple):
@@ -114,7 +114,7 @@ class Draft(NamedTuple):
         """Return the peg `rows` to the maker's right and `pegs` away from the maker, or None."""
         row, number = parse_address(peg)
         row, number = row + rows * self.side, number + pegs * self.side
-        return str(Address(row, number)) if row >= 0 and number >= 1 else None
+        return peg_name(row, number)
 
     def run_of(self, pair: tuple[str, str]) -> tuple[tuple[str, str], ...]:
         """Return the pair and those that follow it in the same way as far as the loom goes."""
@@ -124,7 +124,8 @@ class Draft(NamedTuple):
         while (rows or pegs) and pair[0] in self.board.pegs and pair[1] in self.board.pegs:
             found.append(pair)
             here = parse_address(pair[1])
-            if here.row + rows < 0 or here.number + pegs < 1:
+            following = peg_name(here.row + rows, here.number + pegs)
+            if following is None:
                 break
-            pair = (pair[1], str(Address(here.row + rows, here.number + pegs)))
+            pair = (pair[1], following)
         return tuple(found)

@@ -12,8 +12,6 @@ import re
 from collections import Counter
 from typing import NamedTuple
 
-import msgspec
-
 from pegwright.finding import Finding, Location, finding, phrase
 from pegwright.loom import History, State, board_of, parse_move, replay_pattern
 from pegwright.pattern import (
@@ -291,13 +289,9 @@ class _FreeReader:
     def _readings(self, text: str, sentence: Sentence, draft: Draft) -> list[Reading]:
         try:
             move = parse_move(text)
-            return [Reading((move,), 1.0, colour=getattr(move, "colour", ""))]
-        except (ValueError, msgspec.ValidationError):
-            pass
-        try:
+        except ValueError:  # not the notation: it is a sentence
             return readings(sentence, draft)
-        except ValueError:
-            return []
+        return [Reading((move,), 1.0, colour=getattr(move, "colour", ""))]
 
     def _likely_loom(self) -> Layout:
         """Return the smallest loom with the pegs of the text, and ask for the real one."""

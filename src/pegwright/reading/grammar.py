@@ -25,10 +25,10 @@ from pegwright.pattern import (
     Place,
     Turn,
     Wind,
-    is_address,
     named_pegs,
     parse_address,
     with_holders,
+    with_pegs,
 )
 from pegwright.reading.draft import Draft, Gap, Reading
 from pegwright.reading.repetition import again_readings, chain_of
@@ -419,16 +419,7 @@ def _read_mirror(said: Sentence, draft: Draft) -> list[Reading]:
 
 
 def _mirror(move: Move, axis: int) -> Move | None:
-    if any(2 * axis - parse_address(peg).row < 0 for peg in named_pegs(move)):
-        return None
-    return with_holders(
-        move,
-        lambda peg: (
-            str(Address(2 * axis - parse_address(peg).row, parse_address(peg).number))
-            if is_address(peg)
-            else peg
-        ),
-    )
+    return with_pegs(move, lambda peg: Address(2 * axis - peg.row, peg.number))
 
 
 def _read_same_there(said: Sentence, draft: Draft) -> list[Reading]:

@@ -25,6 +25,10 @@ _FORMS = {
 """What facts of these names look like; any other may be anything."""
 
 
+class UnreadableError(Exception):
+    """A printed sentence does not say what its message needs; it stays unread."""
+
+
 class FactSlot(NamedTuple):
     """A group of a template: its fact and which choice of it, or None for the fact's text."""
 
@@ -59,6 +63,16 @@ class Said(NamedTuple):
     facts: dict[str, str]
     start: int
     end: int
+
+    def text(self, fact: str) -> str:
+        """Return a fact as it is written.
+
+        Raises:
+            UnreadableError: the wording found does not mention it.
+        """
+        if fact not in self.facts:
+            raise UnreadableError(fact)
+        return self.facts[fact]
 
     def number(self, fact: str, default: int = 1) -> int:
         """Return a fact as a whole number."""

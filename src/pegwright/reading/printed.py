@@ -28,7 +28,7 @@ from pegwright.pattern import (
     parse_address,
     read_document,
 )
-from pegwright.reading.phrase_reader import PhraseReader, spread_contractions
+from pegwright.reading.phrase_reader import PhraseReader, UnreadableError, spread_contractions
 from pegwright.reading.printed_moves import MOVES, MoveReader
 from pegwright.reading.printed_rounds import ROUNDS, RoundReader, TaughtMove
 from pegwright.reading.text_reading import SentenceReading, TextReading
@@ -148,7 +148,7 @@ class _PrintedReader:
                 self.taught.append(TaughtMove(move, step.number))
                 self.steps.append((step.number, move))
                 made, use = (move,), "steps"
-        except (ValueError, KeyError, msgspec.ValidationError):
+        except UnreadableError:
             use = "unread"
         self.spans[step.number] = (begin, len(self.taught))
         self.sentences.append(SentenceReading(step.text, step.line, use, made))
@@ -160,10 +160,10 @@ class _PrintedReader:
         """Return rounds written out, or as one repeat of the document if they are all alike."""
         first, last = rounds.steps(said)
         if not 1 <= first <= last < step.number:
-            raise ValueError(said.facts)
+            raise UnreadableError(said.facts)
         model = self.taught[self.spans[first][0] : self.spans[last][1]]
         if not model or len(model) * said.number("times") > 60_000:
-            raise ValueError(said.facts)
+            raise UnreadableError(said.facts)
         made, shift = rounds.rounds(said, rest, model)
         self.taught += [one for each in made for one in each]
         at = next((i for i, (number, _) in enumerate(self.steps) if number >= first), len(self.steps))

@@ -23,7 +23,7 @@ from pegwright.pattern import (
     parse_address,
     row_letter,
 )
-from pegwright.reading.phrase_reader import PhraseReader, Said
+from pegwright.reading.phrase_reader import PhraseReader, Said, UnreadableError
 
 MOVES = (
     "step-place-two",
@@ -76,86 +76,90 @@ class MoveReader:
         """Return the move of a message; `rest` is the text after it in the same step.
 
         Raises:
-            ValueError: one of its facts cannot be read.
+            UnreadableError: one of its facts cannot be read.
         """
-        facts = said.facts
         match said.name:
             case "step-place-two":
-                return self._place(facts, (facts["first"], facts["last"]), rest)
+                return self._place(said, (said.text("first"), said.text("last")), rest)
             case "step-place-many":
-                return self._place(facts, tuple(_PEG.findall(facts["pegs"])), rest)
+                return self._place(said, tuple(_PEG.findall(said.text("pegs"))), rest)
             case "step-wind":
-                return Wind(colour=self._letter(facts), on=facts["peg"], turns=self._times(facts["times"]))
+                return Wind(
+                    colour=self._letter(said), on=said.text("peg"), turns=self._times(said.text("times"))
+                )
             case "step-hang":
-                return Hang(colour=self._letter(facts), turns=self._times(facts["times"]))
+                return Hang(colour=self._letter(said), turns=self._times(said.text("times")))
             case "step-turn":
                 return Turn()
             case "step-hook" | "step-hook-top":
-                loops = self._loops(facts["loop"])
+                loops = self._loops(said.text("loop"))
                 return Hook(
-                    source=facts["source"],
-                    target=facts["target"],
+                    source=said.text("source"),
+                    target=said.text("target"),
                     loop=loops.loop,
                     together=loops.together,
                     through=self._through(rest),
                 )
             case "step-slide" | "step-slide-through":
-                loop = self._loops(facts["loop"]).loop
+                loop = self._loops(said.text("loop")).loop
                 through = self._through(rest)
-                return Slide(source=facts["source"], target=facts["target"], loop=loop, through=through)
+                return Slide(
+                    source=said.text("source"), target=said.text("target"), loop=loop, through=through
+                )
             case "step-lift":
-                loops = self._loops(facts["loop"])
-                return Lift(at=facts["peg"], loop=loops.loop, together=loops.together)
+                loops = self._loops(said.text("loop"))
+                return Lift(at=said.text("peg"), loop=loops.loop, together=loops.together)
             case "step-transfer":
-                together = self._loops(facts["loop"]).together
-                return Transfer(source=facts["source"], target=facts["target"], together=together)
+                together = self._loops(said.text("loop")).together
+                return Transfer(source=said.text("source"), target=said.text("target"), together=together)
             case "step-bind":
-                return Bind(colour=self._letter(facts), at=facts["peg"], end=self.end)
+                return Bind(colour=self._letter(said), at=said.text("peg"), end=self.end)
             case "step-extend":
-                letter, count = self._heap(facts["bands"])
+                letter, count = self._heap(said.text("bands"))
                 return Extend(colour=letter, bands=count, end=self.end)
             case _:
                 return self._fasten(said, rest)
 
-    def _place(self, facts: dict[str, str], over: tuple[str, ...], rest: str) -> Place:
+    def _place(self, said: Said, over: tuple[str, ...], rest: str) -> Place:
         twists = {
-            (one.facts["first"], one.facts["last"]): one.number("n")
+            (one.text("first"), one.text("last")): one.number("n")
             for one in self.words.all(rest, "detail-twist")
         }
         turns = {
-            one.facts["peg"]: self._times(one.facts["times"]) for one in self.words.all(rest, "detail-turns")
+            one.text("peg"): self._times(one.text("times")) for one in self.words.all(rest, "detail-turns")
         }
         between = tuple(twists.get(pair, 0) for pair in itertools.pairwise(over))
         return Place(
-            colour=self._letter(facts),
+            colour=self._letter(said),
             over=over,
             turns=tuple(turns.get(peg, 1) for peg in over) if turns else (),
             twists=between if any(between) else (),
         )
 
-    def _letter(self, facts: dict[str, str]) -> str:
+    def _letter(self, said: Said) -> str:
         """Return the letter of a band, and remember its name."""
-        said = self.words.whole(facts["band"], ("band-plain", "band-name"))
-        if said and not re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", said.facts["letter"]):
-            said = self.words.whole(facts["band"], ("band-name",))
-        if said is None:
-            raise ValueError(facts["band"])
-        letter = said.facts["letter"]
-        self.colours.setdefault(letter, said.facts.get("colour", ""))
+        text = said.text("band")
+        band = self.words.whole(text, ("band-plain", "band-name"))
+        if band and not re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", band.text("letter")):
+            band = self.words.whole(text, ("band-name",))
+        if band is None:
+            raise UnreadableError(text)
+        letter = band.text("letter")
+        self.colours.setdefault(letter, band.facts.get("colour", ""))
         return letter
 
     def _heap(self, text: str) -> tuple[str, int]:
         for name in ("bands-of", "bands-plain"):
             said = self.words.whole(text, (name,))
-            if said and re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", said.facts["letter"]):
-                self.colours.setdefault(said.facts["letter"], said.facts.get("colour", ""))
-                return said.facts["letter"], said.number("n")
-        raise ValueError(text)
+            if said and re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", said.text("letter")):
+                self.colours.setdefault(said.text("letter"), said.facts.get("colour", ""))
+                return said.text("letter"), said.number("n")
+        raise UnreadableError(text)
 
     def _loops(self, text: str) -> PrintedLoops:
         said = self.words.whole(text, _LOOPS)
         if said is None:
-            raise ValueError(text)
+            raise UnreadableError(text)
         match said.name:
             case "loop-top":
                 return PrintedLoops(-1, 1)
@@ -180,7 +184,7 @@ class MoveReader:
     def _times(self, text: str) -> int:
         said = self.words.whole(text, ("times",))
         if said is None:
-            raise ValueError(text)
+            raise UnreadableError(text)
         return said.number("n")
 
     def _fasten(self, said: Said, rest: str) -> Move:
@@ -193,10 +197,10 @@ class MoveReader:
         """Return the free ends and pegs that a text names, with spans written out.
 
         Raises:
-            ValueError: it names none.
+            UnreadableError: it names none.
         """
         found: list[tuple[int, tuple[str, ...]]] = []
-        named = [(one.start, (one.facts["end"],)) for one in self.words.all(text, "end-name")]
+        named = [(one.start, (one.text("end"),)) for one in self.words.all(text, "end-name")]
         found += named
         found += [
             (one.start, (self.end,))
@@ -213,7 +217,7 @@ class MoveReader:
         ]
         holders = tuple(holder for _, several in sorted(found) for holder in several)
         if not holders:
-            raise ValueError(text)
+            raise UnreadableError(text)
         return holders
 
 

@@ -11,7 +11,6 @@ import msgspec
 
 from pegwright.lesson import Shift
 from pegwright.pattern import (
-    Address,
     Layout,
     Move,
     Peg,
@@ -19,10 +18,11 @@ from pegwright.pattern import (
     is_address,
     named_pegs,
     parse_address,
+    peg_name,
     pegs,
     with_holders,
 )
-from pegwright.reading.phrase_reader import PhraseReader, Said
+from pegwright.reading.phrase_reader import PhraseReader, Said, UnreadableError
 
 ROUNDS = ("step-again", "step-again-same", "step-again-counted")
 _PEG = re.compile(r"\b[A-Z]{1,2}[1-9][0-9]{0,4}\b")
@@ -47,14 +47,14 @@ class RoundReader:
         """Return the first and last of the steps to repeat.
 
         Raises:
-            ValueError: they cannot be read.
+            UnreadableError: they cannot be read.
         """
-        return self._span(said.facts["steps"])
+        return self._span(said.text("steps"))
 
     def _span(self, text: str) -> tuple[int, int]:
         span = self.words.whole(text.strip(), ("steps-two", "steps-many", "steps-one"))
         if span is None:
-            raise ValueError(text)
+            raise UnreadableError(text)
         first = span.number("first", 0)
         return first, span.number("last", first)
 
@@ -64,7 +64,7 @@ class RoundReader:
         """Return the rounds after the first, and the shift if all share one and no colour changes, else None.
 
         Raises:
-            ValueError: a place or a colour cannot be read, or there is no such peg.
+            UnreadableError: a place or a colour cannot be read, or there is no such peg.
         """
         times = said.number("times")
         ticks = self._ticks(rest)
@@ -91,10 +91,10 @@ class RoundReader:
     def _ticks(self, rest: str) -> dict[int, str]:
         """Return the list's entry for each round, by number."""
         heads = list(self.words.all(rest, "tick-round"))
-        stops = [*(head.start for head in heads[1:]), len(rest)]
+        begins = [*(head.start for head in heads), len(rest)]
         return {
             head.number("n"): rest[head.end : stop].strip(" :,;")
-            for head, stop in zip(heads, stops, strict=True)
+            for head, stop in zip(heads, begins[1:], strict=True)
         }
 
     def _shifts(
@@ -112,7 +112,7 @@ class RoundReader:
         end = next(iter(_PEG.findall(said.facts.get("end", ""))), None)
         last = next((peg for one in reversed(model) for peg in reversed(named_pegs(one.move))), None)
         if end is None or last is None:
-            raise ValueError(said.facts)
+            raise UnreadableError(said.facts)
         whole = Shift(*(b - a for a, b in zip(parse_address(last), parse_address(end), strict=True)))
         for name in ("shift-pegs", "shift-rows", "shift-round"):
             shift = self.words.whole(said.facts.get("shift", ""), (name,))
@@ -128,7 +128,7 @@ class RoundReader:
                     if off[1] == 0 and (off[0] % self.ring if self.ring else off[0]) == 0:
                         return [one] * times
         if whole.rows % times or whole.pegs % times:
-            raise ValueError(said.facts)
+            raise UnreadableError(said.facts)
         return [Shift(whole.rows // times, whole.pegs // times)] * times
 
     def _between(self, a: str, b: str) -> Shift:
@@ -146,9 +146,10 @@ class RoundReader:
             number += shift.pegs
             if self.ring:
                 number = (number - 1) % self.ring + 1
-            if row + shift.rows < 0 or number < 1:
-                raise ValueError(holder)
-            return str(Address(row + shift.rows, number))
+            there = peg_name(row + shift.rows, number)
+            if there is None:
+                raise UnreadableError(holder)
+            return there
 
         return with_holders(move, shift_holder)
 
@@ -169,26 +170,26 @@ class RoundReader:
 
     def _colours(self, part: str, moved: list[TaughtMove], coloured: list[int]) -> dict[int, str] | None:
         if order := self.words.whole(part, ("tick-order",)):
-            letters = re.findall(r"[A-Za-z][A-Za-z0-9]*", order.facts["letters"])
+            letters = re.findall(r"[A-Za-z][A-Za-z0-9]*", order.text("letters"))
             if len(letters) == len(moved):
                 return {at: letters[at] for at in coloured}
             if len(letters) == len(coloured):
                 return dict(zip(coloured, letters, strict=True))
-            raise ValueError(part)
+            raise UnreadableError(part)
         if every := self.words.whole(part, ("tick-all",)):
-            letter = self._letter(every.facts["colour"])
+            letter = self._letter(every.text("colour"))
             return dict.fromkeys(coloured, letter) if letter else None
         if some := self.words.whole(part, ("tick-steps",)):
-            letter = self._letter(some.facts["colour"])
-            steps = self._numbers(some.facts["steps"])
+            letter = self._letter(some.text("colour"))
+            steps = self._numbers(some.text("steps"))
             return {at: letter for at in coloured if moved[at].step in steps} if letter and steps else None
         letter = self._letter(part)
         return dict.fromkeys(coloured, letter) if letter and len(moved) == 1 else None
 
     def _letter(self, text: str) -> str:
         said = self.words.whole(text, ("tick-colour",))
-        if said and re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", said.facts["letter"]):
-            return said.facts["letter"]
+        if said and re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", said.text("letter")):
+            return said.text("letter")
         return text if re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", text) and not is_address(text) else ""
 
     def _numbers(self, text: str) -> set[int]:

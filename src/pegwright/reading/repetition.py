@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from pegwright.pattern import Address, Move, is_address, named_pegs, parse_address, with_holders
+from pegwright.pattern import Address, Move, named_pegs, parse_address, peg_name, with_pegs
 from pegwright.reading.draft import Draft, Gap, Reading
 
 if TYPE_CHECKING:
@@ -24,9 +24,10 @@ def chain_of(pair: tuple[str, str], end: str) -> tuple[tuple[str, str], ...]:
     last = parse_address(end) if end else None
     while last is not None and parse_address(found[-1][1]) != last:
         row, number = (a + b for a, b in zip(parse_address(found[-1][1]), step, strict=True))
-        if step == (0, 0) or row < 0 or not 1 <= number <= LAST_PEG or len(found) > MOST_MOVES:
+        following = peg_name(row, number)
+        if step == (0, 0) or following is None or number > LAST_PEG or len(found) > MOST_MOVES:
             return ()
-        found.append((found[-1][1], str(Address(row, number))))
+        found.append((found[-1][1], following))
     return tuple(found) if last is not None else ()
 
 
@@ -122,14 +123,7 @@ def _times_until(said: Sentence, unit: tuple[Move, ...], shift: tuple[int, int])
 
 def _shift(move: Move, times: int, shift: tuple[int, int]) -> Move | None:
     rows, pegs = shift[0] * times, shift[1] * times
-    places = [parse_address(peg) for peg in named_pegs(move)]
-    if any(place.row + rows < 0 or not 1 <= place.number + pegs <= LAST_PEG for place in places):
+    moved = with_pegs(move, lambda peg: Address(peg.row + rows, peg.number + pegs))
+    if moved is None or any(parse_address(peg).number > LAST_PEG for peg in named_pegs(moved)):
         return None
-    return with_holders(
-        move,
-        lambda peg: (
-            str(Address(parse_address(peg).row + rows, parse_address(peg).number + pegs))
-            if is_address(peg)
-            else peg
-        ),
-    )
+    return moved
