@@ -169,7 +169,7 @@ def test_a_photo_is_read_back_and_the_same_every_time():
 def test_nonsense_is_refused():
     with pytest.raises(RefusedError, match="no band"):
         make_portrait("Nothing", [])
-    with pytest.raises(RefusedError, match="no colour"):
+    with pytest.raises(RefusedError, match="is not a colour"):
         make_portrait("One", [PortraitStrand("band", 1, "R", ring(0, 5, 0), 0.7)], colourway={"R": "red"})
     with pytest.raises(KeyError):
         portrait_png(linked(), "worn", 300)
