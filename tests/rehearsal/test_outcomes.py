@@ -80,7 +80,7 @@ def test_a_slip_of_the_strip_in_words() -> None:
     told = rehearsed("jetty")
     one = outcome(told, "too-shallow", 8)
     teller = MistakeWriter(Phrasebook("en"), told.history, lambda at: at + 1)
-    assert teller.slip(one) == "The hook goes down inside only the top loop, not inside all the loops above."
+    assert teller.slip(one) == "You go down inside only the top loop, not inside all the loops above."
     assert teller.end(one) == "In the end one band falls off."
     assert teller.sign(one) == (
         "It looks right from above, so look closely now: "

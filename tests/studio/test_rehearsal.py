@@ -17,7 +17,7 @@ def test_a_chain_is_rehearsed_by_keys_alone(bench: Bench) -> None:
     spots = page.get_by_role("region", name="Where makers slip")
     spots.locator("ol > li").first.wait_for(timeout=120_000)
     worst = spots.locator("ol > li").first
-    assert "The hook goes down inside only the top loop" in worst.inner_text()
+    assert "You go down inside only the top loop" in worst.inner_text()
     assert "often goes wrong" in " ".join(steps.evaluate_all("all => all.map((one) => one.ariaLabel)"))
     assert "Stop and look after step" in spots.inner_text()
     worst.locator("summary").focus()
