@@ -260,7 +260,7 @@ def test_the_finished_piece_has_one_size_everywhere(made: Finished, capsys: Any)
     lie = json.loads(capsys.readouterr().out)["lies"][0]
     told = [f"{round(lie[name])} mm" for name in ("length_mm", "width_mm", "height_mm")]
     handouts = sorted(file.name for file in made.folder.glob("handout-*.pdf"))
-    assert len(handouts) == 4
+    assert len(handouts) == 5
     text = next(made.editions["right"].iter(f"{H}img")).get("alt")
     for name in handouts:
         reader = PdfReader(made.folder / name)
