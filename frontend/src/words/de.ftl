@@ -522,8 +522,8 @@ find-other-orders = Andere Reihenfolgen finden
 finding-orders = Reihenfolgen werden gesucht…
 orders-enough = Zeigen, was gefunden ist
 orders-found = { $count ->
-    [one] Eine Reihenfolge fand sich. Jeder Gummi hält darin, das ist bewiesen.
-   *[other] { $count } Reihenfolgen fanden sich. Jeder Gummi hält in jeder, das ist bewiesen.
+    [one] Eine Reihenfolge fand sich. Jedes Gummi hält darin, das ist bewiesen.
+   *[other] { $count } Reihenfolgen fanden sich. Jedes Gummi hält in jeder, das ist bewiesen.
   }
 orders-cut-short = Die Zeit reichte nicht, um alle zu versuchen.
 orders-longer = Länger suchen

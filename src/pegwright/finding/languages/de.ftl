@@ -268,13 +268,13 @@ losses-left-out = was fällt, wenn ein Gummi reißt, wird für höchstens { $lim
 ## Die Reihenfolge der Arbeit
 
 order-not-found = es fand sich keine Reihenfolge, in der alle { $bands } Gummis halten; { $tried } wurden versucht
-    .hint = leg einen Gummi, der das Lose verbindet, wickle eine Kappe auf den Stift, an dem die Arbeit beginnt, oder arbeite einen Teil von Hand und frag noch einmal
+    .hint = leg ein Gummi, das das Lose verbindet, wickle eine Kappe auf den Stift, an dem die Arbeit beginnt, oder arbeite einen Teil von Hand und frag noch einmal
 order-none = keine Reihenfolge hält alle { $laid } Gummis; { $count ->
-    [0] jeder lässt sich fassen, aber nie alle zugleich
+    [0] jedes lässt sich fassen, aber nie alle zugleich
     [one] Gummi { $bands } lässt sich nie fassen
    *[other] die Gummis { AND($bands) } lassen sich nie fassen
 }
-    .hint = leg einen Gummi, der das Lose verbindet, oder wickle eine Kappe auf den Stift, an dem die Arbeit beginnt
+    .hint = leg ein Gummi, das das Lose verbindet, oder wickle eine Kappe auf den Stift, an dem die Arbeit beginnt
 nothing-to-work = kein Gummi liegt zum Abarbeiten bereit: { $bands } sind gelegt, { $tried } Reihenfolgen wurden versucht
     .hint = leg Gummis über je zwei Stifte und lass das Abheben weg; oder lass das Stück neu abarbeiten
 holds-already = das Stück ist schon gearbeitet: alle { $bands } Gummis halten
@@ -284,7 +284,7 @@ fall-with-it = { $bands ->
    *[other] { $bands } weitere Gummis fallen mit ab, die nur Fallendes hält
 }
     .hint = behebe, womit es anfängt: dann halten auch sie
-mend-not-found = es fand sich keine einzelne Änderung, mit der jeder Gummi hält; { $tried } wurden versucht
+mend-not-found = es fand sich keine einzelne Änderung, mit der jedes Gummi hält; { $tried } wurden versucht
     .hint = stell den letzten Teil wieder her, der hielt, oder leg die Gummis und frag nach einer Reihenfolge
 
 ## Größe und Zahlen
@@ -712,11 +712,11 @@ mend-swap = mach Zug { $second } vor Zug { $first }
 mend-through-all = geh bei Zug { $step } durch alle Schlaufen auf { $peg } nach oben
 mend-catch-all = lass den Verschluss von Zug { $step } alle Schlaufen fassen
 mend-catch-also = lass den Verschluss von Zug { $step } auch { $peg } fassen
-mend-twist = leg den Gummi von Zug { $step } gekreuzt auf, mit einer halben Drehung zwischen { $peg } und { $other }
-mend-untwist = leg den Gummi von Zug { $step } flach auf, zwischen { $peg } und { $other }
+mend-twist = leg das Gummi von Zug { $step } gekreuzt auf, mit einer halben Drehung zwischen { $peg } und { $other }
+mend-untwist = leg das Gummi von Zug { $step } flach auf, zwischen { $peg } und { $other }
 mend-cap = wickle vor Zug { $step } eine Kappe auf { $peg }
 lay-cap = wickle eine Kappe auf { $peg }, bevor du arbeitest
-lay-band = leg einen Gummi über { $peg } und { $other }, bevor du arbeitest
+lay-band = leg ein Gummi über { $peg } und { $other }, bevor du arbeitest
 
 ## Was abgelehnt wird
 
