@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence, Set
 from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
 
 from pegwright.loom import Bight
+from pegwright.proof.fastener_words import FastenerWords
 from pegwright.proof.holding_paths import find_holding_paths
-from pegwright.proof.prover import decide_by_least, kept_across, prove
+from pegwright.proof.least import Least, make_least
+from pegwright.proof.prover import kept_across, prove
 from pegwright.proof.reader import Reader
+from pegwright.proof.ropes import Ropes
 from pegwright.proof.values import Held, PathStep, Proof, Verdict
-from pegwright.proof.word_reduction import Reduction, bands_in_use, first_passing_events
+from pegwright.proof.word_reduction import ReducedWords, Reduction, bands_in_use, first_passing_events
 from pegwright.structure import Structure
 
 __all__ = ["Loss", "missed_loop_losses", "passengers", "snap_losses"]
@@ -45,7 +48,8 @@ def snap_losses(
     stays = np.eye(len(held), dtype=np.bool_)  # [snapped, staying]
     note_paths(stays, place, proof.verdicts, proof.steps)
     base = Reduction(structure)
-    reader = Reader(base.run())
+    whole = base.run()
+    reader = Reader(whole)
     for seed in range(1, _TREES + 1):
         known = np.count_nonzero(stays)
         if known < stays.size:
@@ -53,7 +57,7 @@ def snap_losses(
         if np.count_nonzero(stays) == known:
             break
     passed = first_passing_events(structure)
-    budget = _VISITED
+    least = _LeastWithout(whole, bands_in_use(whole, passed))
     losses: dict[int, Loss] = {}
     for at, band in enumerate(held):
         progress(at, len(held))
@@ -64,18 +68,46 @@ def snap_losses(
             used = bands_in_use(words, passed)
             falls = [other for other in left if other not in used]
             left = [other for other in left if other in used]
-            if left and budget > 0:
-                said = decide_by_least(words, used, set(left), budget)
-                budget -= said.visited
+            still = least.find(used) if left else frozenset()
+            if still is not None:
+                off = [other for other in left if other not in still]
                 if used.isdisjoint(structure.twists):
-                    falls += said.off
-                    left = sorted(said.given_up)
+                    falls, left = falls + off, []
                 else:
-                    left = sorted(said.given_up | said.off)
+                    left = off
         kept = kept_across(structure, {*falls, *proof.free, band})
         falls = [other for other in falls if other not in kept]
         losses[band] = Loss(tuple(sorted(falls)), tuple(sorted({*left, *kept} - {*proof.free, band})))
     return losses
+
+
+class _LeastWithout:
+    """Finds the bands in the least words of a piece without one band after the other.
+
+    The words of the whole are made least once. Without the letter of a band they are words of what is left of
+    the piece: partial conjugations of all bands, with that letter 1, are partial conjugations of the others.
+    So they are nearly least already.
+    """
+
+    def __init__(self, whole: ReducedWords, used: Set[int]) -> None:
+        self._tables, self._used = whole, used
+        self._ropes = Ropes()
+        self._whole: Least | None = None
+        self._budget = _VISITED
+
+    def find(self, used: Set[int]) -> frozenset[int] | None:
+        """Return the bands that occur if only those in use are left; None where that is too much to work out."""
+        ropes = self._ropes
+        if self._whole is None:
+            words = ropes.ignore_bands(FastenerWords(ropes).write(self._tables), self._used)
+            self._whole = make_least(ropes, words, self._budget)
+            self._budget -= self._whole.visited
+        if self._whole.flows is None or self._budget <= 0:
+            return None
+        roots = ropes.ignore_bands(self._whole.words, used)
+        least = make_least(ropes, roots, self._budget, self._whole.flows)
+        self._budget -= least.visited
+        return None if least.flows is None else frozenset().union(*map(ropes.bands_in, least.words))
 
 
 def note_paths(
