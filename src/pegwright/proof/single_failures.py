@@ -96,7 +96,7 @@ class _LeastWithout:
         self._budget = _VISITED
 
     def find(self, used: Set[int]) -> frozenset[int] | None:
-        """Return the bands that occur if only those in use are left; None where that is too much to work out."""
+        """Return the bands that occur if only those in use are left; None if that is too much work."""
         ropes = self._ropes
         if self._whole is None:
             words = ropes.ignore_bands(FastenerWords(ropes).write(self._tables), self._used)
