@@ -56,6 +56,41 @@ def test_a_tail_on_any_number_of_pegs_is_held(bands: int, pegs: int) -> None:
     assert check(events, proof) is None
 
 
+def uneven_tail(bands: int) -> list[Event]:
+    """A tail on two pegs, one lift ahead on the second; half of it, then a chain of single lifts.
+
+    Its clip catches the first band's loop as well.
+    """
+    loom = Sketch()
+    loom.lay("p", "q", twists=(1,))
+    loom.lay("p", "q")
+    loom.lift(Bight(1, 1))
+    for band in range(3, bands + 1):
+        loom.lay("p", "q")
+        loom.lift(loom.stacks["p"][0])
+        loom.lift(loom.stacks["q"][0])
+        if band == bands // 2:
+            loom.lift(loom.stacks["p"][0])
+    loom.move("q", "p")
+    loom.stacks["start"] = [Bight(1, 0)]
+    loom.fasten("start", "p")
+    return loom.events
+
+
+@pytest.mark.parametrize("bands", [20, 30, 50])
+def test_a_word_as_long_as_a_hundred_steps_is_one_step(bands: int) -> None:
+    """A block of bands is conjugated by a long word of its own letters: the other bands by its inverse.
+
+    Letter by letter that took 435 steps for 50 bands and was given up.
+    """
+    events = uneven_tail(bands)
+    proof = proved(events)
+    assert proof.held == tuple(range(1, bands + 1))
+    assert check(events, proof) is None
+    assert proof.least is not None
+    assert len(proof.least.steps) < 2 * bands
+
+
 @pytest.mark.parametrize("field", ["flows", "steps", "joins", "words", "bands"])
 def test_nothing_may_be_missing_from_least_words(field: str) -> None:
     """Without its last step, join, word, band or flow a certificate is worth nothing."""

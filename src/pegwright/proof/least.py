@@ -11,7 +11,7 @@ words or in none.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from typing import NamedTuple
 
 from pegwright.proof.ropes import EMPTY, Node, Ropes
@@ -45,6 +45,9 @@ class Least(NamedTuple):
 MOST_VISITED = 3_000_000
 """Bands looked at in all searches before it is given up: seconds."""
 
+_LOOK_ON = 8
+"""Bands without a cut that are looked at after the first step before the cuts found are taken."""
+
 
 def make_least(
     ropes: Ropes,
@@ -54,33 +57,42 @@ def make_least(
 ) -> Least:
     """Shorten cyclic words by partial conjugations as long as one does.
 
-    Every cut found in a graph is tried, also when the words have changed since, and taken where it still
-    shortens them; that none is left is seen in a graph of its own. `known` flows of words much like these
-    save searches.
+    Of the cuts found in a graph the one that saves most comes first: taken last, it would find the words in
+    many times the pieces. The others are tried as well, although the words have changed, and taken where they
+    still shorten them. The next cut is often that of the next band, so the search goes on behind it.
+    That none is left is seen in a graph of its own. `known` flows of words much like these save searches.
     """
     outers, least = _cores(ropes, words)
     stages = [outers]
     steps: list[Conjugated] = []
     flows = dict(known or {})
     visited, most_nodes = 0, len(ropes.left) + most_visited // 3
+    last = 0
     while True:
         graph = count_pairs(ropes, least)
-        before = len(steps)
+        cuts: list[GraphCut] = []
         done: dict[int, Flow] = {}
-        for m in sorted(graph.between):
-            if visited + graph.visited > most_visited or len(ropes.left) > most_nodes:
+        for m in sorted(graph.between, key=lambda m: (m <= last, m)):
+            if visited + graph.visited > most_visited:
                 return Least(least, tuple(stages), tuple(steps), None, visited + graph.visited)
             found = graph.flow(m, flows.get(m))
             if isinstance(found, GraphCut):
-                better = _gallop(ropes, least, found)
-                if better is not None:
-                    step, outers, least = better
-                    steps.append(step)
-                    stages.append(outers)
+                cuts.append(found)
             else:
                 flows[m] = done[m] = found
+            if steps and cuts and len(done) > _LOOK_ON:
+                break
         visited += graph.visited
-        if len(steps) == before:
+        for cut in sorted(cuts, key=lambda cut: -cut.saved):
+            if len(ropes.left) > most_nodes:
+                return Least(least, tuple(stages), tuple(steps), None, visited)
+            better = _gallop(ropes, least, cut)
+            if better is not None:
+                step, outers, least = better
+                steps.append(step)
+                stages.append(outers)
+                last = cut.m
+        if not cuts:
             return Least(least, tuple(stages), tuple(steps), done, visited)
 
 
@@ -97,38 +109,53 @@ def _gallop(ropes: Ropes, words: Words, cut: GraphCut) -> tuple[Conjugated, Word
     """Conjugate one side of a cut by its letter, or by as much of a word that begins so as shortens most.
 
     Return the step, what it lets be cut off of each word and what is left; None where nothing gets shorter.
-    Between the letters of the side stand words u without them, which become w⁻¹ u w. Of the two sides that is
-    taken whose longest u or u⁻¹ begins with the cut's letter; w is a beginning of that. With every letter of
-    w each u, at either end, becomes shorter or longer by one; so the best length is the median of how far
-    they go along with the word.
+    Between the letters of a side stand words u without them, which become w⁻¹ u w. With every letter of w
+    each u, at either end, becomes shorter or longer by one. The side that saves more is taken, of equal ones
+    that of fewer bands: a long w for the many bands may be as much as a step a letter for the few.
     """
     x = ropes.letter(cut.m)
-    sides = []
-    for y, bands in ((x ^ 1, cut.near), (x, cut.far)):
-        if bands:
-            between = _words_between(ropes, words, ropes.bits_of(bands))
-            ways = [way for word in between for way in (word, word ^ 1) if ropes.first[way] == y]
-            longest = max(ways, key=lambda way: ropes.length[way >> 1], default=y)
-            sides.append((longest, bands, between))
-    along, bands, between = max(sides, key=lambda side: (ropes.length[side[0] >> 1], -len(side[1])))
-    shared = [
-        (ropes.common_prefix(along, way), often)
-        for word, often in between.items()
-        for way in (word, word ^ 1)
-        if word > 1
+    sides = [
+        (*_best_word(ropes, words, y, bands), bands)
+        for y, bands in ((x ^ 1, cut.near), (x, cut.far))
+        if bands
     ]
-    half, passed, letters = sum(often for _, often in shared), 0, 1
-    for letters, often in sorted(shared, reverse=True):  # noqa: B007
-        passed += 2 * often
-        if passed > half:
-            break
+    _, along, letters, bands = max(sides, key=lambda side: (side[0], -len(side[3])))
     before = _total(ropes, words)
-    for length in dict.fromkeys((max(letters, 1), 1)):
+    for length in dict.fromkeys((letters, 1)):
         by = ropes.take(along, length)
         total, outers, shorter = _conjugate(ropes, words, by, ropes.bits_of(bands))
         if total < before:
             return Conjugated(by, bands), outers, shorter
     return None
+
+
+def _best_word(ropes: Ropes, words: Words, y: Node, bands: Set[int]) -> tuple[int, Node, int]:
+    """Return about how many letters the best w for some bands saves, a word that begins with it, its length.
+
+    The words u between the bands' letters and their inverses form a tree by their beginnings. The best w is
+    its median (Hakimi 1964): go on as long as more than half of them do, first along one that begins with y.
+    """
+    between = _words_between(ropes, words, ropes.bits_of(bands))
+    ways = {way: often for word, often in between.items() if word > 1 for way in (word, word ^ 1)}
+    along = max((way for way in ways if ropes.first[way] == y), key=lambda way: ways[way], default=y)
+    total = sum(ways.values())
+    while True:
+        shared = sorted(((ropes.common_prefix(along, way), way) for way in ways), reverse=True)
+        passed = letters = 0
+        for letters, way in shared:  # noqa: B007
+            passed += 2 * ways[way]
+            if passed > total:
+                break
+        branches: dict[Node, dict[Node, int]] = {}
+        for length, way in shared:
+            if length == letters < ropes.length[way >> 1]:
+                branches.setdefault(ropes.letter_at(way, letters), {})[way] = ways[way]
+        branch = next((b for b in branches.values() if 2 * sum(b.values()) > total), None)
+        if branch is None:
+            letters = max(letters, 1)
+            saved = sum(ways[way] * (2 * min(length, letters) - letters) for length, way in shared)
+            return saved, along, letters
+        along = max(branch, key=lambda way: branch[way])
 
 
 def _words_between(ropes: Ropes, words: Words, bits: int) -> dict[Node, int]:
@@ -139,9 +166,7 @@ def _words_between(ropes: Ropes, words: Words, bits: int) -> dict[Node, int]:
     for word in words:
         if word & -2 in often:
             often[word & -2] += 1
-    heads: dict[
-        Node, Node
-    ] = {}  # of a node in which letters of the bands occur, what stands before the first
+    heads: dict[Node, Node] = {}  # of a node with letters of the bands, what stands before the first
 
     def head(node: Node) -> Node:
         return heads.get(node, EMPTY) if mask[node >> 1] & bits else node

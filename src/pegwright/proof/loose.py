@@ -13,6 +13,10 @@ from pegwright.structure import PlanPoint, structure_of
 
 __all__ = ["FirstLoose", "find_first_loose"]
 
+_MOST_VISITED = 300_000
+"""Bands looked at in searches after each move that is tried: tenths of a second, for this only adds to what
+is said of a fall."""
+
 
 class FirstLoose(NamedTuple):
     """After the move of index `at` the band comes off, whatever is done with the loops on the pegs."""
@@ -70,4 +74,4 @@ def _loose_after(
         )
         for number, ring in enumerate(rings)
     ]
-    return frozenset(off & set(prove(structure_of([*events, *closing], spots)).free))
+    return frozenset(off & set(prove(structure_of([*events, *closing], spots), _MOST_VISITED).free))

@@ -34,12 +34,12 @@ class LeastVerdict(NamedTuple):
     visited: int  # bands looked at in all searches
 
 
-def prove(structure: Structure) -> Proof:
+def prove(structure: Structure, most_visited: int = MOST_VISITED) -> Proof:
     """Decide for every band whether it is held, with a certificate that `check` accepts.
 
     In this order: what no fastener uses after all cancellations (free, any size); holding paths (held, any
     size); the least words, which decide all that is left. Not proved is what is off the words while a twist
-    may cling, what lies across, and what is too much to work out.
+    may cling, what lies across, and what is too much to work out (`most_visited`, as in `make_least`).
     """
     words = reduce_words(structure)
     used = bands_in_use(words, first_passing_events(structure))
@@ -49,7 +49,7 @@ def prove(structure: Structure) -> Proof:
     left = used - verdicts.keys()
     least = None
     if left:
-        said = decide_by_least(words, used, left)
+        said = decide_by_least(words, used, left, most_visited)
         least = said.certificate
         twisted = tuple(sorted(structure.twists.keys() & used))
         off = NotProved("twist", twisted) if twisted else Free(least=True)

@@ -100,6 +100,18 @@ class Ropes:
             word = self._join(half, word)
         return word
 
+    def letter_at(self, word: Node, place: int) -> Node:
+        """Return the letter of a word at a place, counted from 0."""
+        left, right, length = self.left, self.right, self.length
+        while length[word >> 1] > 1:
+            half = left[word]
+            if place < length[half >> 1]:
+                word = half
+            else:
+                place -= length[half >> 1]
+                word = right[word]
+        return word
+
     def drop(self, word: Node, letters: int) -> Node:
         """Return a word without its first letters."""
         return self.take(word ^ 1, self.length[word >> 1] - letters) ^ 1 if letters else word
