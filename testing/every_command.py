@@ -59,6 +59,7 @@ COMMANDS = (
     Command("supplies FILE --stash STASH", 11),
     Command("read WORDS NEW --force", 17),
     Command("read FILE", 31),
+    Command("mat FILE --stash STASH", 47),
     Command("listen FILE CAPTIONS", 43),
     Command("listen FILE FILE", 211),
     Command(f"lesson FILE OUT --parts page,captions,script {_LESSON}", 41),

@@ -46,6 +46,10 @@ COMMANDS = {
         "lessons:review_",
         "Read a pattern and its lesson as a technical editor would, and say all that was found.",
     ),
+    "mat": (
+        "mat:mat_",
+        "Make a mat of a picture, in the colours you have, every band proved held, to be worked row by row.",
+    ),
     "mend": (
         "mend:mend_",
         "Find the smallest changes that make a piece hold, each proved, and write the one you take.",

@@ -171,6 +171,14 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     "not-a-stash": _error("reason"),
     "stash-lacks": _note("what"),
     "currency-missing": _note(),
+    # --- pictures that become mats
+    "picture-unreadable": _error("reason"),
+    "picture-too-large": _error("limit"),
+    "picture-all-clear": _error(),
+    "picture-clear-parts": _note("share"),
+    "picture-moves": _note("frames"),
+    "picture-one-colour": _warning("name"),
+    "colour-runs-short": _note("name needed have"),
     # --- the table of slips
     "not-a-slip-table": _error("reason"),
     "slip-unknown": _error("slip known"),
@@ -423,6 +431,23 @@ PHRASES: dict[str, frozenset[str]] = {
         names_no_colour="text",
         no_such_trouble="count number",
         trouble_not_seen="number",
+    ),
+    # --- a picture becomes a mat
+    **_phrases(
+        picture_empty="",
+        picture_unknown_kind="known",
+        picture_damaged="",
+        colours_unreadable="part",
+        colours_twice="name",
+        no_colours_told="",
+        mat_size="across down widest most",
+        mat_pegs="pegs",
+        most_colours="most",
+        crop_impossible="",
+        mat_about="",
+        mat_row="row",
+        mat_rows="first last",
+        mat_end="",
     ),
     # --- fixes
     **_phrases(

@@ -33,6 +33,12 @@ from .line import (
     Work as Work,
     work as work,
 )
+from .mats import (
+    Mat as Mat,
+    MatOrder as MatOrder,
+    make_mat as make_mat,
+    measure_mat_cell as measure_mat_cell,
+)
 from .pictures import (
     PictureFile as PictureFile,
     PictureForm as PictureForm,
@@ -68,6 +74,8 @@ __all__ = [
     "FilmOrder",
     "LessonOrder",
     "LessonOutput",
+    "Mat",
+    "MatOrder",
     "PictureFile",
     "PictureForm",
     "PictureOrder",
@@ -82,8 +90,10 @@ __all__ = [
     "finish",
     "first_handout",
     "lesson_of",
+    "make_mat",
     "make_pictures",
     "measure_lengths",
+    "measure_mat_cell",
     "measure_piece",
     "mend_piece",
     "mirror_rehearsal",

@@ -387,6 +387,26 @@ stash-lacks = im Vorrat steht keine Packung zu kaufen ({ $what }), also bleiben 
 currency-missing = Preise stehen ohne Währung da
     .hint = nenn eine, so wie deine Bank sie schreibt
 
+## Bilder, aus denen Matten werden
+
+picture-unreadable = dieses Bild lässt sich nicht lesen: { $reason }
+    .hint = speichere es als PNG oder JPEG und nimm diese Datei
+picture-too-large = dieses Bild ist zu groß: gelesen werden höchstens 100 MB und { $limit } Millionen Bildpunkte
+    .hint = speichere es kleiner; einer Matte genügen ein paar Hundert Bildpunkte in jeder Richtung
+picture-all-clear = auf diesem Bild ist nichts zu sehen: es ist ganz durchsichtig
+    .hint = speichere es mit dem, was dahinter liegt
+picture-clear-parts = { $share } % dieses Bildes sind durchsichtig und werden weiß
+    .hint = leg eine Farbe dahinter, wenn du eine andere willst
+picture-moves = dieses Bild bewegt sich: das erste seiner { $frames } Einzelbilder wird zur Matte
+    .hint = speichere das Einzelbild, das du willst, als eigenes Bild
+picture-one-colour = die ganze Matte bekommt eine einzige Farbe: { $name }
+    .hint = nimm ein Bild mit mehr Kontrast, schneide es enger zu oder gib mehr Farben an
+colour-runs-short = die Matte braucht { $needed } { $needed ->
+    [one] Gummi
+   *[other] Gummis
+} in { $name }; du hast { $have }
+    .hint = mach die Matte kleiner, lass die Farbe weg oder besorge vorher mehr
+
 ## Die Tabelle der Versehen
 
 not-a-slip-table = { $reason }
@@ -717,6 +737,23 @@ mend-untwist = leg das Gummi von Zug { $step } flach auf, zwischen { $peg } und 
 mend-cap = wickle vor Zug { $step } eine Kappe auf { $peg }
 lay-cap = wickle eine Kappe auf { $peg }, bevor du arbeitest
 lay-band = leg ein Gummi über { $peg } und { $other }, bevor du arbeitest
+
+## Ein Bild wird zur Matte
+
+picture-empty = die Datei ist leer
+picture-unknown-kind = es ist von keiner bekannten Art; bekannt sind { $known }
+picture-damaged = die Datei ist beschädigt oder nicht vollständig
+colours-unreadable = „{ $part }“ ist keine Farbe; schreib ihren Namen und ihren Farbton, etwa slate=#4a5a6a, dazwischen Kommas
+colours-twice = die Farbe { $name } ist zweimal angegeben
+no-colours-told = es gibt keine Farben für die Matte: gib --colours an oder einen Vorrat, der die Farbtöne seiner Gummis nennt
+mat-size = eine Matte mit { $across } Gummis in der Breite und { $down } Reihen geht nicht: sie hat 2 bis { $widest } in der Breite, mindestens 2 Reihen und höchstens { $most } Gummis im Ganzen
+mat-pegs = ein Webrahmen für eine Matte hat 3 bis 1.000 Stifte in einer Reihe, nicht { $pegs }
+most-colours = eine Matte hat 1 bis 40 Farben, nicht { $most }
+crop-impossible = der Ausschnitt ist leer oder reicht über das Bild hinaus; gib links, oben, rechts und unten als Anteile von 0 bis 1 an
+mat-about = eine Matte nach einem Bild, Reihe auf Reihe gearbeitet; von vorn gesehen ist die erste Reihe ihr oberer Rand, und Stift A1 liegt am linken
+mat-row = Reihe { $row } der Matte
+mat-rows = Reihen { $first } bis { $last } der Matte
+mat-end = zieh eine Schnur durch alle Schlaufen, nimm die Matte von den Stiften und verknote die Schnur, ohne den Rand zusammenzuziehen
 
 ## Was abgelehnt wird
 

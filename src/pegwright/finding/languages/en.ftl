@@ -375,6 +375,26 @@ stash-lacks = the stash has no pack of { $what } to buy, so the cost is left ope
 currency-missing = prices are given without a currency
     .hint = name one, as your bank writes it
 
+## Pictures that become mats
+
+picture-unreadable = this picture cannot be read: { $reason }
+    .hint = save it as PNG or JPEG, and try that file
+picture-too-large = this picture is too large: at most 100 MB and { $limit } million dots are read
+    .hint = save a smaller copy; a mat needs only a few hundred dots each way
+picture-all-clear = there is nothing to see in this picture: all of it is transparent
+    .hint = save it with what is behind it
+picture-clear-parts = { $share } % of this picture is transparent and becomes white
+    .hint = put a colour behind it if you want another
+picture-moves = this picture moves: the first of its { $frames } frames becomes the mat
+    .hint = save the frame you want as a picture of its own
+picture-one-colour = the whole mat comes out in one colour: { $name }
+    .hint = take a picture with more contrast, crop it closer, or give more colours
+colour-runs-short = the mat takes { $needed } { $needed ->
+    [one] band
+   *[other] bands
+} in { $name }; you have { $have }
+    .hint = make the mat smaller, leave the colour out, or get some more before you start
+
 ## The table of slips
 
 not-a-slip-table = { $reason }
@@ -705,6 +725,23 @@ mend-untwist = put the band of move { $step } on flat between { $peg } and { $ot
 mend-cap = wind a cap on { $peg } before move { $step }
 lay-cap = wind a cap on { $peg } before you work
 lay-band = lay a band over { $peg } and { $other } before you work
+
+## A picture becomes a mat
+
+picture-empty = the file is empty
+picture-unknown-kind = it is none of the kinds that are known, which are { $known }
+picture-damaged = the file is damaged, or not the whole of it is here
+colours-unreadable = “{ $part }” is no colour; write its name and its tint, as slate=#4a5a6a, with commas between
+colours-twice = the colour { $name } is given twice
+no-colours-told = there are no colours to make the mat of: give --colours, or a stash that says the tints of its bands
+mat-size = a mat of { $across } bands across and { $down } rows cannot be made: it has 2 to { $widest } across, at least 2 rows and at most { $most } bands in all
+mat-pegs = a loom for a mat has 3 to 1,000 pegs in a row, not { $pegs }
+most-colours = a mat has 1 to 40 colours, not { $most }
+crop-impossible = the crop is empty or reaches beyond the picture; give left, top, right and bottom as shares from 0 to 1
+mat-about = a mat made of a picture, worked row on row; seen from the front, the first row is its top, and peg A1 is at its left edge
+mat-row = row { $row } of the mat
+mat-rows = rows { $first } to { $last } of the mat
+mat-end = run a cord through all the loops, take the mat off the pegs, and tie the cord without pulling the edge together
 
 ## What is refused
 

@@ -382,6 +382,26 @@ stash-lacks = en las existencias no hay paquete que comprar ({ $what }), así qu
 currency-missing = hay precios sin moneda
     .hint = nombra una, tal como la escribe tu banco
 
+## Imágenes que se vuelven tapetes
+
+picture-unreadable = no se puede leer esta imagen: { $reason }
+    .hint = guárdala como PNG o JPEG y prueba con ese archivo
+picture-too-large = esta imagen es demasiado grande: se leen como mucho 100 MB y { $limit } millones de puntos
+    .hint = guarda una copia más pequeña; a un tapete le bastan unos cientos de puntos por lado
+picture-all-clear = en esta imagen no hay nada que ver: toda es transparente
+    .hint = guárdala con lo que tiene detrás
+picture-clear-parts = el { $share } % de esta imagen es transparente y se vuelve blanco
+    .hint = si quieres otro color, ponlo detrás
+picture-moves = esta imagen se mueve: el primero de sus { $frames } cuadros será el tapete
+    .hint = guarda el cuadro que quieras como imagen aparte
+picture-one-colour = todo el tapete sale de un solo color: { $name }
+    .hint = toma una imagen con más contraste, recórtala más o da más colores
+colour-runs-short = el tapete lleva { $needed } { $needed ->
+    [one] gomita
+   *[other] gomitas
+} de { $name }; tienes { $have }
+    .hint = haz el tapete más pequeño, deja fuera ese color o consigue más antes de empezar
+
 ## La tabla de errores
 
 not-a-slip-table = { $reason }
@@ -714,6 +734,23 @@ mend-untwist = pon plana la gomita del paso { $step }, entre { $peg } y { $other
 mend-cap = enrolla un tope en { $peg } antes del paso { $step }
 lay-cap = enrolla un tope en { $peg } antes de trabajar
 lay-band = pon una gomita sobre { $peg } y { $other } antes de trabajar
+
+## Una imagen se vuelve tapete
+
+picture-empty = el archivo está vacío
+picture-unknown-kind = no es de ninguna de las clases conocidas, que son { $known }
+picture-damaged = el archivo está dañado o incompleto
+colours-unreadable = «{ $part }» no es un color; escribe su nombre y su tono, como slate=#4a5a6a, separados por comas
+colours-twice = el color { $name } se da dos veces
+no-colours-told = no hay colores con que hacer el tapete: da --colours, o unas existencias que digan los tonos de sus gomitas
+mat-size = no se puede hacer un tapete de { $across } gomitas de ancho y { $down } hileras: tiene de 2 a { $widest } de ancho, al menos 2 hileras y como mucho { $most } gomitas en total
+mat-pegs = un telar para un tapete tiene de 3 a 1.000 clavijas en fila, no { $pegs }
+most-colours = un tapete tiene de 1 a 40 colores, no { $most }
+crop-impossible = el recorte está vacío o se sale de la imagen; da izquierda, arriba, derecha y abajo como partes de 0 a 1
+mat-about = un tapete hecho de una imagen, hilera sobre hilera; visto de frente, la primera hilera es el borde de arriba y la clavija A1 queda a su izquierda
+mat-row = hilera { $row } del tapete
+mat-rows = hileras { $first } a { $last } del tapete
+mat-end = pasa un cordón por todos los lazos, saca el tapete de las clavijas y anuda el cordón sin fruncir el borde
 
 ## Lo que se rechaza
 

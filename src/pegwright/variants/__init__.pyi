@@ -1,0 +1,39 @@
+from .band_colours import (
+    BandColour as BandColour,
+    band_colours_of as band_colours_of,
+    read_band_colours as read_band_colours,
+)
+from .cells import (
+    MAT_CELL as MAT_CELL,
+    CellSize as CellSize,
+    choose_colours as choose_colours,
+    clean_lone_cells as clean_lone_cells,
+    grid_size as grid_size,
+    match_cells as match_cells,
+    scale_to_cells as scale_to_cells,
+)
+from .colour_distance import linear_of_tints as linear_of_tints
+from .pictures import (
+    PictureReading as PictureReading,
+    SourcePicture as SourcePicture,
+    read_picture as read_picture,
+)
+from .row_by_row import mat_pattern as mat_pattern
+
+__all__ = [
+    "MAT_CELL",
+    "BandColour",
+    "CellSize",
+    "PictureReading",
+    "SourcePicture",
+    "band_colours_of",
+    "choose_colours",
+    "clean_lone_cells",
+    "grid_size",
+    "linear_of_tints",
+    "mat_pattern",
+    "match_cells",
+    "read_band_colours",
+    "read_picture",
+    "scale_to_cells",
+]
