@@ -60,6 +60,8 @@ COMMANDS = (
     Command("read WORDS NEW --force", 17),
     Command("read FILE", 31),
     Command("mat FILE --stash STASH", 47),
+    Command("variants FILE --hand both --looms 2x30 --bands 15x1.8", 53),
+    Command("variants FILE --colourways 2 --stash STASH", 59),
     Command("listen FILE CAPTIONS", 43),
     Command("listen FILE FILE", 211),
     Command(f"lesson FILE OUT --parts page,captions,script {_LESSON}", 41),

@@ -70,6 +70,10 @@ COMMANDS = {
         "calibrate:calibrate_",
         "Find out from a ruler, scales and a few weights what your bands are like, and how sure that is.",
     ),
+    "variants": (
+        "variants:variants_",
+        "Make the same piece in other sizes, colours, bands and looms, and for the other hand, each proved.",
+    ),
     "studio": (
         "studio:studio",
         "Open the studio, where pieces are designed at the bench in a browser; nothing leaves this machine.",

@@ -26,7 +26,7 @@ from pegwright.pattern import Pattern, with_repeats
 from pegwright.text import encode_pattern
 from pegwright.workshop import replace_file, work
 
-_CARE = (
+CARE = (
     "Take care: a finger must slip under the piece easily. Take it off for sleep, and at once where skin "
     "turns pale, blue, puffy or numb. Never put a band tightly round a finger, toe, neck or a baby's wrist. "
     "A stretched band can snap: mind your eyes. Some bands are natural rubber: mind latex allergies. Small "
@@ -133,7 +133,7 @@ def fit_(
         say(_line(each, longer))
     if gauge is None and (sizes or asked):
         say("neither repeats nor extension bands can be put in, so its length stays as it is")
-    say(_CARE)
+    say(CARE)
     say_findings(findings)
     return exit_code(findings)
 

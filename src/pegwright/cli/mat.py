@@ -68,7 +68,7 @@ def mat_(
     if out is not None and out.exists():
         return cannot(f"{out} is there already; choose another name", json)
     try:
-        had = _colours(stash, colours, json, language)
+        had = read_colours(stash, colours, json, language)
         if isinstance(had, int):
             return had
         order = MatOrder(
@@ -92,7 +92,7 @@ def mat_(
     return _tell(mat, out, json, language)
 
 
-def _colours(
+def read_colours(
     stash: Path | None, colours: str, json: bool, language: Language
 ) -> tuple[BandColour, ...] | int:
     """Return the colours to match, or the exit code where there is no reading them."""

@@ -13,6 +13,17 @@ from .cells import (
     scale_to_cells as scale_to_cells,
 )
 from .colour_distance import linear_of_tints as linear_of_tints
+from .colourways import (
+    Colourway as Colourway,
+    rank_colourways as rank_colourways,
+    with_colours as with_colours,
+)
+from .other_makings import (
+    read_band_size as read_band_size,
+    read_loom_size as read_loom_size,
+    with_band_size as with_band_size,
+    with_loom as with_loom,
+)
 from .pictures import (
     PictureReading as PictureReading,
     SourcePicture as SourcePicture,
@@ -24,6 +35,7 @@ __all__ = [
     "MAT_CELL",
     "BandColour",
     "CellSize",
+    "Colourway",
     "PictureReading",
     "SourcePicture",
     "band_colours_of",
@@ -33,7 +45,13 @@ __all__ = [
     "linear_of_tints",
     "mat_pattern",
     "match_cells",
+    "rank_colourways",
     "read_band_colours",
+    "read_band_size",
+    "read_loom_size",
     "read_picture",
     "scale_to_cells",
+    "with_band_size",
+    "with_colours",
+    "with_loom",
 ]

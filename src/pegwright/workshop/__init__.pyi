@@ -62,6 +62,12 @@ from .rehearsals import (
 )
 from .starter import starter_pattern as starter_pattern
 from .stretch_measures import measure_piece as measure_piece
+from .variant_pieces import (
+    PieceVariant as PieceVariant,
+    VariantOrder as VariantOrder,
+    Variants as Variants,
+    make_variants as make_variants,
+)
 from .wrong_piece_picture import (
     WrongPiecePicture as WrongPiecePicture,
     picture_wrong_piece as picture_wrong_piece,
@@ -80,8 +86,11 @@ __all__ = [
     "PictureForm",
     "PictureOrder",
     "PictureSet",
+    "PieceVariant",
     "PreparedLesson",
     "ReportProgress",
+    "VariantOrder",
+    "Variants",
     "Work",
     "WrongPiecePicture",
     "bring_to_rest",
@@ -92,6 +101,7 @@ __all__ = [
     "lesson_of",
     "make_mat",
     "make_pictures",
+    "make_variants",
     "measure_lengths",
     "measure_mat_cell",
     "measure_piece",

@@ -407,6 +407,15 @@ colour-runs-short = die Matte braucht { $needed } { $needed ->
 } in { $name }; du hast { $have }
     .hint = mach die Matte kleiner, lass die Farbe weg oder besorge vorher mehr
 
+## Varianten
+
+variant-left-out = die Variante { $name } fehlt: { $why }
+    .hint = verlang eine andere, oder ändere zuerst das Stück
+colourway-alike = die Farbstellung { $number } hat Farben, die nicht jedes Auge unterscheidet
+    .hint = leg Gummis einer helleren oder dunkleren Farbe zum Vorrat
+colourway-runs-short = die Farbstellung { $number } braucht von einer Farbe mehr Gummis, als du hast
+    .hint = besorge mehr, bevor du anfängst
+
 ## Die Tabelle der Versehen
 
 not-a-slip-table = { $reason }
@@ -750,6 +759,13 @@ mat-size = eine Matte mit { $across } Gummis in der Breite und { $down } Reihen 
 mat-pegs = ein Webrahmen für eine Matte hat 3 bis 1.000 Stifte in einer Reihe, nicht { $pegs }
 most-colours = eine Matte hat 1 bis 40 Farben, nicht { $most }
 crop-impossible = der Ausschnitt ist leer oder reicht über das Bild hinaus; gib links, oben, rechts und unten als Anteile von 0 bis 1 an
+stash-few-colours = das Stück braucht { $needed } Farben zur Auswahl; da sind { $have }
+band-size-unreadable = „{ $text }“ ist keine Größe eines Gummis; schreib Innendurchmesser x Dicke in mm, etwa 15x1.8
+loom-size-unreadable = „{ $text }“ ist keine Größe eines Webrahmens; schreib Reihen x Stifte, etwa 3x26, mit höchstens 10.000 Stiften
+loom-not-straight = dieses Stück wird auf einem Webrahmen ohne gerade Reihen gearbeitet, also passt kein anderer gerader
+no-other-size = dieses Stück hat keine Wiederholungen und kein freies Ende oder schließt sich um kein Handgelenk, also gibt es keine anderen Größen
+variant-refused = einer seiner Schritte geht dort nicht
+variant-falls = nicht jedes Gummi würde gehalten
 mat-about = eine Matte nach einem Bild, Reihe auf Reihe gearbeitet; von vorn gesehen ist die erste Reihe ihr oberer Rand, und Stift A1 liegt am linken
 mat-row = Reihe { $row } der Matte
 mat-rows = Reihen { $first } bis { $last } der Matte

@@ -395,6 +395,15 @@ colour-runs-short = the mat takes { $needed } { $needed ->
 } in { $name }; you have { $have }
     .hint = make the mat smaller, leave the colour out, or get some more before you start
 
+## Variants
+
+variant-left-out = the variant { $name } is left out: { $why }
+    .hint = ask for another one, or change the piece first
+colourway-alike = colourway { $number } has colours that not every eye can tell apart
+    .hint = add bands of a lighter or darker colour to the stash
+colourway-runs-short = colourway { $number } takes more bands of a colour than you have
+    .hint = get some more before you start
+
 ## The table of slips
 
 not-a-slip-table = { $reason }
@@ -738,6 +747,13 @@ mat-size = a mat of { $across } bands across and { $down } rows cannot be made: 
 mat-pegs = a loom for a mat has 3 to 1,000 pegs in a row, not { $pegs }
 most-colours = a mat has 1 to 40 colours, not { $most }
 crop-impossible = the crop is empty or reaches beyond the picture; give left, top, right and bottom as shares from 0 to 1
+stash-few-colours = the piece needs { $needed } colours to choose from; there are { $have }
+band-size-unreadable = “{ $text }” is no size of a band; write bore x thickness in mm, as 15x1.8
+loom-size-unreadable = “{ $text }” is no size of a loom; write rows x pegs, as 3x26, with at most 10,000 pegs
+loom-not-straight = this piece is worked on a loom without straight rows, so no other straight loom suits it
+no-other-size = this piece has no repeats and no free end, or does not close round a wrist, so there are no other sizes of it
+variant-refused = one of its moves cannot be made there
+variant-falls = not every band would be held
 mat-about = a mat made of a picture, worked row on row; seen from the front, the first row is its top, and peg A1 is at its left edge
 mat-row = row { $row } of the mat
 mat-rows = rows { $first } to { $last } of the mat

@@ -402,6 +402,15 @@ colour-runs-short = el tapete lleva { $needed } { $needed ->
 } de { $name }; tienes { $have }
     .hint = haz el tapete más pequeño, deja fuera ese color o consigue más antes de empezar
 
+## Variantes
+
+variant-left-out = la variante { $name } se deja fuera: { $why }
+    .hint = pide otra, o cambia antes la pieza
+colourway-alike = la combinación { $number } tiene colores que no todo ojo distingue
+    .hint = añade a las existencias gomitas de un color más claro o más oscuro
+colourway-runs-short = la combinación { $number } lleva más gomitas de un color de las que tienes
+    .hint = consigue más antes de empezar
+
 ## La tabla de errores
 
 not-a-slip-table = { $reason }
@@ -747,6 +756,13 @@ mat-size = no se puede hacer un tapete de { $across } gomitas de ancho y { $down
 mat-pegs = un telar para un tapete tiene de 3 a 1.000 clavijas en fila, no { $pegs }
 most-colours = un tapete tiene de 1 a 40 colores, no { $most }
 crop-impossible = el recorte está vacío o se sale de la imagen; da izquierda, arriba, derecha y abajo como partes de 0 a 1
+stash-few-colours = la pieza necesita { $needed } colores entre los que elegir; hay { $have }
+band-size-unreadable = «{ $text }» no es una medida de gomita; escribe diámetro x grosor en mm, como 15x1.8
+loom-size-unreadable = «{ $text }» no es una medida de telar; escribe filas x clavijas, como 3x26, con 10.000 clavijas como mucho
+loom-not-straight = esta pieza se trabaja en un telar sin filas rectas, así que ningún otro telar recto le sirve
+no-other-size = esta pieza no tiene repeticiones ni extremo libre, o no se cierra alrededor de una muñeca, así que no hay otras tallas
+variant-refused = uno de sus pasos no se puede hacer ahí
+variant-falls = no todas las gomitas quedarían sujetas
 mat-about = un tapete hecho de una imagen, hilera sobre hilera; visto de frente, la primera hilera es el borde de arriba y la clavija A1 queda a su izquierda
 mat-row = hilera { $row } del tapete
 mat-rows = hileras { $first } a { $last } del tapete
