@@ -36,6 +36,8 @@ NO_DOCUMENT = {
     "words-leave-open": "of a maker's words, see the tests of reading",
     "text-too-long": "of a maker's words, see the tests of reading",
     "no-steps-read": "of a maker's words, see the tests of reading",
+    "language-unread": "of a maker's words, see the tests of reading",
+    "steps-missing": "of a maker's words, see the tests of reading",
     "captions-too-large": "of a recording's captions, see the tests of listening",
     "captions-bad-bytes": "of a recording's captions, see the tests of listening",
     "captions-empty": "of a recording's captions, see the tests of listening",

@@ -9,11 +9,12 @@ import pytest
 
 from pegwright.finding import LANGUAGES, word_finding
 from pegwright.pattern import Hook, Place, Rows, expand
-from pegwright.reading import read_free
-from pegwright.workshop import work
+from pegwright.reading import read_free, read_maker_text
+from pegwright.workshop import lesson_of, work
 from testing.maker_text import answer_as_meant, count_right, read_moves
 from testing.maker_texts import LOOKED_AT, TEXTS
 from testing.mutate_text import mutate_text
+from testing.printed_text import print_steps
 
 
 def moves_of(told):
@@ -80,6 +81,14 @@ def test_what_is_not_understood_is_flagged_and_nothing_is_made_up():
     told = read_free("Loom: 1 row of 4 pegs. A red band from A1 to A2. Then hook it in the pretty way.")
     assert [found.code for found in told.findings] == ["sentence-unread"]
     assert len(moves_of(told)) == 1
+
+
+def test_a_language_without_a_word_list_is_a_plain_finding(pieces):
+    """Its printed steps would still be read: they need no word list."""
+    told = read_free("Un élastique rouge de A1 à A2.", "fr")
+    assert (told.pattern, [found.code for found in told.findings]) == (None, ["language-unread"])
+    printed = print_steps(lesson_of(pieces["herring-tail"], "es"))
+    assert read_maker_text(printed, "fr").findings == ()
 
 
 @pytest.mark.parametrize(

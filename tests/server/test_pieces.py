@@ -16,6 +16,7 @@ from hypothesis import given, strategies as st
 
 from pegwright.pattern import read_pattern
 from pegwright.server.folder import ChangedError, Folder, NoPieceError
+from pegwright.text import read_pattern_text, write_pattern_text
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
@@ -250,3 +251,40 @@ def test_a_piece_is_taken_off_the_shelf_and_kept_aside(studio: Client, folder: P
     for name in ("..%2Fslack-chain", ".removed", "stash", "%2e%2e"):
         assert studio.ask("DELETE", f"/api/pieces/{name}").status_code in (400, 404, 405)
     assert (folder / "slack-chain.json").exists()
+
+
+def test_a_makers_text_stays_text(studio: Client, folder: Path, chain: Document) -> None:
+    """It is listed, opened and saved as text; remarks and layout of the maker's own are kept as a version."""
+    by_hand = write_pattern_text(read_pattern(json.dumps(chain).encode()).pattern) + "\n# as for Saturday\n"
+    file = folder / "low-tide.pegwright"
+    file.write_text(by_hand)
+    shelved = studio.get("/api/pieces").json()["pieces"]
+    assert [(one["name"], one["title"], one["readable"]) for one in shelved] == [
+        ("low-tide.pegwright", chain["title"], True)
+    ]
+    opened = studio.get("/api/pieces/low-tide.pegwright").json()
+    made = {**opened["document"], "title": "Spring tide"}
+    for count in (1, 1):
+        saved = studio.put(
+            "/api/pieces/low-tide.pegwright", {"document": made, "edition": opened["edition"]}
+        ).json()
+        assert read_pattern_text(file.read_bytes()).pattern.title == "Spring tide"
+        versions = studio.get("/api/pieces/low-tide.pegwright/versions").json()
+        assert len(versions) == count, "what the program itself wrote needs no keeping"
+        opened = {"document": made, "edition": saved["edition"]}
+    kept = f"/api/pieces/low-tide.pegwright/versions/{versions[0]['version']}"
+    assert studio.get(kept).json()["document"]["title"] == chain["title"]
+    assert next((folder / ".versions" / "low-tide.pegwright").iterdir()).read_text() == by_hand
+    stale = studio.put("/api/pieces/low-tide.pegwright", {"document": made, "edition": "0" * 32})
+    assert stale.status_code == 409
+    assert studio.post("/api/pieces", {"document": {**chain, "title": "Low tide"}}).json()["name"] == "low-tide-2"
+    studio.ask("DELETE", "/api/pieces/low-tide.pegwright")
+    assert not file.exists()
+    assert [path.suffix for path in (folder / ".removed").iterdir()] == [".pegwright"]
+
+
+def test_a_text_that_is_wrong_says_its_line(studio: Client, folder: Path) -> None:
+    (folder / "x.pegwright").write_text("pegwright 3\ntitle: X\nplase A over A1 A2\n")
+    answer = studio.get("/api/pieces/x.pegwright")
+    assert answer.status_code == 422
+    assert answer.json()["findings"][0]["place"]["line"] == 3

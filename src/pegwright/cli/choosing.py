@@ -7,7 +7,8 @@ from pathlib import Path
 
 from pegwright.cli.shared import Stop, cannot, reason
 from pegwright.finding import Language
-from pegwright.pattern import Pattern, write_pattern
+from pegwright.pattern import Pattern
+from pegwright.text import encode_pattern
 from pegwright.workshop import replace_file
 
 
@@ -32,7 +33,7 @@ def write_choice(
     if out is None or not found:
         return False
     try:
-        replace_file(out, write_pattern(found[take - 1]))
+        replace_file(out, encode_pattern(found[take - 1], out.name))
     except OSError as error:
         raise Stop(cannot(reason(error, language), json)) from error
     return True

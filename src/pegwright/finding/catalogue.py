@@ -40,6 +40,8 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     # --- reading a maker's words
     "sentence-unread": _warning("sentence"),
     "no-steps-read": _error(),
+    "steps-missing": _warning("first last count"),
+    "language-unread": _error("language"),
     "words-leave-open": _warning("question"),
     "text-too-long": _warning("limit"),
     # --- listening to a recording
@@ -223,6 +225,20 @@ PHRASES: dict[str, frozenset[str]] = {
     ),
     # --- reading
     **_phrases(
+        read_line="",
+        read_words="",
+        read_steps="",
+        read_loom="",
+        read_head="",
+        read_aside="",
+        read_unread="",
+        read_times="n",
+        read_more="n",
+        read_holds="",
+        read_falls="",
+        read_choose="first",
+        read_write="",
+        read_no_answer="said",
         os_reason="errno text",
         write_reason="errno text",
         json_reason="kind signs text",

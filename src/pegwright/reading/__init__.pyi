@@ -11,6 +11,7 @@ from .text_reading import (
     Blank as Blank,
     SentenceReading as SentenceReading,
     TextReading as TextReading,
+    count_new_moves as count_new_moves,
 )
 
 __all__ = [
@@ -19,6 +20,7 @@ __all__ = [
     "PhraseReader",
     "SentenceReading",
     "TextReading",
+    "count_new_moves",
     "free_language",
     "printed_language",
     "read_free",

@@ -39,7 +39,7 @@ from pegwright.reading.correction import correct_reading, corrected_words
 from pegwright.reading.draft import Draft, Gap, Reading
 from pegwright.reading.grammar import readings
 from pegwright.reading.head import Colours, bands_of, is_about_counts, loom_of
-from pegwright.reading.lexicon import Lexicon, Token
+from pegwright.reading.lexicon import Lexicon, Token, free_languages
 from pegwright.reading.printed import GREY
 from pegwright.reading.sentence import NO_COLOURS, NamedBands, Sentence
 from pegwright.reading.split import MOST_CHARACTERS, Piece, free_language, split_sentences
@@ -99,10 +99,14 @@ def read_free(
 ) -> TextReading:
     """Read a maker's text. Never raises on bad input.
 
-    `language` is found out where it is not given; `loom` answers the blank of that name,
+    `language` is found out where it is not given; without a word list for it nothing is read. `loom` answers the blank of that name,
     `answers` the others.
     """
-    return _FreeReader(text, language or free_language(text), loom, answers or {}).read()
+    language = language or free_language(text)
+    if language not in free_languages():
+        place = Location(line=1, column=1)
+        return TextReading(None, findings=(finding("language-unread", place, language=language),))
+    return _FreeReader(text, language, loom, answers or {}).read()
 
 
 class _FreeReader:

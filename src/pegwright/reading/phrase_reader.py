@@ -37,11 +37,12 @@ class FactSlot(NamedTuple):
 
 
 class Template(NamedTuple):
-    """A message as a regular expression, with the meaning of each group."""
+    """A message as a regular expression, with the meaning of each group, and its words without facts."""
 
     name: str
     form: re.Pattern[str]
     slots: dict[str, FactSlot]
+    plain: str
 
     def facts(self, found: re.Match[str]) -> dict[str, str]:
         """Return the facts of a match."""
@@ -106,6 +107,15 @@ class PhraseReader:
         for match in template.form.finditer(text):
             yield Said(name, template.facts(match), *match.span())
 
+    def plain(self, name: str) -> str:
+        """Return the words of a message without its facts."""
+        return self._templates[name].plain
+
+    def first_words(self, names: Iterable[str]) -> str:
+        """Return a regular expression for the first word of any of these messages."""
+        found = {one[0] for name in names if (one := re.match(r"[^\W\d_]*", self.plain(name)))}
+        return f"(?:{'|'.join(sorted(found))})"
+
     def names(self, prefix: str) -> list[str]:
         """Return the messages whose names start with `prefix`."""
         return [name for name in self._templates if name.startswith(prefix)]
@@ -142,7 +152,10 @@ class _TemplateMaker:
         self.slots: dict[str, FactSlot] = {}
 
     def make(self, pattern: ast.Pattern) -> Template:
-        return Template(self.name, re.compile(self._pattern(pattern), re.IGNORECASE), self.slots)
+        first = pattern.elements[0]
+        words = (one.value if isinstance(one, ast.TextElement) else "" for one in pattern.elements)
+        plain = "".join(words) if isinstance(first, ast.TextElement) else ""
+        return Template(self.name, re.compile(self._pattern(pattern), re.IGNORECASE), self.slots, plain)
 
     def bare_form(self, pattern: ast.Pattern) -> str:
         """Return the form of a message without its groups, to go inside another."""

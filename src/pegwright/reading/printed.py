@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
 import msgspec
@@ -29,52 +29,31 @@ from pegwright.pattern import (
     read_document,
 )
 from pegwright.reading.phrase_reader import PhraseReader, UnreadableError, spread_contractions
-from pegwright.reading.printed_moves import MOVES, MoveReader
+from pegwright.reading.printed_moves import MoveReader
+from pegwright.reading.printed_pages import (
+    ASIDES,
+    LONGEST_OPENING,
+    MOST_LOOKED_AT,
+    OPENINGS,
+    PrintedStep,
+    printed_steps,
+    running_text,
+)
 from pegwright.reading.printed_rounds import ROUNDS, RoundReader, TaughtMove
 from pegwright.reading.text_reading import SentenceReading, TextReading
 
-ASIDES = ("step-prepare", "step-prepare-bands", "step-release", "wear-fit", "use-safe")
 GREY = "#808080"
 """The tint of a colour whose words do not say one."""
-_NUMBERED = re.compile(r"\s*(?:\W\s*)?(\d{1,5})[.):]?\s+(\S.*)")
-
-
-class PrintedStep(NamedTuple):
-    """A numbered step of the text: its line, its number, and its whole text."""
-
-    line: int
-    number: int
-    text: str
-
-
-def printed_steps(text: str) -> list[PrintedStep]:
-    """Return the numbered steps of a text, in sequence from 1, each with the lines up to the next."""
-    found: list[PrintedStep] = []
-    lines: list[str] = []
-    for at, line in enumerate(text.splitlines(), start=1):
-        number = _NUMBERED.fullmatch(line)
-        if number and int(number[1]) == len(found) + 1:
-            if found:
-                found[-1] = found[-1]._replace(text=" ".join(lines))
-            found.append(PrintedStep(at, int(number[1]), ""))
-            lines = [number[2]]
-        else:
-            lines.append(line.strip())
-    if found:
-        found[-1] = found[-1]._replace(text=" ".join(lines))
-    return found
+_END_OF_STEP = ("mistake-heading", "heading-check", "look-heading", "look-heading-round")
+"""What follows the words of a step on the page and is no part of them."""
 
 
 def printed_language(text: str, phrases: Mapping[str, str] | None = None) -> str | None:
     """Return the language that most steps of a text are printed in, or None if few match any."""
-    steps = printed_steps(text)[:400]
-    counts = {}
-    for language in languages():
-        words = PhraseReader(language, phrases)
-        spread = [spread_contractions(step.text, language) for step in steps]
-        counts[language] = sum(words.begins(one, (*MOVES, *ROUNDS, *ASIDES)) is not None for one in spread)
-    best = max(counts, key=lambda language: counts[language])
-    return best if counts[best] * 2 > len(steps) and counts[best] > 1 else None
+    found = {language: printed_steps(text, PhraseReader(language, phrases)) for language in languages()}
+    best = max(found, key=lambda language: found[language].known)
+    known, steps = found[best].known, len(found[best].steps)
+    return best if known > 1 and known * 2 > min(steps, 2 * MOST_LOOKED_AT) else None
 
 
 def read_printed(
@@ -92,6 +71,7 @@ class _PrintedReader:
     def __init__(self, text: str, words: PhraseReader) -> None:
         self.text, self.words = text, words
         self.moves = MoveReader(words)
+        self.first_word = re.compile(rf"\b(?={words.first_words(OPENINGS)})", re.IGNORECASE)
         self.taught: list[TaughtMove] = []
         self.spans: dict[int, tuple[int, int]] = {}
         """Which of the moves taught so far each step stands for: from, to."""
@@ -101,15 +81,19 @@ class _PrintedReader:
         self.findings: list[Finding] = []
 
     def read(self) -> TextReading:
-        steps = printed_steps(self.text)
+        printed = printed_steps(self.text, self.words)
+        steps = printed.steps
         spread = [(one, spread_contractions(one.text, self.words.language)) for one in steps]
-        whole = spread_contractions(self.text, self.words.language)
+        whole = running_text(self.text, self.words)
         ends = [one.facts["end"] for one in self.words.all(whole, "end-name")]
         self.moves.end = ends[0] if ends else "end"
         loom = self._loom(whole)
-        rounds = RoundReader(self.words, loom)
+        rounds = RoundReader(self.words, loom, self.moves.colours)
         for step, text in spread:
             self._step(step, text, rounds)
+        for first, last, line in printed.missing:
+            place = Location(line=line, column=1)
+            self.findings.append(finding("steps-missing", place, first=first, last=last, count=last - first + 1))
         raw = {"pegwright": VERSION, "title": self._title(steps), "loom": msgspec.to_builtins(loom)}
         pattern = read_document(raw).pattern
         if pattern is not None and self.steps:
@@ -125,13 +109,16 @@ class _PrintedReader:
             pattern = None
         return TextReading(pattern, tuple(self.sentences), (), tuple(self.findings), self.words.language)
 
-    def _title(self, steps: list[PrintedStep]) -> str:
+    def _title(self, steps: Sequence[PrintedStep]) -> str:
         before = self.text.splitlines()[: steps[0].line - 1] if steps else []
         lines = [" ".join(line.split()) for line in before]
-        return next((line[:200] for line in lines if any(sign.isalnum() for sign in line)), "") or "?"
+        first = next((line for line in lines if any(sign.isalnum() for sign in line)), "")
+        script = self.words.whole(first, ("heading-script",))
+        return (script.facts["title"] if script else first)[:200] or "?"
 
     def _step(self, step: PrintedStep, text: str, rounds: RoundReader) -> None:
-        said = self.words.begins(text, (*MOVES, *ROUNDS, *ASIDES))
+        said = self.words.begins(text, OPENINGS)
+        text = text[: self._end_of_step(text)]
         begin = len(self.taught)
         use: Any = "unread"
         made: tuple[PatternStep, ...] = ()
@@ -155,11 +142,30 @@ class _PrintedReader:
         if use == "unread":
             place = Location(line=step.line, column=1)
             self.findings.append(finding("sentence-unread", place, sentence=step.text[:120]))
+        if said is not None:
+            self._find_lost(step, text[said.end :])
+
+    def _end_of_step(self, text: str) -> int:
+        """Return where the words of a step end and what is printed under it begins."""
+        heads = (next(self.words.all(text, name), None) for name in _END_OF_STEP)
+        return min((head.start for head in heads if head), default=len(text))
+
+    def _find_lost(self, step: PrintedStep, rest: str) -> None:
+        """Report what reads like a step within another one: its number was lost when the text was copied."""
+        at = 0
+        for word in self.first_word.finditer(rest):
+            lost = self.words.begins(rest[word.start() : word.start() + LONGEST_OPENING], OPENINGS)
+            if lost is not None and lost.name not in ASIDES and word.start() >= at:
+                at = word.start() + lost.end
+                text = rest[word.start() : at]
+                self.sentences.append(SentenceReading(text, step.line, "unread"))
+                place = Location(line=step.line, column=1)
+                self.findings.append(finding("sentence-unread", place, sentence=text[:120]))
 
     def _again(self, said: Any, rest: str, rounds: RoundReader, step: PrintedStep) -> tuple[PatternStep, ...]:
         """Return rounds written out, or as one repeat of the document if they are all alike."""
         first, last = rounds.steps(said)
-        if not 1 <= first <= last < step.number:
+        if not 1 <= first <= last < step.number or not self.spans.keys() >= set(range(first, last + 1)):
             raise UnreadableError(said.facts)
         model = self.taught[self.spans[first][0] : self.spans[last][1]]
         if not model or len(model) * said.number("times") > 60_000:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 import msgspec
@@ -25,6 +25,10 @@ from pegwright.pattern import (
 from pegwright.reading.phrase_reader import PhraseReader, Said, UnreadableError
 
 ROUNDS = ("step-again", "step-again-same", "step-again-counted")
+LONGEST_ENTRY = 300
+"""Characters of an entry in the list of rounds that are looked at."""
+_LETTER = re.compile(r"[A-Za-z][A-Za-z0-9]{0,5}")
+_LETTERS = re.compile(rf"{_LETTER.pattern}(?:, {_LETTER.pattern})*|")
 _PEG = re.compile(r"\b[A-Z]{1,2}[1-9][0-9]{0,4}\b")
 
 
@@ -38,8 +42,11 @@ class TaughtMove(NamedTuple):
 class RoundReader:
     """Writes out the rounds on a known loom."""
 
-    def __init__(self, words: PhraseReader, loom: Layout) -> None:
+    def __init__(self, words: PhraseReader, loom: Layout, colours: dict[str, str]) -> None:
         self.words = words
+        self.colours = colours
+        """Letter to name; a colour that first occurs in a list of rounds is added."""
+        self.heard: dict[str, str] = {}
         self.ring = loom.pegs if isinstance(loom, Round) else 0
         self.there: dict[str, Peg] = {peg.at: peg for peg in pegs(loom)}
 
@@ -68,13 +75,14 @@ class RoundReader:
         """
         times = said.number("times")
         ticks = self._ticks(rest)
+        changes = any(self.words.all(rest, "detail-colours"))
         shifts = self._shifts(said, ticks, model, times)
         made = []
         plain = True
         moved = list(model)
         for number, shift in enumerate(shifts, start=2):
             moved = [one._replace(move=self._shift_move(one.move, shift)) for one in moved]
-            coloured = self._recolour(moved, ticks.get(number, ""))
+            coloured = self._recolour(moved, ticks.get(number, ""), changes)
             plain = plain and coloured == moved
             made.append(coloured)
         first = shifts[0]
@@ -90,10 +98,10 @@ class RoundReader:
 
     def _ticks(self, rest: str) -> dict[int, str]:
         """Return the list's entry for each round, by number."""
-        heads = list(self.words.all(rest, "tick-round"))
+        heads = [head for head in self.words.all(rest, "tick-round") if rest[head.end : head.end + 1] == ":"]
         begins = [*(head.start for head in heads), len(rest)]
         return {
-            head.number("n"): rest[head.end : stop].strip(" :,;")
+            head.number("n"): re.split(r"\.(?:\s|$)", rest[head.end + 1 : stop])[0].strip(" :,;")
             for head, stop in zip(heads, begins[1:], strict=True)
         }
 
@@ -153,44 +161,56 @@ class RoundReader:
 
         return with_holders(move, shift_holder)
 
-    def _recolour(self, moved: list[TaughtMove], tick: str) -> list[TaughtMove]:
-        """Return a round with its bands in the colours that its entry in the list names."""
+    def _recolour(self, moved: list[TaughtMove], tick: str, changes: bool) -> list[TaughtMove]:
+        """Return a round with its bands in the colours that its entry in the list names.
+
+        Raises:
+            UnreadableError: the text says that colours change, and the entry does not say to which.
+        """
         coloured = [at for at, one in enumerate(moved) if hasattr(one.move, "colour")]
-        if not tick or not coloured:
+        if not coloured:
             return moved
-        parts = [tick[at:] for at in range(len(tick)) if at == 0 or tick[at - 1] == " "]
-        for part in parts:
+        for part in _parts_of(tick):
             told = self._colours(part, moved, coloured)
             if told is not None:
                 made = list(moved)
                 for at, letter in told.items():
+                    self.colours.setdefault(letter, self.heard.get(letter, ""))
                     made[at] = made[at]._replace(move=msgspec.structs.replace(made[at].move, colour=letter))
                 return made
+        if changes:
+            raise UnreadableError(tick)
         return moved
 
     def _colours(self, part: str, moved: list[TaughtMove], coloured: list[int]) -> dict[int, str] | None:
         if order := self.words.whole(part, ("tick-order",)):
-            letters = re.findall(r"[A-Za-z][A-Za-z0-9]*", order.text("letters"))
-            if len(letters) == len(moved):
-                return {at: letters[at] for at in coloured}
-            if len(letters) == len(coloured):
-                return dict(zip(coloured, letters, strict=True))
-            raise UnreadableError(part)
+            said = order.text("letters")
+            for letters in (_LETTER.findall(said), _LETTER.findall(_LETTERS.match(said)[0])):  # type: ignore[index]
+                if len(letters) == len(moved):
+                    return {at: letters[at] for at in coloured}
+                if len(letters) == len(coloured):
+                    return dict(zip(coloured, letters, strict=True))
+            return None
         if every := self.words.whole(part, ("tick-all",)):
             letter = self._letter(every.text("colour"))
             return dict.fromkeys(coloured, letter) if letter else None
         if some := self.words.whole(part, ("tick-steps",)):
             letter = self._letter(some.text("colour"))
             steps = self._numbers(some.text("steps"))
-            return {at: letter for at in coloured if moved[at].step in steps} if letter and steps else None
+            if letter and steps:
+                return {at: letter for at in coloured if moved[at].step in steps}
         letter = self._letter(part)
         return dict.fromkeys(coloured, letter) if letter and len(moved) == 1 else None
 
     def _letter(self, text: str) -> str:
+        """Return the letter of a colour in the list, and remember what it is called; empty where it is none."""
         said = self.words.whole(text, ("tick-colour",))
-        if said and re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", said.text("letter")):
-            return said.text("letter")
-        return text if re.fullmatch(r"[A-Za-z][A-Za-z0-9]{0,5}", text) and not is_address(text) else ""
+        letter = said.text("letter") if said else text
+        if not _LETTER.fullmatch(letter) or (said is None and is_address(letter)):
+            return ""
+        if said is not None:
+            self.heard[letter] = said.text("colour")
+        return letter
 
     def _numbers(self, text: str) -> set[int]:
         """Return every step that a text names, with spans written out."""
@@ -201,3 +221,16 @@ class RoundReader:
                 last = one.number("last", first)
                 found |= set(range(first, last + 1)) if name == "steps-many" else {first, last}
         return found
+
+
+def _parts_of(tick: str) -> Iterator[str]:
+    """Yield where the colours of an entry may stand: from each word on, to a bracket or to the end.
+
+    On the page the labels of the next picture may follow.
+    """
+    starts = [at for at in range(min(len(tick), LONGEST_ENTRY)) if at == 0 or tick[at - 1] == " "]
+    for start in starts:
+        bracket = tick.find(")", start, start + LONGEST_ENTRY)
+        if bracket >= 0:
+            yield tick[start : bracket + 1]
+        yield tick[start:]

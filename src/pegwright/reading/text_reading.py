@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
 from pegwright.finding import Finding, Phrase
-from pegwright.pattern import Pattern, PatternStep
+from pegwright.pattern import Pattern, PatternStep, Repeat, Use
 
 SentenceUse = Literal["head", "steps", "aside", "unread"]
 """What a sentence was taken for: about the piece, steps, nothing that is made, or not understood."""
@@ -51,3 +51,20 @@ class TextReading(NamedTuple):
     blanks: tuple[Blank, ...] = ()
     findings: tuple[Finding, ...] = ()
     language: str = "en"
+
+
+def count_new_moves(step: PatternStep) -> int:
+    """Return how many moves a step of a sentence adds; the first round of a repeat stood in those before."""
+    if isinstance(step, Repeat):
+        return (_times(step) - 1) * sum(map(_count_all_moves, step.steps))
+    return 0 if isinstance(step, Use) else 1
+
+
+def _count_all_moves(step: PatternStep) -> int:
+    if isinstance(step, Repeat):
+        return _times(step) * sum(map(_count_all_moves, step.steps))
+    return 0 if isinstance(step, Use) else 1
+
+
+def _times(repeat: Repeat) -> int:
+    return repeat.times if isinstance(repeat.times, int) else 1

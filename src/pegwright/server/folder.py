@@ -1,6 +1,7 @@
 """The pieces in the studio's folder: named, opened, saved whole, and kept in versions.
 
-A piece is a file `NAME.json` in the folder. Its edition is the digest of the file's bytes. Every save names
+A piece is a file `NAME.json` in the folder, or a maker's text `NAME.pegwright`, which is named with its ending:
+text stays text when it is saved. A piece's edition is the digest of the file's bytes. Every save names
 the edition it started from, so that two pages never overwrite each other silently.
 """
 
@@ -12,12 +13,14 @@ import os
 import re
 import time
 import unicodedata
+from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 from threading import Lock
 from typing import NamedTuple
 
 from pegwright.pattern import MAX_BYTES
+from pegwright.text import SUFFIX
 from pegwright.workshop import read_plain_file, replace_file
 
 MOST_PIECES = 2000
@@ -69,9 +72,10 @@ class Folder:
         """
         self._find_root()
         found = []
-        for path in self.root.glob("*.json"):
-            if _is_name(path.stem) and path.is_file() and not path.is_symlink():
-                found.append((-path.stat().st_mtime, path.stem))
+        for path in self._files():
+            name = path.name if is_text_name(path.name) else path.stem
+            if _is_name(name) and path.is_file() and not path.is_symlink():
+                found.append((-path.stat().st_mtime, name))
         return [name for _, name in sorted(found)[:MOST_PIECES]]
 
     def state(self, name: str) -> os.stat_result:
@@ -122,14 +126,14 @@ class Folder:
             if not path.is_file():
                 raise NoPieceError(name)
             aside = self._inner(_REMOVED)
-            path.replace(aside / f"{name} {datetime.now(UTC).strftime(_STAMP)}.json")
+            path.replace(aside / f"{path.stem} {datetime.now(UTC).strftime(_STAMP)}{path.suffix}")
 
     def free_name(self, title: str) -> str:
         """Return an unused name for a new piece with this title."""
         words = (
             re.sub(r"[^\w]+", "-", unicodedata.normalize("NFKC", title).lower()).strip("-_")[:60] or "piece"
         )
-        taken = {path.stem.casefold() for path in self.root.glob("*.json")} | {STASH}
+        taken = {path.stem.casefold() for path in self._files()} | {STASH}
         name, number = words, 2
         while name.casefold() in taken:
             name, number = f"{words}-{number}", number + 1
@@ -145,8 +149,8 @@ class Folder:
         data = self.open(name)
         shelf = self._inner(_VERSIONS, name)
         version = datetime.now(UTC).strftime(_STAMP)
-        replace_file(shelf / f"{version}.json", data, follow=False)
-        others = sorted(path for path in shelf.glob("*.json") if path.stem != version)
+        replace_file(shelf / _file_of(name, version), data, follow=False)
+        others = sorted(path for path in shelf.glob(_file_of(name, "*")) if path.stem != version)
         for old in others[
             : max(0, len(others) + 1 - MOST_VERSIONS)
         ]:  # one kept under a wrong clock may be later
@@ -158,7 +162,7 @@ class Folder:
         self._path(name)
         shelf = self.root / _VERSIONS / name
         found = []
-        for path in shelf.glob("*.json"):
+        for path in shelf.glob(_file_of(name, "*")):
             when = _when(path.stem)
             if when is not None:
                 found.append(KeptVersion(path.stem, when))
@@ -173,7 +177,7 @@ class Folder:
         self._path(name)
         if _when(version) is None:
             raise NoPieceError(name)
-        return _read(self.root / _VERSIONS / name / f"{version}.json", name)
+        return _read(self.root / _VERSIONS / name / _file_of(name, version), name)
 
     def open_stash(self) -> tuple[bytes, str]:
         """Return the bytes of the stash's file and its edition; both are empty if there is none.
@@ -205,6 +209,10 @@ class Folder:
             replace_file(self.root / f"{STASH}.json", data, follow=False)
         return edition_of(data)
 
+    def _files(self) -> Iterator[Path]:
+        yield from self.root.glob("*.json")
+        yield from self.root.glob(f"*{SUFFIX}")
+
     def _inner(self, *names: str) -> Path:
         """Return a folder inside the folder, made if needed.
 
@@ -221,7 +229,7 @@ class Folder:
 
     def _sweep(self) -> None:
         """Remove half-written files left by a killed studio; a file being written now is younger."""
-        for path in self.root.glob(".*.json.*"):
+        for path in (*self.root.glob(".*.json.*"), *self.root.glob(f".*{SUFFIX}.*")):
             if path.is_file() and time.time() - path.stat().st_mtime > _HALF_WRITTEN_S:
                 path.unlink(missing_ok=True)
 
@@ -238,10 +246,20 @@ class Folder:
         self._find_root()
         if not _is_name(name):
             raise NoPieceError(name)
-        path = self.root / f"{name}.json"
+        path = self.root / (name if is_text_name(name) else f"{name}.json")
         if path.parent != self.root or path.is_symlink():
             raise NoPieceError(name)
         return path
+
+
+def is_text_name(name: str) -> bool:
+    """Say whether a piece of that name is kept as a maker's text."""
+    return name.endswith(SUFFIX)
+
+
+def _file_of(name: str, version: str) -> str:
+    """Return the file of a version: of the same kind as the piece's."""
+    return f"{version}{SUFFIX if is_text_name(name) else '.json'}"
 
 
 def _is_name(name: str) -> bool:

@@ -20,7 +20,7 @@ import msgspec
 from pegwright.finding import Finding, Language, word_finding
 from pegwright.judging import find_single_failures
 from pegwright.loom import replay_pattern
-from pegwright.pattern import PatternReading, read_pattern
+from pegwright.pattern import PatternReading
 from pegwright.proof import Loss
 from pegwright.server.child_process import limit_memory, read_frame, take_output, write_frame
 from pegwright.server.folder import edition_of
@@ -28,6 +28,7 @@ from pegwright.server.motifs import MOST_MOTIFS, built_in_motifs, motifs_of
 from pegwright.server.read_responses import WordAnswer, read_response
 from pegwright.server.starters import Glance, glance, load_starters
 from pegwright.server.work_responses import WorkResponse, work_response
+from pegwright.text import read_any_pattern
 from pegwright.workshop import ReportProgress, Work, report_nothing, starter_pattern, work
 
 MOST_BYTES = 2_000_000_000
@@ -131,7 +132,7 @@ class RecentWork:
         known = self._made.get(key)
         if known is not None:
             return known
-        reading = read_pattern(document)
+        reading = read_any_pattern(document)
         if reading.pattern is None:
             return reading
         made = self._made[key] = work(reading.pattern, progress)
@@ -178,7 +179,7 @@ def answer_request(request: LineRequest, recent: RecentWork, progress: ReportPro
         case FindMotifs("", _):
             return _done(tuple(built_in_motifs()))
         case FindMotifs(piece, data):
-            pattern = read_pattern(data).pattern
+            pattern = read_any_pattern(data).pattern
             return _done(() if pattern is None else tuple(islice(motifs_of(piece, pattern), MOST_MOTIFS)))
         case ReadText(text, answers, language):
             return _done(read_response(text, answers, language, progress))
@@ -191,7 +192,7 @@ def _done(value: object) -> LineReply:
 
 
 def _glance_at(data: bytes) -> PieceGlance:
-    pattern = read_pattern(data).pattern
+    pattern = read_any_pattern(data).pattern
     if pattern is None:
         return PieceGlance("", 0, None)
     if len(data) > MOST_GLANCED_BYTES:

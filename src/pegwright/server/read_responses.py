@@ -8,8 +8,8 @@ from typing import Annotated, Any, Literal
 import msgspec
 
 from pegwright.finding import Language, WordedFinding, word_finding, word_phrase
-from pegwright.pattern import Pattern, PatternStep, Repeat, Use, read_pattern, write_pattern
-from pegwright.reading import Answers, Blank, TextReading, read_maker_text
+from pegwright.pattern import Pattern, read_pattern, write_pattern
+from pegwright.reading import Answers, Blank, TextReading, count_new_moves, read_maker_text
 from pegwright.server.work_responses import WorkResponse, work_response
 from pegwright.text import read_pattern_text
 from pegwright.workshop import ReportProgress, report_nothing, work
@@ -108,27 +108,10 @@ def _sentences(told: TextReading) -> tuple[ReadSentence, ...]:
     made = 0
     found = []
     for one in told.sentences[:MOST_SHOWN_SENTENCES]:
-        moves = sum(_count_new_moves(step) for step in one.steps)
+        moves = sum(map(count_new_moves, one.steps))
         made += moves
         found.append(ReadSentence(text=one.text, line=one.line, use=one.use, moves=moves, done=made))
     return tuple(found)
-
-
-def _count_new_moves(step: PatternStep) -> int:
-    """Return how many moves a sentence adds; the first round of a repeat stood in those before."""
-    if isinstance(step, Repeat):
-        return (_times(step) - 1) * sum(_count_all_moves(one) for one in step.steps)
-    return 0 if isinstance(step, Use) else 1
-
-
-def _count_all_moves(step: PatternStep) -> int:
-    if isinstance(step, Repeat):
-        return _times(step) * sum(_count_all_moves(one) for one in step.steps)
-    return 0 if isinstance(step, Use) else 1
-
-
-def _times(repeat: Repeat) -> int:
-    return repeat.times if isinstance(repeat.times, int) else 1
 
 
 def _blank(blank: Blank, language: Language) -> ReadBlank:

@@ -33,6 +33,7 @@ from pegwright.server.folder import (
     NoPieceError,
     TooLargeError,
     edition_of,
+    is_text_name,
 )
 from pegwright.server.jobs import BusyError, Jobs, NoJobError
 from pegwright.server.line_requests import (
@@ -48,6 +49,7 @@ from pegwright.server.shelf import Shelf, ShelvedPiece
 from pegwright.server.starters import Starter
 from pegwright.server.work_responses import WorkResponse
 from pegwright.server.workers import OvertakenError, TooMuchError, Workers
+from pegwright.text import encode_pattern, read_any_pattern
 
 
 class OpenedPiece(msgspec.Struct, frozen=True, kw_only=True):
@@ -169,9 +171,15 @@ def open_piece(studio: NamedDependency[Studio], name: FromPath[str]) -> OpenedPi
 
 @put("/pieces/{name:str}", sync_to_thread=True)
 def save_piece(studio: NamedDependency[Studio], name: FromPath[str], data: JSONBody[SaveRequest]) -> Saved:
-    """Save a piece, unless it was changed elsewhere since the edition that the page started from."""
-    text = write_pattern(_pattern(data.document))
-    return Saved(name=name, edition=studio.folder.save(name, text, data.edition))
+    """Save a piece, unless it was changed elsewhere since the edition that the page started from.
+
+    A maker's text is written anew as text; one with a layout or remarks of the maker's own is first kept as a
+    version, because the new one has neither.
+    """
+    made = encode_pattern(_pattern(data.document), name)
+    if is_text_name(name) and _is_by_hand(studio.folder, name, data.edition):
+        studio.folder.keep(name)
+    return Saved(name=name, edition=studio.folder.save(name, made, data.edition))
 
 
 @delete("/pieces/{name:str}", sync_to_thread=True, status_code=204)
@@ -332,8 +340,18 @@ def _pattern(document: dict[str, Any]) -> Pattern:
     return reading.pattern
 
 
+def _is_by_hand(folder: Folder, name: str, edition: str) -> bool:
+    """Say whether the text of that edition is not as the program writes it."""
+    try:
+        data = folder.open(name)
+    except NoPieceError:
+        return False
+    pattern = read_any_pattern(data, name).pattern
+    return edition_of(data) == edition and (pattern is None or encode_pattern(pattern, name) != data)
+
+
 def _open(name: str, data: JSONBody[bytes]) -> OpenedPiece:
-    reading = read_pattern(data)
+    reading = read_any_pattern(data, name)
     if reading.pattern is None:
         raise HttpRefusedError(422, phrase("file-no-pattern"), reading.findings)
     return OpenedPiece(

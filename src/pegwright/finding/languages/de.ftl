@@ -19,6 +19,13 @@ sentence-unread = dieser Satz wurde nicht verstanden: { $sentence }
     .hint = sag, was getan wird, mit welchem Gummi, von welchem Stift zu welchem; oder schreib den Zug wie in docs/notation.md
 no-steps-read = aus diesem Text ließ sich kein Schritt lesen
     .hint = schreib eine Handlung je Satz: welches Gummi, von welchem Stift, wohin
+steps-missing = { $count ->
+    [one] Schritt { $first } fehlt in diesem Text
+   *[other] die Schritte { $first } bis { $last } fehlen in diesem Text
+}
+    .hint = hier springen die Nummern der Schritte: Kopiere auch, was fehlt, oder schreib es an diese Stelle
+language-unread = Texte in dieser Sprache ({ $language }) lassen sich noch nicht lesen
+    .hint = schreib ihn auf Deutsch, Englisch oder Spanisch, oder schreib die Schritte wie in docs/notation.md
 words-leave-open = { $question }
     .hint = sag es im Text; bis dahin gilt das Wahrscheinlichste
 text-too-long = der Text ist zu lang; nur seine ersten { $limit } Zeichen werden gelesen
@@ -519,6 +526,20 @@ write-pair = schreib = dazwischen, etwa A=14
 line-no-move = „{ $said }“ ist kein Schritt
 write-like = schreib es so: { $example }
 write-step = ein Schritt beginnt mit { OR($choices) }
+read-line = Zeile
+read-words = Text
+read-steps = Schritte
+read-loom = Schlaufen auf den Stiften
+read-head = über das Stück
+read-aside = –
+read-unread = ?
+read-times = { $n }-mal:
+read-more = … und noch { $n }
+read-holds = es hält
+read-falls = es hält nicht
+read-choose = Enter heißt „{ $first }“; oder schreib deine Antwort; - lässt es offen
+read-write = schreib deine Antwort; - lässt es offen
+read-no-answer = „{ $said }“ beantwortet das nicht
 ask-loom = auf welchem Webrahmen wird gearbeitet? Vielleicht { $rows } × { $pegs } Stifte (Reihen × Stifte je Reihe)
 ask-colour = { $count ->
     [one] welche Farbe hat das Gummi in Zeile { AND($lines) }?

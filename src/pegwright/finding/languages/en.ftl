@@ -18,6 +18,13 @@ sentence-unread = this sentence was not understood: { $sentence }
     .hint = say what is done, with which band, from which peg to which; or write the move as in docs/notation.md
 no-steps-read = no step could be read from this text
     .hint = write one action a sentence: which band, from which peg, which way
+steps-missing = { $count ->
+    [one] step { $first } is missing from this text
+   *[other] steps { $first } to { $last } are missing from this text
+}
+    .hint = the numbers of the steps jump here: copy what is missing too, or write it in at this place
+language-unread = texts in this language ({ $language }) cannot be read yet
+    .hint = write it in English, Spanish or German, or write the steps as in docs/notation.md
 words-leave-open = { $question }
     .hint = say it in the text; until then the likeliest answer is used
 text-too-long = the text is too long; only its first { $limit } characters are read
@@ -507,6 +514,20 @@ write-pair = write them with = between, as in A=14
 line-no-move = '{ $said }' is not a step
 write-like = write it as in: { $example }
 write-step = a step begins with { OR($choices) }
+read-line = line
+read-words = words
+read-steps = steps
+read-loom = loops on the pegs
+read-head = about the piece
+read-aside = –
+read-unread = ?
+read-times = { $n } times:
+read-more = … and { $n } more
+read-holds = it holds
+read-falls = it does not hold
+read-choose = press Enter for “{ $first }”, or write your answer; - leaves it open
+read-write = write your answer; - leaves it open
+read-no-answer = “{ $said }” does not answer this
 ask-loom = which loom is it made on? Perhaps { $rows } × { $pegs } pegs (rows × pegs in a row)
 ask-colour = { $count ->
     [one] which colour is the band in line { AND($lines) }?

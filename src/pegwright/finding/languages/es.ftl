@@ -19,6 +19,13 @@ sentence-unread = no se ha entendido esta frase: { $sentence }
     .hint = di qué se hace, con qué gomita, de qué clavija a cuál; o escribe el movimiento como en docs/notation.md
 no-steps-read = no se ha podido leer ningún paso en este texto
     .hint = escribe una acción por frase: qué gomita, desde qué clavija, hacia dónde
+steps-missing = { $count ->
+    [one] en este texto falta el paso { $first }
+   *[other] en este texto faltan los pasos { $first } a { $last }
+}
+    .hint = aquí salta la numeración de los pasos: copia también lo que falta o escríbelo en este lugar
+language-unread = todavía no se pueden leer textos en este idioma ({ $language })
+    .hint = escríbelo en español, inglés o alemán, o escribe los pasos como en docs/notation.md
 words-leave-open = { $question }
     .hint = dilo en el texto; hasta entonces vale lo más probable
 text-too-long = el texto es demasiado largo; solo se leen sus primeros { $limit } caracteres
@@ -516,6 +523,20 @@ write-pair = escribe = entre los dos, como en A=14
 line-no-move = «{ $said }» no es ningún paso
 write-like = escríbelo así: { $example }
 write-step = un paso empieza por { OR($choices) }
+read-line = línea
+read-words = texto
+read-steps = pasos
+read-loom = lazos en las clavijas
+read-head = sobre la pieza
+read-aside = –
+read-unread = ?
+read-times = { $n } veces:
+read-more = … y { $n } más
+read-holds = aguanta
+read-falls = no aguanta
+read-choose = pulsa Intro para «{ $first }», o escribe tu respuesta; - lo deja abierto
+read-write = escribe tu respuesta; - lo deja abierto
+read-no-answer = «{ $said }» no responde a esto
 ask-loom = ¿en qué telar se hace? Quizá { $rows } × { $pegs } clavijas (filas × clavijas por fila)
 ask-colour = { $count ->
     [one] ¿de qué color es la gomita de la línea { AND($lines) }?

@@ -104,9 +104,10 @@ def write_script(lesson: Lesson, wpm: int = 120) -> Script:
 
 
 def spoken_sentences(step: LessonStep) -> tuple[str, ...]:
-    """Return the sentences said for a step: its words, its details, what to take care of, the note."""
+    """Return the sentences said for a step: its words, its details, its rounds, what to take care of, the note."""
     warnings = (trouble.warning for trouble in step.mistakes)
-    return split_sentences(" ".join((step.instruction, *step.detail, step.warning, *warnings, step.note)))
+    text = (step.instruction, *step.detail, *step.rounds_spoken, step.warning, *warnings, step.note)
+    return split_sentences(" ".join(text))
 
 
 def split_sentences(text: str) -> tuple[str, ...]:
@@ -150,7 +151,9 @@ class _ScriptWriter:
         """Say and show a phase step by step."""
         # What a film shows beside the loom, the page calls its small picture.
         intro = self.lesson.phrasebook.say("intro-work-film") if phase.name == "work" else phase.intro
-        said = (phase.heading + ".", *split_sentences(intro))
+        # One who only listens has not read the list of tools, and must know the loom.
+        tools = [f"{line.rstrip('.')}." for line in self.lesson.tools.lines] if phase.name == "prepare" else []
+        said = (phase.heading + ".", *(s for text in tools for s in split_sentences(text)), *split_sentences(intro))
         view = {"prepare": "view-bench", "wear": "view-piece"}.get(phase.name, "view-standing")
         self.talk(said, phase.heading, self.lesson.phrasebook.say(view))
         for step in phase.steps:

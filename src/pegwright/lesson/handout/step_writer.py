@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Any
 
 from pegwright.lesson.handout.counted_rounds_text import CountedRoundsText
@@ -172,6 +173,9 @@ class StepWriter:
             for k, each in enumerate(rounds[1:], start=2)
             if k <= _TICKS_AT_MOST
         ]
+        alike = len({shift_between(a, b, self.ring) for a, b in pairwise(moves)}) == 1
+        laid = any(isinstance(event, Laid) for each in rounds for one in each for event in one.events)
+        told = (changing and laid) or not (still or alike)
         self.window = None
         overview = rounds_pictures(self.speaker, scene, rounds)
         return self.add(
@@ -189,6 +193,11 @@ class StepWriter:
             pictures=overview.pictures,
             ticks=tuple(words.tick(*each) for each in ticked),
             ticks_in_words=tuple(words.tick(*each, in_words=True) for each in ticked),
+            rounds_spoken=tuple(
+                words.tick(number, each, still or alike, colours, in_words=True) + "."
+                for number, each, still, colours in ticked
+                if told
+            ),
             wide=True,
             first=taught.rounds[0][0] + 1,
             last=taught.rounds[-1][-1] + 1,
