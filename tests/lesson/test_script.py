@@ -26,11 +26,11 @@ piece = pytest.mark.parametrize("made", [lesson(p) for p in PIECES.values()], id
 
 @piece
 def test_every_step_is_said_word_for_word_and_in_order(made: Lesson) -> None:
-    """What is said for a step is what the step says, with its details, warning and note."""
+    """What is said for a step is what the step says, with its details, rounds, warning and note."""
     told = write_script(made)
     for step in made.steps:
         said = " ".join(line.text for line in told.lines if line.step == step.number)
-        printed = " ".join((step.instruction, *step.detail, step.warning, step.note))
+        printed = " ".join((step.instruction, *step.detail, *step.rounds_spoken, step.warning, step.note))
         assert said == " ".join(printed.split())
     numbers = [line.step for line in told.lines if line.step]
     assert numbers == sorted(numbers)

@@ -11,7 +11,7 @@ from typing import Annotated, Any, cast
 from cyclopts import Parameter
 
 from pegwright.cli.reading_view import side_by_side, step_lines
-from pegwright.cli.shared import Json, answer, cannot, reason, refuse
+from pegwright.cli.shared import Json, answer as say_answer, cannot, reason, refuse
 from pegwright.cli.terminal import exit_code, out as screen, progress, say, say_findings
 from pegwright.finding import Finding, Language, phrase, word_phrase
 from pegwright.pattern import Layout, PatternReading, Rows, decode_text
@@ -30,7 +30,7 @@ def read_(
     *,
     language: Language | None = None,
     loom: str = "",
-    given: Annotated[list[str] | None, Parameter(name="--answer", negative="")] = None,
+    answer: Annotated[list[str] | None, Parameter(negative="")] = None,
     ask: bool | None = None,
     force: bool = False,
     json: Json = False,
@@ -50,7 +50,7 @@ def read_(
         the language of the text; without it, found out.
     loom
         the loom, where the text does not name it: rows x pegs in a row, as in 3x13.
-    given
+    answer
         an answer to what the text leaves open, as colour=red; colour@4=red answers for line 4 alone. May be
         given several times.
     ask
@@ -61,7 +61,7 @@ def read_(
     layout = _loom(loom)
     if loom and layout is None:
         return cannot(f"{loom!r} is no loom: rows x pegs in a row, as in 3x13", json)
-    told = [_GIVEN.fullmatch(one) for one in given or ()]
+    told = [_GIVEN.fullmatch(one) for one in answer or ()]
     if None in told:
         return cannot("an answer is written as what=answer, as in colour=red or turns@4=3", json)
     if out is not None and out.exists() and not force:
@@ -101,7 +101,7 @@ def read_(
     facts = {"title": reading.pattern.title, "language": reading.language, "holds": made.holds}
     if json:
         value = {**facts, "file": str(out) if out else None, **_values(reading)}
-        return answer(value, findings, language=spoken)
+        return say_answer(value, findings, language=spoken)
     return _show(reading, made, out)
 
 
