@@ -1,4 +1,4 @@
-"""A lesson's words as plain text, as one copies them: the steps of its page, the rows of its script, a PDF."""
+"""A lesson's words as plain text, as one copies them: steps of a page, rows of a script, a PDF."""
 
 from __future__ import annotations
 
@@ -31,7 +31,5 @@ def copied_texts(pdf: bytes) -> dict[str, str]:
     """Return the words of a PDF as two readers copy them out, each in its own order."""
     return {
         "pypdf": "\n".join(page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages),
-        "pdfium": "\n".join(
-            page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(pdf)
-        ),
+        "pdfium": "\n".join(page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(pdf)),
     }

@@ -103,7 +103,7 @@ def test_text_steps_loops_and_findings_stand_side_by_side_in_the_language_of_the
     file = tmp_path / "bit.txt"
     file.write_text("Steg\nEin rotes Gummi von A1 nach A2.\nEine Kappe auf A2, dreimal gewickelt.\n")
     _, out, _ = run("read", str(file))
-    assert ["Zeile", "Text", "Schritte", "Schlaufen"] == out.splitlines()[1].split()[:4]
+    assert out.splitlines()[1].split()[:4] == ["Zeile", "Text", "Schritte", "Schlaufen"]
     assert "über das Stück" in out
     row = next(line for line in out.splitlines() if "place R over A1 A2" in line)
     assert "Ein rotes Gummi" in row

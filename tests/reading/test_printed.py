@@ -82,7 +82,9 @@ def test_every_step_left_out_of_a_copy_is_missed(pieces, language):
     for step in steps[2:-1]:
         line = f"{step.number} {step.instruction}"
         missing = read_printed(text.replace(line, "", 1), language=language).findings
-        named = [(found.facts["first"], found.facts["last"]) for found in missing if found.code == "steps-missing"]
+        named = [
+            (found.facts["first"], found.facts["last"]) for found in missing if found.code == "steps-missing"
+        ]
         assert named == [(step.number, step.number)]
         told = read_printed(text.replace(line, step.instruction, 1), language=language)
         same = told.pattern and replay_pattern(told.pattern).events == made.history.events

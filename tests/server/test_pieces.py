@@ -277,7 +277,10 @@ def test_a_makers_text_stays_text(studio: Client, folder: Path, chain: Document)
     assert next((folder / ".versions" / "low-tide.pegwright").iterdir()).read_text() == by_hand
     stale = studio.put("/api/pieces/low-tide.pegwright", {"document": made, "edition": "0" * 32})
     assert stale.status_code == 409
-    assert studio.post("/api/pieces", {"document": {**chain, "title": "Low tide"}}).json()["name"] == "low-tide-2"
+    assert (
+        studio.post("/api/pieces", {"document": {**chain, "title": "Low tide"}}).json()["name"]
+        == "low-tide-2"
+    )
     studio.ask("DELETE", "/api/pieces/low-tide.pegwright")
     assert not file.exists()
     assert [path.suffix for path in (folder / ".removed").iterdir()] == [".pegwright"]

@@ -137,7 +137,7 @@ def _ask(
     *,
     quiet: bool,
 ) -> TextReading:
-    """Ask one question after another until none is left, or the maker leaves them; return the last reading."""
+    """Ask one question after another until none is left, or the maker leaves them; return the reading."""
     left: set[tuple[str, tuple[int, ...]]] = set()
     for _ in range(MOST_QUESTIONS):
         blank = next((one for one in reading.blanks if (one.key, one.sentences) not in left), None)

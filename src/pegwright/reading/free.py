@@ -99,8 +99,8 @@ def read_free(
 ) -> TextReading:
     """Read a maker's text. Never raises on bad input.
 
-    `language` is found out where it is not given; without a word list for it nothing is read. `loom` answers the blank of that name,
-    `answers` the others.
+    `language` is found out where it is not given; without a word list for it nothing is read. `loom` answers
+    the blank of that name, `answers` the others.
     """
     language = language or free_language(text)
     if language not in free_languages():

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
 import msgspec
 
@@ -93,7 +93,9 @@ class _PrintedReader:
             self._step(step, text, rounds)
         for first, last, line in printed.missing:
             place = Location(line=line, column=1)
-            self.findings.append(finding("steps-missing", place, first=first, last=last, count=last - first + 1))
+            self.findings.append(
+                finding("steps-missing", place, first=first, last=last, count=last - first + 1)
+            )
         raw = {"pegwright": VERSION, "title": self._title(steps), "loom": msgspec.to_builtins(loom)}
         pattern = read_document(raw).pattern
         if pattern is not None and self.steps:

@@ -1,7 +1,7 @@
-"""The numbered steps of a printed lesson, however its words were copied: typed, from a page, or from a script.
+"""The numbered steps of a printed lesson, however its words were copied: typed, from a page, from a script.
 
-A PDF gives its words in its own order: a number may stand alone in a line, the labels of pictures and the running
-heads of the pages come between. So a step is a number right before one of the phrasebook's sentences. The
+A PDF gives its words in its own order: a number may stand alone in a line, the labels of pictures and the
+running heads of the pages come between. So a step is a number right before one of the phrasebook's sentences. The
 numbers must follow one another: what is missing between them is known to be missing.
 """
 
@@ -67,7 +67,13 @@ def printed_steps(text: str, words: PhraseReader) -> PrintedSteps:
         steps = _rows_by_step(text, rows)
         begins = (_begins(one.text, words) for one in steps[:MOST_LOOKED_AT])
         return PrintedSteps(tuple(steps), sum(begins), _missing(steps))
-    known = _rising([start for start in _starts(text, words) if _begins(text[start.begin : start.begin + LONGEST_OPENING], words)])
+    known = _rising(
+        [
+            start
+            for start in _starts(text, words)
+            if _begins(text[start.begin : start.begin + LONGEST_OPENING], words)
+        ]
+    )
     starts = _fill_gaps(text, known)
     ends = [*(start.at for start in starts), len(text)][1:]
     steps = [
@@ -78,7 +84,7 @@ def printed_steps(text: str, words: PhraseReader) -> PrintedSteps:
 
 
 def running_text(text: str, words: PhraseReader) -> str:
-    """Return the words of a lesson alone: no heads of pages, no times of a script, no lines broken at a hyphen."""
+    """Return the words of a lesson alone: no heads of pages, no times of a script, no broken lines."""
     return spread_contractions(_flow(_ROW.sub("", _without_page_marks(text, words))), words.language)
 
 

@@ -203,7 +203,7 @@ class RoundReader:
         return dict.fromkeys(coloured, letter) if letter and len(moved) == 1 else None
 
     def _letter(self, text: str) -> str:
-        """Return the letter of a colour in the list, and remember what it is called; empty where it is none."""
+        """Return the letter of a colour in the list, and remember its name; empty where it is none."""
         said = self.words.whole(text, ("tick-colour",))
         letter = said.text("letter") if said else text
         if not _LETTER.fullmatch(letter) or (said is None and is_address(letter)):

@@ -1,7 +1,7 @@
 """The pieces in the studio's folder: named, opened, saved whole, and kept in versions.
 
-A piece is a file `NAME.json` in the folder, or a maker's text `NAME.pegwright`, which is named with its ending:
-text stays text when it is saved. A piece's edition is the digest of the file's bytes. Every save names
+A piece is a file `NAME.json` in the folder, or a maker's text `NAME.pegwright`, named with its ending: text
+stays text when it is saved. A piece's edition is the digest of the file's bytes. Every save names
 the edition it started from, so that two pages never overwrite each other silently.
 """
 

@@ -104,7 +104,7 @@ def write_script(lesson: Lesson, wpm: int = 120) -> Script:
 
 
 def spoken_sentences(step: LessonStep) -> tuple[str, ...]:
-    """Return the sentences said for a step: its words, its details, its rounds, what to take care of, the note."""
+    """Return the sentences said for a step: words, details, rounds, what to take care of, the note."""
     warnings = (trouble.warning for trouble in step.mistakes)
     text = (step.instruction, *step.detail, *step.rounds_spoken, step.warning, *warnings, step.note)
     return split_sentences(" ".join(text))
@@ -152,8 +152,14 @@ class _ScriptWriter:
         # What a film shows beside the loom, the page calls its small picture.
         intro = self.lesson.phrasebook.say("intro-work-film") if phase.name == "work" else phase.intro
         # One who only listens has not read the list of tools, and must know the loom.
-        tools = [f"{line.rstrip('.')}." for line in self.lesson.tools.lines] if phase.name == "prepare" else []
-        said = (phase.heading + ".", *(s for text in tools for s in split_sentences(text)), *split_sentences(intro))
+        tools = (
+            [f"{line.rstrip('.')}." for line in self.lesson.tools.lines] if phase.name == "prepare" else []
+        )
+        said = (
+            phase.heading + ".",
+            *(s for text in tools for s in split_sentences(text)),
+            *split_sentences(intro),
+        )
         view = {"prepare": "view-bench", "wear": "view-piece"}.get(phase.name, "view-standing")
         self.talk(said, phase.heading, self.lesson.phrasebook.say(view))
         for step in phase.steps:
