@@ -1,8 +1,8 @@
 """The numbered steps of a printed lesson, however its words were copied: typed, from a page, from a script.
 
 A PDF gives its words in its own order: a number may stand alone in a line, the labels of pictures and the
-running heads of the pages come between. So a step is a number right before one of the phrasebook's sentences. The
-numbers must follow one another: what is missing between them is known to be missing.
+running heads of the pages come between. So a step is a number right before one of the phrasebook's sentences.
+The numbers must follow one another: what is missing between them is known to be missing.
 """
 
 from __future__ import annotations
