@@ -114,14 +114,15 @@ class LessonStep(_Value, frozen=True, kw_only=True):
     """One action: its number, what to do, and its pictures.
 
     `ticks` is a row of short entries to tick off, where the step counts rounds; `ticks_in_words` says it
-    without arrows and dashes; `rounds_spoken` is what a voice says of them, where colours or places differ in
-    a way that no sentence above tells. `first` and `last` are the moves (from 1, in the order of the history)
-    that it stands for; 0 where it stands for none. `rounds` says how often what it teaches is done.
-    `learner_s` and `teacher_s` are the seconds that a learner and the teacher need for all of it. `can_pause` says that
-    the work can be put down after it, nothing being on the hook; `off_loom`, that the piece was lifted off the
-    loom earlier. `legend` explains pictures and lists, and is never spoken; `view` says what a camera must
-    see of the step. The last three come from a rehearsal: the `mistakes` made here, a `checkpoint` in or
-    after the step, and the `troubleshooting`: what to ask a maker to whom something looks wrong now.
+    without arrows and dashes; `rounds_spoken` is what a voice says of them, where colours or places differ
+    in a way that no sentence above tells. `first` and `last` are the moves (from 1, in the order of the
+    history) that it stands for; 0 where it stands for none. `rounds` says how often what it teaches is
+    done. `learner_s` and `teacher_s` are the seconds that a learner and the teacher need for all of it.
+    `can_pause` says that the work can be put down after it, nothing being on the hook; `off_loom`, that the
+    piece was lifted off the loom earlier. `legend` explains pictures and lists, and is never spoken; `view`
+    says what a camera must see of the step. The last three come from a rehearsal: the `mistakes` made here,
+    a `checkpoint` in or after the step, and the `troubleshooting`: what to ask a maker to whom something
+    looks wrong now.
     """
 
     number: int
