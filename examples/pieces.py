@@ -38,12 +38,10 @@ def ebb_line() -> Pattern:
         m.place("A", "A1", "A2")
         m.place("F", "A2", "A3")
     m.place("A", "A25", "A26")
-    m.turn(note="The open side of every peg now looks at you.")
+    m.turn(note="Leave the loom on the table while you turn it.")
     with m.repeat(24, pegs=-1):
-        m.hook("A25", "A24", note="Reach down inside the loops above and take the lowest loop.")
-    m.bind(
-        "A", "A1", note="Pull the last band through every loop on the peg and keep both its ends on the hook."
-    )
+        m.hook("A25", "A24", note="If the loop slips off the hook, put it back on its peg and try again.")
+    m.bind("A", "A1", note="From now on the hook carries the whole chain.")
     m.clip("end", "A26", warning="Keep a finger on the last band until the clip is shut.")
     return translate_texts(m.pattern(StatedCounts(bands={"A": 14, "F": 12}, clips=1)))
 
@@ -63,7 +61,7 @@ def twin_hulls() -> Pattern:
         m.place("S", "A1", "A2")
     m.turn()
     with m.repeat(23, pegs=-1):
-        m.hook("A24", "A23", together=2, note="Take the two lowest loops at once.")
+        m.hook("A24", "A23", together=2, note="The twins stay side by side: smooth them with a fingertip.")
     m.bind("W", "A1")
     m.clip("end", "A25", warning="Keep a finger on the last band until the clip is shut.")
     return translate_texts(m.pattern())
@@ -129,7 +127,7 @@ def herring_tail(twist: int = 1) -> Pattern:
     with m.repeat(12):
         for colour in ("A", "F"):
             m.place(colour, "A1", "B1")
-            m.lift("A1", note="The lowest loop, up over the others and off.")
+            m.lift("A1", note="Hold the upper loops down with a fingertip while you lift.")
             m.lift("B1")
     m.lift("A1")
     m.lift("B1")
@@ -154,7 +152,7 @@ def slack_water_mat() -> Pattern:
         m.place("F", "A1", "B1")
     m.turn()
     with m.repeat(6, rows=1), m.repeat(9, pegs=-1):
-        m.hook("A10", "A9", note="The lowest loop, up through the cross bands and all that lies above.")
+        m.hook("A10", "A9", note="The cross bands stay where they are: the chain passes through them.")
     m.knot(
         "A1",
         "B1",
@@ -162,7 +160,7 @@ def slack_water_mat() -> Pattern:
         "D1",
         "E1",
         "F1",
-        note="Run a cord through all the loops of the last pegs and tie it.",
+        note="A flat knot keeps the coaster flat.",
     )
     return translate_texts(m.pattern())
 
@@ -185,8 +183,8 @@ def lobster_pot() -> Pattern:
     for colour in ("R", "S", "R", "S"):
         m.use("round", colours={"net": colour})
         with m.repeat(12, pegs=1):
-            m.lift("A1", together=2, note="The two lowest loops, over the two above them and off.")
-    m.knot(*(f"A{k}" for k in range(1, 13)), note="Thread a cord through every loop and draw it shut.")
+            m.lift("A1", together=2, note="Let the loops drop into the ring.")
+    m.knot(*(f"A{k}" for k in range(1, 13)), note="Pull the cord until the bag closes, then tie it.")
     return translate_texts(m.pattern())
 
 
@@ -206,8 +204,8 @@ def buoy_line() -> Pattern:
     with m.repeat(5, pegs=-4):
         m.hook("A21", "A20")
         m.hook("A20", "A19")
-        m.hang("R", 3, note="Wind the band three times round the shaft of the hook.")
-        m.slide("A19", "A18", note="Take the loop, slide the buoy down on to it, put it on its peg.")
+        m.hang("R", 3, note="Three turns make one buoy.")
+        m.slide("A19", "A18", note="Keep the loop taut, and the buoy slides by itself.")
         m.hook("A18", "A17")
     m.bind("A", "A1")
     m.clip("end", "A22", warning="Keep a finger on the last band until the clip is shut.")

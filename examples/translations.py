@@ -23,17 +23,17 @@ TEXTS: dict[str, tuple[str, str]] = {
         "Eine einfache Kette für den ersten Samstag: 26 Gummis und ein Clip.",
         "Una cadena sencilla para el primer sábado: 26 gomitas en total y un cierre.",
     ),
-    "The open side of every peg now looks at you.": (
-        "Die offene Seite jedes Stiftes schaut jetzt zu dir.",
-        "El lado abierto de cada clavija mira ahora hacia ti.",
+    "Leave the loom on the table while you turn it.": (
+        "Lass den Webrahmen beim Drehen auf dem Tisch liegen.",
+        "Deja el telar sobre la mesa mientras lo giras.",
     ),
-    "Reach down inside the loops above and take the lowest loop.": (
-        "Greif innen in den oberen Schlaufen hinunter und nimm die unterste Schlaufe.",
-        "Baja el gancho por dentro de los lazos de arriba y toma el lazo más bajo.",
+    "If the loop slips off the hook, put it back on its peg and try again.": (
+        "Rutscht die Schlaufe vom Haken, leg sie zurück auf ihren Stift und versuch es noch einmal.",
+        "Si el lazo se suelta del gancho, vuelve a ponerlo en su clavija e inténtalo otra vez.",
     ),
-    "Pull the last band through every loop on the peg and keep both its ends on the hook.": (
-        "Zieh das letzte Gummi durch alle Schlaufen auf dem Stift und behalt beide Enden auf dem Haken.",
-        "Pasa la última gomita por todos los lazos de la clavija y deja sus dos extremos en el gancho.",
+    "From now on the hook carries the whole chain.": (
+        "Von jetzt an trägt der Haken die ganze Kette.",
+        "Desde ahora el gancho lleva toda la cadena.",
     ),
     "Keep a finger on the last band until the clip is shut.": (
         "Halt das letzte Gummi mit einem Finger fest, bis der Clip zu ist.",
@@ -48,9 +48,9 @@ TEXTS: dict[str, tuple[str, str]] = {
         "Zwei Gummis für jedes Glied: Reißt eins, trägt das andere das Armband weiter.",
         "Dos gomitas por eslabón: si una se rompe, su gemela sostiene la pulsera.",
     ),
-    "Take the two lowest loops at once.": (
-        "Nimm die beiden untersten Schlaufen auf einmal.",
-        "Toma los dos lazos más bajos a la vez.",
+    "The twins stay side by side: smooth them with a fingertip.": (
+        "Beide Gummis liegen Seite an Seite. Streich sie mit dem Finger glatt.",
+        "Las gemelas quedan una al lado de la otra: alísalas con la yema del dedo.",
     ),
     "Riding lights": ("Ankerlichter", "Luces de fondeo"),
     "Six lanterns in a row, each lit in the middle by its cap.": (
@@ -82,9 +82,9 @@ TEXTS: dict[str, tuple[str, str]] = {
         "Zwei Stifte genügen. Das erste Gummi kommt gekreuzt darauf, wie eine Acht.",
         "Bastan dos clavijas. La primera gomita se pone cruzada, como un ocho.",
     ),
-    "The lowest loop, up over the others and off.": (
-        "Die unterste Schlaufe, über die anderen hinweg und vom Stift.",
-        "El lazo más bajo, por encima de los otros y fuera de la clavija.",
+    "Hold the upper loops down with a fingertip while you lift.": (
+        "Halt die oberen Schlaufen beim Heben mit der Fingerspitze unten.",
+        "Sujeta los lazos de encima con la yema del dedo mientras lo levantas.",
     ),
     "Both loops of the last band on one peg.": (
         "Beide Schlaufen des letzten Gummis auf einen Stift.",
@@ -92,42 +92,42 @@ TEXTS: dict[str, tuple[str, str]] = {
     ),
     "Slack water mat": ("Stauwasser-Untersetzer", "Posavasos de aguas quietas"),
     "A coaster. The cross bands are never worked: the chains pass through both their loops.": (
-        "Ein Untersetzer. Die Quergummis werden nie gearbeitet: Die Ketten gehen durch ihre beiden Schlaufen.",
+        "Ein Untersetzer. Die Gummis quer bleiben liegen: Durch ihre Schlaufen gehen die Ketten.",
         "Un posavasos. Las gomitas cruzadas no se trabajan: las cadenas pasan por sus dos lazos.",
     ),
-    "The lowest loop, up through the cross bands and all that lies above.": (
-        "Die unterste Schlaufe, durch die Quergummis und alles, was darüber liegt.",
-        "El lazo más bajo, por dentro de las gomitas cruzadas y de todo lo que hay encima.",
+    "The cross bands stay where they are: the chain passes through them.": (
+        "Die Gummis quer bleiben, wo sie sind: Die Kette geht durch sie hindurch.",
+        "Las gomitas cruzadas se quedan donde están: la cadena pasa por ellas.",
     ),
-    "Run a cord through all the loops of the last pegs and tie it.": (
-        "Zieh eine Schnur durch alle Schlaufen der letzten Stifte und verknote sie.",
-        "Pasa un cordón por todos los lazos de las últimas clavijas y anúdalo.",
+    "A flat knot keeps the coaster flat.": (
+        "Mit einem flachen Knoten bleibt der Untersetzer eben.",
+        "Con un nudo plano, el posavasos queda plano.",
     ),
     "Lobster pot": ("Hummerkorb", "Nasa de langostas"),
     "A little net bag. Each round is laid peg to peg, then the round below is lifted over it.": (
         "Ein kleiner Netzbeutel. Jede Runde wird von Stift zu Stift gelegt, dann wird die untere über sie gehoben.",
         "Una bolsita de red. Cada vuelta se pone de clavija en clavija; luego se alza sobre ella la de abajo.",
     ),
-    "The two lowest loops, over the two above them and off.": (
-        "Die zwei untersten Schlaufen, über die zwei darüber hinweg und vom Stift.",
-        "Los dos lazos más bajos, por encima de los otros dos y fuera de la clavija.",
+    "Let the loops drop into the ring.": (
+        "Lass die Schlaufen in den Ring hineingleiten.",
+        "Deja que los lazos caigan hacia dentro del anillo.",
     ),
-    "Thread a cord through every loop and draw it shut.": (
-        "Fädel eine Schnur durch jede Schlaufe und zieh sie zu.",
-        "Pasa un cordón por cada lazo y tira de él hasta cerrar la bolsita.",
+    "Pull the cord until the bag closes, then tie it.": (
+        "Zieh an der Schnur, bis der Beutel zu ist, und verknote sie dann.",
+        "Tira del cordón hasta que la bolsita se cierre, y entonces átalo.",
     ),
     "Buoy line": ("Bojenleine", "Línea de boyas"),
     "Five little buoys ride on a plain line.": (
         "Fünf kleine Bojen hängen an einer einfachen Leine.",
         "Cinco boyas pequeñas cuelgan de una línea sencilla.",
     ),
-    "Wind the band three times round the shaft of the hook.": (
-        "Wickle das Gummi dreimal um den Schaft des Hakens.",
-        "Enrolla la gomita tres veces alrededor del mango del gancho.",
+    "Three turns make one buoy.": (
+        "Drei Windungen ergeben eine Boje.",
+        "Tres vueltas hacen una boya.",
     ),
-    "Take the loop, slide the buoy down on to it, put it on its peg.": (
-        "Nimm die Schlaufe, schieb die Boje darauf und häng die Schlaufe auf ihren Stift.",
-        "Toma el lazo, desliza la boya sobre él y pon el lazo en su clavija.",
+    "Keep the loop taut, and the buoy slides by itself.": (
+        "Halt die Schlaufe straff, dann gleitet die Boje von selbst.",
+        "Mantén el lazo tirante y la boya se desliza sola.",
     ),
     "Runs out": ("Läuft aus", "Se escapa"),
     "The clip at the end was forgotten.": ("Der Clip am Ende wurde vergessen.", "Se olvidó el cierre del final."),

@@ -161,7 +161,7 @@ def test_a_piece_that_falls_is_mended(studio: Client) -> None:
     made = read_pattern(encode(found["mends"][0]["document"])).pattern
     assert made is not None
     assert work(made).holds
-    assert "media vuelta" in found["mends"][0]["label"]
+    assert "media torsión" in found["mends"][0]["label"]
     assert found["findings"][0]["code"] == "band-falls"
 
 

@@ -180,7 +180,7 @@ def test_knot_theory_sees_the_same_link_before_and_after(seed: int, kind: str) -
     rest = relaxed(work, goal=BRIEF)
     lie = rest.relaxed.positions_mm
     after = Curves(
-        {b: lie[b - 1] for b in drawn.bands}, {1: lie[-1]}, {}, (), drawn.half_turns, drawn.clear_mm
+        {b: lie[b - 1] for b in drawn.bands}, {1: lie[-1]}, {}, (), drawn.half_twists, drawn.clear_mm
     )
     nothing: frozenset[int] = frozenset()
     assert held(after, nothing, tries=8) == held(drawn, nothing, tries=8)

@@ -121,7 +121,7 @@ def test_a_misdrawn_passage_is_noticed() -> None:
     passed = next(p for p, counts in passages_from_curves(drawn).items() if counts)
     assert (passed.bight, passages_from_curves(drawn)[passed]) == (Bight(2, 1), {("band", 1): 2})
     moved = {1: drawn.bands[1] + [500.0, 0.0, 0.0], 2: drawn.bands[2]}
-    wrong = Curves(moved, drawn.fasteners, drawn.rings, drawn.wraps, drawn.half_turns, drawn.clear_mm)
+    wrong = Curves(moved, drawn.fasteners, drawn.rings, drawn.wraps, drawn.half_twists, drawn.clear_mm)
     assert not passages_from_curves(wrong)[passed]
 
 
@@ -133,10 +133,10 @@ def test_a_peg_without_a_place_is_an_error() -> None:
         strand_curves([Laid(1, seats, (0,))], {"A1": (0.0, 0.0), "A2": (0.0, 0.0)}, 1.5)
 
 
-def test_a_loop_carried_on_forwards_has_a_half_turn_of_its_own() -> None:
+def test_a_loop_carried_on_forwards_has_a_half_twist_of_its_own() -> None:
     seats = (Seat(Bight(1, 0), "A1", 1), Seat(Bight(1, 1), "A2", 1))
     pegs = {f"A{k}": (0.0, 16.0 * k) for k in (1, 2, 3)}
     back = strand_curves([Laid(1, seats, (0,)), Drawn(Bight(1, 1), "A2", "A1", ())], pegs, 1.5)
     forth = strand_curves([Laid(1, seats, (0,)), Drawn(Bight(1, 1), "A2", "A3", ())], pegs, 1.5)
-    assert not back.half_turns
-    assert forth.half_turns == {1: 1}
+    assert not back.half_twists
+    assert forth.half_twists == {1: 1}

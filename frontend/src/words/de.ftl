@@ -400,7 +400,7 @@ help-save = jetzt speichern
 
 # Schritte, wie man sie sagt
 say-place = { $colour } über { $pegs } legen{ $twisted ->
-    [yes] , halb verdreht
+    [yes] , mit einer halben Drehung
    *[no] {""}
 }
 say-wind = { $colour } { $turns }-mal um { $peg } wickeln

@@ -299,9 +299,9 @@ repeats-fewer = { $count ->
    *[other] { $count } repeticiones menos
 } ({ $all } en total)
 extension-bands = { $count ->
-    [0] sin gomitas de alargue
-    [one] 1 gomita de alargue
-   *[other] { $count } gomitas de alargue
+    [0] sin gomitas de extensión
+    [one] 1 gomita de extensión
+   *[other] { $count } gomitas de extensión
 }
 mend-fit = Ajustarla: { $what }, { $length }
 mend-nearest = Más cerca no llega que: { $what }, { $length }
@@ -400,7 +400,7 @@ help-save = guardar ahora
 
 # Los pasos, como se dicen
 say-place = Coloca { $colour } sobre { $pegs }{ $twisted ->
-    [yes] , con media vuelta
+    [yes] , con media torsión
    *[no] {""}
 }
 say-wind = Enrolla { $colour } { $turns } veces en { $peg }

@@ -9,7 +9,7 @@ from pegwright.reading.lexicon import Token
 
 MOST_CLAUSES = 12
 _HANDED_ON = frozenset(
-    "place put hook lift loop loops lowest top over wind cap half-turn from".split()  # noqa: SIM905
+    "place put hook lift loop loops lowest top over wind cap half-twist from".split()  # noqa: SIM905
 )
 """What a clause takes over from the one before where it names no action: “… to A4, then A4 to A3”."""
 

@@ -54,7 +54,7 @@ MOST_GROUPINGS = 24
 _OF_THE_TRADE = frozenset(
     (  # noqa: SIM905
         "band place wind turn hook lift last-band add again go-on same cap clip knot start step times "
-        "peg-name loop loops loom row chain ends free-end center half-turn correction oclock"
+        "peg-name loop loops loom row chain ends free-end center half-twist correction oclock"
     ).split()
 )
 """What a sentence that makes nothing does not speak of."""

@@ -290,7 +290,7 @@ def _read_place(said: Sentence, draft: Draft) -> list[Reading]:
     if said.has("state") and not said.has("place", "put"):
         return []
     bands, gaps = _bands_to_place(said, draft)
-    twist = 1 if said.has("half-turn") else 0
+    twist = 1 if said.has("half-twist") else 0
     pegs = said.pegs
     if not bands or len(bands) > MOST_BANDS:
         return []

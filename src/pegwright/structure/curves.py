@@ -60,7 +60,7 @@ class Curves:
     Parts of one strand count only where they are more than 1 mm apart along it. `bands[b]` and
     `fasteners[f]` are numbered as in the events. `rings[f]` are what remains of fastener f when the piece
     lies open: one small ring for each place where it catches loops. `wraps` says where the loops sit.
-    `half_turns[b]` counts the ribbons of band b that had to take a half-turn one way or the other; the events
+    `half_twists[b]` counts the ribbons of band b that had to take a half-twist one way or the other; the events
     do not say which, so for each of them the band's own twist is uncertain by a whole turn.
     """
 
@@ -68,7 +68,7 @@ class Curves:
     fasteners: Mapping[int, Points]
     rings: Mapping[int, tuple[Points, ...]]
     wraps: tuple[Wrap, ...]
-    half_turns: Mapping[int, int]
+    half_twists: Mapping[int, int]
     clear_mm: float
 
 
@@ -123,7 +123,7 @@ def strand_curves(events: Iterable[Event], position: Positions, thickness_mm: fl
         made,
         fastener_rings(drawing, thickness_mm),
         tuple(wraps),
-        drawing.half_turns,
+        drawing.half_twists,
         _clearance_mm(drawing, thickness_mm),
     )
 

@@ -129,7 +129,7 @@ class Drawing:
     """The whole drawing as planned. `tours[b]` is band b's tour as it was laid, `cords[f]` are the descents
     of fastener f.
 
-    `half_turns[b]` counts the ribbons of band b that had to take a half-turn, one way or the other.
+    `half_twists[b]` counts the ribbons of band b that had to take a half-twist, one way or the other.
     """
 
     unit_mm: float
@@ -138,4 +138,4 @@ class Drawing:
     tours: dict[int, list[Stage]] = field(default_factory=dict)
     coils: dict[int, Coil] = field(default_factory=dict)
     cords: dict[int, list[Descent]] = field(default_factory=dict)
-    half_turns: dict[int, int] = field(default_factory=dict)
+    half_twists: dict[int, int] = field(default_factory=dict)

@@ -256,7 +256,7 @@ class _StrandLayout:
             self._slot_of(visit).gone = True
             if abs(wrap_angle(final - visit.wrap_middle())) > math.pi - 0.05:
                 band = e.bight.band
-                self.out.half_turns[band] = self.out.half_turns.get(band, 0) + 1
+                self.out.half_twists[band] = self.out.half_twists.get(band, 0) + 1
         source.add_slot(Slot(start, [(away, 0.0)]))
         sign = -visit.sign if over else visit.sign
         back = azimuth(line[-2] - line[-1])

@@ -82,9 +82,9 @@ stack-full = auf { HOLDER($peg) } kämen mehr als { $limit } Schlaufen: { $move 
 too-many-pegs = der Webrahmen hat { FIXED($pegs) } Stifte; mehr als { FIXED($limit) } gehen nicht
     .hint = nimm einen kleineren Webrahmen
 pegs-out-of-reach = zwischen { $peg } und { $other } steht { FIXED($gap_mm, digits: 0) } mm weit kein Stift; die Arme reichen { FIXED($limit_mm, digits: 0) } mm weit
-    .hint = nachsehen, wo diese beiden Stifte stehen: Längen sind in mm
+    .hint = sieh nach, wo diese beiden Stifte stehen: Längen sind in mm
 pegs-in-one-place = die Stifte { $peg } und { $other } stehen an derselben Stelle
-    .hint = einen von beiden versetzen oder weglassen
+    .hint = versetz einen von beiden, oder lass ihn weg
 off-the-rows = { $reason }
     .hint = fang die Wiederholung weiter innen an, oder rück sie um weniger Reihen oder Stifte weiter
 
@@ -102,7 +102,7 @@ peg-twice = { $peg } steht zweimal in einem Zug: { $move }
 peg-bare = auf { HOLDER($peg) } liegt keine Schlaufe, die man nehmen könnte: { $move }
     .hint = leg oder häng erst ein Gummi dorthin
 out-of-reach = { $peg } und { $other } sind { FIXED($gap_mm, digits: 0) } mm voneinander entfernt; die Arme reichen { FIXED($limit_mm, digits: 0) } mm weit: { $move }
-    .hint = näher beieinander stehende Stifte nehmen
+    .hint = nimm Stifte, die näher beieinander stehen
 peg-inside-band = das Gummi liefe außen um { $peg } herum, ohne dort eine Schlaufe zu bilden: { $move }
     .hint = lass { $peg } weg, oder leg das Gummi um weniger Stifte
 peg-enclosed = das Gummi schlösse sich um { $peg }, ohne es zu nennen: { $move }
@@ -162,7 +162,7 @@ catches-more = { $kind ->
    *[knot] der Knoten
 } soll { $wanted } Schlaufen auf { HOLDER($peg) } fassen, dort gibt es nur { $loops }
     .hint = lass die Zahl weg, um alle zu fassen, und sieh nach, ob dort eine Schlaufe fehlt
-laid-after-clip = ein Gummi wird gelegt, nachdem der Clip von Schritt { $clip } das Stück geschlossen hat{ $more ->
+laid-after-clip = ein Gummi wird gelegt, nachdem der Clip von Zug { $clip } das Stück geschlossen hat{ $more ->
     [0] {""}
     [one] , und noch 1 weiteres
    *[other] , und noch { $more } weitere
@@ -182,11 +182,11 @@ band-kind-unknown = Farbe { $letter } ist von einer Sorte Gummi namens „{ $ban
    *[other] in der Liste stehen: { $known }
 }
 
-## Was an der Lektion auffällt
+## Was an der Anleitung auffällt
 
 contact-missing = niemand ist genannt, dem man Fehler melden kann
-    .hint = nenn dich oder deine Werkstatt als Entwerfende
-licence-missing = nirgends steht, wer das Stück kopieren oder lehren darf
+    .hint = nenn dich oder deine Werkstatt als Urheber
+licence-missing = nirgends steht, wer das Stück kopieren oder unterrichten darf
     .hint = nenn eine Lizenz, etwa CC BY 4.0
 about-missing = nirgends steht, was das Stück ist und wem es passt
     .hint = schreib ein, zwei Sätze in die Notizen
@@ -198,38 +198,38 @@ level-low = die Stufe ist { $level ->
     [easy] „leicht“
    *[intermediate] „mittel“
 } macht: { $reasons }
-    .hint = heb die Stufe an, oder lass sie, wenn du diese Griffe vorher lehrst
+    .hint = heb die Stufe an, oder lass sie, wenn du diese Techniken vorher zeigst
 motif-unused = das Motiv „{ $name }“ wird nie gearbeitet
     .hint = arbeite es, oder nimm es heraus
-repeat-of-none = eine Wiederholung geschieht kein Mal, also kommt es nie zu ihren Schritten
+repeat-of-none = eine Wiederholung wird nullmal gemacht, also kommen ihre Schritte nie vor
     .hint = schreib, wie oft, oder nimm die Wiederholung heraus
 side-named = der Text sagt „{ $word }“; in der gespiegelten Ausgabe ist das die andere Seite
     .hint = nenn Stifte statt Seiten, oder ändere den Text für die andere Hand
-term-mixed = der Text sagt „{ $word }“, wo die Lektion „{ $term }“ sagt
+term-mixed = der Text sagt „{ $word }“, wo die Anleitung „{ $term }“ sagt
     .hint = nimm ein Wort für eine Sache, oder mach „{ $word }“ durchweg zu deinem Wort dafür
 text-peg-unknown = der Text nennt { $peg }, aber diesen Stift gibt es auf dem Webrahmen nicht
     .hint = berichtige den Stift
 text-peg-moves = der Text nennt { $peg }, aber sein Schritt wird auf anderen Stiften wiederholt
     .hint = sag es so, dass es für jede Runde gilt
-text-step-unknown = der Text spricht von Schritt { $number }, aber die Lektion hat { $steps }
+text-step-unknown = der Text spricht von Schritt { $number }, aber die Anleitung hat { $steps }
     .hint = berichtige die Zahl
-text-hard = der Text ist schwer zu lesen für ein Kind von zwölf ({ $words } Wörter im Satz, oder lange Wörter)
+text-hard = der Text ist schwer zu lesen für ein Kind von zwölf Jahren ({ $words } Wörter im Satz, oder lange Wörter)
     .hint = schreib kürzere Sätze mit Wörtern des Alltags
 text-length-wrong = der Text sagt „{ $quote }“; das Stück wird { $counted } mm lang
-    .hint = schreib die berechnete Länge, oder überlass sie der Lektion, die sie druckt
+    .hint = schreib die berechnete Länge, oder überlass sie der Anleitung, die sie druckt
 text-time-wrong = der Text sagt „{ $quote }“; beim ersten Mal dauert es etwa { $counted } min
-    .hint = schreib die berechnete Zeit, oder überlass sie der Lektion, die sie druckt
+    .hint = schreib die berechnete Zeit, oder überlass sie der Anleitung, die sie druckt
 text-unsafe = der Text sagt „{ $word }“; das ist mit Kleinteilen und engen Gummis nicht sicher
     .hint = sag, wer es nicht haben darf und wann es abgenommen wird, wie die Vorsichtsregeln
-text-vague = der Text sagt „{ $word }“, aber nur eine Art ergibt dieses Stück
-    .hint = sag, welche: Die Lektion tut es
+text-vague = der Text sagt „{ $word }“, aber nur auf eine Art entsteht dieses Stück
+    .hint = sag, auf welche: Die Anleitung tut es auch
 text-loop-wrong = der Text sagt „{ $word }“, aber der Schritt nimmt eine andere
     .hint = nenn die Schlaufe, die der Schritt nimmt, oder ändere den Schritt
 text-colour-wrong = der Text sagt „{ $word }“, aber der Schritt berührt kein Gummi dieser Farbe
     .hint = berichtige die Farbe im Text oder im Schritt
 text-misspelt = „{ $word }“ ist falsch geschrieben
     .hint = gemeint ist vielleicht { OR($meant) }
-colour-name-twice = die Farben { $one } und { $other } haben einen Namen, { $name }
+colour-name-twice = die Farben { $one } und { $other } haben denselben Namen, { $name }
     .hint = gib jeder einen eigenen Namen, oder mach eine Farbe daraus
 clip-unwarned = ein Clip verbindet hier zwei Enden, und der Schritt warnt nicht
     .hint = warne davor: Enden, die aufspringen, lassen alle Gummis los und treffen Gesichter
@@ -238,14 +238,14 @@ translation-missing = { $language ->
     [en] die englische
     [es] die spanische
    *[other] eine
-} Fassung von „{ $text }“ fehlt; die Lektion druckt den Text, wie er ist
-    .hint = ergänze sie unter translations, oder lies die Lektion in der Sprache des Musters
+} Fassung von „{ $text }“ fehlt; die Anleitung druckt den Text, wie er ist
+    .hint = ergänze sie unter translations, oder lies die Anleitung in der Sprache des Musters
 translation-outdated = für „{ $text }“ ist eine Übersetzung da ({ $language }), aber der Text steht nicht mehr im Muster
     .hint = nimm sie heraus, oder schreib den neuen Text an ihre Stelle
 colours-alike = die Farben { $one } und { $other } sind schwer zu unterscheiden für { AND($who) }
     .hint = mach eine davon heller oder dunkler; Buchstaben und Muster helfen auf dem Papier, nicht im Haufen
-lesson-disagrees = Lektion und Arbeit stimmen nicht überein ({ $what }): gesagt { $said }, gezählt { $counted }
-    .hint = plan die Lektion neu nach dem Muster
+lesson-disagrees = Anleitung und Muster stimmen nicht überein ({ $what }): gesagt { $said }, gezählt { $counted }
+    .hint = mach die Anleitung neu aus dem Muster
 
 ## Hält es?
 
@@ -263,12 +263,12 @@ band-falls = { $reason }{ $hanging ->
     [0] {""}
    *[other] ; Gummi { $loose } ({ $colour }) ist schon auf dem Webrahmen lose ({ $since })
 }
-    .hint = sorg dafür, dass durch jedes Gummi eine Schlaufe geht und die letzten gefasst sind
+    .hint = sorg dafür, dass durch jedes Gummi eine Schlaufe geht und dass die letzten Schlaufen gefasst sind
 band-not-proved = ob { $count ->
     [one] Gummi { AND($named) } hält
    *[other] die Gummis { AND($named) } halten
 }, ist weder so noch so zu beweisen: { $reason }
-    .hint = probier es am Webrahmen aus, bevor du es lehrst
+    .hint = probier es am Webrahmen aus, bevor du es unterrichtest
 losses-left-out = was fällt, wenn ein Gummi reißt, wird für höchstens { $limit } Gummis berechnet; dieses Stück hat { $bands }
     .hint = frag nach einem kürzeren Stück mit derselben Wiederholung
 
@@ -283,7 +283,7 @@ order-none = keine Reihenfolge hält alle { $laid } Gummis; { $count ->
 }
     .hint = leg ein Gummi, das das Lose verbindet, oder wickle eine Kappe auf den Stift, an dem die Arbeit beginnt
 nothing-to-work = kein Gummi liegt zum Abarbeiten bereit: { $bands } sind gelegt, { $tried } Reihenfolgen wurden versucht
-    .hint = leg Gummis über je zwei Stifte und lass das Abheben weg; oder lass das Stück neu abarbeiten
+    .hint = leg Gummis über je zwei Stifte und lass weg, was der Haken tut; oder lass das Stück neu abarbeiten
 holds-already = das Stück ist schon gearbeitet: alle { $bands } Gummis halten
     .hint = lass es neu abarbeiten, um andere Reihenfolgen zu sehen
 fall-with-it = { $bands ->
@@ -296,7 +296,7 @@ mend-not-found = es fand sich keine einzelne Änderung, mit der jedes Gummi häl
 
 ## Größe und Zahlen
 
-band-slack = ein Gummi ({ $name }) hängt schlaff um { AND($pegs) }: { FIXED($taut_mm, digits: 1) } mm rundherum, in Ruhe { FIXED($rest_mm, digits: 1) } mm{ $more ->
+band-slack = ein Gummi ({ $name }) hängt schlaff um { AND($pegs) }: { FIXED($taut_mm, digits: 1) } mm rundherum, ungedehnt { FIXED($rest_mm, digits: 1) } mm{ $more ->
     [0] {""}
     [one] , und noch 1 weiteres wie dieses
    *[other] , und noch { $more } weitere wie dieses
@@ -313,7 +313,7 @@ band-overstretched = ein Gummi ({ $name }) ist um { AND($pegs) } auf das { FIXED
     [one] , und noch 1 weiteres wie dieses
    *[other] , und noch { $more } weitere wie dieses
 }
-    .hint = nimm Stifte, die näher beieinander stehen, oder größere Gummis; ein reißendes Gummi kann ins Auge gehen
+    .hint = nimm Stifte, die näher beieinander stehen, oder größere Gummis; ein reißendes Gummi kann ein Auge verletzen
 stated-count-wrong = { $what }: angegeben { $stated }, aber das Muster braucht { $counted }
     .hint = berichtige die Zahl oder die Schritte
 text-count-wrong = der Text sagt „{ $quote }“, aber das Muster braucht { $counted }
@@ -328,7 +328,7 @@ wrist-nonsense = { $what } kann nicht stimmen
 wrist-unusual = ein Handgelenk von { $said } liegt außerhalb von { FIXED($low_cm, digits: 1) } bis { FIXED($high_cm, digits: 1) } cm, wo die Messreihen Handgelenke fanden
     .hint = miss noch einmal, und sieh auf die Einheit
 wrist-too-young = für ein Alter von { SHORT($years) } Jahren wird kein Handgelenk berechnet: kleine Gummis sind nichts für Kinder unter 3
-    .hint = an kleinen Gummis und Clips kann man ersticken; halt sie fern, und halt dich an die Regeln deines Orts
+    .hint = an kleinen Gummis und Clips kann man ersticken; halt sie fern, und halt dich an die örtlichen Regeln
 
 ## Auf dem Webrahmen
 
@@ -337,16 +337,16 @@ band-near-breaking = ein Gummi ({ $name }) um { AND($pegs) } ist auf das { FIXED
     [one] , und noch 1 weiteres wie dieses
    *[other] , und noch { $more } weitere wie dieses
 }; Gummis reißen etwa vom { SHORT($breaks) }-Fachen an
-    .hint = halt es nach unten und weg von Gesichtern, trag eine Brille; besser nimm nähere Stifte oder größere Gummis
+    .hint = halt es nach unten und weg von Gesichtern, trag eine Brille; besser nimm Stifte, die näher beieinander stehen, oder größere Gummis
 
 ## Wie das Stück passt
 
 fit-loose = mit { FIXED($length_mm) } mm hängt das Stück locker an einem Handgelenk von { FIXED($wrist_mm) } mm
-    .hint = lass Verlängerungsgummis oder eine Wiederholung weg: { FIXED($low_mm) } bis { FIXED($high_mm) } mm in Ruhe lägen gut an
+    .hint = lass Verlängerungsgummis oder eine Wiederholung weg: { FIXED($low_mm) } bis { FIXED($high_mm) } mm ungedehnt lägen gut an
 fit-tight = mit { FIXED($length_mm) } mm ist das Stück eng an einem Handgelenk von { FIXED($wrist_mm) } mm{ $pulls }
-    .hint = setz Verlängerungsgummis an, bis es in Ruhe { FIXED($low_mm) } bis { FIXED($high_mm) } mm lang ist; ein Finger muss leicht darunter passen, und es muss sofort ab, wenn die Haut blass, dick oder taub wird
+    .hint = setz Verlängerungsgummis an, bis es ungedehnt { FIXED($low_mm) } bis { FIXED($high_mm) } mm lang ist; ein Finger muss leicht darunter passen, und es muss sofort ab, wenn die Haut blass, geschwollen oder taub wird
 fit-hand = um über eine Hand von { FIXED($hand_mm) } mm zu kommen, muss man das Stück mit { FIXED($pull_n) } N aufziehen
-    .hint = setz Verlängerungsgummis an, oder leg es offen an und schließ den Clip am Handgelenk
+    .hint = setz Verlängerungsgummis an, oder leg es offen um und schließ den Clip am Handgelenk
 fit-unmeasured = wie das Stück zieht, ist bis { FIXED($known_mm) } mm bekannt; die Hand braucht { FIXED($needed_mm) } mm
     .hint = dehn es weiter, im Modell oder mit Gewichten, die Augen geschützt
 fit-not-closed = dieses Stück schließt sich nicht um ein Handgelenk: Kein Clip verbindet zwei seiner Enden, darum steht hier nur seine Größe
@@ -513,9 +513,9 @@ json-reason = { $kind ->
 pattern-braces = ein Muster ist ein Objekt in geschweiften Klammern
 nested-deeply = Klammern liegen zu tief ineinander
 line-between-levels = die Zeile ist weder so eingerückt wie die Zeilen darüber noch unter einer von ihnen
-write-level = rücke gleich weit ein, was zusammengehört, und weiter, was zur Zeile darüber gehört
+write-level = rück gleich weit ein, was zusammengehört, und weiter, was zur Zeile darüber gehört
 quote-not-closed = ein Text in Anführungszeichen ist nicht geschlossen
-close-quote = setze " dahinter; für ein Anführungszeichen im Text schreib \"
+close-quote = setz " dahinter; für ein Anführungszeichen im Text schreib \"
 field-says-nothing = „{ $said }“ ist kein Feld mit seinem Wert
 write-field = schreib den Namen des Feldes, ein Leerzeichen und den Wert, vor dem nächsten ein Komma: pegs 2, rows 1
 line-says-nothing = „{ $said }“ ist kein Feld mit seinem Wert
@@ -635,7 +635,7 @@ falls-off = { $count ->
 }
 falls-together = die Gummis { AND($named) } fallen ab: durch ihre Schlaufen gehen nur sie selbst
 
-## Die Lektion
+## Die Anleitung
 
 level-caps = Kappen
 level-wide = breite Gummis
@@ -759,7 +759,7 @@ mend-put-in = { $step ->
 }
 mend-take-out = lass Zug { $step } weg: { $move }
 mend-swap = mach Zug { $second } vor Zug { $first }
-mend-through-all = geh bei Zug { $step } durch alle Schlaufen auf { $peg } nach oben
+mend-through-all = zieh bei Zug { $step } innen durch alle Schlaufen auf { $peg } hoch
 mend-catch-all = lass den Verschluss von Zug { $step } alle Schlaufen fassen
 mend-catch-also = lass den Verschluss von Zug { $step } auch { $peg } fassen
 mend-twist = leg das Gummi von Zug { $step } gekreuzt auf, mit einer halben Drehung zwischen { $peg } und { $other }
@@ -804,12 +804,12 @@ no-photo-renderer = fotoähnliche Bilder brauchen den Renderer: pip install 'peg
 starter-size = eine Kette braucht 3 bis 10.000 Stifte, und ein Webrahmen hat 1 bis 700 Reihen
 starter-pegs = ein Webrahmen mit { FIXED($count) } Stiften ist zu groß: höchstens { FIXED($limit) } im Ganzen
 starter-title = ein Titel hat 1 bis 200 sichtbare Zeichen; gib einen mit --title an
-timing-unreadable = { $text } ist keine Zeitangabe; schreibe outline=42 oder 1-8=60
-timing-impossible = keine Zeitangabe: Schritte { $first } bis { $last } von { $moves } in { $seconds } s
+timing-unreadable = { $text } ist keine Zeitangabe; schreib outline=42 oder 1-8=60
+timing-impossible = keine Zeitangabe: Züge { $first } bis { $last } von { $moves } in { $seconds } s
 motif-never-worked = das Motiv { $name } wird nie gearbeitet
 narration-pace = { $wpm } Wörter in der Minute; zum Mitarbeiten spricht man 110 bis 130
 no-bands = es gibt keine Gummis, also nichts, was zur Ruhe kommen könnte
-not-a-tint = { $tint } ist keine Farbe; schreibe #rrggbb
+not-a-tint = { $tint } ist keine Farbe; schreib #rrggbb
 class-size = Lernende ab 1, Reserve von 0 bis 10; nicht { $learners } und { $spare_share }
 beyond-the-loom = { HOLDER($peg) } liegt jenseits des Webrahmens; bring das Muster in Ordnung, bevor es gespiegelt wird
 repeats-impossible = aus diesem Stück lässt sich keines mit { $repeats } Wiederholungen machen
@@ -826,10 +826,10 @@ no-way-between-pegs = die Stifte lassen keinen Weg zwischen sich, also kann das 
 no-way-through-column = auf einer Höhe kreuzen sich so viele Schlaufen, dass das Stück nicht gezeichnet werden kann
 pegs-coincide = zwei Stifte stehen an einer Stelle, also kann das Stück nicht gezeichnet werden
 wire-or-reading = Draht und Ablesefehler sind mm, mehr als 0 und weniger als 100
-no-weight-and-length = { $text } ist kein Gewicht mit Länge; schreibe GRAMM=MM, etwa 100=29.8
+no-weight-and-length = { $text } ist kein Gewicht mit Länge; schreib GRAMM=MM, etwa 100=29.8
 no-such-part = kein Teil heißt { $name }; es gibt { $known }
 cannot-read = { $file } lässt sich nicht lesen: { $reason }
 no-words-to-exchange = { $file } enthält keine Wörter zum Austauschen: { $reason }
-names-no-colour = { $text } nennt keine Farbe; schreibe A=#204060
+names-no-colour = { $text } nennt keine Farbe; schreib A=#204060
 no-such-trouble = es gibt { $count } schwierige Stellen, also keine mit der Nummer { $number }
 trouble-not-seen = die schwierige Stelle { $number } zeigt sich weder auf dem Webrahmen noch am Stück

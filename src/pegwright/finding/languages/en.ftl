@@ -161,7 +161,7 @@ catches-more = the { $kind ->
    *[knot] knot
 } should catch { $wanted } loops on { HOLDER($peg) }, which has only { $loops }
     .hint = leave the number out to catch them all, and check whether a loop is missing there
-laid-after-clip = a band is laid after the clip of step { $clip } has closed the piece{ $more ->
+laid-after-clip = a band is laid after the clip of move { $clip } has closed the piece{ $more ->
     [0] {""}
    *[other] , and { $more } more
 }
@@ -627,7 +627,7 @@ falls-together = bands { AND($named) } fall off: nothing but these themselves pa
 
 level-caps = caps
 level-wide = wide bands
-level-twists = half-turns
+level-twists = half-twists
 level-hung = hung bands
 level-tall = tall stacks
 sight-everybody = everybody

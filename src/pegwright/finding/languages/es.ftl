@@ -82,9 +82,9 @@ stack-full = en { HOLDER($peg) } habría más de { $limit } lazos: { $move }
 too-many-pegs = el telar tiene { FIXED($pegs) } clavijas; como mucho se puede trabajar con { FIXED($limit) }
     .hint = toma un telar más pequeño
 pegs-out-of-reach = entre { $peg } y { $other } no hay ninguna clavija en { FIXED($gap_mm, digits: 0) } mm; los brazos alcanzan { FIXED($limit_mm, digits: 0) } mm
-    .hint = mirar dónde están esas dos clavijas: las longitudes son en mm
+    .hint = mira dónde están esas dos clavijas: las longitudes son en mm
 pegs-in-one-place = las clavijas { $peg } y { $other } están en el mismo sitio
-    .hint = mover una de las dos o quitarla
+    .hint = mueve una de las dos o quítala
 off-the-rows = { $reason }
     .hint = empieza la repetición más adentro, o avánzala menos filas o clavijas
 
@@ -102,14 +102,14 @@ peg-twice = { $peg } aparece dos veces en un movimiento: { $move }
 peg-bare = no hay ningún lazo en { HOLDER($peg) } que tomar: { $move }
     .hint = coloca o engancha antes una gomita ahí
 out-of-reach = { $peg } y { $other } están a { FIXED($gap_mm, digits: 0) } mm; los brazos alcanzan { FIXED($limit_mm, digits: 0) } mm: { $move }
-    .hint = elegir clavijas más cercanas entre sí
+    .hint = elige clavijas más cercanas entre sí
 peg-inside-band = la gomita rodearía { $peg } por fuera sin hacer ahí un lazo: { $move }
     .hint = deja fuera { $peg }, o coloca la gomita en menos clavijas
 peg-enclosed = la gomita se cerraría alrededor de { $peg }, que no nombra: { $move }
     .hint = nombra también { $peg } donde la gomita da la vuelta, o colócala en clavijas sin ninguna en medio
 turns-mismatch = se dan vueltas para { $given } clavijas, pero la gomita va en { $pegs }: { $move }
     .hint = da un número de vueltas por clavija, o ninguno
-twists-mismatch = se dan medias vueltas para { $given } tramos, pero entre { $pegs } clavijas hay un tramo menos: { $move }
+twists-mismatch = se dan medias torsiones para { $given } tramos, pero entre { $pegs } clavijas hay un tramo menos: { $move }
     .hint = da un número por cada tramo de clavija a clavija, o ninguno
 loop-missing = no hay lazo { $loop } en la clavija { $peg }, que lleva { $loops }: { $move }
     .hint = cuenta los lazos desde 1 empezando abajo, o desde −1 empezando arriba
@@ -162,7 +162,7 @@ catches-more = { $kind ->
    *[knot] el nudo
 } debe sujetar { $wanted } lazos en { HOLDER($peg) }, donde no hay más que { $loops }
     .hint = quita el número para sujetarlos todos, y mira si falta ahí un lazo
-laid-after-clip = se coloca una gomita después de que el cierre del paso { $clip } haya cerrado la pieza{ $more ->
+laid-after-clip = se coloca una gomita después de que el cierre del movimiento { $clip } haya cerrado la pieza{ $more ->
     [0] {""}
    *[other] , y { $more } más
 }
@@ -197,7 +197,7 @@ level-low = el nivel es { $level ->
     [easy] de nivel «fácil»
    *[intermediate] de nivel «medio»
 }: { $reasons }
-    .hint = sube el nivel, o déjalo si enseñas antes estos gestos
+    .hint = sube el nivel, o déjalo si enseñas antes estas técnicas
 motif-unused = el motivo «{ $name }» nunca se trabaja
     .hint = trabájalo, o quítalo
 repeat-of-none = una repetición se hace cero veces, así que nunca se llega a sus pasos
@@ -241,7 +241,7 @@ translation-missing = falta la versión { $language ->
     .hint = añádela en translations, o lee la lección en el idioma del patrón
 translation-outdated = hay una traducción ({ $language }) de «{ $text }», pero el patrón ya no lo dice
     .hint = quítala, o pon el texto nuevo en su lugar
-colours-alike = los colores { $one } y { $other } cuesta distinguirlos; así los ven { AND($who) }
+colours-alike = cuesta distinguir los colores { $one } y { $other }; así los ven { AND($who) }
     .hint = haz uno de ellos más claro o más oscuro; las letras y las tramas ayudan en el papel, no en el montón
 lesson-disagrees = la lección y el trabajo no coinciden ({ $what }): dice { $said }, se cuentan { $counted }
     .hint = planea otra vez la lección a partir del patrón
@@ -274,15 +274,15 @@ losses-left-out = lo que cae si se rompe una gomita se calcula hasta con { $limi
 ## El orden del trabajo
 
 order-not-found = no se encontró ningún orden en el que aguanten las { $bands } gomitas; se probaron { $tried }
-    .hint = pon una gomita que una lo que cuelga suelto, enrolla un tope en el poste donde empieza el trabajo, o trabaja una parte a mano y vuelve a preguntar
+    .hint = pon una gomita que una lo que cuelga suelto, enrolla un remate en la clavija donde empieza el trabajo, o trabaja una parte a mano y vuelve a preguntar
 order-none = ningún orden de trabajo sujeta las { $laid } gomitas; { $count ->
     [0] cada una se puede sujetar, pero nunca todas a la vez
     [one] la gomita { $bands } no se puede sujetar nunca
    *[other] las gomitas { AND($bands) } no se pueden sujetar nunca
 }
-    .hint = pon una gomita que una lo que cuelga suelto, o enrolla un tope en el poste donde empieza el trabajo
+    .hint = pon una gomita que una lo que cuelga suelto, o enrolla un remate en la clavija donde empieza el trabajo
 nothing-to-work = ninguna gomita está lista para trabajarla: hay { $bands } puestas y se probaron { $tried } órdenes
-    .hint = pon gomitas sobre dos postes cada una y deja fuera los pasos del gancho; o pide que la pieza se trabaje de nuevo
+    .hint = pon cada gomita sobre dos clavijas y deja fuera lo que hace el gancho; o pide que la pieza se trabaje de nuevo
 holds-already = la pieza ya está trabajada: las { $bands } gomitas aguantan
     .hint = pide que se trabaje de nuevo para ver otros órdenes
 fall-with-it = { $bands ->
@@ -300,12 +300,12 @@ band-slack = una gomita ({ $name }) queda floja en { AND($pegs) }: { FIXED($taut
    *[other] , y { $more } más como esta
 }
     .hint = usa gomitas más pequeñas o un telar de clavijas más separadas, o enrolla la gomita una vez más
-band-taut = una gomita ({ $name }) se estira { FIXED($stretch, digits: 1) } veces en { AND($pegs) }{ $more ->
+band-taut = una gomita ({ $name }) se estira hasta { FIXED($stretch, digits: 1) } veces su largo en { AND($pegs) }{ $more ->
     [0] {""}
    *[other] , y { $more } más como esta
 }
-    .hint = las gomitas se trabajan hasta unas tres veces; prueba con una tuya, con los ojos protegidos
-band-overstretched = una gomita ({ $name }) se estira { FIXED($stretch, digits: 1) } veces en { AND($pegs) } y puede romperse{ $more ->
+    .hint = las gomitas se estiran hasta unas tres veces su largo; prueba con una tuya, con los ojos protegidos
+band-overstretched = una gomita ({ $name }) se estira hasta { FIXED($stretch, digits: 1) } veces su largo en { AND($pegs) } y puede romperse{ $more ->
     [0] {""}
    *[other] , y { $more } más como esta
 }
@@ -324,7 +324,7 @@ wrist-nonsense = { $what } no puede ser
 wrist-unusual = una muñeca de { $said } queda fuera de { FIXED($low_cm, digits: 1) } a { FIXED($high_cm, digits: 1) } cm, donde los estudios encontraron muñecas
     .hint = mide otra vez, y mira la unidad
 wrist-too-young = no se calcula ninguna muñeca para una edad de { SHORT($years) } años: las gomitas pequeñas no son para menores de 3
-    .hint = con gomitas y cierres pequeños uno puede atragantarse; mantenlos lejos, y sigue las normas de tu lugar
+    .hint = es fácil atragantarse con gomitas y cierres pequeños; mantenlos lejos, y sigue las normas locales
 
 ## En el telar
 
@@ -337,22 +337,22 @@ band-near-breaking = una gomita ({ $name }) en { AND($pegs) } está a { FIXED($s
 ## Cómo sienta la pieza
 
 fit-loose = con { FIXED($length_mm) } mm la pieza queda suelta en una muñeca de { FIXED($wrist_mm) } mm
-    .hint = quita gomitas de alargue o una repetición: de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo quedaría ajustada
+    .hint = quita gomitas de extensión o una repetición: de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo quedaría ajustada
 fit-tight = con { FIXED($length_mm) } mm de largo la pieza aprieta en una muñeca de { FIXED($wrist_mm) } mm{ $pulls }
-    .hint = añade gomitas de alargue hasta que mida de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo; un dedo tiene que pasar por debajo con facilidad, y hay que quitarla enseguida si la piel se pone pálida, hinchada o dormida
+    .hint = añade gomitas de extensión hasta que mida de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo; un dedo tiene que pasar por debajo con facilidad, y hay que quitarla enseguida si la piel se pone pálida, hinchada o dormida
 fit-hand = para pasar una mano de { FIXED($hand_mm) } mm hay que abrir la pieza tirando con { FIXED($pull_n) } N
-    .hint = añade gomitas de alargue, o póntela abierta y ciérrala en la muñeca
+    .hint = añade gomitas de extensión, o póntela abierta y ciérrala en la muñeca
 fit-unmeasured = se sabe cómo tira la pieza hasta { FIXED($known_mm) } mm; la mano necesita { FIXED($needed_mm) } mm
     .hint = estírala más, en el modelo o con pesos, con los ojos protegidos
-fit-not-closed = esta pieza no se cierra alrededor de una muñeca: ningún clip une dos de sus extremos, así que solo se dice su tamaño
-    .hint = si es para llevarla puesta, une dos de sus extremos con un clip
+fit-not-closed = esta pieza no se cierra alrededor de una muñeca: ningún cierre une dos de sus extremos, así que solo se dice su tamaño
+    .hint = si es para llevarla puesta, une dos de sus extremos con un cierre
 fit-falls-apart = esta pieza se deshace, así que no le queda bien a ninguna muñeca
-    .hint = mira qué dice la revisión de las gomitas que se sueltan, y arregla eso primero
+    .hint = mira lo que la comprobación dice de las gomitas que se sueltan, y arregla eso primero
 extension-nowhere = { $bands ->
     [one] haría falta 1 gomita
    *[other] harían falta { $bands } gomitas
-} de alargue, y el patrón no tiene un extremo libre donde ponerlas
-    .hint = acaba con una última gomita de puntas libres, y pon ahí el cierre
+} de extensión, y el patrón no tiene un extremo libre donde ponerlas
+    .hint = acaba con una última gomita de extremos libres, y pon ahí el cierre
 stretch-curve-nonsense = la curva de estiramiento no tiene sentido: { $reason }
     .hint = la pieza no llegó al reposo del mismo modo con cada tirón; cuélgale pesos, con los ojos protegidos, y mídela a mano
 gauge-nonsense = { $what } sale de { FIXED($value_mm, digits: 1) } mm
@@ -371,13 +371,13 @@ measure-few = { $count ->
    *[other] hacen falta { $needed }
 }
     .hint = cuelga más pesos, desde floja hasta unas tres veces el largo
-density-odd = del largo plano, el grosor y el peso de 100 sale una densidad de { FIXED($density_g_cm3, digits: 2) } g/cm³; las gomitas de silicona, goma o TPE tienen de { FIXED($low, digits: 2) } a { FIXED($high, digits: 2) }
+density-odd = del largo plano, el grosor y el peso de 100 sale una densidad de { FIXED($density_g_cm3, digits: 2) } g/cm³; las gomitas de silicona, caucho o TPE tienen de { FIXED($low, digits: 2) } a { FIXED($high, digits: 2) }
     .hint = lo que más pesa es el grosor: mídelo en varias gomitas juntas; después pesa y cuenta otra vez
 modulus-odd = el módulo de cizalla sale de { FIXED($shear_mpa, digits: 3) } MPa; las gomitas pequeñas tienen de { FIXED($low, digits: 2) } a { FIXED($high, digits: 2) }
     .hint = mira la unidad de los pesos (gramos), el grosor, y si colgaba una sola gomita
 moduli-tangled = los pesos estiran la gomita de { FIXED($low, digits: 1) } a { FIXED($high, digits: 1) } veces, y eso no separa C10 de C01
     .hint = su suma se conoce bien y basta hasta ahí; para separarlos, cuelga pesos hasta unas tres veces
-stretch-misfit = con { SHORT($mass_g) } g la gomita medía { FIXED($length_mm, digits: 1) } mm; la goma ajustada dice { FIXED($fitted_mm, digits: 1) } mm
+stretch-misfit = con { SHORT($mass_g) } g la gomita medía { FIXED($length_mm, digits: 1) } mm; según el ajuste serían { FIXED($fitted_mm, digits: 1) } mm
     .hint = mide otra vez ese peso; se tomó la regla por exacta hasta { SHORT($reading_mm) } mm
 
 ## Las existencias
@@ -612,7 +612,7 @@ span = { $first } a { $last }
 
 ## El telar y la prueba
 
-open-twist = por lo que se sabe nada más sujeta, pero aquí hay gomitas con un giro propio, que podrían agarrarse
+open-twist = por lo que se sabe nada más sujeta, pero aquí hay gomitas torcidas sobre sí mismas, que podrían agarrarse
 open-across = por lo que se sabe nada más sujeta, pero una gomita que pasa por encima podría sujetar
 open-tangled = está demasiado enredada para decidirlo
 falls-unfastened = { $count ->
@@ -636,7 +636,7 @@ falls-together = las gomitas { AND($named) } se caen: por sus lazos no pasan má
 
 level-caps = remates
 level-wide = gomitas anchas
-level-twists = medias vueltas
+level-twists = medias torsiones
 level-hung = gomitas colgadas
 level-tall = muchos lazos en una clavija
 sight-everybody = todos los ojos
@@ -645,13 +645,13 @@ sight-deutan = ojos que ven poco verde
 sight-tritan = ojos que ven poco azul
 what-bands = gomitas en total
 what-bands-of = gomitas de color { $letter }
-what-key = colores de la clave
+what-key = colores de la leyenda
 what-number = número de un paso
 what-first = primer movimiento del paso { $step }
 what-moves = movimientos enseñados
 what-rounds = vueltas del paso { $step }
 what-boxes = casillas del paso { $step }
-what-strong = gomitas dibujadas con fuerza en el paso { $step }
+what-strong = gomitas dibujadas con trazo grueso en el paso { $step }
 what-size = tamaño de la pieza acabada
 what-size-bands = gomitas para una muñeca de { $wrist }
 
@@ -668,8 +668,8 @@ curve-few = hacen falta al menos dos puntos
 curve-negative = una fuerza o un largo es negativo o no es un número
 curve-falls = { SHORT($less_n) } N a { SHORT($less_mm) } mm, pero { SHORT($more_n) } N a { SHORT($more_mm) } mm
 gauge-repeat = una repetición
-gauge-extension = una gomita de alargue
-few-for-rubber = la goma
+gauge-extension = una gomita de extensión
+few-for-rubber = el material
 few-for-both = las dos constantes de Mooney-Rivlin
 goods-bands = { $name } ({ $letter }), { $band }
 goods-unlisted = color { $letter }
@@ -749,20 +749,20 @@ fix-use-kind = usar «{ $name }»
 fix-write = escribir { $number }
 fix-tint = cambiar { $letter } a { $tint }
 mend-close = cierra la pieza: { $moves }
-mend-change = en el paso { $step } haz esto en su lugar: { $move }
+mend-change = en el movimiento { $step } haz esto en su lugar: { $move }
 mend-put-in = { $step ->
     [0] empieza con: { $move }
-   *[other] después del paso { $step } añade: { $move }
+   *[other] después del movimiento { $step } añade: { $move }
 }
-mend-take-out = omite el paso { $step }: { $move }
-mend-swap = haz el paso { $second } antes que el paso { $first }
-mend-through-all = en el paso { $step } sube por dentro de todos los lazos de { $peg }
-mend-catch-all = que el cierre del paso { $step } sujete todos los lazos
-mend-catch-also = que el cierre del paso { $step } recoja también { $peg }
-mend-twist = pon cruzada la gomita del paso { $step }, con media vuelta entre { $peg } y { $other }
-mend-untwist = pon plana la gomita del paso { $step }, entre { $peg } y { $other }
-mend-cap = enrolla un tope en { $peg } antes del paso { $step }
-lay-cap = enrolla un tope en { $peg } antes de trabajar
+mend-take-out = omite el movimiento { $step }: { $move }
+mend-swap = haz el movimiento { $second } antes que el { $first }
+mend-through-all = en el movimiento { $step } sube por dentro de todos los lazos de { $peg }
+mend-catch-all = que el cierre del movimiento { $step } sujete todos los lazos
+mend-catch-also = que el cierre del movimiento { $step } recoja también { $peg }
+mend-twist = pon cruzada la gomita del movimiento { $step }, con media torsión entre { $peg } y { $other }
+mend-untwist = pon plana la gomita del movimiento { $step }, entre { $peg } y { $other }
+mend-cap = enrolla un remate en { $peg } antes del movimiento { $step }
+lay-cap = enrolla un remate en { $peg } antes de trabajar
 lay-band = pon una gomita sobre { $peg } y { $other } antes de trabajar
 
 ## Una imagen se vuelve tapete
@@ -797,12 +797,12 @@ worn-needs-girth = una pieza puesta necesita el contorno de una muñeca, por eje
 tension-form = el mapa de tensión se pinta como png o svg
 picture-width = una imagen de esta forma mide de 100 a { $widest_px } píxeles de ancho, no { $width_px }
 no-such-colour = el patrón no tiene ningún color { $letter }
-no-photo-renderer = las imágenes como fotos necesitan el motor: pip install 'pegwright[photo]'
+no-photo-renderer = las imágenes que parecen fotos necesitan el motor: pip install 'pegwright[photo]'
 starter-size = una cadena necesita de 3 a 10.000 clavijas, y un telar tiene de 1 a 700 filas
 starter-pegs = un telar de { FIXED($count) } clavijas es demasiado grande: { FIXED($limit) } en total como máximo
 starter-title = un título tiene de 1 a 200 caracteres visibles; dalo con --title
 timing-unreadable = { $text } no es un tiempo; escribe outline=42 o 1-8=60
-timing-impossible = no es un tiempo: pasos { $first } a { $last } de { $moves } en { $seconds } s
+timing-impossible = no es un tiempo: movimientos { $first } a { $last } de { $moves } en { $seconds } s
 motif-never-worked = el motivo { $name } no se trabaja nunca
 narration-pace = { $wpm } palabras por minuto; para trabajar a la vez se dicen de 110 a 130
 no-bands = no hay gomitas, así que no hay nada que llevar al reposo
@@ -810,14 +810,14 @@ not-a-tint = { $tint } no es un color; escribe #rrggbb
 class-size = participantes desde 1, parte de reserva de 0 a 10; no { $learners } y { $spare_share }
 beyond-the-loom = { HOLDER($peg) } queda fuera del telar; arregla el patrón antes de reflejarlo
 repeats-impossible = de esta pieza no se puede hacer una de { $repeats } repeticiones
-film-height = una película mide un número par de píxeles de alto, de 180 a 2160, no { $tall_px }
+film-height = un vídeo mide un número par de píxeles de alto, de 180 a 2160, no { $tall_px }
 no-piper = piper no está instalado; prescinde de la voz o instálalo
 no-film-encoder = los vídeos necesitan la extensión «film», que no está instalada: pip install 'pegwright[film]'; su codificador lleva partes bajo la GPL
 no-voice-in = no hay ninguna voz en { $file }; prescinde de la voz o instala una
 voice-failed = la voz { $program } falló: { $told }
 voice-silent = la voz no dio sonido: { $reason }
 voice-bits = la voz dio sonido de { $bits } bits; se esperaban 16
-does-not-close = ningún clip une dos extremos de esta pieza: no se cierra alrededor de una muñeca
+does-not-close = ningún cierre une dos extremos de esta pieza: no se cierra alrededor de una muñeca
 slid-in-part = solo se deslizaron algunos lazos de la gomita { $band }, y una así aún no se puede dibujar
 no-way-between-pegs = las clavijas no dejan paso entre ellas, así que la pieza no se puede dibujar
 no-way-through-column = a una misma altura se cruzan tantos lazos que la pieza no se puede dibujar

@@ -160,7 +160,7 @@ def _laid_keys(new: FlatStrand, index: int, count: int, turn: tuple[int, int], s
         reached = (*discs[: i + 1], *(discs[i],) * (len(discs) - i - 1))
         plain = tuple(disc._replace(sense=1) for disc in reached)
         keys.append(Keyframe(lerp(first, last, i / (len(discs) - 1)), FlatStrand(plain)))
-    # A half-turn is given when the loop is put on.
+    # A half-twist is given when the loop is put on.
     return (*keys, Keyframe(last, new))
 
 

@@ -36,7 +36,7 @@ from pegwright.pattern import (
 
 _CAUTIONS = ("small", "tight", "sleep", "eyes", "pets", "latex", "old", "rules")
 _TERMS = (
-    "band", "loom", "peg", "channel", "hook", "loop", "cap", "half-turn", "free-end", "clip", "chain",
+    "band", "loom", "peg", "channel", "hook", "loop", "cap", "half-twist", "free-end", "clip", "chain",
     "extension",
 )  # fmt: skip
 _BANDS_NAMED = 6

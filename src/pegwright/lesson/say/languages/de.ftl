@@ -1,4 +1,4 @@
-# Jeder Satz einer Lektion auf Deutsch. Eine Meldung ein Satz; wer liest, ist vielleicht zwölf Jahre alt.
+# Jeder Satz einer Anleitung auf Deutsch. Eine Meldung ein Satz; wer liest, ist vielleicht zwölf Jahre alt.
 # Stifte stehen ohne Artikel und Farben in Klammern, damit kein Fall falsch wird.
 
 ## Verbinden
@@ -61,8 +61,8 @@ times = { $n ->
 
 byline = Ein Stück von { $designer }
 byline-none = Ein Stück für den Webrahmen mit Stiften
-edition-right = Ausgabe für Rechtshänder: Halte den Haken in der rechten Hand.
-edition-left = Ausgabe für Linkshänder: Halte den Haken in der linken Hand. Das ganze Stück ist gespiegelt, nicht nur die Bilder.
+edition-right = Ausgabe für Rechtshänder: Halt den Haken in der rechten Hand.
+edition-left = Ausgabe für Linkshänder: Halt den Haken in der linken Hand. Das ganze Stück ist gespiegelt, nicht nur die Bilder.
 heading-level = Stufe
 heading-supplies = Du brauchst
 heading-supplies-many = Du brauchst für { $n ->
@@ -73,24 +73,24 @@ heading-tools = Werkzeug
 heading-key = Welches Gummi ist welches
 heading-hold = Hält es?
 heading-cautions = Damit nichts passiert
-heading-check = Halt und schau
+heading-check = Halt an und schau nach
 heading-notes = Dazu
 heading-glossary = Wörter in dieser Anleitung
 glossary-line = { $term }: { $means }
 heading-finished = Das fertige Stück
-finished-size = Abgenommen und in Ruhe ist es { $length } lang, { $width } breit und { $height } dick.
-finished-size-high = Abgenommen und in Ruhe ist es { $length } lang, { $width } breit und { $height } hoch.
+finished-size = Abgenommen und ungedehnt ist es { $length } lang, { $width } breit und { $height } dick.
+finished-size-high = Abgenommen und ungedehnt ist es { $length } lang, { $width } breit und { $height } hoch.
 finished-wrists = Geschlossen lässt es sich an Handgelenken von { $low } bis { $high } tragen.
 finished-no-wrist = So, wie es ist, passt es um kein Handgelenk.
 finished-unasked = Bild und Größe werden nur für die ganze Anleitung berechnet.
 finished-nothing = Bild und Größe fehlen hier: Es gibt noch kein Gummi.
-finished-restless = Bild und Größe fehlen hier: Die Berechnung kam nicht zum Ende.
+finished-restless = Bild und Größe fehlen hier: Die Berechnung kam zu keinem Ergebnis.
 shown-true = Originalgröße.
 shown-twice = Doppelte Originalgröße.
 shown-larger = Größer als das Original.
 shown-smaller = Kleiner als das Original.
 picture-finished = { $title }, fertig, von vorn gesehen. Gummis: { $colours }.
-picture-front = { $title } in Ruhe, { $length } mm lang und { $width } mm breit, von vorn gesehen; { $key }
+picture-front = { $title } ungedehnt, { $length } mm lang und { $width } mm breit, von vorn gesehen; { $key }
 heading-extension = Damit es passt
 extension-now = { $bands ->
     [0] So, wie es hier steht, hat es keine Verlängerung.
@@ -103,8 +103,8 @@ extension-line = Handgelenk { $wrist }: { $bands ->
    *[other] { $bands } Gummis Verlängerung.
 }
 repeats-now = So, wie es hier steht, wird der Rapport insgesamt { $times }-mal gearbeitet. { $bands ->
-    [one] Jedes Mal braucht 1 Gummi.
-   *[other] Jedes Mal braucht { $bands } Gummis.
+    [one] Jedes Mal brauchst du 1 Gummi.
+   *[other] Jedes Mal brauchst du { $bands } Gummis.
 }
 repeats-line = Handgelenk { $wrist }: insgesamt { $times }-mal.
 sizes-line = Für ein Handgelenk von { $wrist }: Arbeite den Rapport insgesamt { $times }-mal, { $bands ->
@@ -124,7 +124,7 @@ sizes-step = Schritt { $step }: noch { $times ->
    *[other] { $times }-mal
 }.
 sizes-last-peg = Stift { $peg } tritt an die Stelle von Stift { $own }.
-sizes-extend = Die Verlängerung kommt nach Schritt { $step }: Fang ein neues Gummi mit dem Haken und zieh es durch die beiden Enden des letzten Gummis. Behalt seine eigenen beiden Enden auf dem Haken. Mach das für jedes Gummi der Verlängerung, dann schließ das Stück.
+sizes-extend = Die Verlängerung kommt nach Schritt { $step }: Fang ein neues Gummi mit dem Haken und zieh es durch die beiden Enden des letzten Gummis. Behalt beide Enden des neuen Gummis auf dem Haken. Mach das für jedes Gummi der Verlängerung, dann schließ das Stück.
 column-possible = Möglich an
 column-last-peg = Letzter Stift
 column-times-step = Schritt { $step }, noch … mal
@@ -162,16 +162,16 @@ time-by-hand = Beim ersten Mal dauert es etwa { $hours ->
        *[other] { $hours } Stunden und { $minutes } Minuten
     }
 }.
-band-size = Gummis: innen { $bore } weit, wenn sie flach liegen, { $thick } dick, { $material }.
-band-size-named = Gummis „{ $kind }“: innen { $bore } weit, wenn sie flach liegen, { $thick } dick, { $material }.
+band-size = Gummis: innen { $bore } weit, wenn sie flach liegen, { $thick } dick, aus { $material }.
+band-size-named = Gummis „{ $kind }“: innen { $bore } weit, wenn sie flach liegen, { $thick } dick, aus { $material }.
 material-silicone = Silikon
 material-rubber = Naturkautschuk
 material-tpe = Kunststoff (TPE)
 letters-are = Der Buchstabe hinter einer Farbe ist ihr Kurzname: Er steht in den Bildern und bei jeder Zahl.
 safe-small = An Gummis und Clips kann man ersticken: Halt sie von Kindern unter 3 Jahren fern.
-safe-tight = Leg nie ein Gummi eng um einen Finger, einen Hals oder das Handgelenk eines Babys.
-safe-eyes = Ziel mit gespannten Gummis nie auf Augen.
-safe-rules = Die Regeln deines Ortes gehen vor.
+safe-tight = Leg nie ein Gummi eng um einen Finger, einen Hals oder um das Handgelenk eines Babys.
+safe-eyes = Halt gespannte Gummis von den Augen weg.
+safe-rules = Die örtlichen Regeln gehen vor.
 safe-more = Alle Vorsichtsregeln stehen auf der letzten Seite.
 tool-joined-beside = Setz die { $n } Webrahmen nebeneinander, alle Stifte auf gleicher Höhe, mit { $gap } zwischen den Reihen, die sich treffen.
 tool-joined-beyond = Setz die { $n } Webrahmen hintereinander, mit { $gap } zwischen den Stiften, die sich treffen.
@@ -181,13 +181,13 @@ reason-colours = { $n ->
     [one] Eine Farbe.
    *[other] { $n } Farben.
 }
-reason-repeat = Kurze Folgen von Griffen, immer wieder.
+reason-repeat = Kurze Abläufe, die sich oft wiederholen.
 reason-stack = { $n ->
     [one] Nie mehr als eine Schlaufe auf einem Stift.
    *[other] Bis zu { $n } Schlaufen auf einem Stift.
 }
 reason-wide = Manche Gummis gehen um drei Stifte oder mehr.
-reason-twist = Manche Gummis werden halb gedreht.
+reason-twist = Manche Gummis bekommen eine halbe Drehung.
 reason-cap = Kappen werden um einzelne Stifte gewickelt.
 reason-hook = Schlaufen werden mit dem Haken durch Schlaufen gezogen.
 reason-lift = Schlaufen werden über andere Schlaufen gehoben.
@@ -213,8 +213,8 @@ purpose-hung = { $n } zum Anhängen
 purpose-finishing = { $n } für den Schluss
 purpose-extension = { $n } für die Verlängerung
 purpose-spares = { $n ->
-    [one] 1 Reserve
-   *[other] { $n } Reserve
+    [one] 1 als Reserve
+   *[other] { $n } als Reserve
 }
 weight = { $grams } g
 weight-about = etwa { $grams } g
@@ -226,8 +226,8 @@ thing-clips-spare = { $n ->
     [one] 1 Clip
    *[other] { $n } Clips
 } und { $spare ->
-    [one] 1 Reserve
-   *[other] { $spare } Reserve
+    [one] 1 als Reserve
+   *[other] { $spare } als Reserve
 }
 tool-straight = { $n ->
     [one] ein Webrahmen
@@ -257,8 +257,8 @@ tool-pegs = { $n ->
    *[other] { $pegs } Stiften
 }
 tool-cord = { $n ->
-    [one] ein Stück Schnur zum Abbinden
-   *[other] { $n } Stücke Schnur zum Abbinden
+    [one] ein Stück Schnur zum Zubinden
+   *[other] { $n } Stücke Schnur zum Zubinden
 }
 tool-hooks = { $n ->
     [one] ein Haken
@@ -282,8 +282,8 @@ phase-wear = Sicher tragen
 phase-use = Sicher benutzen
 
 intro-place = Jedes neue Gummi kommt oben auf die anderen. Drück es ein wenig hinunter, bevor du das nächste nimmst. Halt es mit einem Finger der einen Hand auf seinem ersten Stift fest und spann es mit der anderen.
-intro-work = Das kleine Bild zeigt den Stift von der Seite: welche Schlaufe du nimmst und welche darüber liegen. Halt den Haken wie einen Bleistift; ein Finger der anderen Hand hält die Gummis unten.
-intro-work-film = Schau auf den Stift von der Seite: Er zeigt, welche Schlaufe du nimmst und welche darüber liegen. Halt den Haken wie einen Bleistift; ein Finger der anderen Hand hält die Gummis unten.
+intro-work = Das kleine Bild zeigt den Stift von der Seite: welche Schlaufe du nimmst und welche darüber liegen. Halt den Haken wie einen Bleistift; ein Finger der anderen Hand hält die übrigen Gummis auf dem Stift unten.
+intro-work-film = Schau den Stift von der Seite an: Dort siehst du, welche Schlaufe du nimmst und welche darüber liegen. Halt den Haken wie einen Bleistift; ein Finger der anderen Hand hält die übrigen Gummis auf dem Stift unten.
 intro-finish = Halt die Schlaufen fest, bis sie gesichert sind.
 
 ## Schritte
@@ -309,12 +309,12 @@ detail-turns = Wickle es { $times } um Stift { $peg }.
 step-wind = Wickle ein { $band } { $times } um Stift { $peg }, über alles, was dort liegt. Das ist die Kappe: Sie hält die Schlaufen darunter auf dem Stift.
 step-turn = Dreh den ganzen Webrahmen herum, bis Stift { $near } dir am nächsten ist.
 detail-turned = Was links war, ist jetzt rechts. Die Namen der Stifte bleiben.
-step-hook = Schieb den Haken an der offenen Seite von Stift { $source } hinunter, innen in { $above ->
-    [all] allen Schlaufen
-    [any] allen Schlaufen (falls da welche sind)
-    [one] der Schlaufe
-   *[other] den { $above } Schlaufen
-} darüber. Fang { $loop } und zieh sie durch { $above ->
+step-hook = Schieb den Haken an der offenen Seite von Stift { $source } hinunter, innen durch { $above ->
+    [all] alle Schlaufen darüber
+    [any] alle Schlaufen darüber, falls dort welche liegen
+    [one] die Schlaufe darüber
+   *[other] die { $above } Schlaufen darüber
+}. Fang { $loop } und zieh sie durch { $above ->
     [one] diese Schlaufe
    *[other] diese Schlaufen
 } hoch. Leg sie auf Stift { $target }{ $way }.
@@ -334,29 +334,29 @@ detail-skipped-all = Geh nicht durch { $n ->
    *[other] die { $n } Schlaufen
 } darüber: Zieh sie an der Seite heraus.
 step-slide = Schieb den Haken an der offenen Seite von Stift { $source } hinunter und fang { $loop }. Schieb vom Haken auf diese Schlaufe: { $hung }. Leg dann die Schlaufe auf Stift { $target }{ $way }.
-step-slide-through = Schieb den Haken an der offenen Seite von Stift { $source } hinunter, innen in { $above ->
-    [all] allen Schlaufen
-    [any] allen Schlaufen (falls da welche sind)
-    [one] der Schlaufe
-   *[other] den { $above } Schlaufen
-} darüber, und fang { $loop }. Schieb vom Haken auf diese Schlaufe: { $hung }. Zieh sie durch { $above ->
-    [all] alle Schlaufen
-    [any] alle Schlaufen (falls da welche sind)
-    [one] die Schlaufe
-   *[other] die { $above } Schlaufen
-} darüber hoch und leg sie auf Stift { $target }{ $way }.
+step-slide-through = Schieb den Haken an der offenen Seite von Stift { $source } hinunter, innen durch { $above ->
+    [all] alle Schlaufen darüber
+    [any] alle Schlaufen darüber (falls dort welche liegen)
+    [one] die Schlaufe darüber
+   *[other] die { $above } Schlaufen darüber
+}, und fang { $loop }. Schieb vom Haken auf diese Schlaufe: { $hung }. Zieh sie durch { $above ->
+    [all] alle Schlaufen darüber
+    [any] alle Schlaufen darüber (falls dort welche liegen)
+    [one] die Schlaufe darüber
+   *[other] die { $above } Schlaufen darüber
+} hoch und leg sie auf Stift { $target }{ $way }.
 step-lift = Fang auf Stift { $peg } mit dem Haken { $loop }. Heb sie über { $above ->
-    [all] alle Schlaufen
-    [any] alle Schlaufen (falls da welche sind)
-    [one] die Schlaufe
-   *[other] die { $above } Schlaufen
-} darüber und lass sie vom Stift gleiten.
+    [all] alle Schlaufen darüber
+    [any] alle Schlaufen darüber (falls dort welche liegen)
+    [one] die Schlaufe darüber
+   *[other] die { $above } Schlaufen darüber
+} und lass sie vom Stift gleiten.
 step-lift-on = Fang auf Stift { $peg } mit dem Haken { $loop }. Heb sie über { $above ->
-    [all] alle Schlaufen
-    [any] alle Schlaufen (falls da welche sind)
-    [one] die Schlaufe
-   *[other] die { $above } Schlaufen
-} darüber und über den Stift und leg sie auf Stift { $target }{ $way }.
+    [all] alle Schlaufen darüber
+    [any] alle Schlaufen darüber (falls dort welche liegen)
+    [one] die Schlaufe darüber
+   *[other] die { $above } Schlaufen darüber
+} und über die Spitze des Stifts, und leg sie auf Stift { $target }{ $way }.
 step-transfer = Nimm von Stift { $source } { $loop } und leg sie auf Stift { $target }{ $way }. Dreh sie dabei nicht um.
 step-hang = Wickle ein { $band } { $times } um den Schaft des Hakens. Lass es dort hängen.
 step-bind = Schieb den Haken durch { $n ->
@@ -369,7 +369,7 @@ step-knot = Zieh eine Schnur durch { $n ->
     [one] die Schlaufe
     [2] beide Schlaufen
    *[other] alle { $n } Schlaufen
-} ({ $where }) und bind sie ab. Zieh den Knoten fest.
+} ({ $where }) und verknote sie. Zieh den Knoten fest.
 step-clip = Häng einen Clip durch { $n ->
     [one] die Schlaufe
     [2] beide Schlaufen
@@ -383,7 +383,7 @@ detail-catch = Nimm nur { $n ->
 }.
 detail-off = Nimm dann die Schlaufen ab.
 step-release = Heb das Stück vom Webrahmen, von einem Ende zum anderen, Schlaufe um Schlaufe. Reiß es nicht ab.
-detail-rough = Zuerst sieht es krumm aus. Zieh es ein paarmal sanft in die Länge, dann wird es glatt.
+detail-rough = Zuerst sieht es ungleichmäßig aus. Zieh es ein paarmal sanft in die Länge, dann legt es sich zurecht.
 detail-keep = Halt { $n ->
     [one] die Schlaufe
    *[other] die { $n } Schlaufen
@@ -395,7 +395,7 @@ detail-keep = Halt { $n ->
 step-again = Mach { $steps } noch { $times ->
     [one] einmal
    *[other] { $times }-mal
-}. { $shift } Das letzte Mal endet es hier: { $end }.
+}. { $shift } Beim letzten Mal endest du hier: { $end }.
 step-again-same = Mach { $steps } am selben Platz noch { $times ->
     [one] einmal
    *[other] { $times }-mal
@@ -408,12 +408,12 @@ steps-one = Schritt { $first }
 steps-two = die Schritte { $first } und { $last }
 steps-many = die Schritte { $first } bis { $last }
 shift-pegs = { $n ->
-    [one] Geh jedes Mal einen Stift weiter { $way }.
-   *[other] Geh jedes Mal { $n } Stifte weiter { $way }.
+    [one] Geh jedes Mal einen Stift weiter, { $way }.
+   *[other] Geh jedes Mal { $n } Stifte weiter, { $way }.
 }
 shift-rows = { $n ->
-    [one] Geh jedes Mal eine Reihe weiter { $way }.
-   *[other] Geh jedes Mal { $n } Reihen weiter { $way }.
+    [one] Geh jedes Mal eine Reihe weiter, { $way }.
+   *[other] Geh jedes Mal { $n } Reihen weiter, { $way }.
 }
 shift-round = { $n ->
     [one] Geh jedes Mal einen Stift weiter, { $turn }.
@@ -421,7 +421,7 @@ shift-round = { $n ->
 }
 turn-anticlockwise = gegen den Uhrzeigersinn
 turn-clockwise = im Uhrzeigersinn
-shift-both = Geh jedes Mal längs und quer weiter.
+shift-both = Geh jedes Mal in der Länge und in der Breite des Webrahmens weiter.
 detail-list-short = Die Liste nennt die Runden nur bis { $last }. Mach genauso weiter.
 detail-left-out = Die Teile { $first } bis { $last } sehen aus wie die davor und fehlen hier.
 detail-colours = Die Farben wechseln von Runde zu Runde.
@@ -444,8 +444,8 @@ tick-order = Farben der Reihe nach { $letters }
 ## Prüfen
 
 check-bands = { $n ->
-    [one] 1 Gummi ist bis jetzt verbraucht.
-   *[other] { $n } Gummis sind bis jetzt verbraucht.
+    [one] Bis jetzt hast du 1 Gummi verbraucht.
+   *[other] Bis jetzt hast du { $n } Gummis verbraucht.
 }
 check-loops = { $pegs }: { $many ->
     [one] {""}
@@ -463,21 +463,21 @@ check-cord = { $n ->
     [one] Die Schnur geht durch 1 Schlaufe.
    *[other] Die Schnur geht durch { $n } Schlaufen. Zähl sie.
 }
-check-bare = Keine Schlaufe ist mehr auf dem Webrahmen.
+check-bare = Auf dem Webrahmen ist keine Schlaufe mehr.
 check-left = Alle anderen Stifte sind leer.
-check-cure-place = Hat ein Stift zu wenige Schlaufen, so ging ein Gummi daneben. Nimm die Gummis bis dorthin ab und mach von da weiter.
-check-cure-work = Hat ein Stift mehr oder weniger Schlaufen, so blieb eine liegen oder kam vom falschen Platz. Geh die Schritte zurück und such sie, bevor du etwas abschließt.
+check-cure-place = Hat ein Stift zu wenige Schlaufen, liegt ein Gummi daneben. Nimm die Gummis bis dorthin ab und mach von da weiter.
+check-cure-work = Hat ein Stift mehr oder weniger Schlaufen, blieb eine liegen oder kam vom falschen Stift. Geh die Schritte zurück und such sie, bevor du abschließt.
 
 ## Tragen
 
 wear-fit = Am Handgelenk muss ein Finger leicht darunter passen. Wenn nicht, ist das Stück zu eng: Mach es länger.
-use-safe = Dieses Stück ist nicht für das Handgelenk gemacht: Zieh es nie über Hand, Finger oder Hals. Halt es fern von Hitze, von kleinen Kindern und von Tieren. Wirf es weg, wenn die Gummis kleben oder reißen.
+use-safe = Dieses Stück ist nicht für das Handgelenk gemacht: Zieh es nie über Hand, Finger oder Hals. Halt es von Hitze, kleinen Kindern und Haustieren fern. Wirf es weg, wenn die Gummis klebrig oder rissig werden.
 
 ## Hält es
 
 hold-yes = { $n ->
-    [one] Ja. Das eine Gummi hält beweisbar, wenn das Stück wie gezeigt fertig ist.
-   *[other] Ja. Alle { $n } Gummis halten beweisbar, wenn das Stück wie gezeigt fertig ist.
+    [one] Ja. Es ist bewiesen, dass das eine Gummi hält, wenn du das Stück wie gezeigt abschließt.
+   *[other] Ja. Es ist bewiesen, dass alle { $n } Gummis halten, wenn du das Stück wie gezeigt abschließt.
 }
 hold-no = { $n ->
     [one] Nein. Ein Gummi hält nicht und fällt ab:
@@ -493,11 +493,11 @@ hold-left-out = { $n ->
 }
 hold-not-shown = Es ist nicht bewiesen, dass jedes Gummi hält.
 hold-band = Gummi { $number } ({ $band }, Schritt { $step })
-hold-more = { $n } mehr
-hold-snap-none = Reißt ein Gummi, so fällt kein anderes ab.
+hold-more = { $n } weitere
+hold-snap-none = Reißt ein Gummi, fällt kein anderes ab.
 hold-snap-worst = { $n ->
-    [one] Reißt ein Gummi, so kann 1 anderes mit abfallen.
-   *[other] Reißt ein Gummi, so können bis zu { $n } andere mit abfallen.
+    [one] Reißt ein Gummi, kann 1 anderes mit abfallen.
+   *[other] Reißt ein Gummi, können bis zu { $n } andere mit abfallen.
 }
 hold-snap-harmless = { $n ->
     [one] 1 Gummi kann reißen, ohne dass ein anderes frei wird.
@@ -507,20 +507,20 @@ hold-snap-harmless = { $n ->
 ## Vorsicht. Das Übliche; die Regeln am Ort gehen vor.
 
 caution-small = An kleinen Gummis und Clips kann man ersticken. Halt sie fern von Kindern unter 3 und von allen, die noch Dinge in den Mund stecken.
-caution-tight = Leg nie ein Gummi eng um Finger, Zeh, Hals oder das Handgelenk eines Babys. Wird die Haut blass, blau, dick oder taub, nimm es sofort ab: Schneid es durch. Hol Hilfe, wenn die Haut nicht nach wenigen Minuten wieder gut ist.
-caution-sleep = Nimm Armbänder zum Schlafen ab. Ein Finger muss leicht darunter passen. Rote Rillen heißen: Es ist zu eng.
-caution-eyes = Halt gespannte Gummis nach unten und weg vom Gesicht. Trag eine Brille, wenn du fest ziehst. Ein Gummi, das reißt oder schnellt, kann ins Auge gehen.
-caution-pets = Heb Gummis auf, die hinunterfallen. Tiere verschlucken sie.
-caution-latex = Manche Gummis sind aus Naturkautschuk. Wer auf Latex allergisch ist, braucht Gummis, auf denen „latexfrei“ steht. Ansehen und Anfassen genügt nicht.
-caution-old = Wirf Gummis weg, die kleben, rissig oder blass sind. Sie reißen.
-caution-rules = Kauf Gummis, die den Regeln für Spielzeug bei dir genügen; diese Anleitung kann sie nicht prüfen. Die Regeln deines Orts, deiner Schule oder Bücherei gehen vor.
+caution-tight = Leg nie ein Gummi eng um Finger, Zeh, Hals oder das Handgelenk eines Babys. Wird die Haut blass, blau, geschwollen oder taub, nimm es sofort ab: Schneid es durch. Hol Hilfe, wenn sich die Haut nicht nach wenigen Minuten erholt.
+caution-sleep = Nimm Armbänder zum Schlafen ab. Ein Finger muss leicht darunter passen. Rote Druckstellen heißen: Es ist zu eng.
+caution-eyes = Halt gespannte Gummis nach unten und weg vom Gesicht. Trag eine Brille, wenn du fest ziehst. Ein Gummi, das reißt oder wegschnellt, kann ein Auge verletzen.
+caution-pets = Heb heruntergefallene Gummis auf. Haustiere verschlucken sie.
+caution-latex = Manche Gummis sind aus Naturkautschuk. Wer gegen Latex allergisch ist, braucht Gummis, die als latexfrei verkauft werden. Ansehen oder Anfassen genügt nicht.
+caution-old = Wirf Gummis weg, die klebrig, rissig oder ausgeblichen sind. Sie reißen.
+caution-rules = Kauf Gummis, die laut Hersteller die Regeln für Spielzeug bei dir erfüllen; diese Anleitung kann das nicht prüfen. Die Regeln vor Ort und die deiner Schule oder Bücherei gehen vor.
 
 ## Schluss
 
-colophon-version = Lektion gemacht mit Pegwright { $version } nach einem Muster im Format { $format }.
-colophon-print = Druckzeichen { $mark }: Zwei Blätter mit demselben Zeichen lehren dasselbe.
+colophon-version = Diese Anleitung wurde mit Pegwright { $version } aus einem Muster im Format { $format } gemacht.
+colophon-print = Druckzeichen { $mark }: Blätter mit demselben Zeichen enthalten dieselbe Anleitung.
 colophon-errata = Einen Fehler gefunden? Sag es { $designer } und nenn das Druckzeichen.
-colophon-errata-none = Einen Fehler gefunden? Sag es dem, der dir das Blatt gab, und nenn das Druckzeichen.
+colophon-errata-none = Einen Fehler gefunden? Sag es der Person, von der du das Blatt hast, und nenn das Druckzeichen.
 colophon-licence = Lizenz: { $licence }
 
 ## Bilder in Worten
@@ -535,7 +535,7 @@ picture-wind = Die Kappe, ein { $band }, ist um Stift { $peg } gewickelt.
 picture-hook = Ein Pfeil führt von Stift { $source } zu Stift { $target }. Die bewegte Schlaufe ist kräftig gezeichnet, wo sie jetzt liegt.
 picture-lift = Ein gebogener Pfeil führt hoch und weg von Stift { $peg }.
 picture-lift-on = Ein gebogener Pfeil führt von Stift { $source } hoch und auf Stift { $target }.
-picture-turn = Zwei gebogene Pfeile zeigen, wie der Webrahmen halb herumgedreht wird.
+picture-turn = Zwei gebogene Pfeile zeigen, wie der Webrahmen umgedreht wird.
 picture-fasten = Der Verschluss ist gezeichnet ({ $where }).
 picture-hang = Am Haken hängt ein { $band }.
 picture-extend = Die neue Kette ist kräftig am freien Ende gezeichnet.
@@ -551,13 +551,13 @@ picture-bind = Das Schlussgummi ist kräftig gezeichnet, durch die Schlaufen auf
 ## Film
 
 shot-piece = Das fertige Stück
-view-piece = Das ganze fertige Stück, in Ruhe, von oben.
-view-cautions = Wer lehrt, oder die Vorsichtsregeln zum Lesen.
-view-bench = Webrahmen und Gummis liegen bereit, von oben.
+view-piece = Das ganze fertige Stück, ungedehnt, von oben.
+view-cautions = Das Gesicht der Person, die unterrichtet, oder die Vorsichtsregeln zum Lesen.
+view-bench = Webrahmen und Gummis, bereitgelegt, von oben.
 view-heaps = Die Häufchen Gummis, jedes neben seinem Buchstaben.
 view-loom = Der ganze leere Webrahmen von oben.
 view-turn = Der ganze Webrahmen von oben, mit Platz zum Drehen an beiden Enden.
-view-standing = Der Webrahmen von oben, so weit wie gearbeitet ist.
+view-standing = Der Webrahmen von oben, so wie er jetzt aussieht.
 view-pegs = Von oben: { $where }.
 view-side = Nah von der Seite: die Schlaufen auf Stift { $peg } und die Spitze des Hakens.
 view-shaft = Der Schaft des Hakens.
@@ -589,9 +589,9 @@ others-loop = Schlinge, Schlingen, Masche, Maschen
 term-cap = Kappe
 means-cap = ein Gummi, das um einen Stift gewickelt ist, über allem dort.
 others-cap = Deckel, Haube
-term-half-turn = halbe Drehung
-means-half-turn = ein Gummi, zwischen zwei Stiften gekreuzt, sodass eine 8 entsteht.
-others-half-turn = Verdrehung, Twist
+term-half-twist = halbe Drehung
+means-half-twist = ein Gummi, zwischen zwei Stiften gekreuzt, sodass eine 8 entsteht.
+others-half-twist = Verdrehung, Twist
 term-free-end = freies Ende
 means-free-end = die zwei Enden des letzten Gummis, auf Haken oder Finger gehalten.
 others-free-end = loses Ende, lose Enden
@@ -621,11 +621,11 @@ cut-pause = „Hier anhalten“ zeigen
 heading-chapters = Kapitel
 column-chapter = Kapitel
 heading-filming-tips = Vor dem Drehen
-tip-camera = Mach die Kamera über dem Webrahmen fest, sein nahes Ende am unteren Rand des Bilds. Beweg sie nicht, bis der Webrahmen umgedreht wird.
+tip-camera = Befestige die Kamera so über dem Webrahmen, dass sein nahes Ende am unteren Bildrand liegt. Beweg sie erst, wenn der Webrahmen umgedreht wird.
 tip-hands = Halt die Hände weg von dem Stift, um den es geht. Halt nach jedem Schritt zwei Sekunden still.
 tip-light = Licht von beiden Seiten, damit keine Hand Schatten auf die Stifte wirft.
 tip-close = Film das kleine Bild des Stifts nah und von der Seite, wenn Schlaufen übereinander liegen.
-tip-faces = Film kein Gesicht und keinen Namen eines Kindes ohne Erlaubnis. Die Regeln am Ort gehen vor.
+tip-faces = Film ohne Erlaubnis weder das Gesicht noch den Namen eines Kindes. Die örtlichen Regeln gehen vor.
 heading-script = Sprechtext: { $title }
 script-about = { $words } Wörter, { $wpm } in der Minute, zusammen { $minutes }.
 column-said = Was gesagt wird
@@ -671,8 +671,8 @@ column-show = Zeigen
 column-make = Machen
 column-from = Ab
 timetable-sum = Zusammen
-timetable-slow = Die Langsamsten brauchen vielleicht die Hälfte mehr: etwa { $minutes }.
-kit-safe = Zähl Gummis und Clips hinaus und wieder herein. Feg am Ende den Boden.
+timetable-slow = Die Langsamsten brauchen vielleicht anderthalbmal so lange: etwa { $minutes }.
+kit-safe = Zähl Gummis und Clips beim Austeilen und beim Einsammeln. Feg am Ende den Boden.
 thing-hooks = Haken
 thing-scissors = Scheren
 thing-clips-word = Clips
@@ -688,14 +688,14 @@ page-left = Linkshändig
 page-right = Rechtshändig
 page-large = Große Schrift
 page-read = Vorlesen
-page-stop = Nicht mehr vorlesen
+page-stop = Vorlesen beenden
 page-progress = { $n } von { $count }
 page-keys = Pfeiltasten, Wischen oder die Knöpfe führen weiter und zurück. Diese Seite braucht kein Netz und sendet nichts; sie merkt sich deine Stelle nur auf diesem Gerät.
 page-what = Was das Bild zeigt
 page-tools = Lesehilfen
 page-moving = Durch die Schritte gehen
-prompter-start = Los
-prompter-stop = Halt
+prompter-start = Start
+prompter-stop = Anhalten
 prompter-again = Von vorn
 prompter-slower = Langsamer
 prompter-faster = Schneller
@@ -704,12 +704,12 @@ prompter-larger = Größer
 prompter-mirror = Spiegeln
 prompter-pace = { $wpm } Wörter in der Minute
 prompter-pause = Pause
-prompter-keys = Leertaste startet und hält, Auf und Ab ändern das Tempo, Plus und Minus die Größe.
+prompter-keys = Die Leertaste startet und hält an, die Pfeile nach oben und unten ändern das Tempo, Plus und Minus die Größe.
 
 ## Lizenz
 
-licence-as = Lizenz dieses Stücks und seiner Lektion: { $licence }
-licence-none = Keine Lizenz ist genannt: Alle Rechte bleiben bei dem, der es entworfen hat. Frag, bevor du es kopierst oder änderst.
+licence-as = Lizenz dieses Stücks und seiner Anleitung: { $licence }
+licence-none = Es ist keine Lizenz genannt: Alle Rechte bleiben bei der Person, die es entworfen hat. Frag, bevor du es kopierst oder änderst.
 licence-fonts = Die Seiten enthalten die Schrift Atkinson Hyperlegible unter der Lizenz, die hier folgt.
 
 ## Was schiefgeht: die Versehen
@@ -732,16 +732,16 @@ slip-step-skipped-bind = Du vergisst das letzte Gummi.
 slip-step-skipped-shut = Du nimmst das Stück herunter, bevor es zu ist.
 slip-step-doubled = Du machst diesen Zug zweimal.
 slip-steps-swapped = Du machst den nächsten Zug zuerst.
-slip-wrong-order = Du ziehst die Schlaufen auf { $where } verkehrt herum, die unterste zuerst.
-slip-wrong-colour = Du nimmst ein Gummi der anderen Farbe ({ $letter }).
+slip-wrong-order = Du arbeitest die Schlaufen auf { $where } in umgekehrter Reihenfolge, die unterste zuerst.
+slip-wrong-colour = Du nimmst ein Gummi in einer anderen Farbe ({ $letter }).
 slip-cap-forgotten = Du vergisst die Kappe.
 slip-cap-wound-once = Du wickelst das Gummi nur einmal herum.
 slip-twist-forgotten = Du legst das Gummi flach auf, ohne seine halbe Drehung.
 slip-loop-dropped = Dir fällt die gehobene Schlaufe auf dem Weg zum anderen Stift herunter.
 slip-one-of-several = Du nimmst eine Schlaufe zu wenig.
 slip-charm-not-slid = Du schiebst nicht auf, was am Haken hängt.
-slip-miscounted-few = Du nimmst ein Gummi zu wenig dazu.
-slip-miscounted-many = Du nimmst ein Gummi zu viel dazu.
+slip-miscounted-few = Du nimmst ein Gummi zu wenig.
+slip-miscounted-many = Du nimmst ein Gummi zu viel.
 slip-not-all-caught-clip = Du verfehlst mit dem Clip eine Schlaufe.
 slip-not-all-caught-knot = Du verfehlst mit der Schnur eine Schlaufe.
 slip-not-all-caught-bind = Du ziehst das letzte Gummi nicht durch die oberste Schlaufe.
@@ -762,8 +762,8 @@ end-unproved = { $n ->
     [one] Ein Gummi kann abgehen: Nichts hält es sicher.
    *[other] { $n } Gummis können abgehen: Nichts hält sie sicher.
 }
-end-unproved-all = Das Stück kann aufgehen: Nichts hält es sicher.
-end-weak = Es hält, aber reißt das falsche Gummi, geht alles auseinander.
+end-unproved-all = Das Stück kann auseinandergehen: Nichts hält es sicher.
+end-weak = Es hält; reißt aber das falsche Gummi, geht alles auseinander.
 end-looks = Es hält, sieht aber anders aus: { $bands }.
 end-looks-many = Es hält, sieht aber anders aus: { $n } Gummis liegen anders.
 end-harmless = Das macht keinen Unterschied.
@@ -774,7 +774,7 @@ looks-band-more = ein Gummi zu viel
 
 sign-none = Auf dem Webrahmen sieht man nichts. Man sieht es erst, wenn das Stück herunterkommt.
 sign-loose = Es sieht richtig aus, aber nach Schritt { $step } merkst du es: Zieh an Gummi { $number } ({ $letter }), und es geht ab.
-sign-refused = Du merkst es bei Schritt { $step }: Er geht dann nicht.
+sign-refused = Du merkst es bei Schritt { $step }: Der geht dann nicht.
 sign-glance-now = Du siehst es gleich
 sign-glance-step = Du siehst es bei Schritt { $step }
 sign-close-now = Von oben sieht alles richtig aus; schau gleich genau hin
@@ -834,7 +834,7 @@ warn-wrong-order = Arbeite die Schlaufen in der genannten Reihenfolge.
 warn-wrong-colour = Schau auf die Farbe, bevor du das Gummi spannst.
 warn-cap-forgotten = Vergiss die Kappe nicht.
 warn-cap-wound-once = Wickle es so oft wie gesagt: Einmal reicht nicht.
-warn-twist-forgotten = Vergiss die halbe Drehung nicht. Ohne sie geht das Stück auf.
+warn-twist-forgotten = Vergiss die halbe Drehung nicht. Ohne sie geht das Stück auseinander.
 warn-loop-dropped = Halt die Schlaufe auf dem Haken, bis sie auf dem anderen Stift liegt.
 warn-one-of-several = Zähl die Schlaufen am Haken, bevor du ziehst.
 warn-charm-not-slid = Schieb es auf, bevor du die Schlaufe ablegst.
@@ -890,8 +890,8 @@ mistake-heading = Schritt { $n }: was schiefgehen kann
 label-right = Richtig
 label-wrong = Falsch
 label-back = So machst du es rückgängig
-look-heading = Halt und schau
-look-heading-round = Halt und schau nach Runde { $n }
+look-heading = Halt an und schau nach
+look-heading-round = Nach Runde { $n }: Halt an und schau nach
 look-sooner = { $when }. { $line }
 look-later = Wenn die letzte Runde fertig ist: { $line }
 look-why = Prüf jetzt: Hier lässt sich ein Fehler noch leicht beheben.
@@ -907,10 +907,10 @@ wrong-look = Es sieht anders aus
 wrong-stuck = Dieser Schritt geht nicht
 wrong-round = Wie weit bist du?
 wrong-round-n = Runde { $n }
-wrong-found = Das ist wohl passiert
+wrong-found = Wahrscheinlich ist das passiert
 wrong-back = Der Weg zurück
 wrong-other = Etwas anderes
-wrong-lost = Geh auf dieser Seite einen Schritt zurück und halt den Webrahmen neben jenes Bild. Nimm zurück, bis beide gleich aussehen, und mach von da weiter.
+wrong-lost = Geh auf dieser Seite einen Schritt zurück und halt den Webrahmen neben das Bild dort. Nimm Zug um Zug zurück, bis beide gleich aussehen, und mach von da weiter.
 wrong-nothing = Kein Fehler, den wir kennen, sieht hier so aus. Geh auf dieser Seite einen Schritt zurück und versuch es dort noch einmal.
 
 ## Wonach die Prüfung sucht

@@ -193,7 +193,7 @@ reason-stack = { $n ->
    *[other] Up to { $n } loops on one peg.
 }
 reason-wide = Some bands go round three pegs or more.
-reason-twist = Some bands are given a half-turn.
+reason-twist = Some bands are given a half-twist.
 reason-cap = Cap bands are wound round single pegs.
 reason-hook = Loops are pulled through loops with the hook.
 reason-lift = Loops are lifted over other loops.
@@ -308,8 +308,8 @@ detail-channel-any = Every peg has one open side. Look for it: the hook goes in 
 step-place-two = Stretch one { $band } from peg { $first } to peg { $last }{ $way }.
 step-place-many = Stretch one { $band } round pegs { $pegs }.
 detail-twist = Between { $first } and { $last } give the band { $n ->
-    [one] a half-turn, so that it makes an 8
-   *[other] { $n } half-turns
+    [one] a half-twist, so that it makes an 8
+   *[other] { $n } half-twists
 }.
 detail-turns = Wind it round { $peg } { $times }.
 step-wind = Wind one { $band } { $times } round peg { $peg }, on top of everything there. This is the cap: it keeps the loops below it on the peg.
@@ -629,9 +629,9 @@ others-loop = bight, bights
 term-cap = cap
 means-cap = a band wound round one peg, on top of everything there.
 others-cap = lid, plug
-term-half-turn = half-turn
-means-half-turn = a band crossed between two pegs, so that it makes an 8.
-others-half-turn = twist, twists
+term-half-twist = half-twist
+means-half-twist = a band crossed between two pegs, so that it makes an 8.
+others-half-twist = half-turn, half-turns
 term-free-end = free end
 means-free-end = the two ends of the last band, held on hook or finger.
 others-free-end = loose end, loose ends
@@ -776,7 +776,7 @@ slip-wrong-order = You work the loops on { $where } the wrong way round, the low
 slip-wrong-colour = You take a band of another colour ({ $letter }).
 slip-cap-forgotten = You leave the cap out.
 slip-cap-wound-once = You wind the band round only once.
-slip-twist-forgotten = You put the band on flat, without its half-turn.
+slip-twist-forgotten = You put the band on flat, without its half-twist.
 slip-loop-dropped = You drop the lifted loop on its way to the other peg.
 slip-one-of-several = You take one loop too few.
 slip-charm-not-slid = You do not slide on what hangs on the hook.
@@ -872,7 +872,7 @@ warn-wrong-order = Work the loops in the order given.
 warn-wrong-colour = Look at the colour before you stretch the band.
 warn-cap-forgotten = Do not forget the cap.
 warn-cap-wound-once = Wind it round the full number of times: once is not enough.
-warn-twist-forgotten = Do not forget the half-turn. Without it the piece comes apart.
+warn-twist-forgotten = Do not forget the half-twist. Without it the piece comes apart.
 warn-loop-dropped = Keep the loop on your hook until it lies on the other peg.
 warn-one-of-several = Count the loops on your hook before you pull.
 warn-charm-not-slid = Slide it on before you put the loop down.

@@ -80,7 +80,7 @@ heading-finished = La pieza acabada
 finished-size = Fuera del telar y en reposo mide { $length } de largo, { $width } de ancho y { $height } de grueso.
 finished-size-high = Fuera del telar y en reposo mide { $length } de largo, { $width } de ancho y { $height } de alto.
 finished-wrists = Cerrada, se puede llevar en muñecas de { $low } a { $high }.
-finished-no-wrist = Tal como es, no va bien en ninguna muñeca.
+finished-no-wrist = Tal como está, no le queda bien a ninguna muñeca.
 finished-unasked = Su imagen y su tamaño solo se calculan para la lección completa.
 finished-nothing = Faltan aquí su imagen y su tamaño: todavía no hay ninguna gomita.
 finished-restless = Faltan aquí su imagen y su tamaño: el cálculo no llegó a terminar.
@@ -92,14 +92,14 @@ picture-finished = { $title }, acabada, vista de frente. Gomitas: { $colours }.
 picture-front = { $title } en reposo, { $length } mm de largo y { $width } mm de ancho, vista de frente; { $key }
 heading-extension = A tu medida
 extension-now = { $bands ->
-    [0] Tal como se muestra aquí, no tiene cadena de alargue.
-    [one] Tal como se muestra aquí, tiene una cadena de alargue de 1 gomita.
-   *[other] Tal como se muestra aquí, tiene una cadena de alargue de { $bands } gomitas.
+    [0] Tal como se muestra aquí, no tiene cadena de extensión.
+    [one] Tal como se muestra aquí, tiene una cadena de extensión de 1 gomita.
+   *[other] Tal como se muestra aquí, tiene una cadena de extensión de { $bands } gomitas.
 }
 extension-line = Para una muñeca de { $wrist }: { $bands ->
-    [0] sin cadena de alargue.
-    [one] una cadena de alargue de 1 gomita.
-   *[other] una cadena de alargue de { $bands } gomitas.
+    [0] sin cadena de extensión.
+    [one] una cadena de extensión de 1 gomita.
+   *[other] una cadena de extensión de { $bands } gomitas.
 }
 repeats-now = Tal como se muestra aquí, la repetición se hace { $times } veces en total. { $bands ->
     [one] Cada vez lleva 1 gomita.
@@ -129,14 +129,14 @@ sizes-step = Paso { $step }: { $times ->
    *[other] { $times } veces más
 }.
 sizes-last-peg = La clavija { $peg } ocupa el lugar de la clavija { $own }.
-sizes-extend = El alargue viene después del paso { $step }: engancha una gomita nueva y pásala por los dos extremos de la última; deja sus propios extremos en el gancho. Hazlo una vez por cada gomita del alargue y luego cierra la pieza.
+sizes-extend = La extensión viene después del paso { $step }: toma con el gancho una gomita nueva y pásala por los dos extremos de la última; deja en el gancho los dos extremos de la nueva. Hazlo una vez por cada gomita de la extensión y luego cierra la pieza.
 column-possible = Posible en
 column-last-peg = Última clavija
 column-times-step = Paso { $step }, veces más
 heading-sizes = Gomitas para cada muñeca
 column-wrist = Muñeca
 column-times = Repeticiones
-column-extension = Alargue
+column-extension = Extensión
 label-page = Página { $page } de { $pages }
 label-ruler = Comprueba la impresión: esta barra mide 50 mm; la de abajo, 2 pulgadas.
 label-ruler-metric = 50 mm
@@ -173,26 +173,26 @@ material-silicone = silicona
 material-rubber = caucho natural
 material-tpe = plástico (TPE)
 letters-are = La letra que sigue a un color es su nombre corto: está en los dibujos y junto a cada número.
-safe-small = Las gomitas y los cierres pueden atragantar: lejos de niños menores de 3 años.
-safe-tight = Nunca pongas una gomita apretada en un dedo, un cuello o la muñeca de un bebé.
+safe-small = Es fácil atragantarse con las gomitas y los cierres: mantenlos lejos de los niños menores de 3 años.
+safe-tight = Nunca pongas una gomita apretada en un dedo, en el cuello ni en la muñeca de un bebé.
 safe-eyes = No apuntes a los ojos con una gomita estirada.
-safe-rules = Las normas de tu lugar van primero.
+safe-rules = Las normas locales van primero.
 safe-more = Todos los cuidados están en la última página.
 tool-joined-beside = Junta los { $n } telares lado a lado, con las clavijas a la misma altura y { $gap } entre las filas que se tocan.
 tool-joined-beyond = Junta los { $n } telares uno tras otro, con { $gap } entre las clavijas que se tocan.
-tool-hook-size = fino para que entre en el lado abierto de las clavijas (de { $low } a { $high } de grosor), con la punta roma
+tool-hook-size = lo bastante fino para entrar en el lado abierto de las clavijas (de { $low } a { $high } de grosor), con la punta roma
 tool-cord-length = de unos { $length } de largo y no más grueso que una gomita, con una aguja roma para pasarlo
 reason-colours = { $n ->
     [one] Gomitas de un solo color.
    *[other] Gomitas de { $n } colores.
 }
-reason-repeat = Pocos gestos, que se repiten.
+reason-repeat = Series cortas de movimientos que se repiten.
 reason-stack = { $n ->
     [one] Nunca más de un lazo en una clavija.
    *[other] Hasta { $n } lazos en una clavija.
 }
 reason-wide = Algunas gomitas rodean tres clavijas o más.
-reason-twist = A algunas gomitas se les da media vuelta.
+reason-twist = A algunas gomitas se les da media torsión.
 reason-cap = Se enrollan remates en una sola clavija.
 reason-hook = Con el gancho se pasan lazos por dentro de otros.
 reason-lift = Se levantan lazos por encima de otros.
@@ -293,7 +293,7 @@ intro-finish = No sueltes los lazos hasta que estén sujetos.
 
 ## Pasos
 
-step-prepare = Pon el telar delante de ti, con la clavija { $near } lo más cerca de ti.
+step-prepare = Pon el telar delante de ti, de modo que la clavija { $near } sea la más cercana a ti.
 step-prepare-bands = Prepara { $bands } y cuéntalas.
 detail-rows = Las filas se llaman { $letters } desde tu izquierda. Las clavijas se cuentan hacia delante.
 detail-row-one = Hay una fila, { $letter }. Sus clavijas se cuentan hacia delante.
@@ -307,19 +307,19 @@ detail-channel-any = Cada clavija tiene un lado abierto. Búscalo: por ahí entr
 step-place-two = Estira una { $band } de la clavija { $first } a la clavija { $last }{ $way }.
 step-place-many = Estira una { $band } alrededor de las clavijas { $pegs }.
 detail-twist = Entre { $first } y { $last } da a la gomita { $n ->
-    [one] media vuelta, para que forme un 8
-   *[other] { $n } medias vueltas
+    [one] media torsión, para que forme un 8
+   *[other] { $n } medias torsiones
 }.
 detail-turns = Enróllala { $times } en la clavija { $peg }.
 step-wind = Enrolla una { $band } { $times } en la clavija { $peg }, encima de todo lo que hay. Es el remate: sujeta los lazos de debajo.
-step-turn = Gira todo el telar, de punta a punta, hasta que la clavija { $near } quede cerca de ti.
+step-turn = Gira todo el telar, de punta a punta, hasta que la clavija { $near } sea la más cercana a ti.
 detail-turned = Lo que estaba a tu izquierda está ahora a tu derecha. Las clavijas no cambian de nombre.
 step-hook = Mete el gancho por el lado abierto de la clavija { $source }, por dentro { $above ->
-    [all] de todos los lazos
-    [any] de todos los lazos (si los hay)
-    [one] del lazo
-   *[other] de los { $above } lazos
-} de encima. Toma { $loop } y { $taken ->
+    [all] de todos los lazos de encima
+    [any] de todos los lazos de encima (si los hay)
+    [one] del lazo de encima
+   *[other] de los { $above } lazos de encima
+}. Toma { $loop } y { $taken ->
     [one] súbelo
    *[other] súbelos
 } a través de { $above ->
@@ -336,35 +336,35 @@ step-hook-top = Toma con el gancho { $loop } de la clavija { $source }. { $taken
 detail-skipped = Pasa solo por { $through ->
     [one] el lazo más alto
    *[other] los { $through } lazos más altos
-}. Deja { $n ->
+}. Deja en su sitio { $n ->
     [one] el lazo que está
    *[other] los { $n } lazos que están
-} justo encima del que tomas en su sitio.
+} justo encima del que tomas.
 detail-skipped-all = No pases por { $n ->
     [one] el lazo
    *[other] los { $n } lazos
 } de encima: sácalo por un lado.
 step-slide = Mete el gancho por el lado abierto de la clavija { $source } y toma { $loop }. Desliza del gancho a ese lazo: { $hung }. Después pon el lazo en la clavija { $target }{ $way }.
 step-slide-through = Mete el gancho por el lado abierto de la clavija { $source }, por dentro { $above ->
-    [all] de todos los lazos
-    [any] de todos los lazos (si los hay)
-    [one] del lazo
-   *[other] de los { $above } lazos
-} de encima, y toma { $loop }. Desliza del gancho a ese lazo: { $hung }. Súbelo a través { $above ->
-    [all] de todos los lazos
-    [any] de todos los lazos (si los hay)
-    [one] del lazo
-   *[other] de los { $above } lazos
-} de encima y ponlo en la clavija { $target }{ $way }.
+    [all] de todos los lazos de encima
+    [any] de todos los lazos de encima (si los hay)
+    [one] del lazo de encima
+   *[other] de los { $above } lazos de encima
+}, y toma { $loop }. Desliza del gancho a ese lazo: { $hung }. Súbelo a través { $above ->
+    [all] de todos los lazos de encima
+    [any] de todos los lazos de encima (si los hay)
+    [one] del lazo de encima
+   *[other] de los { $above } lazos de encima
+} y ponlo en la clavija { $target }{ $way }.
 step-lift = En la clavija { $peg }, toma con el gancho { $loop }. { $taken ->
     [one] Pásalo
    *[other] Pásalos
 } por encima { $above ->
-    [all] de todos los lazos
-    [any] de todos los lazos (si los hay)
-    [one] del lazo
-   *[other] de los { $above } lazos
-} de arriba y { $taken ->
+    [all] de todos los lazos de encima
+    [any] de todos los lazos de encima (si los hay)
+    [one] del lazo de encima
+   *[other] de los { $above } lazos de encima
+} y { $taken ->
     [one] deja que caiga
    *[other] deja que caigan
 } de la clavija.
@@ -372,11 +372,11 @@ step-lift-on = En la clavija { $peg }, toma con el gancho { $loop }. { $taken ->
     [one] Pásalo
    *[other] Pásalos
 } por encima { $above ->
-    [all] de todos los lazos
-    [any] de todos los lazos (si los hay)
-    [one] del lazo
-   *[other] de los { $above } lazos
-} de arriba y por encima de la clavija, y { $taken ->
+    [all] de todos los lazos de encima
+    [any] de todos los lazos de encima (si los hay)
+    [one] del lazo de encima
+   *[other] de los { $above } lazos de encima
+} y por encima de la clavija, y { $taken ->
     [one] ponlo
    *[other] ponlos
 } en la clavija { $target }{ $way }.
@@ -387,13 +387,13 @@ step-transfer = Quita { $loop } de la clavija { $source } y { $taken ->
     [one] le
    *[other] les
 } des la vuelta.
-step-hang = Enrolla una { $band } { $times } en el mango del gancho. Déjala colgada ahí.
+step-hang = Enrolla una { $band } { $times } en la varilla del gancho. Déjala colgada ahí.
 step-bind = Mete el gancho por { $n ->
     [one] el lazo
     [2] los dos lazos
    *[other] los { $n } lazos
-} de la clavija { $peg }. Toma una { $band } y tira de ella hasta que pase la mitad. Deja sus dos puntas en el gancho y saca los lazos de la clavija.
-step-extend = Añade una cadena de { $bands }: pasa cada gomita nueva por las dos puntas de la anterior.
+} de la clavija { $peg }. Toma una { $band } y tira de ella hasta que pase la mitad. Deja sus dos extremos en el gancho y saca los lazos de la clavija.
+step-extend = Añade una cadena de { $bands }: pasa cada gomita nueva por los dos extremos de la anterior.
 step-knot = Pasa un cordón por { $n ->
     [one] el lazo
     [2] los dos lazos
@@ -413,9 +413,9 @@ detail-catch = Toma solo { $n ->
 detail-off = Después saca los lazos.
 step-release = Saca la pieza del telar, de una punta a la otra, lazo a lazo. No la arranques.
 detail-rough = Al principio se ve torcida. Estírala con suavidad a lo largo, unas cuantas veces, y se coloca.
-detail-keep = Guarda en un dedo { $n ->
-    [one] el lazo
-   *[other] juntos los { $n } lazos
+detail-keep = Guarda { $n ->
+    [one] en un dedo el lazo
+   *[other] juntos en un dedo los { $n } lazos
 } de { $pegs }. { $n ->
     [one] Lo
    *[other] Los
@@ -424,7 +424,7 @@ detail-keep = Guarda en un dedo { $n ->
 step-again = Repite { $steps }: { $times ->
     [one] una vez más
    *[other] { $times } veces más
-}. { $shift } La última termina aquí: { $end }.
+}. { $shift } La última vez terminas aquí: { $end }.
 step-again-same = Repite { $steps } en el mismo sitio: { $times ->
     [one] una vez más
    *[other] { $times } veces más
@@ -494,13 +494,13 @@ check-cord = { $n ->
 }
 check-bare = No queda ningún lazo en el telar.
 check-left = Todas las demás clavijas están vacías.
-check-cure-place = Si una clavija tiene pocos lazos, una gomita no llegó a ella. Quita las gomitas hasta ese punto y sigue desde ahí.
+check-cure-place = Si una clavija tiene menos lazos, una gomita no llegó a ella. Quita las gomitas hasta ese punto y sigue desde ahí.
 check-cure-work = Si una clavija tiene más o menos lazos, uno se quedó atrás o vino de otro sitio. Vuelve atrás por los pasos y búscalo antes de sujetar nada.
 
 ## Llevarla
 
 wear-fit = En la muñeca, un dedo tiene que pasar por debajo con facilidad. Si no pasa, la pieza aprieta: hazla más larga.
-use-safe = Esta pieza no es para la muñeca: no la pases nunca por la mano, por un dedo ni por el cuello. No la dejes cerca del calor, de niños pequeños ni de animales. Tírala si las gomitas se pegan o se agrietan.
+use-safe = Esta pieza no es para la muñeca: no la pases nunca por la mano, por un dedo ni por el cuello. No la dejes cerca del calor, de niños pequeños ni de mascotas. Tírala cuando las gomitas se pongan pegajosas o se agrieten.
 
 ## Si aguanta
 
@@ -517,8 +517,8 @@ hold-unproved = { $n ->
    *[other] Sin probar para { $n } gomitas:
 } { $which }.
 hold-left-out = { $n ->
-    [one] Esta hoja no es el patrón entero: por un error suyo falta un paso. Corrígelo primero.
-   *[other] Esta hoja no es el patrón entero: por { $n } errores suyos faltan pasos. Corrígelos primero.
+    [one] Esta hoja no muestra el patrón entero: por un error en él falta un paso. Corrígelo primero.
+   *[other] Esta hoja no muestra el patrón entero: por { $n } errores en él faltan pasos. Corrígelos primero.
 }
 hold-not-shown = No está probado que todas las gomitas queden sujetas.
 hold-band = gomita { $number } ({ $band }, paso { $step })
@@ -535,14 +535,14 @@ hold-snap-harmless = { $n ->
 
 ## Cuidados. Los de siempre; las normas del lugar van primero.
 
-caution-small = Con gomitas y cierres pequeños uno puede atragantarse. No los dejes cerca de niños de menos de 3 años ni de quien aún se lleva cosas a la boca.
+caution-small = Es fácil atragantarse con gomitas y cierres pequeños. No los dejes cerca de niños de menos de 3 años ni de quien aún se lleva cosas a la boca.
 caution-tight = Nunca pongas una gomita apretada en un dedo, en el cuello o en la muñeca de un bebé. Si la piel se pone pálida, azul, hinchada o dormida, quítala enseguida: córtala. Pide ayuda si la piel no mejora en unos minutos.
-caution-sleep = Quítate las pulseras para dormir. Un dedo tiene que pasar por debajo con facilidad. Si deja marcas rojas, es pequeña.
-caution-eyes = Apunta las gomitas estiradas hacia abajo y lejos de la cara. Ponte gafas cuando tires fuerte. Una gomita que se rompe o salta puede dañar un ojo.
-caution-pets = Recoge las gomitas que se caen. Los animales se las tragan.
-caution-latex = Algunas gomitas son de goma natural. Si alguien tiene alergia al látex, usa gomitas que digan «sin látex» y no te fíes de cómo se ven o se tocan.
+caution-sleep = Quítate las pulseras para dormir. Un dedo tiene que pasar por debajo con facilidad. Si deja marcas rojas, es demasiado pequeña.
+caution-eyes = Apunta las gomitas estiradas hacia abajo, lejos de las caras. Ponte gafas cuando tires fuerte. Una gomita que se rompe o salta puede dañar un ojo.
+caution-pets = Recoge las gomitas que se caigan. Las mascotas se las tragan.
+caution-latex = Algunas gomitas son de caucho natural. Si alguien tiene alergia al látex, usa gomitas declaradas sin látex y no te fíes del aspecto ni del tacto.
 caution-old = Tira las gomitas pegajosas, agrietadas o descoloridas. Se rompen.
-caution-rules = Compra gomitas que cumplan las normas de juguetes de donde vives; esta lección no puede probarlas. Las normas de tu lugar, escuela o biblioteca van primero.
+caution-rules = Compra gomitas declaradas conformes con las normas de juguetes de donde vives; esta lección no puede comprobarlo. Las normas locales y las de tu escuela o biblioteca van primero.
 
 ## Pie
 
@@ -559,23 +559,23 @@ picture-loom-text = El telar vacío como está delante de ti: { $pegs }.
 picture-part = Parte { $n } de { $count }
 picture-step = Paso { $n }
 picture-view = Clavijas del dibujo: { $pegs }.
-picture-place = La nueva { $band } está dibujada con fuerza. Rodea { $pegs }.
+picture-place = La nueva { $band } está dibujada con trazo grueso. Rodea { $pegs }.
 picture-wind = El remate, una { $band }, está enrollado en la clavija { $peg }.
-picture-hook = Una flecha va de la clavija { $source } a la clavija { $target }. El lazo que se movió está dibujado con fuerza donde queda ahora.
+picture-hook = Una flecha va de la clavija { $source } a la clavija { $target }. El lazo que se movió está dibujado con trazo grueso donde queda ahora.
 picture-lift = Una flecha curva sube y sale de la clavija { $peg }.
 picture-lift-on = Una flecha curva sube de la clavija { $source } y va a la clavija { $target }.
-picture-turn = Dos flechas curvas muestran el telar que gira media vuelta.
+picture-turn = Dos flechas curvas muestran cómo se gira el telar.
 picture-fasten = El cierre está dibujado ({ $where }).
 picture-hang = Del gancho cuelga una { $band }.
-picture-extend = La cadena nueva está dibujada con fuerza en el extremo libre.
+picture-extend = La cadena nueva está dibujada con trazo grueso en el extremo libre.
 picture-again-place = Las gomitas de todas las vueltas, con su orden en números.
 picture-again-still = El telar después de la última vuelta.
 picture-again-work = Flechas con números muestran el orden de todas las vueltas.
 picture-closeup = La clavija { $peg } de lado, de abajo arriba: { $loops }.
-picture-closeup-hook = El mango del gancho de lado: { $loops }.
+picture-closeup-hook = La varilla del gancho de lado: { $loops }.
 picture-taken = Contando desde abajo, toma el lazo { $loops }.
 picture-new = Contando desde abajo, es nuevo el lazo { $loops }.
-picture-bind = La última gomita está dibujada con fuerza, a través de los lazos de la clavija { $peg }.
+picture-bind = La última gomita está dibujada con trazo grueso, a través de los lazos de la clavija { $peg }.
 
 ## Vídeo
 
@@ -589,7 +589,7 @@ view-turn = Todo el telar desde arriba, con sitio en los dos extremos para girar
 view-standing = El telar desde arriba, tal como va el trabajo.
 view-pegs = Desde arriba: { $where }.
 view-side = De cerca y de lado: los lazos de la clavija { $peg } y la punta del gancho.
-view-shaft = El mango del gancho.
+view-shaft = La varilla del gancho.
 view-release = Todo el telar desde arriba y las dos manos.
 view-wear = La pieza en la muñeca, con un dedo debajo.
 view-check-pegs = Desde arriba, enfocado y sin manos: { $pegs }.
@@ -604,7 +604,7 @@ term-loom = telar
 means-loom = una tabla con clavijas en filas o en anillo.
 others-loom = bastidor, marco
 term-peg = clavija
-means-peg = un poste del telar con un lado abierto.
+means-peg = un poste vertical del telar, con un lado abierto.
 others-peg = poste, postes, clavo, clavos, pin, pines
 term-channel = lado abierto
 means-channel = la ranura de un lado de la clavija, por donde entra el gancho.
@@ -618,11 +618,11 @@ others-loop = bucle, bucles, punto, puntos
 term-cap = remate
 means-cap = una gomita enrollada en una clavija, encima de todo lo que hay.
 others-cap = tapa, tapón
-term-half-turn = media vuelta
-means-half-turn = una gomita cruzada entre dos clavijas, para que forme un 8.
-others-half-turn = torsión, giro doble
+term-half-twist = media torsión
+means-half-twist = una gomita cruzada entre dos clavijas, de modo que forma un 8.
+others-half-twist = medio giro, giro doble
 term-free-end = extremo libre
-means-free-end = las dos puntas de la última gomita, en el gancho o en el dedo.
+means-free-end = los dos extremos de la última gomita, en el gancho o en el dedo.
 others-free-end = cabo suelto, cabos sueltos
 term-clip = cierre
 means-clip = un gancho pequeño de plástico que cierra la pieza.
@@ -630,9 +630,9 @@ others-clip = broche, broches
 term-chain = cadena
 means-chain = gomitas en fila, cada una pasada por la anterior.
 others-chain = –
-term-extension = alargue
-means-extension = una cadena sencilla que alarga la pieza: cada gomita nueva pasa por las dos puntas de la anterior.
-others-extension = –
+term-extension = extensión
+means-extension = una cadena sencilla que alarga la pieza: cada gomita nueva pasa por los dos extremos de la anterior.
+others-extension = alargue, alargador
 
 ## Plan de rodaje y guion
 
@@ -641,7 +641,7 @@ filming-length = El vídeo dura unos { $minutes }, hablado a { $wpm } palabras p
 heading-shots = Tomas
 column-shot = Toma
 column-at = En
-column-long = Graba
+column-long = Graba durante
 column-do = Qué se hace
 column-view = Qué tiene que verse
 column-cut = Montaje
@@ -651,10 +651,10 @@ heading-chapters = Capítulos
 column-chapter = Capítulo
 heading-filming-tips = Antes de grabar
 tip-camera = Fija la cámara sobre el telar, con la punta cercana abajo en la imagen. No la muevas hasta que se gire el telar.
-tip-hands = Aparta las manos de la clavija que se trabaja. Quédate quieto dos segundos después de cada paso.
+tip-hands = Aparta las manos de la clavija que se trabaja. No te muevas durante dos segundos después de cada paso.
 tip-light = Luz de los dos lados, para que ninguna mano dé sombra a las clavijas.
 tip-close = Graba de cerca y de lado el dibujo pequeño de la clavija cuando haya lazos unos sobre otros.
-tip-faces = No grabes la cara ni el nombre de ningún niño sin permiso. Las normas del lugar van primero.
+tip-faces = No grabes la cara ni el nombre de ningún niño sin permiso. Las normas locales van primero.
 heading-script = Guion: { $title }
 script-about = { $words } palabras, { $wpm } por minuto, { $minutes } en total.
 column-said = Qué se dice
@@ -690,17 +690,17 @@ column-cost = Coste
 packs-of = { $n } × { $size }
 packs-none = nada
 packs-unknown = no se conoce paquete
-cost-open = sin saber
+cost-open = pendiente
 cost-total = Total
 cost-part = Total de lo que se sabe
 heading-timetable = Horario
-timetable-about = Los tiempos se calculan con gestos sueltos y con lo que se aprende en cada vuelta. Son para principiantes; mide los tuyos y cámbialos.
+timetable-about = Los tiempos se calculan con movimientos sueltos y con lo rápido que se aprende. Son para principiantes; mide los tuyos y cámbialos.
 column-part = Parte
 column-show = Mostrar
 column-make = Hacer
 column-from = Desde
 timetable-sum = En total
-timetable-slow = Los más lentos pueden necesitar la mitad más: unos { $minutes }.
+timetable-slow = Los más lentos pueden tardar una vez y media: unos { $minutes }.
 kit-safe = Cuenta gomitas y cierres al repartir y al recoger. Barre el suelo al final.
 thing-hooks = Ganchos
 thing-scissors = Tijeras
@@ -725,7 +725,7 @@ page-tools = Ayudas para leer
 page-moving = Recorrer los pasos
 prompter-start = Empezar
 prompter-stop = Parar
-prompter-again = Desde arriba
+prompter-again = Desde el principio
 prompter-slower = Más lento
 prompter-faster = Más rápido
 prompter-smaller = Más pequeño
@@ -733,7 +733,7 @@ prompter-larger = Más grande
 prompter-mirror = Espejo
 prompter-pace = { $wpm } palabras por minuto
 prompter-pause = Pausa
-prompter-keys = El espacio empieza y para, arriba y abajo cambian el ritmo, más y menos el tamaño.
+prompter-keys = La barra espaciadora empieza y para, las flechas arriba y abajo cambian el ritmo; más y menos, el tamaño.
 
 ## Licencia
 
@@ -765,7 +765,7 @@ slip-wrong-order = Pasas los lazos de { $where } al revés, el de abajo primero.
 slip-wrong-colour = Tomas una gomita de otro color ({ $letter }).
 slip-cap-forgotten = Olvidas el remate.
 slip-cap-wound-once = Enrollas la gomita una sola vez.
-slip-twist-forgotten = Pones la gomita plana, sin su media vuelta.
+slip-twist-forgotten = Pones la gomita plana, sin su media torsión.
 slip-loop-dropped = Se te cae el lazo levantado de camino a la otra clavija.
 slip-one-of-several = Tomas un lazo de menos.
 slip-charm-not-slid = No deslizas lo que cuelga del gancho.
@@ -795,7 +795,7 @@ end-unproved-all = La pieza puede deshacerse: nada la sujeta con seguridad.
 end-weak = Aguanta, pero si se rompe cierta gomita, se deshace toda.
 end-looks = Aguanta, pero se ve distinta: { $bands }.
 end-looks-many = Aguanta, pero se ve distinta: { $n } gomitas quedan de otro modo.
-end-harmless = Da igual.
+end-harmless = No cambia nada.
 looks-band = gomita { $number } ({ $letter })
 looks-band-more = una gomita de más
 
@@ -850,7 +850,7 @@ warn-outside = Sube el lazo por dentro de los de encima, no por fuera.
 warn-wrong-peg = Cuenta las clavijas. Es fácil tomar la de al lado.
 warn-wrong-peg-lift = Mira qué clavija toca ahora.
 warn-mirrored-peg = Mira bien a qué lado va.
-warn-wrong-start = Empieza en su clavija. Es fácil tomar la de al lado.
+warn-wrong-start = Empieza en la clavija que se dice. Es fácil tomar la de al lado.
 warn-step-skipped = No pierdas el sitio. Es fácil saltarse uno aquí.
 warn-step-skipped-place = Cuenta las gomitas. Es fácil olvidar una.
 warn-step-skipped-hook = No pierdas el sitio. Es fácil saltarse un lazo.
@@ -862,7 +862,7 @@ warn-wrong-order = Trabaja los lazos en el orden que se dice.
 warn-wrong-colour = Mira el color antes de estirar la gomita.
 warn-cap-forgotten = No olvides el remate.
 warn-cap-wound-once = Da todas las vueltas: una no basta.
-warn-twist-forgotten = No olvides la media vuelta. Sin ella la pieza se deshace.
+warn-twist-forgotten = No olvides la media torsión. Sin ella la pieza se deshace.
 warn-loop-dropped = Mantén el lazo en el gancho hasta que esté en la otra clavija.
 warn-one-of-several = Cuenta los lazos del gancho antes de tirar.
 warn-charm-not-slid = Deslízalo antes de dejar el lazo.
@@ -872,7 +872,7 @@ warn-one-loop-caught = Pasa por todos los lazos, no por uno solo.
 warn-end-slips-off = Sujeta los lazos hasta que todo esté cerrado.
 warn-loom-not-turned = Gira el telar antes de seguir.
 
-## La vuelta atrás
+## Cómo volver atrás
 
 back-place = Quita la gomita ({ $letter }) de { $where }.
 back-wind = Quita la gomita enrollada de { $where }.
@@ -902,8 +902,8 @@ back-do-all = Luego haz otra vez { $n ->
 ## Preguntas
 
 ask-where = Pon el telar junto al dibujo. ¿En qué clavijas es distinto el número de lazos o un color?
-ask-inside = Mira dentro de los lazos. ¿En qué clavijas suben por dentro otras hebras que en el dibujo?
-ask-crossed = ¿En qué clavijas van las gomitas a otras clavijas que en el dibujo?
+ask-inside = Mira dentro de los lazos. ¿En qué clavijas suben por dentro hebras distintas de las del dibujo?
+ask-crossed = ¿De qué clavijas salen gomitas hacia clavijas distintas de las del dibujo?
 ask-loops = ¿Cuántos lazos hay en { $where }?
 ask-top = ¿Qué letra tiene el lazo de arriba en { $where }?
 ask-lowest = ¿Qué letra tiene el lazo de abajo en { $where }?
@@ -936,7 +936,7 @@ wrong-stuck = No puedo hacer este paso
 wrong-round = ¿Por dónde vas?
 wrong-round-n = Vuelta { $n }
 wrong-found = Lo más probable es esto
-wrong-back = La vuelta atrás
+wrong-back = Cómo volver atrás
 wrong-other = Otra cosa
 wrong-lost = Retrocede un paso en esta página y pon el telar junto a ese dibujo. Deshaz hasta que los dos se vean igual, y sigue desde ahí.
 wrong-nothing = Ningún error que conozcamos se ve así aquí. Retrocede un paso en esta página y prueba otra vez allí.
