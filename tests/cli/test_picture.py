@@ -47,6 +47,13 @@ def test_the_ending_says_the_form_and_the_same_piece_gives_the_same_bytes(run, c
     assert b"#123456" not in svg.read_bytes()
 
 
+@pytest.mark.parametrize(("language", "told"), [("de", "von hinten gesehen"), ("es", "vista posterior")])
+def test_the_description_is_in_the_language_asked_for(run, chain, tmp_path, language, told):
+    svg = tmp_path / "a.svg"
+    assert run("picture", str(chain), str(svg), "--view", "back", "--language", language)[0] == 0
+    assert told in svg.read_text("utf-8").split("<desc>")[1].split("</desc>")[0]
+
+
 @pytest.mark.parametrize(
     ("options", "told"),
     [

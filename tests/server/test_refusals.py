@@ -37,7 +37,8 @@ def broken(*_: Any, **__: Any) -> None:
 
 
 @pytest.mark.parametrize(
-    ("language", "words"), [("en", "no clip joins"), ("de", "kein Clip verbindet"), ("es", "ningún cierre une")]
+    ("language", "words"),
+    [("en", "no clip joins"), ("de", "kein Clip verbindet"), ("es", "ningún cierre une")],
 )
 def test_a_refusal_is_in_the_language_of_the_request(language: Any, words: str) -> None:
     """The reason was English prose on every page."""

@@ -8,7 +8,7 @@ from typing import Any, Literal
 from pegwright.cli.entry import STOPPED
 from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import err, exit_code, progress, say, say_findings
-from pegwright.finding import Finding, RefusedError, phrase
+from pegwright.finding import Finding, Language, RefusedError, phrase
 from pegwright.fit import read_wrist
 from pegwright.workshop import PictureForm, PictureOrder, make_pictures, replace_file
 
@@ -25,6 +25,7 @@ def picture_(
     tension: bool = False,
     width: int = 1600,
     colourway: str = "",
+    language: Language = "en",
     json: Json = False,
 ) -> int:
     """Bring the piece to rest and picture it from the front, the back, the side or on a wrist.
@@ -47,19 +48,21 @@ def picture_(
         how many pixels wide a png or photo is; an svg is true to size.
     colourway
         other colours for some letters, as A=#204060,B=#e0c080.
+    language
+        the language of the names in the picture, of its description and of what was found: en, es or de.
     """
     ending = out.suffix.lower().lstrip(".") if out else ""
     single = ending in ("png", "svg", "glb")
     wrist = read_wrist(girth) if girth else None
     if wrist is not None and wrist.wrist is None:
-        return refuse(wrist.findings, json)
+        return refuse(wrist.findings, json, language)
     form: PictureForm = format or (ending if single else "png")  # type: ignore[assignment]
     if single and ending != {"photo": "png"}.get(form, form):
         return cannot(f"{out} ends in .{ending}, but a {form} was asked for", json)
     if single and view == "all":
         return cannot(f"all views are several pictures; give a folder instead of {out}", json)
     girth_mm = wrist.wrist.girth_mm if wrist and wrist.wrist else None
-    made = load_work(file, json)
+    made = load_work(file, json, language)
     findings: tuple[Finding, ...] = (*made.findings, *(wrist.findings if wrist else ()))
     written: list[dict[str, Any]] = []
     lies: list[dict[str, Any]] = []
@@ -71,6 +74,7 @@ def picture_(
             tension=tension,
             width_px=width,
             colourway=_tints(colourway),
+            language=language,
         )
         with progress(json) as report:
             for lie in make_pictures(made, order, report):
@@ -91,7 +95,7 @@ def picture_(
                     replace_file(target, one.data)
                     written.append({"name": str(target), "view": one.view, "bytes": len(one.data)})
     except (RefusedError, OSError) as error:
-        return cannot(reason(error) + _say_finished_files(written), json)
+        return cannot(reason(error, language) + _say_finished_files(written), json)
     except KeyboardInterrupt:
         if not written:
             raise
@@ -101,13 +105,15 @@ def picture_(
         err.print(message, markup=False)
         return STOPPED
     if json:
-        return answer({"title": made.pattern.title, "lies": lies, "files": written}, findings)
+        return answer(
+            {"title": made.pattern.title, "lies": lies, "files": written}, findings, language=language
+        )
     for size in lies:
         where = "lying flat" if size["lie"] == "flat" else f"on a wrist of {girth_mm:.0f} mm"
         say(f"{made.pattern.title}: {size['length_mm']:.0f} mm long and {size['width_mm']:.0f} wide, {where}")
     for done in written:
         say(f"  {done['name']}")
-    say_findings(findings)
+    say_findings(findings, language)
     return exit_code(findings)
 
 

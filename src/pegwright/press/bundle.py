@@ -142,6 +142,11 @@ def _pictures(lesson: Lesson) -> dict[str, bytes]:
         files["finished.svg"] = portrait_svg(
             portrait, "front", text=view_text(lesson.phrasebook, portrait)
         ).encode()
+    for phase in lesson.phases:
+        if phase.holding:
+            files[f"pictures/holding-{phase.name}.svg"] = step_svg(phase.holding).encode()
+        for i, picture in enumerate(phase.check.chart if phase.check else (), start=1):
+            files[f"pictures/step-{phase.steps[-1].number:03}-chart-{i}.svg"] = step_svg(picture).encode()
     for step in lesson.steps:
         for i, picture in enumerate(step.pictures, start=1):
             part = f"-{i}" if len(step.pictures) > 1 else ""

@@ -60,8 +60,8 @@ class Curves:
     Parts of one strand count only where they are more than 1 mm apart along it. `bands[b]` and
     `fasteners[f]` are numbered as in the events. `rings[f]` are what remains of fastener f when the piece
     lies open: one small ring for each place where it catches loops. `wraps` says where the loops sit.
-    `half_twists[b]` counts the ribbons of band b that had to take a half-twist one way or the other; the events
-    do not say which, so for each of them the band's own twist is uncertain by a whole turn.
+    `half_twists[b]` counts the ribbons of band b that had to take a half-twist one way or the other; the
+    events do not say which, so for each of them the band's own twist is uncertain by a whole turn.
     """
 
     bands: Mapping[int, Points]

@@ -6,8 +6,9 @@ import importlib.util
 from collections.abc import Iterator, Mapping
 from typing import Literal, NamedTuple
 
-from pegwright.finding import Finding, RefusedError, phrase
-from pegwright.lesson import Portrait, ViewName, portrait_of
+from pegwright.finding import Finding, Language, RefusedError, phrase
+from pegwright.lesson import Phrasebook, Portrait, ViewName, portrait_of, view_text
+from pegwright.pattern import localise
 from pegwright.press import portrait_glb, portrait_photo, portrait_png, portrait_svg
 from pegwright.workshop.at_rest import bring_to_rest
 from pegwright.workshop.line import Work
@@ -21,7 +22,8 @@ _WIDEST = {"png": 8000, "photo": 4000}
 class PictureOrder(NamedTuple):
     """The pictures wanted: views, form, the wrist's girth in mm for `worn`, width in px, tints by letter.
 
-    A model (`glb`) is one file each for flat and worn, whatever the views.
+    A model (`glb`) is one file each for flat and worn, whatever the views. `language` is that of the names of
+    the colours and of the description.
     """
 
     views: tuple[ViewName, ...] = ("front",)
@@ -30,6 +32,7 @@ class PictureOrder(NamedTuple):
     tension: bool = False
     width_px: int = 1600
     colourway: Mapping[str, str] = {}
+    language: Language = "en"
 
 
 class PictureFile(NamedTuple):
@@ -70,7 +73,9 @@ def make_pictures(
         if not views:
             continue
         piece = bring_to_rest(work, progress, girth_mm=girth)
-        portrait = portrait_of(piece, work.pattern, work.history.colours, colourway=order.colourway)
+        portrait = portrait_of(
+            piece, localise(work.pattern, order.language), work.history.colours, colourway=order.colourway
+        )
         yield PictureSet(
             lie="flat" if girth is None else "worn",
             length_mm=piece.length_mm,
@@ -114,7 +119,8 @@ def _paint_all(
 
 def _paint(portrait: Portrait, view: ViewName, order: PictureOrder) -> bytes:
     if order.form == "svg":
-        return portrait_svg(portrait, view, tension=order.tension).encode()
+        text = view_text(Phrasebook(order.language), portrait, view)
+        return portrait_svg(portrait, view, tension=order.tension, text=text).encode()
     if order.form == "photo":
         return portrait_photo(portrait, view, order.width_px)
     return portrait_png(portrait, view, order.width_px, tension=order.tension)

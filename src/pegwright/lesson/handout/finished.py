@@ -5,7 +5,7 @@ from __future__ import annotations
 from pegwright.lesson.handout.results import FinishedPiece
 from pegwright.lesson.handout.sheet import FinishedSection
 from pegwright.lesson.say.phrasebook import Phrasebook, single_line
-from pegwright.lesson.scene.portrait import Portrait
+from pegwright.lesson.scene.portrait import Portrait, ViewName
 from pegwright.lesson.scene.scene import Look
 
 WIDEST_MM = 181.0
@@ -54,13 +54,14 @@ def size_text(phrasebook: Phrasebook, portrait: Portrait) -> str:
     return phrasebook.say(name, length=long, width=wide, height=thick)
 
 
-def view_text(phrasebook: Phrasebook, portrait: Portrait) -> str:
-    """Say what is seen of a finished piece from the front, its size, and its colours by letter and name."""
+def view_text(phrasebook: Phrasebook, portrait: Portrait, view: ViewName = "front") -> str:
+    """Say what is seen of a finished piece in a view, its size, and its colours by letter and name."""
     key = ", ".join(f"{tube.letter} {single_line(tube.name)}".strip() for tube in portrait.key)
     long, wide = f"{portrait.length_mm:.0f}", f"{portrait.width_mm:.0f}"
-    return phrasebook.say(
-        "picture-front", title=single_line(portrait.title), length=long, width=wide, key=key
-    )
+    title = single_line(portrait.title)
+    if view == "worn":
+        return phrasebook.say("picture-worn", title=title, girth=f"{portrait.girth_mm or 0:.0f}", key=key)
+    return phrasebook.say(f"picture-{view}", title=title, length=long, width=wide, key=key)
 
 
 def _wrists_text(phrasebook: Phrasebook, finish: FinishedPiece) -> str:

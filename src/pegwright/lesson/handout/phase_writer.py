@@ -2,22 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from pegwright.fit import Supplies
 from pegwright.lesson.handout.front import is_worn
 from pegwright.lesson.handout.phases import group_by_phase
-from pegwright.lesson.handout.sheet import Checkpoint, LessonStep, Phase, PhaseName
+from pegwright.lesson.handout.sheet import Checkpoint, Hand, LessonStep, Phase, PhaseName
 from pegwright.lesson.handout.step_writer import StepWriter
+from pegwright.lesson.pictures.holding import draw_band_held, draw_hook_held
 from pegwright.lesson.pictures.overview import loom_pictures
+from pegwright.lesson.pictures.stack_chart import draw_chart
+from pegwright.lesson.say.phrasebook import Phrasebook
 from pegwright.lesson.say.say import channel_text, count_bands, nearest_peg
+from pegwright.lesson.scene.picture import Picture
 from pegwright.lesson.scene.rounds import CountedRounds, Teachable
 from pegwright.lesson.scene.times import COUNT_OUT_S, PREPARE_S, RELEASE_S, WEAR_S
 from pegwright.pattern import Clip, Knot, Round, is_address, parse_address, row_letter
 
+_HOLDING: dict[PhaseName, Callable[[Phrasebook, bool], Picture]] = {
+    "place": draw_band_held,
+    "work": draw_hook_held,
+}
 
-def write_phases(writer: StepWriter, supplies: Supplies) -> tuple[Phase, ...]:
-    """Write every phase in order."""
+
+def write_phases(writer: StepWriter, supplies: Supplies, hand: Hand = "right") -> tuple[Phase, ...]:
+    """Write every phase in order. `hand` is the one that holds the hook."""
     found = [_write_preparation(writer, supplies)]
     groups = list(group_by_phase(writer.history.moves, writer.taught))
     last_finish = max((i for i, (name, _) in enumerate(groups) if name == "finish"), default=-1)
@@ -37,7 +46,12 @@ def write_phases(writer: StepWriter, supplies: Supplies) -> tuple[Phase, ...]:
         intro = writer.say(f"intro-{name}") if name in ("place", "work", "finish") else ""
         check = _write_check(writer, name, last) if name in ("place", "work") else None
         heading = writer.say(f"phase-{name}")
-        found.append(Phase(name=name, heading=heading, intro=intro, steps=tuple(steps), check=check))
+        holding = None
+        if name in _HOLDING and all(phase.name != name for phase in found):
+            holding = _HOLDING[name](writer.speaker.phrasebook, hand == "left")
+        found.append(
+            Phase(name=name, heading=heading, intro=intro, holding=holding, steps=tuple(steps), check=check)
+        )
     worn = is_worn(writer.history)
     view = writer.say("view-wear" if worn else "view-piece")
     wear = writer.add(
@@ -97,8 +111,11 @@ def _write_check(writer: StepWriter, name: PhaseName, index: int) -> Checkpoint:
         lines.append(writer.say("check-bare"))
     elif bare:
         lines.append(writer.say("check-left"))
+    chart = draw_chart(writer.speaker, writer.scene(index))
     return Checkpoint(
         heading=writer.say("heading-check"),
+        chart_heading=writer.say("heading-chart") if chart else "",
+        chart=chart,
         lines=tuple(lines),
         remedy=writer.say(f"check-cure-{name}"),
         view=writer.say("view-check-pegs", pegs=writer.speaker.places(seen))

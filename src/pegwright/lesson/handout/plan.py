@@ -70,7 +70,7 @@ def plan_lesson(
     pattern = localise(pattern, language)
     speaker = Speaker(phrasebook, look_of(pattern, history))
     writer = StepWriter(speaker, pattern, history, pace or Pace())
-    phases = write_phases(writer, supplies)
+    phases = write_phases(writer, supplies, hand)
     if rehearsal is not None:
         phases = add_troubleshooting(phrasebook, add_mistakes(speaker, phases, rehearsal), rehearsal)
     designer = single_line(pattern.designer)

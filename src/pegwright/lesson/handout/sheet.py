@@ -55,12 +55,17 @@ class SuppliesTable(_Value, frozen=True, kw_only=True):
 
 
 class Checkpoint(_Value, frozen=True, kw_only=True):
-    """A stop to look: what must be seen now, what to do if it is not so, and what a camera must see of it."""
+    """A stop to look: what must be seen now, what to do if it is not so, and what a camera must see of it.
+
+    `chart` shows every peg with its loops where a phase ends; `chart_heading` says so.
+    """
 
     heading: str
     lines: tuple[str, ...]
     remedy: str
     view: str = ""
+    chart_heading: str = ""
+    chart: tuple[Picture, ...] = ()
 
 
 class CommonMistake(_Value, frozen=True, kw_only=True):
@@ -151,11 +156,12 @@ class LessonStep(_Value, frozen=True, kw_only=True):
 
 
 class Phase(_Value, frozen=True, kw_only=True):
-    """Steps that belong together."""
+    """Steps that belong together; `holding` shows how hands hold band or hook where that is first done."""
 
     name: PhaseName
     heading: str
     intro: str = ""
+    holding: Picture | None = None
     steps: tuple[LessonStep, ...] = ()
     check: Checkpoint | None = None
 

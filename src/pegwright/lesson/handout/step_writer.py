@@ -10,6 +10,7 @@ from pegwright.lesson.handout.counted_rounds_text import CountedRoundsText
 from pegwright.lesson.handout.sheet import LessonStep
 from pegwright.lesson.handout.sizes import TaughtSteps, steps_that_count
 from pegwright.lesson.pictures.close_up import draw_close_up
+from pegwright.lesson.pictures.closure import draw_closure
 from pegwright.lesson.pictures.overview import rounds_pictures
 from pegwright.lesson.pictures.step_picture import Moment, draw_step
 from pegwright.lesson.say.phrasebook import plain_text
@@ -141,7 +142,7 @@ class StepWriter:
             note=self.own_text(move.note),
             warning=self.own_text(move.warning),
             pictures=pictures,
-            closeup=draw_close_up(self.speaker, moment),
+            closeup=draw_close_up(self.speaker, moment) or draw_closure(self.speaker, moment),
             first=taught + 1,
             last=taught + 1,
             can_pause=self.can_pause_after(taught),

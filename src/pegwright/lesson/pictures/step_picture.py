@@ -44,6 +44,7 @@ STRIP_WIDE_MM = 112.0
 BARE_SCALE = 0.8
 _NUMBERS_AT_MOST = 150
 _FAR_APART_MM = 70.0
+_END_MM = 100.0
 
 
 class Moment(NamedTuple):
@@ -122,8 +123,16 @@ def focus_of(scene: Scene, done: AppliedMove) -> list[Spot]:
     spots = [spot for spot in map(place, filter(None, holders)) if spot is not None]
     if spots:
         return spots
-    nearest = min((scene.view.spot(at) for at in scene.view.board.pegs), key=lambda s: (s[1], s[0]))
-    return [nearest]
+    return _near_end(scene)
+
+
+def _near_end(scene: Scene) -> list[Spot]:
+    """Return the pegs across the near end of the loom; of a wide one only the nearest."""
+    all_pegs = [scene.view.spot(at) for at in scene.view.board.pegs]
+    nearest = min(all_pegs, key=lambda s: (s[1], s[0]))
+    across = [spot for spot in all_pegs if spot[1] - nearest[1] < 0.75 * scene.view.pitch_mm]
+    wide = max(x for x, _ in across) - min(x for x, _ in across)
+    return across if wide <= _END_MM else [nearest]
 
 
 def _letter_badges(bands: list[BandMark]) -> list[Mark]:
@@ -188,9 +197,9 @@ def _arrows(scene: Scene, moment: Moment, frame: Window) -> list[Mark]:
             x, y = (frame.left_mm + frame.right_mm) / 2, (frame.near_mm + frame.far_mm) / 2
             return [
                 ArrowMark(
-                    start=(x + s * 0.30 * w, y - s * 0.34 * h),
-                    bend=(x + s * 0.50 * w, y),
-                    end=(x + s * 0.30 * w, y + s * 0.34 * h),
+                    start=(x + s * 0.40 * w, y - s * 0.34 * h),
+                    bend=(x + s * 0.53 * w, y),
+                    end=(x + s * 0.40 * w, y + s * 0.34 * h),
                     act="turn",
                 )
                 for s in (1, -1)

@@ -125,7 +125,25 @@ class HookMark(_Mark, frozen=True, kw_only=True, tag="hook"):
     thick_mm: float
 
 
-Mark = PegMark | BandMark | ArrowMark | LabelMark | BadgeMark | FastenerMark | PostMark | BarMark | HookMark
+class FingerMark(_Mark, frozen=True, kw_only=True, tag="finger"):
+    """A finger or a thumb, as a stroke through its spots in order, the last one at the tip."""
+
+    spots: tuple[Spot, ...]
+    thick_mm: float
+
+
+Mark = (
+    PegMark
+    | BandMark
+    | ArrowMark
+    | LabelMark
+    | BadgeMark
+    | FastenerMark
+    | PostMark
+    | BarMark
+    | HookMark
+    | FingerMark
+)
 
 
 class Window(msgspec.Struct, frozen=True, kw_only=True):

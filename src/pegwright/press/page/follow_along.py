@@ -80,9 +80,9 @@ def _edition(lesson: Lesson, asked: QuestionTable) -> str:
         for step in phase.steps:
             leaves.append(_step(lesson, phase, step, key, asked))
             if step.checkpoint:
-                leaves.append(_check(phase, step.checkpoint))
+                leaves.append(_check(lesson, phase, step.checkpoint))
         if phase.check:
-            leaves.append(_check(phase, phase.check))
+            leaves.append(_check(lesson, phase, phase.check))
     leaves.append(_back_section(lesson))
     return f'<div class="edition" data-hand="{lesson.hand}">{"".join(leaves)}</div>'
 
@@ -170,6 +170,8 @@ def _step(
     parts += [tag("p", t.warning, class_="aside", data_say="") for t in step.mistakes]
     parts.append(_chips(step, key))
     shown = [_figure(lesson, picture) for picture in step.pictures]
+    if step is phase.steps[0] and phase.holding:
+        shown.append(_figure(lesson, phase.holding))
     if step.closeup:
         shown.append(_figure(lesson, step.closeup))
     if step.ticks:  # above the pictures, so that a maker who counts sees text and boxes together
@@ -229,11 +231,15 @@ def _figure(lesson: Lesson, picture: Picture) -> str:
     return f"<figure>{step_svg(picture)}<figcaption>{caption}</figcaption></figure>"
 
 
-def _check(phase: Phase, check: Checkpoint) -> str:
+def _check(lesson: Lesson, phase: Phase, check: Checkpoint) -> str:
     lines = "".join(f"<li>{tag('span', text, data_say='')}</li>" for text in check.lines)
     cure = tag("p", check.remedy, class_="detail", data_say="")
     body = f'<div class="look">{_heading(check.heading)}<ul>{lines}</ul>{cure}</div>'
-    return _section(f"{check.heading}: {phase.heading}", tag("p", phase.heading, class_="phase") + body)
+    shown = "".join(_figure(lesson, picture) for picture in check.chart)
+    chart = f'{tag("h3", check.chart_heading)}<div class="pictures">{shown}</div>' if shown else ""
+    return _section(
+        f"{check.heading}: {phase.heading}", tag("p", phase.heading, class_="phase") + body + chart
+    )
 
 
 def _back_section(lesson: Lesson) -> str:

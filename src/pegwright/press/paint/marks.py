@@ -7,6 +7,7 @@ in mm on the loom, y towards the reader, the origin in the window's far left cor
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 from pegwright.lesson import (
     Arc,
@@ -15,6 +16,7 @@ from pegwright.lesson import (
     BandMark,
     BarMark,
     FastenerMark,
+    FingerMark,
     HookMark,
     LabelMark,
     Mark,
@@ -62,11 +64,18 @@ def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks, least_mm: f
     for mark in marks:
         if isinstance(mark, ArrowMark):
             found += pen.mark(mark)
-    found += [pen.name(mark) for mark in marks if isinstance(mark, PegMark)]
+    found += [pen.name(mark) for mark in marks if isinstance(mark, PegMark) and _shows_name(mark, window)]
     for mark in marks:
         if isinstance(mark, BadgeMark | FastenerMark):
             found += pen.mark(mark)
     return found
+
+
+def _shows_name(mark: PegMark, window: Window) -> bool:
+    """Say whether a peg has a name that the edge of the picture does not cut."""
+    room = 0.7 * mark.r_mm
+    across = window.left_mm + room <= mark.x_mm <= window.right_mm - room
+    return bool(mark.at) and across and window.near_mm + room <= mark.y_mm <= window.far_mm - room
 
 
 class _Pen:
@@ -121,12 +130,39 @@ class _Pen:
                     highlighted=mark.highlighted,
                     inks=self.inks,
                 )
+            case FingerMark():
+                return self.finger(mark)
             case HookMark():
                 path = VectorPath(tuple(LineTo(*self.xy(*spot)) for spot in mark.spots))
                 return [
                     Stroke((path,), ink=self.inks.graphite, width=mark.thick_mm + 0.6, round_cap=True),
                     Stroke((path,), ink=self.inks.steel, width=mark.thick_mm, round_cap=True),
                 ]
+
+    def finger(self, mark: FingerMark) -> list[Paint]:
+        """Draw a finger as a rounded stroke, with its nail at the tip."""
+        spots = [self.xy(*spot) for spot in mark.spots]
+        (x0, y0), (x, y) = spots[-2:]
+        far = math.hypot(x - x0, y - y0) or 1.0
+        ux, uy = (x - x0) / far, (y - y0) / far
+        r = mark.thick_mm / 2
+        (first_x, first_y), *others = spots
+        bends = [
+            QuadTo(*spot, (spot[0] + after[0]) / 2, (spot[1] + after[1]) / 2)
+            for spot, after in pairwise(others)
+        ]
+        path = (VectorPath((LineTo(first_x, first_y), *bends, LineTo(x, y))),)
+        nail = (
+            VectorPath(
+                (LineTo(x + 0.35 * r * ux, y + 0.35 * r * uy), LineTo(x - 0.3 * r * ux, y - 0.3 * r * uy))
+            ),
+        )
+        return [
+            Stroke(path, ink=self.inks.graphite, width=mark.thick_mm + 0.7, round_cap=True),
+            Stroke(path, ink="#ffffff", width=mark.thick_mm, round_cap=True),
+            Stroke(nail, ink=self.inks.soft, width=0.95 * r, round_cap=True),
+            Stroke(nail, ink="#ffffff", width=0.95 * r - 0.7, round_cap=True),
+        ]
 
     def outline(self, outline: Outline) -> VectorPath:
         return VectorPath(tuple(self.turn(arc) for arc in outline), closed=True)

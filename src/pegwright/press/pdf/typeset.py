@@ -13,7 +13,7 @@ from typing import Any, Literal
 import msgspec
 import typst
 
-from pegwright.lesson import Leaf, Lesson, LessonStep, Picture, Portrait, PostMark, Swatch
+from pegwright.lesson import BandMark, Leaf, Lesson, LessonStep, PegMark, Picture, Portrait, Swatch
 from pegwright.press.paint.inks import COLOUR, GREY, Inks
 from pegwright.press.pdf.labels import handout_labels
 from pegwright.press.portrait.vectors import portrait_svg
@@ -105,6 +105,8 @@ def _template_data(lesson: Lesson, inks: Inks, letters_pt: float) -> dict[str, A
                 msgspec.structs.replace(
                     phase,
                     steps=tuple(map(_without_pictures, phase.steps)),
+                    holding=None,
+                    check=phase.check and msgspec.structs.replace(phase.check, chart=()),
                 )
                 for phase in lesson.phases
             ),
@@ -114,6 +116,9 @@ def _template_data(lesson: Lesson, inks: Inks, letters_pt: float) -> dict[str, A
     flat["finished"]["sentences"] = finished.sentences
     flat["finished"]["svg"] = _cover(finished.portrait, finished.shown_mm, inks) if finished.portrait else ""
     for phase, plain in zip(lesson.phases, flat["phases"], strict=True):
+        plain["holding"] = _picture_data(phase.holding, inks, letters_pt) if phase.holding else None
+        if phase.check is not None:
+            plain["check"]["chart"] = [_picture_data(p, inks, letters_pt) for p in phase.check.chart]
         for step, bare in zip(phase.steps, plain["steps"], strict=True):
             bare["pictures"] = [_picture_data(picture, inks, letters_pt) for picture in step.pictures]
             bare["closeup"] = _picture_data(step.closeup, inks, letters_pt) if step.closeup else None
@@ -153,7 +158,7 @@ def _picture_data(picture: Picture, inks: Inks, letters_pt: float) -> dict[str, 
     width, height = (side * picture.scale for side in (picture.window.width_mm, picture.window.height_mm))
     times, least = 1.0, 0.0
     if letters_pt > _LETTERS_PT["standard"]:
-        aside = any(isinstance(mark, PostMark) for mark in picture.marks)
+        aside = not any(isinstance(mark, PegMark | BandMark) for mark in picture.marks)
         wanted = (_SIDE_TIMES if aside else _PLAN_TIMES) * letters_pt / _LETTERS_PT["large"]
         times = min(wanted, _WIDEST_MM / width, _TALLEST_MM_PT / letters_pt / height)
         least = letters_pt * _MM_A_PT / (picture.scale * times)

@@ -54,7 +54,7 @@ length-in = { $n } Zoll
 times = { $n ->
     [one] einmal
     [2] zweimal
-   *[other] { $n }-mal
+   *[other] { $n } Mal
 }
 
 ## Überschriften und Beiwerk
@@ -74,6 +74,7 @@ heading-key = Welches Gummi ist welches
 heading-hold = Hält es?
 heading-cautions = Damit nichts passiert
 heading-check = Halt an und schau nach
+heading-chart = Was jetzt auf jedem Stift liegt, die unterste Schlaufe zuerst (×2: zwei gleiche)
 heading-notes = Dazu
 heading-glossary = Wörter in dieser Anleitung
 glossary-line = { $term }: { $means }
@@ -91,6 +92,9 @@ shown-larger = Größer als das Original.
 shown-smaller = Kleiner als das Original.
 picture-finished = { $title }, fertig, von vorn gesehen. Gummis: { $colours }.
 picture-front = { $title } ungedehnt, { $length } mm lang und { $width } mm breit, von vorn gesehen; { $key }
+picture-back = { $title } ungedehnt, { $length } mm lang und { $width } mm breit, umgedreht und von hinten gesehen; { $key }
+picture-side = { $title } ungedehnt, { $length } mm lang und { $width } mm breit, von der Seite gesehen, die Vorderseite oben; { $key }
+picture-worn = { $title } an einem Handgelenk von { $girth } mm; { $key }
 heading-extension = Damit es passt
 extension-now = { $bands ->
     [0] So, wie es hier steht, hat es keine Verlängerung.
@@ -102,12 +106,12 @@ extension-line = Handgelenk { $wrist }: { $bands ->
     [one] 1 Gummi Verlängerung.
    *[other] { $bands } Gummis Verlängerung.
 }
-repeats-now = So, wie es hier steht, wird der Rapport insgesamt { $times }-mal gearbeitet. { $bands ->
+repeats-now = So, wie es hier steht, wird der Rapport insgesamt { $times } Mal gearbeitet. { $bands ->
     [one] Jedes Mal brauchst du 1 Gummi.
    *[other] Jedes Mal brauchst du { $bands } Gummis.
 }
-repeats-line = Handgelenk { $wrist }: insgesamt { $times }-mal.
-sizes-line = Für ein Handgelenk von { $wrist }: Arbeite den Rapport insgesamt { $times }-mal, { $bands ->
+repeats-line = Handgelenk { $wrist }: insgesamt { $times } Mal.
+sizes-line = Für ein Handgelenk von { $wrist }: Arbeite den Rapport insgesamt { $times } Mal, { $bands ->
     [0] ohne Verlängerung.
     [one] mit 1 Gummi Verlängerung.
    *[other] mit { $bands } Gummis Verlängerung.
@@ -121,7 +125,7 @@ sizes-pegs = Mit einer anderen Zahl von Rapporten endet das Stück an einem ande
 sizes-best = „Handgelenk“ sagt, wo es am besten passt, „Möglich an“, wo man es tragen kann.
 sizes-step = Schritt { $step }: noch { $times ->
     [one] einmal
-   *[other] { $times }-mal
+   *[other] { $times } Mal
 }.
 sizes-last-peg = Stift { $peg } tritt an die Stelle von Stift { $own }.
 sizes-extend = Die Verlängerung kommt nach Schritt { $step }: Fang ein neues Gummi mit dem Haken und zieh es durch die beiden Enden des letzten Gummis. Behalt beide Enden des neuen Gummis auf dem Haken. Mach das für jedes Gummi der Verlängerung, dann schließ das Stück.
@@ -140,6 +144,10 @@ label-note = Hinweis
 label-warning = Vorsicht
 label-hook = Haken
 label-closeup = Stift von der Seite
+label-held-band = Ein Gummi legen
+label-held-hook = Den Haken halten
+label-closure-clip = Der Clip und seine Schlaufen
+label-closure-cord = Die Schnur und ihre Schlaufen
 label-order = In dieser Reihenfolge
 label-after = So sieht es dann aus
 label-tick = Hak jede Runde ab
@@ -394,15 +402,15 @@ detail-keep = Halt { $n ->
 
 step-again = Mach { $steps } noch { $times ->
     [one] einmal
-   *[other] { $times }-mal
+   *[other] { $times } Mal
 }. { $shift } Beim letzten Mal endest du hier: { $end }.
 step-again-same = Mach { $steps } am selben Platz noch { $times ->
     [one] einmal
-   *[other] { $times }-mal
+   *[other] { $times } Mal
 }.
 step-again-counted = Mach { $steps } noch { $times ->
     [one] einmal
-   *[other] { $times }-mal
+   *[other] { $times } Mal
 }, jedes Mal auf anderen Stiften.
 steps-one = Schritt { $first }
 steps-two = die Schritte { $first } und { $last }
@@ -546,6 +554,19 @@ picture-closeup = Stift { $peg } von der Seite, von unten nach oben: { $loops }.
 picture-closeup-hook = Der Schaft des Hakens von der Seite: { $loops }.
 picture-taken = Nimm von unten gezählt Schlaufe { $loops }.
 picture-new = Von unten gezählt ist Schlaufe { $loops } neu.
+picture-chart = Jeder Stift mit seinen Schlaufen, die unterste zuerst: { $pegs }.
+chart-peg = { $peg }: { $loops }
+chart-run = { $n } von { $letter }
+picture-held-band = Von oben: Ein Finger der einen Hand hält das Gummi auf seinem ersten Stift; Daumen und Finger der anderen Hand spannen es über den nächsten.
+picture-held-hook = Von der Seite: Eine Hand hält den Haken wie einen Bleistift, die Spitze an der offenen Seite des Stifts; ein Finger der anderen Hand hält die Schlaufen unten.
+picture-closure-clip = Der Clip aus der Nähe. Er geht durch { $n ->
+    [one] 1 Schlaufe
+   *[other] { $n } Schlaufen
+}: { $loops }.
+picture-closure-cord = Die Schnur aus der Nähe. Sie geht durch { $n ->
+    [one] 1 Schlaufe
+   *[other] { $n } Schlaufen
+}: { $loops }.
 picture-bind = Das Schlussgummi ist kräftig gezeichnet, durch die Schlaufen auf Stift { $peg }.
 
 ## Film
@@ -616,7 +637,7 @@ column-long = Kamera läuft
 column-do = Was geschieht
 column-view = Was zu sehen sein muss
 column-cut = Schnitt
-cut-fast = { $speed }-mal so schnell
+cut-fast = { $speed } Mal so schnell
 cut-pause = „Hier anhalten“ zeigen
 heading-chapters = Kapitel
 column-chapter = Kapitel

@@ -74,6 +74,7 @@ heading-key = Key to the bands
 heading-hold = Does it hold?
 heading-cautions = Keep safe
 heading-check = Stop and look
+heading-chart = What lies on every peg now, the lowest loop first (×2: two alike)
 heading-notes = From the designer
 heading-glossary = Words used here
 glossary-line = { $term }: { $means }
@@ -91,6 +92,9 @@ shown-larger = Larger than actual size.
 shown-smaller = Smaller than actual size.
 picture-finished = { $title }, finished, seen from the front. Bands: { $colours }.
 picture-front = { $title } at rest, { $length } mm long and { $width } mm wide, seen from the front; { $key }
+picture-back = { $title } at rest, { $length } mm long and { $width } mm wide, turned over and seen from the back; { $key }
+picture-side = { $title } at rest, { $length } mm long and { $width } mm wide, seen from the side with the front on top; { $key }
+picture-worn = { $title } on a wrist of { $girth } mm; { $key }
 heading-extension = Make it fit
 extension-now = { $bands ->
     [0] As shown here, it has no extension.
@@ -146,6 +150,10 @@ label-note = Note
 label-warning = Take care
 label-hook = Hook
 label-closeup = Peg from the side
+label-held-band = Laying a band
+label-held-hook = Holding the hook
+label-closure-clip = The clip and its loops
+label-closure-cord = The cord and its loops
 label-order = In this order
 label-after = How it looks after that
 label-tick = Tick each one off
@@ -585,6 +593,19 @@ picture-closeup = Peg { $peg } from the side, bottom to top: { $loops }.
 picture-closeup-hook = The shaft of the hook from the side: { $loops }.
 picture-taken = Take loop { $loops } from the bottom.
 picture-new = Loop { $loops } from the bottom is new.
+picture-chart = Every peg with its loops, the lowest first: { $pegs }.
+chart-peg = { $peg }: { $loops }
+chart-run = { $n } of { $letter }
+picture-held-band = Seen from above: a finger of one hand keeps the band on its first peg; thumb and finger of the other hand stretch it over the next.
+picture-held-hook = Seen from the side: one hand holds the hook like a pencil, its tip at the open side of the peg; a finger of the other hand keeps the loops down.
+picture-closure-clip = The clip from near by. It goes through { $n ->
+    [one] 1 loop
+   *[other] { $n } loops
+}: { $loops }.
+picture-closure-cord = The cord from near by. It goes through { $n ->
+    [one] 1 loop
+   *[other] { $n } loops
+}: { $loops }.
 picture-bind = The finishing band is drawn bold, through the loops of peg { $peg }.
 
 ## Film

@@ -73,6 +73,7 @@ heading-key = Qué gomita es cuál
 heading-hold = ¿Aguanta?
 heading-cautions = Con cuidado
 heading-check = Para y mira
+heading-chart = Lo que hay ahora en cada clavija, el lazo más bajo primero (×2: dos iguales)
 heading-notes = De quien la diseñó
 heading-glossary = Palabras de esta lección
 glossary-line = { $term }: { $means }
@@ -88,8 +89,11 @@ shown-true = Tamaño real.
 shown-twice = El doble del tamaño real.
 shown-larger = Más grande que el tamaño real.
 shown-smaller = Más pequeña que el tamaño real.
-picture-finished = { $title }, acabada, vista de frente. Gomitas: { $colours }.
-picture-front = { $title } en reposo, { $length } mm de largo y { $width } mm de ancho, vista de frente; { $key }
+picture-finished = { $title }: la pieza acabada, vista frontal. Gomitas: { $colours }.
+picture-front = { $title } en reposo, { $length } mm de largo y { $width } mm de ancho, vista frontal; { $key }
+picture-back = { $title } en reposo, { $length } mm de largo y { $width } mm de ancho, vista posterior; { $key }
+picture-side = { $title } en reposo, { $length } mm de largo y { $width } mm de ancho, vista lateral con el frente arriba; { $key }
+picture-worn = { $title } en una muñeca de { $girth } mm; { $key }
 heading-extension = A tu medida
 extension-now = { $bands ->
     [0] Tal como se muestra aquí, no tiene cadena de extensión.
@@ -145,6 +149,10 @@ label-note = Nota
 label-warning = Ten cuidado
 label-hook = Gancho
 label-closeup = La clavija de lado
+label-held-band = Colocar una gomita
+label-held-hook = Sujetar el gancho
+label-closure-clip = El cierre y sus lazos
+label-closure-cord = El cordón y sus lazos
 label-order = En este orden
 label-after = Así queda después
 label-tick = Marca cada una
@@ -575,6 +583,19 @@ picture-closeup = La clavija { $peg } de lado, de abajo arriba: { $loops }.
 picture-closeup-hook = La varilla del gancho de lado: { $loops }.
 picture-taken = Contando desde abajo, toma el lazo { $loops }.
 picture-new = Contando desde abajo, es nuevo el lazo { $loops }.
+picture-chart = Cada clavija con sus lazos, el más bajo primero: { $pegs }.
+chart-peg = { $peg }: { $loops }
+chart-run = { $n } de { $letter }
+picture-held-band = Desde arriba: un dedo de una mano sujeta la gomita en su primera clavija; el pulgar y otro dedo de la otra mano la estiran sobre la siguiente.
+picture-held-hook = De lado: una mano toma el gancho como un lápiz, con la punta en el lado abierto de la clavija; un dedo de la otra mano sujeta abajo los lazos.
+picture-closure-clip = El cierre visto de cerca. Pasa por { $n ->
+    [one] 1 lazo
+   *[other] { $n } lazos
+}: { $loops }.
+picture-closure-cord = El cordón visto de cerca. Pasa por { $n ->
+    [one] 1 lazo
+   *[other] { $n } lazos
+}: { $loops }.
 picture-bind = La última gomita está dibujada con trazo grueso, a través de los lazos de la clavija { $peg }.
 
 ## Vídeo
