@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from pegwright.fit import count_supplies
-from pegwright.lesson import HoldResult, Lesson, SnapResult, plan_lesson
+from pegwright.lesson import HoldResult, Lesson, Picture, SnapResult, plan_lesson
 from pegwright.loom import History, replay_pattern
 from pegwright.pattern import Pattern, PatternBuilder, Rows, expand
 
@@ -79,6 +79,18 @@ def smack() -> Pattern:
     return m.pattern()
 
 
+def pictures_of(lesson: Lesson) -> list[Picture]:
+    """Return every picture of a lesson but those of mistakes, in reading order."""
+    found: list[Picture] = []
+    for phase in lesson.phases:
+        for step in phase.steps:
+            found += step.pictures
+            found += [phase.holding] if phase.holding and step is phase.steps[0] else []
+            found += [step.closeup] if step.closeup else []
+        found += phase.check.chart if phase.check else ()
+    return found
+
+
 def everything(lesson: Lesson) -> str:
     """Return the lesson's words as plain text, in reading order."""
     lines = [lesson.title, lesson.byline, lesson.edition, lesson.level.heading, *lesson.level.lines]
@@ -89,6 +101,7 @@ def everything(lesson: Lesson) -> str:
     lines += [lesson.tools.heading, *lesson.tools.lines, lesson.hold.heading, *lesson.hold.lines]
     for phase in lesson.phases:
         lines += ["", f"== {phase.heading}", *([phase.intro] if phase.intro else [])]
+        lines += [f"   picture: {phase.holding.text}"] if phase.holding else []
         for step in phase.steps:
             lines += [f"{step.number}. {step.instruction}", *(f"   {d}" for d in step.detail)]
             lines += [f"   ({text})" for text in step.legend]
@@ -98,6 +111,7 @@ def everything(lesson: Lesson) -> str:
                 lines.append(f"   close-up: {step.closeup.text}")
         if phase.check:
             lines += [f"-- {phase.check.heading}", *phase.check.lines, phase.check.remedy]
+            lines += [phase.check.chart_heading, *(picture.text for picture in phase.check.chart)]
     lines += ["", lesson.cautions.heading, *lesson.cautions.lines]
     return "\n".join(lines) + "\n"
 

@@ -11,9 +11,8 @@ from pypdf import PdfReader
 
 from pegwright.press import Edition, Paper, handout_pdf, step_svg, swatch_svg
 from pegwright.press.paint.inks import GREY
-from tests.lesson.pieces import dinghy, ebb, lesson, smack
+from tests.lesson.pieces import dinghy, ebb, lesson, pictures_of, smack
 from tests.press.test_handout import _bare, _present, _text
-from tests.press.test_svg import pictures
 
 PIECES = {"ebb": ebb(), "dinghy": dinghy(), "smack": smack()}
 
@@ -129,6 +128,6 @@ def test_bands_without_colour_are_told_apart_by_pattern_and_letter() -> None:
     made = lesson(smack())
     drawn = [re.sub(r"<title>.*</desc>", "", swatch_svg(s, GREY)) for s in made.key]
     assert len(set(drawn)) == len(drawn)
-    for picture in pictures(made):
+    for picture in pictures_of(made):
         tints = re.findall(r"#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})", step_svg(picture, GREY))
         assert all(r == g == b for r, g, b in tints)

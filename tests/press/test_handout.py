@@ -13,8 +13,8 @@ from pypdf import PdfReader
 
 from pegwright.lesson import Lesson
 from pegwright.press import Edition, Paper, handout_pdf
-from tests.lesson.pieces import dinghy, ebb, lesson, smack
-from tests.press.test_svg import HOSTILE, pictures
+from tests.lesson.pieces import dinghy, ebb, lesson, pictures_of, smack
+from tests.press.test_svg import HOSTILE
 
 PIECES = {"ebb": ebb(), "dinghy": dinghy(), "smack": smack()}
 SIZES_MM: dict[Paper, tuple[float, float]] = {
@@ -116,7 +116,7 @@ def test_every_picture_has_a_text_in_its_place() -> None:
     root: Any = reader.trailer["/Root"]
     found: list[str] = []
     _figures(root["/StructTreeRoot"], found)
-    wanted = sorted(picture.text for picture in pictures(made))
+    wanted = sorted(picture.text for picture in pictures_of(made))
     assert sorted(set(found) & set(wanted)) == sorted(set(wanted))
 
 

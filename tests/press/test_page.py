@@ -12,7 +12,7 @@ import pytest
 
 from pegwright.lesson import Lesson, write_script
 from pegwright.press import page_html, prompter_html
-from tests.lesson.pieces import buoys, dinghy, ebb, lesson, smack
+from tests.lesson.pieces import buoys, dinghy, ebb, lesson, pictures_of, smack
 from tests.press.test_svg import HOSTILE
 
 PIECES = {"ebb": ebb(), "dinghy": dinghy(), "smack": smack(), "buoys": buoys()}
@@ -61,7 +61,7 @@ def test_every_picture_is_there_with_its_words(name: str) -> None:
     made = lesson(PIECES[name])
     root = read(page_html(made))
     figures = list(root.iter(f"{H}figure"))
-    pictures = [p for s in made.steps for p in (*s.pictures, *([s.closeup] if s.closeup else []))]
+    pictures = pictures_of(made)
     assert len(figures) == len(pictures)
     for figure, picture in zip(figures, pictures, strict=True):
         assert figure.find("{http://www.w3.org/2000/svg}svg") is not None
