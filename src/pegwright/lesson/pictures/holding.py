@@ -117,5 +117,5 @@ def _picture(
         text=phrasebook.say(f"picture-held-{what}"),
         window=frame,
         marks=marks,
-        scale=0.75,
+        scale=0.6,
     )
