@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from pegwright.lesson.pictures.stack_chart import Run, runs_of
+from pegwright.lesson.pictures.stack_chart import LoopRun, runs_of
 from pegwright.lesson.pictures.step_picture import Moment
 from pegwright.lesson.say.say import Speaker
 from pegwright.lesson.scene.outline import Disc, FlatStrand
@@ -77,7 +77,7 @@ def _hung_loops(moment: Moment, fastened: Fastened) -> list[_Hung]:
         start += count
         runs = runs_of(moment.before.look, stack)
         if len(fastened.caught) <= _SINGLY_AT_MOST:
-            runs = tuple(Run(run.letter, 1) for run in runs for _ in range(run.times))
+            runs = tuple(LoopRun(run.letter, 1) for run in runs for _ in range(run.times))
         found += [_Hung(holder, run.letter, run.times) for run in runs]
     return found
 

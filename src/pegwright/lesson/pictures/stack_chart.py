@@ -19,7 +19,7 @@ _LINE_MM, _NAME_MM, _CHIP_MM, _TIMES_MM = 5.2, 8.0, 7.8, 5.2
 _LETTER_MM, _BADGE_MM = 2.4, 1.9
 
 
-class Run(NamedTuple):
+class LoopRun(NamedTuple):
     """Loops of one colour that lie one above the other: their letter and how many they are."""
 
     letter: str
@@ -30,13 +30,13 @@ class _Line(NamedTuple):
     """A line of the chart: a peg's name, empty where a high stack goes on, and the runs in it."""
 
     peg: str
-    runs: tuple[Run, ...]
+    runs: tuple[LoopRun, ...]
 
 
-def runs_of(look: Look, stack: Sequence[Bight]) -> tuple[Run, ...]:
+def runs_of(look: Look, stack: Sequence[Bight]) -> tuple[LoopRun, ...]:
     """Gather the loops of a stack, the lowest first, into runs of one colour."""
     letters = (look.of(bight.band)[0] for bight in stack)
-    return tuple(Run(letter, len([*same])) for letter, same in groupby(letters))
+    return tuple(LoopRun(letter, len([*same])) for letter, same in groupby(letters))
 
 
 def draw_chart(speaker: Speaker, scene: Scene) -> tuple[Picture, ...]:
@@ -133,5 +133,5 @@ def _draw_column(speaker: Speaker, scene: Scene, pegs: Sequence[str], lines: Seq
     )
 
 
-def _run_text(speaker: Speaker, run: Run) -> str:
+def _run_text(speaker: Speaker, run: LoopRun) -> str:
     return speaker.phrasebook.say("chart-run", n=run.times, letter=run.letter)
