@@ -20,14 +20,14 @@ HOSTILE = '#eval("1+1") <script>alert(1)</script> $x$ ]]> & \u202e 🙂'
 
 
 def whole_names(picture: Picture) -> set[str]:
-    """Return the names of the pegs that lie in the picture with more than their middle."""
+    """Return the names of the pegs that lie in the picture with all of their rim, and 3 mm to spare."""
     frame = picture.window
     pegs = [mark for mark in picture.marks if isinstance(mark, PegMark) and mark.at]
     return {
         peg.at
         for peg in pegs
-        if frame.left_mm + peg.r_mm <= peg.x_mm <= frame.right_mm - peg.r_mm
-        and frame.near_mm + peg.r_mm <= peg.y_mm <= frame.far_mm - peg.r_mm
+        if frame.left_mm + peg.r_mm + 3.0 <= peg.x_mm <= frame.right_mm - peg.r_mm - 3.0
+        and frame.near_mm + peg.r_mm + 3.0 <= peg.y_mm <= frame.far_mm - peg.r_mm - 3.0
     }
 
 

@@ -41,6 +41,9 @@ from pegwright.press.paint.paths import (
     polygon,
 )
 
+_TORN_MM = 3.3
+"""How far into a picture its edge is torn at most, on a side where the loom goes on."""
+
 
 def paint_picture(picture: Picture, inks: Inks, least_mm: float = 0.0) -> list[Paint]:
     """Return a picture's strokes: its marks in order, then the pegs' names, then what lies on top.
@@ -72,10 +75,14 @@ def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks, least_mm: f
 
 
 def _shows_name(mark: PegMark, window: Window) -> bool:
-    """Say whether a peg has a name that the edge of the picture does not cut."""
-    room = 0.7 * mark.r_mm
-    across = window.left_mm + room <= mark.x_mm <= window.right_mm - room
-    return bool(mark.at) and across and window.near_mm + room <= mark.y_mm <= window.far_mm - room
+    """Say whether a peg has a name that no torn edge cuts; its letters are about as wide as the peg."""
+    far = {
+        "left": mark.x_mm - window.left_mm,
+        "right": window.right_mm - mark.x_mm,
+        "near": mark.y_mm - window.near_mm,
+        "far": window.far_mm - mark.y_mm,
+    }
+    return bool(mark.at) and all(far[side] > _TORN_MM + 0.7 * mark.r_mm for side in window.goes_on)
 
 
 class _Pen:
