@@ -226,8 +226,9 @@ def _timetable_table(phrasebook: Phrasebook, lesson: Lesson, script: Script) -> 
 
 def _slowest_text(phrasebook: Phrasebook, lesson: Lesson, script: Script) -> str:
     slow = script.length_s + SLOWEST * sum(making_times_s(lesson))
-    minutes = duration_text(phrasebook, slow)
-    return f"{phrasebook.say('timetable-about')} {phrasebook.say('timetable-slow', minutes=minutes)}"
+    # As roughly as it is known: to 5 minutes.
+    minutes = max(5, 5 * round(slow / 300))
+    return f"{phrasebook.say('timetable-about')} {phrasebook.say('timetable-slow', n=minutes)}"
 
 
 def _colour_names(lesson: Lesson) -> dict[str, str]:

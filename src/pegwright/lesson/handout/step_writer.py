@@ -132,7 +132,7 @@ class StepWriter:
         if isinstance(move, Turn):
             self.window = None
         pictures = draw_step(self.speaker, self.number + 1, moment, self.window)
-        self.window = pictures[-1].window
+        self.window = None if isinstance(move, Turn) else pictures[-1].window
         hint = (self.own_text(move.picture),) if move.picture else ()
         self.number_of[taught] = self.number + 1
         return self.add(

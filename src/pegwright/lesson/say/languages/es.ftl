@@ -314,7 +314,7 @@ detail-channel-any = Cada clavija tiene un lado abierto. Búscalo: por ahí entr
 
 step-place-two = Estira una { $band } de la clavija { $first } a la clavija { $last }{ $way }.
 step-place-many = Estira una { $band } alrededor de las clavijas { $pegs }.
-detail-twist = Entre { $first } y { $last } da a la gomita { $n ->
+detail-twist = Entre { $first } y { $last } dale a la gomita { $n ->
     [one] media torsión, para que forme un 8
    *[other] { $n } medias torsiones
 }.
@@ -721,7 +721,7 @@ column-show = Mostrar
 column-make = Hacer
 column-from = Desde
 timetable-sum = En total
-timetable-slow = Los más lentos pueden tardar una vez y media: unos { $minutes }.
+timetable-slow = Los más lentos pueden tardar la mitad más: unos { $n } min.
 kit-safe = Cuenta gomitas y cierres al repartir y al recoger. Barre el suelo al final.
 thing-hooks = Ganchos
 thing-scissors = Tijeras
