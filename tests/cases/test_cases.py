@@ -56,6 +56,8 @@ NO_DOCUMENT = {
     "variant-left-out": "of variants, see the tests of the workshop",
     "colourway-alike": "of variants, see the tests of the workshop",
     "colourway-runs-short": "of variants, see the tests of the workshop",
+    "recording-contradicts": "of a recording's captions, see the tests of listening",
+    "recording-unclear": "of a recording's captions, see the tests of listening",
     "too-many-refused": "made by the fuzz tests, being large",
     "file-unreadable": "there is no document; see the workshop's tests",
     "bands-drawn-crossing": "of the shape at rest, which has tests of its own",

@@ -26,7 +26,7 @@ COMMANDS = {
     "read": ("reading:read_", "Read what a maker wrote, or a printed lesson, and make the pattern of it."),
     "listen": (
         "listening:listen_",
-        "Find when each chapter of the lesson begins in a recording, from its captions.",
+        "Lay a recording beside its lesson: when each chapter begins, and what it says otherwise.",
     ),
     "check": ("pieces:check", "Work the pattern, prove every band, and say all that was found."),
     "show": ("pieces:show", "Print every move in order, one line each."),

@@ -9,11 +9,11 @@ from pegwright.cli.terminal import exit_code, say, say_findings
 from pegwright.finding import Language
 from pegwright.listening import read_captions
 from pegwright.pattern import PatternReading
-from pegwright.workshop import find_recorded_chapters, read_bytes
+from pegwright.workshop import listen_to_lesson, read_bytes
 
 
 def listen_(pattern: Path, captions: Path, *, language: Language = "en", json: Json = False) -> int:
-    """Find when each chapter of the lesson begins in a recording, from its captions.
+    """Lay a recording beside its lesson: when each chapter begins, and what it says otherwise.
 
     Parameters
     ----------
@@ -30,11 +30,16 @@ def listen_(pattern: Path, captions: Path, *, language: Language = "en", json: J
     heard = read_captions(data)
     if not heard.cues:
         return refuse(heard.findings, json, language)
-    chapters, missing = find_recorded_chapters(load_work(pattern, json, language), heard.cues, language)
-    findings = (*heard.findings, *missing)
+    told = listen_to_lesson(load_work(pattern, json, language), heard.cues, language)
+    findings = (*heard.findings, *told.findings)
     if json:
-        return answer({"chapters": [c._asdict() for c in chapters]}, findings, language=language)
-    for chapter in chapters:
+        value = {
+            "chapters": [one._asdict() for one in told.chapters],
+            "contradictions": [one._asdict() for one in told.contradictions],
+            "noise": told.noise,
+        }
+        return answer(value, findings, language=language)
+    for chapter in told.chapters:
         minutes, seconds = divmod(int(chapter.start_s), 60)
         say(f"{minutes}:{seconds:02} {chapter.title} ({chapter.share:.0%} of the words heard)")
     say_findings(findings, language)

@@ -53,6 +53,8 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     "cues-overlap": _warning(),
     "recording-too-long": _warning("limit"),
     "chapter-not-heard": _warning("title"),
+    "recording-contradicts": _warning("time step what"),
+    "recording-unclear": _note("time step what"),
     # --- motifs and repeats
     "motif-twice": _error("name"),
     "motif-unknown": _error("name known count"),
@@ -315,6 +317,14 @@ PHRASES: dict[str, frozenset[str]] = {
         line_no_move="said",
         write_like="example",
         write_step="choices",
+    ),
+    # --- what a recording says otherwise
+    **_phrases(
+        said_otherwise="heard meant sentence",
+        said_never="sentence",
+        said_besides="heard",
+        said_too_late="later",
+        said_other_hand="heard",
     ),
     # --- what the words of a text leave open
     **_phrases(

@@ -1,17 +1,23 @@
-from .alignment import (
-    HeardChapter as HeardChapter,
-    find_chapters as find_chapters,
-)
 from .captions import (
     CaptionReading as CaptionReading,
     Cue as Cue,
     read_captions as read_captions,
 )
+from .chapters import HeardChapter as HeardChapter
+from .comparison import (
+    RecordingComparison as RecordingComparison,
+    compare_recording as compare_recording,
+    find_chapters as find_chapters,
+)
+from .contradictions import Contradiction as Contradiction
 
 __all__ = [
     "CaptionReading",
+    "Contradiction",
     "Cue",
     "HeardChapter",
+    "RecordingComparison",
+    "compare_recording",
     "find_chapters",
     "read_captions",
 ]

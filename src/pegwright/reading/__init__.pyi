@@ -1,6 +1,13 @@
 from .any_text import read_maker_text as read_maker_text
 from .free import read_free as read_free
-from .phrase_reader import PhraseReader as PhraseReader
+from .lexicon import (
+    Lexicon as Lexicon,
+    figures as figures,
+)
+from .phrase_reader import (
+    PhraseReader as PhraseReader,
+    spread_contractions as spread_contractions,
+)
 from .printed import (
     printed_language as printed_language,
     read_printed as read_printed,
@@ -17,13 +24,16 @@ from .text_reading import (
 __all__ = [
     "Answers",
     "Blank",
+    "Lexicon",
     "PhraseReader",
     "SentenceReading",
     "TextReading",
     "count_new_moves",
+    "figures",
     "free_language",
     "printed_language",
     "read_free",
     "read_maker_text",
     "read_printed",
+    "spread_contractions",
 ]

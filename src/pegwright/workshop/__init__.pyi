@@ -54,7 +54,7 @@ from .progress import (
     ReportProgress as ReportProgress,
     report_nothing as report_nothing,
 )
-from .recordings import find_recorded_chapters as find_recorded_chapters
+from .recordings import listen_to_lesson as listen_to_lesson
 from .rehearsals import (
     mirror_rehearsal as mirror_rehearsal,
     read_weight_files as read_weight_files,
@@ -95,10 +95,10 @@ __all__ = [
     "WrongPiecePicture",
     "bring_to_rest",
     "example_files",
-    "find_recorded_chapters",
     "finish",
     "first_handout",
     "lesson_of",
+    "listen_to_lesson",
     "make_mat",
     "make_pictures",
     "make_variants",

@@ -51,6 +51,16 @@ recording-too-long = nur die ersten { FIXED($limit) } Wörter werden verglichen
     .hint = teile die Aufnahme
 chapter-not-heard = das Kapitel „{ $title }“ ist in der Aufnahme nicht zu hören
     .hint = sieh nach, ob es fehlt oder mit anderen Worten gesagt wurde
+recording-contradicts = { $time }{ $step ->
+    [0] {""}
+   *[other] , Schritt { $step }
+}: { $what }
+    .hint = sag es in einer neuen Aufnahme richtig, oder ändere die Anleitung, wenn die Aufnahme stimmt
+recording-unclear = { $time }{ $step ->
+    [0] {""}
+   *[other] , Schritt { $step }
+}: vielleicht { $what }
+    .hint = hör dort nach: Die Untertitel können sich verhört haben
 
 ## Motive und Wiederholungen
 
@@ -481,6 +491,14 @@ as-told = { $text }
 band-named = { $band } ({ $colour })
 the-band = Gummi { $band } ({ $colour })
 so-many-more = { $count } weitere
+
+## Was eine Aufnahme anders sagt
+
+said-otherwise = gesagt wird „{ $heard }“, in der Lektion steht „{ $meant }“: { $sentence }
+said-never = der Schritt wird nicht gesagt: { $sentence }
+said-besides = gesagt wird etwas, das in keinem Schritt steht: „{ $heard }“
+said-too-late = der Schritt wird erst nach Schritt { $later } gesagt
+said-other-hand = der Haken ist in der anderen Hand als in der Lektion: „{ $heard }“
 
 ## Lesen
 

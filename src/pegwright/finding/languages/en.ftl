@@ -50,6 +50,16 @@ recording-too-long = only the first { FIXED($limit) } words are compared
     .hint = cut the recording into parts
 chapter-not-heard = the chapter “{ $title }” is not heard in the recording
     .hint = see whether it was left out or said in other words
+recording-contradicts = { $time }{ $step ->
+    [0] {""}
+   *[other] , step { $step }
+}: { $what }
+    .hint = say it right in a new recording, or mend the pattern if the recording is right
+recording-unclear = { $time }{ $step ->
+    [0] {""}
+   *[other] , step { $step }
+}: perhaps { $what }
+    .hint = listen there: the captions may have misheard
 
 ## Motifs and repeats
 
@@ -469,6 +479,14 @@ as-told = { $text }
 band-named = { $band } ({ $colour })
 the-band = band { $band } ({ $colour })
 so-many-more = { $count } more
+
+## What a recording says otherwise
+
+said-otherwise = “{ $heard }” is said where the lesson says “{ $meant }”: { $sentence }
+said-never = the step is not said: { $sentence }
+said-besides = something is said that is in no step: “{ $heard }”
+said-too-late = the step is said after step { $later }
+said-other-hand = the hook is in the other hand than in the lesson: “{ $heard }”
 
 ## Reading
 

@@ -51,6 +51,16 @@ recording-too-long = solo se comparan las primeras { FIXED($limit) } palabras
     .hint = divide la grabación
 chapter-not-heard = el capítulo «{ $title }» no se oye en la grabación
     .hint = mira si falta o si se dijo con otras palabras
+recording-contradicts = { $time }{ $step ->
+    [0] {""}
+   *[other] , paso { $step }
+}: { $what }
+    .hint = dilo bien en otra grabación, o corrige el patrón si la grabación acierta
+recording-unclear = { $time }{ $step ->
+    [0] {""}
+   *[other] , paso { $step }
+}: quizá { $what }
+    .hint = escúchalo ahí: los subtítulos pueden haber oído mal
 
 ## Motivos y repeticiones
 
@@ -478,6 +488,14 @@ as-told = { $text }
 band-named = { $band } ({ $colour })
 the-band = gomita { $band } ({ $colour })
 so-many-more = { $count } más
+
+## Lo que una grabación dice de otro modo
+
+said-otherwise = se dice «{ $heard }» y la lección dice «{ $meant }»: { $sentence }
+said-never = el paso no se dice: { $sentence }
+said-besides = se dice algo que no está en ningún paso: «{ $heard }»
+said-too-late = el paso se dice después del paso { $later }
+said-other-hand = el gancho está en la otra mano que en la lección: «{ $heard }»
 
 ## Leer
 
