@@ -74,6 +74,10 @@ COMMANDS = {
         "variants:variants_",
         "Make the same piece in other sizes, colours, bands and looms, and for the other hand, each proved.",
     ),
+    "batch": (
+        "batch:batch_",
+        "Make lessons, pictures and patterns of many pieces, sizes, colourways, languages and hands at once.",
+    ),
     "studio": (
         "studio:studio",
         "Open the studio, where pieces are designed at the bench in a browser; nothing leaves this machine.",

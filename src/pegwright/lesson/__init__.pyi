@@ -37,6 +37,12 @@ from .film.storyboard import (
     draw_storyboard as draw_storyboard,
     excerpt as excerpt,
 )
+from .gallery import (
+    Gallery as Gallery,
+    GalleryCard as GalleryCard,
+    GalleryLink as GalleryLink,
+    plan_gallery as plan_gallery,
+)
 from .handout.finished import view_text as view_text
 from .handout.front import is_worn as is_worn
 from .handout.leaf import (
@@ -149,6 +155,9 @@ __all__ = [
     "FinishedPiece",
     "FinishedSection",
     "Fork",
+    "Gallery",
+    "GalleryCard",
+    "GalleryLink",
     "Hand",
     "HoldResult",
     "HookMark",
@@ -200,6 +209,7 @@ __all__ = [
     "moving_marks_at",
     "pace_from_timing",
     "place_in_frame",
+    "plan_gallery",
     "plan_lesson",
     "portrait_of",
     "review_lesson",

@@ -21,6 +21,7 @@ from .film.voice import (
     narrate as narrate,
 )
 from .page.follow_along import page_html as page_html
+from .page.gallery import gallery_html as gallery_html
 from .page.prompter import prompter_html as prompter_html
 from .pdf.typeset import (
     Edition as Edition,
@@ -63,6 +64,7 @@ __all__ = [
     "comparison_svg",
     "film_storyboard",
     "find_voice",
+    "gallery_html",
     "handout_pdf",
     "leaf_pdf",
     "lesson_files",

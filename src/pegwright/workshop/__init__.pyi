@@ -1,4 +1,21 @@
 from .at_rest import bring_to_rest as bring_to_rest
+from .batch import (
+    BatchFailure as BatchFailure,
+    BatchOrder as BatchOrder,
+    BatchPlace as BatchPlace,
+    BatchRun as BatchRun,
+    run_batch as run_batch,
+)
+from .batch_cluster import (
+    BatchCluster as BatchCluster,
+    connect_cluster as connect_cluster,
+    start_cluster as start_cluster,
+)
+from .batch_gallery import write_gallery as write_gallery
+from .batch_tasks import (
+    BatchNote as BatchNote,
+    BatchPart as BatchPart,
+)
 from .demo import (
     DemoPiece as DemoPiece,
     example_files as example_files,
@@ -74,6 +91,13 @@ from .wrong_piece_picture import (
 )
 
 __all__ = [
+    "BatchCluster",
+    "BatchFailure",
+    "BatchNote",
+    "BatchOrder",
+    "BatchPart",
+    "BatchPlace",
+    "BatchRun",
     "Codec",
     "DemoPiece",
     "Edition",
@@ -94,6 +118,7 @@ __all__ = [
     "Work",
     "WrongPiecePicture",
     "bring_to_rest",
+    "connect_cluster",
     "example_files",
     "finish",
     "first_handout",
@@ -120,8 +145,11 @@ __all__ = [
     "replace_file",
     "report_nothing",
     "review_piece",
+    "run_batch",
     "run_demo",
+    "start_cluster",
     "starter_pattern",
     "work",
+    "write_gallery",
     "write_into",
 ]

@@ -947,3 +947,26 @@ words-vague = wie du magst, wie du willst, nach Belieben, egal wie, egal welche,
 words-top = oberste Schlaufe, obersten Schlaufe, oberste
 words-lowest = unterste Schlaufe, untersten Schlaufe, unterste, untersten Schlaufen
 words-colours = rot, rote, roten, rotes, blau, blaue, blauen, blaues, grün, grüne, grünen, gelb, gelbe, gelben, weiß, weiße, weißen, schwarz, schwarze, orange, rosa, lila, braun, braune, grau, graue
+
+## Die Galerie eines Stapels
+
+gallery-title = Was gemacht wurde
+gallery-search = Suchen
+gallery-counted = { $n } zu sehen
+gallery-none = Hier passt nichts zu diesen Wörtern.
+gallery-picture = Bild des Stücks in Ruhe
+gallery-bands = { $n ->
+    [one] 1 Gummi
+   *[other] { $n } Gummis
+}
+gallery-falls = { $bands }; nicht jedes ist nachweislich gehalten, also gibt es keine Anleitung
+gallery-files = { $n ->
+    [one] 1 Datei
+   *[other] { $n } Dateien
+}
+gallery-left = { $language }, für Linkshänder
+gallery-failed = { $n ->
+    [one] 1 Sache ließ sich nicht machen
+   *[other] { $n } Sachen ließen sich nicht machen
+}
+gallery-failure = { $what }: { $why }

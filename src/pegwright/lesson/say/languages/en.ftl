@@ -985,3 +985,26 @@ words-vague = as you like, whichever you like, if you like, either way, over or 
 words-top = top loop, topmost loop, uppermost loop, upper loop
 words-lowest = lowest loop, bottom loop, lowest loops, bottom loops
 words-colours = red, blue, green, yellow, white, black, orange, pink, purple, brown, grey
+
+## The gallery of a batch
+
+gallery-title = What was made
+gallery-search = Search
+gallery-counted = { $n } shown
+gallery-none = Nothing here fits these words.
+gallery-picture = Picture of the piece at rest
+gallery-bands = { $n ->
+    [one] 1 band
+   *[other] { $n } bands
+}
+gallery-falls = { $bands }; not every band is proved held, so there is no lesson
+gallery-files = { $n ->
+    [one] 1 file
+   *[other] { $n } files
+}
+gallery-left = { $language }, left-handed
+gallery-failed = { $n ->
+    [one] 1 thing could not be made
+   *[other] { $n } things could not be made
+}
+gallery-failure = { $what }: { $why }

@@ -975,3 +975,26 @@ words-vague = como quieras, como prefieras, da igual, por encima o por debajo, c
 words-top = lazo de arriba, lazo superior, lazo más alto
 words-lowest = lazo más bajo, lazo de abajo, lazo inferior, lazos más bajos
 words-colours = rojo, roja, azul, verde, amarillo, amarilla, blanco, blanca, negro, negra, naranja, rosa, morado, morada, marrón, gris
+
+## La galería de una tanda
+
+gallery-title = Lo que se hizo
+gallery-search = Buscar
+gallery-counted = { $n } a la vista
+gallery-none = Nada aquí coincide con esas palabras.
+gallery-picture = Imagen de la pieza en reposo
+gallery-bands = { $n ->
+    [one] 1 gomita
+   *[other] { $n } gomitas
+}
+gallery-falls = { $bands }; no está demostrado que todas queden sujetas, así que no hay lección
+gallery-files = { $n ->
+    [one] 1 archivo
+   *[other] { $n } archivos
+}
+gallery-left = { $language }, para zurdos
+gallery-failed = { $n ->
+    [one] 1 cosa no se pudo hacer
+   *[other] { $n } cosas no se pudieron hacer
+}
+gallery-failure = { $what }: { $why }
