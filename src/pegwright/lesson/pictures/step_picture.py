@@ -119,7 +119,7 @@ def focus_of(scene: Scene, done: AppliedMove) -> list[Spot]:
     elif isinstance(move, Extend | Bind):
         holders = (*holders, *(h for h in scene.state.stacks if "." in h))
         holders += tuple(scene.positions.ends.get(h.partition(".")[0], "") for h in holders if "." in h)
-    place = scene.spot_of if isinstance(move, Knot | Clip) else scene.place
+    place = scene.spot_of if isinstance(move, Knot | Clip | Extend) else scene.place
     spots = [spot for spot in map(place, filter(None, holders)) if spot is not None]
     if spots:
         return spots
