@@ -383,8 +383,8 @@ step-clip = Häng einen Clip durch { $n ->
     [2] beide Schlaufen
    *[other] alle { $n } Schlaufen
 } ({ $where }).
-step-clip-join = Bring die Schlaufen zusammen ({ $where }) und häng einen Clip durch alle { $n }.
-step-clip-join-off = Bring die Schlaufen zusammen ({ $ends } mit denen, die vorher hier lagen: { $pegs }). Häng einen Clip durch alle { $n }.
+step-clip-join = Bring diese Schlaufen zusammen: { $where }. Häng einen Clip durch alle { $n }.
+step-clip-join-off = Bring diese Schlaufen zusammen: { $ends } und die, die vorher hier lagen: { $pegs }. Häng einen Clip durch alle { $n }.
 detail-catch = Nimm nur { $n ->
     [one] die oberste Schlaufe
    *[other] die { $n } obersten Schlaufen

@@ -412,8 +412,8 @@ step-clip = Engancha un cierre en { $n ->
     [2] los dos lazos
    *[other] los { $n } lazos
 } ({ $where }).
-step-clip-join = Junta los lazos ({ $where }) y engancha un cierre en los { $n }.
-step-clip-join-off = Junta los lazos ({ $ends } con los que antes estaban aquí: { $pegs }). Engancha un cierre en los { $n }.
+step-clip-join = Junta los lazos de { $where } y engancha un cierre en los { $n }.
+step-clip-join-off = Junta los lazos de { $ends } con los que antes estaban aquí: { $pegs }. Engancha un cierre en los { $n }.
 detail-catch = Toma solo { $n ->
     [one] el lazo más alto
    *[other] los { $n } lazos más altos
