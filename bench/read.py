@@ -7,17 +7,19 @@ import random
 import time
 
 from bench.report import Figure
-from pegwright.lesson import languages
+from pegwright.lesson import languages, script_leaf, write_script
 from pegwright.loom import replay_pattern
 from pegwright.pattern import Pattern, mirror, read_pattern, write_pattern
+from pegwright.press import handout_pdf, leaf_pdf
 from pegwright.reading import read_free, read_printed
 from pegwright.text import read_pattern_text, write_pattern_text
-from pegwright.workshop import example_files, lesson_of, work
+from pegwright.workshop import Work, example_files, lesson_of, work
 from testing.maker_text import answer_as_meant, count_right, read_moves
 from testing.maker_texts import TEXTS
 from testing.mutate_text import mutate_text
-from testing.printed_text import print_steps
+from testing.printed_text import copied_texts, print_script, print_steps
 from testing.random_documents import random_pattern
+from testing.struck_words import strike_words
 
 
 def run(quick: bool) -> list[Figure]:
@@ -26,6 +28,7 @@ def run(quick: bool) -> list[Figure]:
         *_text_round_trips(200 if quick else 2000),
         *_printed(quick),
         *_free(),
+        *_struck(12 if quick else 1),
         *_spoilt(500 if quick else 10_000),
     ]
 
@@ -63,7 +66,7 @@ def _comes_back(piece: Pattern) -> bool:
 
 def _printed(quick: bool) -> list[Figure]:
     """Print every built-in piece in every language for both hands, and read it back."""
-    count = same = 0
+    count = same = pages = copied = 0
     spent = 0.0
     for name, path in example_files().items():
         if quick and name not in ("ebb-line", "herring-tail"):
@@ -71,16 +74,32 @@ def _printed(quick: bool) -> list[Figure]:
         piece = read_pattern(path.read_bytes()).pattern
         for made in () if piece is None else (work(piece), work(mirror(piece))):
             for language in languages():
-                text = print_steps(lesson_of(made, language))
-                began = time.process_time()
-                told = read_printed(text)
-                spent += time.process_time() - began
-                count += 1
-                same += bool(told.pattern and replay_pattern(told.pattern).events == made.history.events)
+                lesson = lesson_of(made, language)
+                for text in (print_steps(lesson), print_script(lesson)):
+                    began = time.process_time()
+                    same += _is_same(text, made)
+                    spent += time.process_time() - began
+                    count += 1
+                leaf = script_leaf(lesson, write_script(lesson))
+                for pdf in () if quick else (handout_pdf(lesson), leaf_pdf(leaf)):
+                    texts = copied_texts(pdf).values()
+                    pages += len(texts)
+                    copied += sum(_is_same(text, made) for text in texts)
     return [
-        Figure("printed steps read back", same, "lessons", f"{count}", same == count),
+        Figure("printed steps and scripts read back", same, "texts", f"{count}", same == count),
+        Figure("copied out of PDFs and read back", copied, "texts", f"{pages}", copied == pages),
         Figure("reading a printed lesson", spent / count, "s", "< 2 s", spent / count < 2),
     ]
+
+
+def _is_same(text: str, made: Work) -> bool:
+    """Say whether a printed text is read as the same events on the loom, and all of it."""
+    told = read_printed(text)
+    return (
+        told.pattern is not None
+        and not told.findings
+        and replay_pattern(told.pattern).events == made.history.events
+    )
 
 
 def _free() -> list[Figure]:
@@ -122,6 +141,17 @@ LONG = """Long line. A loom with one row of 61 pegs.
 Stretch one blue band from A1 to A2. Do this fifty-nine more times, one peg further each time.
 Turn the loom. Take the lowest loop of each peg and put it on the next peg, the whole row.
 Pull a last blue band through the loops on A1. Close both ends with a clip."""
+
+
+def _struck(every: int) -> list[Figure]:
+    """Strike the words of the makers' texts one at a time: how often does the pattern change unnoticed?"""
+    strikes = [one for text in TEXTS for one in strike_words(text, every)]
+    changed = [one for one in strikes if one.new or one.gone]
+    return [
+        Figure("words struck, one at a time", len(strikes), "words"),
+        Figure("of them, the pattern changed", len(changed), "words"),
+        Figure("of these, without a question or finding", sum(one.silent for one in changed), "words"),
+    ]
 
 
 def _spoilt(count: int) -> list[Figure]:

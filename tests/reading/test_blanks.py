@@ -12,12 +12,14 @@ from pegwright.reading import read_free
 from pegwright.workshop import work
 from testing.maker_text import answer_as_meant, count_right, read_moves
 from testing.maker_texts import LOOKED_AT, TEXTS
+from testing.struck_words import strike_words
 
 LANTERN = """Loom with 3 rows of 5 pegs.
 One blue band from B2 to B3, one from B2 to A2, one from B2 to C2, one from B2 to B1.
 """
 WHEEL = "Loom: 3 rows of 3 pegs. A red band from B2 to B3. "
 CHAIN = "Loom: 1 row of 4 pegs. A red band from A1 to A2. A white band from A2 to A3. "
+PAIR = "Loom: 1 row of 4 pegs. A red band from A1 to A2. A white band from A1 to A2. "
 SHORT = [one for one in LOOKED_AT if len(one.text) < 420 and one.style != "addresses"]
 
 
@@ -115,6 +117,52 @@ def test_a_peg_or_number_left_out_of_a_text_is_never_made_up(one):
         told = read_free(one.text[: word.start()] + one.text[word.end() :], one.language)
         new = [move for move in read_moves(told)[0] if repr(move) not in meant]
         assert not new or told.findings, (word[0], one.text[: word.start()][-40:], new[:2])
+
+
+@pytest.mark.parametrize(
+    ("text", "struck"),
+    [
+        (PAIR + "Lift the lowest loop over the others on A1 and on A2.", "A2"),
+        (PAIR + "Lift the lowest loop over the others on A1 and on A2.", "A1"),
+        (CHAIN + "A blue band from A3 to A4, half turn.", "turn"),
+        (PAIR + "Lift the lowest loop on A2 over the others, then do the same on A1.", "A1"),
+        (
+            "Loom: 3 rows of 5 pegs. Start at B1. One red band towards ten o'clock, one towards two o'clock.",
+            "one",
+        ),
+        (
+            "Loom: 3 rows of 5 pegs. Start at B1. A red band to A2, one back to B3. The same on the right.",
+            "same",
+        ),
+        (
+            "Telar de 2 filas y 1 clavija. Estira una gomita azul de A1 a B1 y otra gomita roja de A1 a B1.",
+            "azul",
+        ),
+        ("Loom: 3 rows of 5 pegs. Start at B2. One red band up to B3.", "to "),
+    ],
+)
+def test_a_word_that_carried_something_is_missed(text, struck):
+    """Without it the words no longer say what the pattern said; the reading asks, or names the sentence."""
+    assert not read_free(text).findings or questions(read_free(text)) == ["pegs"]
+    at = text.rindex(struck) if struck != "one" else text.rindex("one ")
+    told = read_free(text[:at] + text[at + len(struck) :])
+    assert len(told.findings) > len(read_free(text).findings)
+
+
+def test_few_words_change_a_pattern_unnoticed():
+    """Every ninth word of the short texts; the words left may still say it: “blue”, not “sea blue”.
+
+    `python -m bench read` strikes every word of every text.
+    """
+    strikes = [one for text in SHORT for one in strike_words(text, every=9)]
+    silent = [one for one in strikes if one.silent]
+    assert len(strikes) > 100
+    assert len(silent) * 50 <= len(strikes), [(one.text, one.before[-20:], one.word) for one in silent]
+
+
+def test_a_list_of_colours_with_one_band_at_its_end_is_counted():
+    told = read_free("You need 2 blue and 1 red bands. Loom: 1 row of 4 pegs. A blue band from A1 to A2.")
+    assert told.pattern.stated.bands == {"B": 2, "R": 1}
 
 
 def test_one_question_for_all_bands_without_a_colour():

@@ -13,6 +13,11 @@ _HANDED_ON = frozenset(
 )
 """What a clause takes over from the one before where it names no action: “… to A4, then A4 to A3”."""
 
+_SAYS_MORE = frozenset(
+    "from to until at through center left right back same turn half half-twist oclock both each".split()  # noqa: SIM905
+)
+"""What makes a clause more than “Dear all”, though it names no action."""
+
 Clause = tuple[Token, ...]
 
 
@@ -62,7 +67,8 @@ def groupings(clauses: list[Clause]) -> Iterator[list[Clause]]:
         head = clauses[:size]
         if not says_several_things(head):
             for rest in groupings(clauses[size:]):
-                yield [tuple(itertools.chain.from_iterable(head)), *rest]
+                joined = itertools.chain.from_iterable((Token("and", ","), *clause) for clause in head)
+                yield [tuple(joined)[1:], *rest]
 
 
 def hand_on(clause: Clause, before: Clause) -> Clause:
@@ -74,4 +80,5 @@ def hand_on(clause: Clause, before: Clause) -> Clause:
 
 def is_empty(clause: Clause) -> bool:
     """Say whether a clause names nothing that is made: “Dear all”."""
-    return not action_of(clause) and not any(token.kind in ("peg-name", "number") for token in clause)
+    said = {"peg-name", "number", *_SAYS_MORE}
+    return not action_of(clause) and not any(token.kind in said for token in clause)

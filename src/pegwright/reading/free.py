@@ -54,10 +54,14 @@ MOST_GROUPINGS = 24
 _OF_THE_TRADE = frozenset(
     (  # noqa: SIM905
         "band place wind turn hook lift last-band add again go-on same cap clip knot start step times "
-        "peg-name loop loops loom row chain ends free-end center half-twist correction oclock"
+        "peg-name loop loops loom row chain ends free-end center half-twist correction oclock left right half"
     ).split()
 )
 """What a sentence that makes nothing does not speak of."""
+_MOVES = frozenset(
+    "place wind hook lift transfer hang slide turn bind extend clip knot".split()  # noqa: SIM905
+)
+"""The first words of the notation, whatever the language of the text."""
 _WHOLE = frozenset(
     "peg-name left right far near center oclock cap again go-on same need".split()  # noqa: SIM905
 )
@@ -155,6 +159,8 @@ class _FreeReader:
             whole = self._extend_all(beam, at, tokens, self.pieces[at].text)
             if whole or len(clauses) < 2:
                 return whole
+        if self._sentence(at, tokens).breaks_off():
+            return []
         if len(clauses) > MOST_CLAUSES or any(token.kind == "care" for token in tokens):
             return []
         for grouping in itertools.islice(groupings(clauses), MOST_GROUPINGS):
@@ -176,7 +182,9 @@ class _FreeReader:
             return True
         numbers = [token.number for token in sentence.tokens if token.kind == "number"]
         counts = any(number > 1 for number in numbers) or sentence.tokens[0].kind == "number"
-        return not (counts or sentence.bands or sentence.has(*_OF_THE_TRADE))
+        asks = next((token.kind for token in sentence.tokens if token.kind != "and"), "") == "do"
+        moves = sentence.tokens[0].text.lower() in _MOVES  # a line of the notation that is not whole
+        return not (counts or asks or moves or sentence.bands or sentence.has(*_OF_THE_TRADE))
 
     def _correct(self, beam: list[Draft], at: int, words: Clause) -> list[Draft]:
         """Return the drafts with the last sentence corrected; a whole sentence stands in its place."""
@@ -260,7 +268,9 @@ class _FreeReader:
                     break
                 words.append(after.text)
             follows = tokens[at + 1 + len(words) : at + 2 + len(words)]
-            if words and follows and follows[0].kind == "band":
+            listed = not follows or follows[0].kind in ("and", "mark")  # “12 blue and 15 red bands”
+            known = bool(words) and self.colours.plain(words[-1]) in self.lexicon.colours.values()
+            if words and ((follows and follows[0].kind == "band") or (listed and known)):
                 letter = self.colours.letter(" ".join(words))
                 self.stated[letter] = token.number
 
@@ -294,8 +304,17 @@ class _FreeReader:
         try:
             move = parse_move(text)
         except ValueError:  # not the notation: it is a sentence
-            return readings(sentence, draft)
+            return [one for one in readings(sentence, draft) if self._names_colours(one, sentence)]
         return [Reading((move,), 1.0, colour=getattr(move, "colour", ""))]
+
+    def _names_colours(self, reading: Reading, sentence: Sentence) -> bool:
+        """Say whether the bands of a reading have every colour that its sentence names."""
+        letters = {move.colour for move in reading.moves if hasattr(move, "colour")}
+        names = {name for name, letter in self.colours.names.items() if letter in letters}
+        words = {word for name in names for word in name.split()}
+        plain = self.colours.plain
+        said = {plain(token.text) for token in sentence.tokens if token.kind == "word"}
+        return not letters or words >= {word for word in said if word in self.lexicon.colours.values()}
 
     def _likely_loom(self) -> Layout:
         """Return the smallest loom with the pegs of the text, and ask for the real one."""

@@ -44,7 +44,7 @@ def readings(sentence: Sentence, draft: Draft) -> list[Reading]:
 
     What a sentence forbids, or leaves to choose (“a red or a blue band”), is not read at all.
     """
-    if sentence.has("not", "or") or (sentence.pegs and sentence.breaks_off()):
+    if sentence.has("not", "or", "half") or sentence.breaks_off():
         return []
     for rule in _RULES:
         found = [one for one in rule(sentence, draft) if _covers(one, sentence)]
@@ -63,6 +63,7 @@ def _covers(reading: Reading, said: Sentence) -> bool:
         all(pegs[peg] >= count for peg, count in Counter(said.pegs).items())
         and letters.issuperset(one.letter for one in said.bands if one.letter)
         and all(made & kinds for kind, kinds in _MAKES.items() if said.has(kind))
+        and said.count_of("oclock") <= max(len(reading.moves), 1)
     )
 
 
@@ -83,7 +84,8 @@ _MAKES: dict[str, set[type]] = {
 
 def _read_turn(said: Sentence, draft: Draft) -> list[Reading]:
     del draft
-    if said.has("turn") and said.has("loom") and not said.has("band", "loop", "loops", "clip"):
+    alone = all(token.kind in ("turn", "it", "over", "and", "at") for token in said.tokens)
+    if said.has("turn") and (alone or said.has("loom")) and not said.has("band", "loop", "loops", "clip"):
         return [Reading((Turn(),), 1.0, opens=True)]
     return []
 
@@ -205,7 +207,7 @@ def _read_hook(said: Sentence, draft: Draft) -> list[Reading]:
     else:
         pegs = said.pegs
         way = said.direction()
-        if len(pegs) >= 2 and said.leads_on():
+        if len(pegs) >= 2 and said.leads_on() and (said.has("to") or not said.has("and")):
             ways = [(tuple(zip(pegs[::2], pegs[1::2], strict=True)), 0.95)]
         elif len(pegs) == 1 and way and (target := draft.beside(pegs[0], *way)):
             ways = [(((pegs[0], target),), 0.85)]
@@ -296,6 +298,8 @@ def _read_place(said: Sentence, draft: Draft) -> list[Reading]:
         return []
     if len(pegs) < 2:
         return _place_by_way(said, draft, bands, gaps)
+    if len(pegs) == 2 and said.kinds_before_pegs() == ("to", "to"):
+        return []
     colour = bands[-1]
     if said.has("until", "all-along", "again"):
         end = pegs[-1] if len(pegs) > 2 and said.has("until", "again") else ""
@@ -363,17 +367,21 @@ def _bands_to_place(said: Sentence, draft: Draft) -> tuple[list[str], tuple[Gap,
 
 def _place_by_way(said: Sentence, draft: Draft, bands: list[str], gaps: tuple[Gap, ...]) -> list[Reading]:
     """Read a band placed in some direction from where the last one ended, or from the one peg named."""
-    before = next(
-        (one.kind for one, other in itertools.pairwise(said.tokens) if other.kind == "peg-name"), ""
-    )
+    before = next(iter(said.kinds_before_pegs()), "")
+    bare: list[tuple[str, str]] = []
     if said.pegs and before not in ("to", "until"):
         starts = [(said.pegs[0], 1.0)]
+        unsure = draft.cursor if before not in ("from", "start", "at", "over") else ""
+        if unsure and unsure != said.pegs[0]:
+            bare = [(unsure, said.pegs[0])]
     elif draft.started or said.has("back") or not draft.moves:
         starts = [(draft.cursor, 1.0)] if draft.cursor else []
     else:  # from where the last band ended, or from where it began, like the spokes of a wheel
         last = next((move.over[0] for move in reversed(draft.moves) if isinstance(move, Place)), "")
         starts = [(start, likely) for start, likely in ((draft.cursor, 1.0), (last, 0.5)) if start]
-    found = []
+    found = [
+        Reading(tuple(_band(one, pair) for one in bands), 0.9, colour=bands[-1], gaps=gaps) for pair in bare
+    ]
     for start, sure in starts:
         if said.pegs and before in ("to", "until"):
             ways = [(said.pegs[0], 0.9)]

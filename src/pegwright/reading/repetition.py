@@ -93,7 +93,7 @@ def _shifts(said: Sentence, draft: Draft, unit: tuple[Move, ...]) -> list[tuple[
         return [((0, 0), 1.0)]
     way = said.direction()
     told = said.number_before("step-on", "peg", reach=1)
-    if said.has("step-on") and told and told < LAST_PEG:
+    if told and told < LAST_PEG:
         away = -1 if way is not None and way[1] < 0 else 1
         return [((0, told * away * draft.side), 0.95), ((0, -told * away * draft.side), 0.2)]
     pegs = [peg for move in unit for peg in named_pegs(move)]
@@ -107,6 +107,8 @@ def _shifts(said: Sentence, draft: Draft, unit: tuple[Move, ...]) -> list[tuple[
     moves_on = said.pegs or said.has("all-along", "step-on") or (said.has("go-on") and said.times() is None)
     in_place = 0.2 if moves_on else 0.5
     found = [(own, 0.8 if own != (0, 0) else 0.4), (along, 0.7), ((0, 0), in_place)]
+    if said.has("step-on"):  # how far is not said, but it is not in the same place
+        found = [(shift, 0.7) for shift, _ in found if shift != (0, 0)]
     return list(dict.fromkeys(found))
 
 

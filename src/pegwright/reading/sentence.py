@@ -22,7 +22,8 @@ NO_COLOURS = frozenset(
         "a an the one this that next new of it then and lowest your first second third each every another "
         "more "
         "last final finishing cap single few some its ein eine einen einer das die der den dem dann und mehr "
-        "i s we now goes is too on at by so una un la el las los otra cada luego y se del al"
+        "i s we now goes is too on at by so una un la el las los otra cada luego y se del al "
+        "all todo toda todos todas alle allen aller"
     ).split()
 )
 """Words that stand before a band and are no colour."""
@@ -64,6 +65,11 @@ class Sentence(NamedTuple):
         """Return how many words of a meaning there are."""
         return sum(token.kind == kind for token in self.tokens)
 
+    def kinds_before_pegs(self) -> tuple[str, ...]:
+        """Return what stands right before each peg that is named, by its meaning."""
+        kinds = ["", *(token.kind for token in self.tokens)]
+        return tuple(kinds[at] for at, token in enumerate(self.tokens) if token.kind == "peg-name")
+
     def has_one(self) -> bool:
         """Say whether a band is meant by “one”: “then one over A4 and A5”."""
         counted = ("peg", "row", "more", "times", "step-on", "oclock")
@@ -94,14 +100,30 @@ class Sentence(NamedTuple):
         return True
 
     def breaks_off(self) -> bool:
-        """Say whether a “from” or “to” is left without its peg: “from A1 to, then …”."""
-        following = (*(token.kind for token in self.tokens), "end", "end")
-        for at, token in enumerate(self.tokens):
-            if token.kind in ("from", "to"):
-                after, second = following[at + 1 : at + 3]
-                if after in _ENDS_A_WAY or (after == "number" and second in ("from", "to", "band")):
-                    return True
-        return False
+        """Say whether a peg is left out after “from”, “to” or “on”, a clause after “and”, or an hour."""
+        kinds = [token.kind for token in self.tokens]
+        following = (*kinds, "end", "end")
+        if any(kind == "oclock" and (not at or kinds[at - 1] != "number") for at, kind in enumerate(kinds)):
+            return True
+        if len(kinds) > 1 and kinds[-1] in ("at", "from", "to", "with", "through"):
+            return True
+        if not self.pegs:
+            return False
+        for at, kind in enumerate(kinds):
+            after, second = following[at + 1 : at + 3]
+            if kind in ("from", "to") and (
+                after in _ENDS_A_WAY or (after == "number" and second in ("from", "to", "band", "word"))
+            ):
+                return True
+            if kind in ("at", "with") and after in ("and", "mark", "end"):
+                return True
+            if (
+                kind == "from"
+                and self.counted_loop()
+                and after not in ("peg-name", "top", "lowest", "number")
+            ):
+                return not self.has("top", "lowest")
+        return kinds[-1] == "and"
 
     def times(self) -> int | None:
         """Return how often something is said to be done: the number right before “times” or “more times”."""
@@ -133,7 +155,7 @@ class Sentence(NamedTuple):
         """
         found: list[tuple[str, str]] = []
         start, way, apart = "", "", True
-        for token in self.tokens:
+        for token, after in self._in_pairs():
             if token.kind in ("from", "to"):
                 way = token.kind
             elif token.kind in ("and", "mark"):
@@ -143,6 +165,8 @@ class Sentence(NamedTuple):
                     start = token.text
                 elif way == "to" and start and (apart or not found or found[-1][0] != start):
                     found.append((start, token.text))
+                elif not way and apart and found and found[-1][0] == start and after.kind != "to":
+                    found.append((start, token.text))  # “to A2, C2 and to B1”
                 else:
                     return ()
                 way, apart = "", False
@@ -182,10 +206,12 @@ class Sentence(NamedTuple):
 
     def colour_or_gap(self, draft: Draft) -> tuple[str, tuple[Gap, ...]]:
         """Return the band's colour; “one from A2 to A3” means the one before, “a band” leaves it open."""
-        if self.colour or self.only:
-            return self.colour or self.only, ()
+        if self.colour:
+            return self.colour, ()
         if draft.colour and not self.has("band", "last-band", "cap", "chain") and not self.has_plain_words():
             return draft.colour, ()
+        if self.only:
+            return self.only, ()
         return draft.colour, (Gap("colour", (draft.colour,) if draft.colour else ()),)
 
     def number_or_gap(
