@@ -70,7 +70,7 @@ def test_awkward_looms_go_through_every_command(
 def test_every_command_is_tried() -> None:
     """A new command is to be tried with bad documents from its first day."""
     tried = {command.arguments.split()[0] for command in COMMANDS} | {"calibrate", "new"}
-    assert NAMES.keys() - tried == {"studio", "schema", "demo", "batch"}, (
+    assert NAMES.keys() - tried == {"studio", "schema", "demo", "batch", "atlas"}, (
         "these read no document, or start processes"
     )
 

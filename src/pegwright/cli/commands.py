@@ -74,6 +74,10 @@ COMMANDS = {
         "variants:variants_",
         "Make the same piece in other sizes, colours, bands and looms, and for the other hand, each proved.",
     ),
+    "atlas": (
+        "atlas:atlas_",
+        "Measure every technique of the atlas and show them on one page, to choose one by its numbers.",
+    ),
     "batch": (
         "batch:batch_",
         "Make lessons, pictures and patterns of many pieces, sizes, colourways, languages and hands at once.",

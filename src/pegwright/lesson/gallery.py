@@ -23,7 +23,8 @@ class GalleryLink(msgspec.Struct, frozen=True):
 class GalleryCard(msgspec.Struct, frozen=True, kw_only=True):
     """One piece in one variant.
 
-    `colours` has letter, name, tint and number of bands; `picture` is a PNG, or empty.
+    `colours` has letter, name, tint and number of bands, `facts` what more there is to tell, as a name and
+    a value; `picture` is a PNG, or empty.
     """
 
     title: str
@@ -32,6 +33,7 @@ class GalleryCard(msgspec.Struct, frozen=True, kw_only=True):
     bands: int
     colours: tuple[tuple[str, str, str, int], ...]
     links: tuple[GalleryLink, ...]
+    facts: tuple[tuple[str, str], ...] = ()
     picture: bytes = b""
 
 
@@ -57,9 +59,15 @@ class Gallery(msgspec.Struct, frozen=True, kw_only=True):
 
 
 def plan_gallery(
-    cards: Sequence[GalleryCard], failures: Sequence[tuple[str, str]] = (), language: str = "en"
+    cards: Sequence[GalleryCard],
+    failures: Sequence[tuple[str, str]] = (),
+    language: str = "en",
+    *,
+    title: str = "",
 ) -> Gallery:
-    """Plan the page of some cards; `failures` has what could not be made, and why.
+    """Plan the page of some cards, under its usual title or another.
+
+    `failures` has what could not be made, and why.
 
     Raises:
         ValueError: the language is unknown.
@@ -67,7 +75,7 @@ def plan_gallery(
     book = Phrasebook(language)
     return Gallery(
         language=language,
-        title=book.say("gallery-title"),
+        title=title or book.say("gallery-title"),
         search=book.say("gallery-search"),
         counted=book.say("gallery-counted", n="{n}"),
         none=book.say("gallery-none"),

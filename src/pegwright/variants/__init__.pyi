@@ -30,14 +30,20 @@ from .pictures import (
     read_picture as read_picture,
 )
 from .row_by_row import mat_pattern as mat_pattern
+from .techniques import (
+    TECHNIQUES as TECHNIQUES,
+    Technique as Technique,
+)
 
 __all__ = [
     "MAT_CELL",
+    "TECHNIQUES",
     "BandColour",
     "CellSize",
     "Colourway",
     "PictureReading",
     "SourcePicture",
+    "Technique",
     "band_colours_of",
     "choose_colours",
     "clean_lone_cells",

@@ -1,4 +1,8 @@
 from .at_rest import bring_to_rest as bring_to_rest
+from .atlas import (
+    SwatchMeasures as SwatchMeasures,
+    build_atlas as build_atlas,
+)
 from .batch import (
     BatchFailure as BatchFailure,
     BatchOrder as BatchOrder,
@@ -113,11 +117,13 @@ __all__ = [
     "PieceVariant",
     "PreparedLesson",
     "ReportProgress",
+    "SwatchMeasures",
     "VariantOrder",
     "Variants",
     "Work",
     "WrongPiecePicture",
     "bring_to_rest",
+    "build_atlas",
     "connect_cluster",
     "example_files",
     "finish",

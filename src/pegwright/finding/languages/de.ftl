@@ -786,6 +786,46 @@ mend-cap = wickle vor Zug { $step } eine Kappe auf { $peg }
 lay-cap = wickle eine Kappe auf { $peg }, bevor du arbeitest
 lay-band = leg ein Gummi über { $peg } und { $other }, bevor du arbeitest
 
+## Techniken des Atlas
+
+technique-chain = { $bands ->
+    [one] einfache Kette
+   *[other] Kette aus { $bands } Gummis je Glied
+}
+technique-strip = { $rows } Ketten, verbunden { $every ->
+    [one] an jedem Stift
+   *[other] an jedem { $every }. Stift
+}{ $bands ->
+    [one] {""}
+   *[other] , { $bands } Gummis je Glied
+}
+technique-zigzag = Zickzack über { $rows } Reihen{ $bands ->
+    [one] {""}
+   *[other] , { $bands } Gummis je Glied
+}
+technique-lozenge-open = Reihe offener Rauten
+technique-lozenge-capped = Reihe gefüllter Rauten mit Kappe
+technique-tail = Zopf an { $pegs } Stiften, über { $over ->
+    [one] ein Gummi
+   *[other] { $over } Gummis
+} gehoben{ $bands ->
+    [one] {""}
+   *[other] , { $bands } auf einmal
+}
+technique-tube = Schlauch an { $pegs } Stiften{ $bands ->
+    [one] {""}
+   *[other] , { $bands } Gummis nebeneinander
+}
+technique-mat = flache Matte, { $across } Gummis breit{ $bands ->
+    [one] {""}
+   *[other] , { $bands } Gummis nebeneinander
+}
+technique-hung = Kette mit angehängten Gummis zu { $turns } Windungen, je eines auf { $every } Glieder
+technique-points = Kette mit Spitzen, je eine auf { $every } Glieder
+technique-fork = Stiel, der sich in { $arms } Arme teilt
+technique-failed = die Technik { $name } ließ sich nicht messen: { $why }
+no-such-technique = es gibt keine Technik namens { $name }
+
 ## Ein Bild wird zur Matte
 
 picture-empty = die Datei ist leer

@@ -774,6 +774,46 @@ mend-cap = wind a cap on { $peg } before move { $step }
 lay-cap = wind a cap on { $peg } before you work
 lay-band = lay a band over { $peg } and { $other } before you work
 
+## Techniques of the atlas
+
+technique-chain = { $bands ->
+    [one] plain chain
+   *[other] chain of { $bands } bands a link
+}
+technique-strip = { $rows } chains tied { $every ->
+    [one] at every peg
+   *[other] at every { $every } pegs
+}{ $bands ->
+    [one] {""}
+   *[other] , { $bands } bands a link
+}
+technique-zigzag = zigzag over { $rows } rows{ $bands ->
+    [one] {""}
+   *[other] , { $bands } bands a link
+}
+technique-lozenge-open = row of open lozenges
+technique-lozenge-capped = row of filled lozenges with a cap
+technique-tail = tail on { $pegs } pegs, lifted over { $over ->
+    [one] one band
+   *[other] { $over } bands
+}{ $bands ->
+    [one] {""}
+   *[other] , { $bands } at a time
+}
+technique-tube = tube on { $pegs } pegs{ $bands ->
+    [one] {""}
+   *[other] , { $bands } bands side by side
+}
+technique-mat = flat mat { $across } bands across{ $bands ->
+    [one] {""}
+   *[other] , { $bands } bands side by side
+}
+technique-hung = chain with hung bands of { $turns } turns, one every { $every } links
+technique-points = chain with points, one every { $every } links
+technique-fork = stem that parts into { $arms } arms
+technique-failed = the technique { $name } could not be measured: { $why }
+no-such-technique = there is no technique called { $name }
+
 ## A picture becomes a mat
 
 picture-empty = the file is empty

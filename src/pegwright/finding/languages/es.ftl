@@ -783,6 +783,46 @@ mend-cap = enrolla un remate en { $peg } antes del movimiento { $step }
 lay-cap = enrolla un remate en { $peg } antes de trabajar
 lay-band = pon una gomita sobre { $peg } y { $other } antes de trabajar
 
+## Técnicas del atlas
+
+technique-chain = { $bands ->
+    [one] cadena sencilla
+   *[other] cadena de { $bands } gomitas por eslabón
+}
+technique-strip = { $rows } cadenas unidas { $every ->
+    [one] en cada clavija
+   *[other] cada { $every } clavijas
+}{ $bands ->
+    [one] {""}
+   *[other] , { $bands } gomitas por eslabón
+}
+technique-zigzag = zigzag sobre { $rows } filas{ $bands ->
+    [one] {""}
+   *[other] , { $bands } gomitas por eslabón
+}
+technique-lozenge-open = fila de rombos abiertos
+technique-lozenge-capped = fila de rombos rellenos con tope
+technique-tail = cola en { $pegs } clavijas, levantada por encima de { $over ->
+    [one] una gomita
+   *[other] { $over } gomitas
+}{ $bands ->
+    [one] {""}
+   *[other] , de { $bands } en { $bands }
+}
+technique-tube = tubo en { $pegs } clavijas{ $bands ->
+    [one] {""}
+   *[other] , { $bands } gomitas juntas
+}
+technique-mat = tapete plano de { $across } gomitas de ancho{ $bands ->
+    [one] {""}
+   *[other] , { $bands } gomitas juntas
+}
+technique-hung = cadena con gomitas colgadas de { $turns } vueltas, una cada { $every } eslabones
+technique-points = cadena con puntas, una cada { $every } eslabones
+technique-fork = tallo que se abre en { $arms } brazos
+technique-failed = la técnica { $name } no se pudo medir: { $why }
+no-such-technique = no hay técnica llamada { $name }
+
 ## Una imagen se vuelve tapete
 
 picture-empty = el archivo está vacío

@@ -57,6 +57,8 @@ def _card(
         [card.title, *lines, *chain.from_iterable((name, letter) for letter, name, _, _ in card.colours)]
     )
     text = "".join(tag("p", line) for line in lines)
+    rows = "".join(f"<tr>{tag('th', name, scope='row')}{tag('td', value)}</tr>" for name, value in card.facts)
+    text += f"<table>{rows}</table>" if rows else ""
     return (
         f'<article data-words="{escape(words.casefold())}">'
         f'{_picture(gallery, card)}{tag("h2", card.title)}{text}<ul class="chips">{chips}</ul>'

@@ -970,3 +970,34 @@ gallery-failed = { $n ->
    *[other] { $n } Sachen ließen sich nicht machen
 }
 gallery-failure = { $what }: { $why }
+
+## Der Atlas der Techniken
+
+atlas-title = Atlas der Techniken
+atlas-group-chains = Ketten
+atlas-group-strips = Streifen und Leitern
+atlas-group-zigzags = Zickzack
+atlas-group-lozenges = Rauten
+atlas-group-tails = Zöpfe
+atlas-group-tubes = Schläuche
+atlas-group-mats = Matten
+atlas-group-hung = angehängte Gummis
+atlas-group-points = Spitzen
+atlas-group-forks = Gabeln
+atlas-width = Breite in Ruhe
+atlas-height = Höhe in Ruhe
+atlas-repeat = Eine Wiederholung
+atlas-bands = Gummis je Wiederholung
+atlas-stretch = Länge bei einem Zug von 1 N
+atlas-stack = Meiste Schlaufen auf einem Stift
+atlas-strain = Stärkste Dehnung am Webrahmen
+atlas-snap = Wenn ein Gummi reißt
+atlas-snaps = { $n ->
+    [0] fällt kein anderes
+    [one] fällt schlimmstenfalls 1 weiteres
+   *[other] fallen schlimmstenfalls { $n } weitere
+}
+atlas-minutes = Die Probe, beim ersten Mal
+atlas-minutes-about = etwa { $n } min
+atlas-slips = Fehler, durch die Gummis fallen
+atlas-times = { $n }-fach

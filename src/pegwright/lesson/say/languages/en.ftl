@@ -1008,3 +1008,34 @@ gallery-failed = { $n ->
    *[other] { $n } things could not be made
 }
 gallery-failure = { $what }: { $why }
+
+## The atlas of techniques
+
+atlas-title = Atlas of techniques
+atlas-group-chains = chains
+atlas-group-strips = strips and ladders
+atlas-group-zigzags = zigzags
+atlas-group-lozenges = lozenges
+atlas-group-tails = tails
+atlas-group-tubes = tubes
+atlas-group-mats = mats
+atlas-group-hung = hung bands
+atlas-group-points = points
+atlas-group-forks = forks
+atlas-width = Width at rest
+atlas-height = Height at rest
+atlas-repeat = One repeat
+atlas-bands = Bands a repeat
+atlas-stretch = Length when pulled with 1 N
+atlas-stack = Most loops on a peg
+atlas-strain = Most stretch on the loom
+atlas-snap = If one band snaps
+atlas-snaps = { $n ->
+    [0] no other falls
+    [one] 1 more falls at worst
+   *[other] { $n } more fall at worst
+}
+atlas-minutes = Swatch, by a beginner
+atlas-minutes-about = about { $n } min
+atlas-slips = Slips that bring bands down
+atlas-times = { $n } times

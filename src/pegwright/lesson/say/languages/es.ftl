@@ -998,3 +998,34 @@ gallery-failed = { $n ->
    *[other] { $n } cosas no se pudieron hacer
 }
 gallery-failure = { $what }: { $why }
+
+## El atlas de técnicas
+
+atlas-title = Atlas de técnicas
+atlas-group-chains = cadenas
+atlas-group-strips = tiras y escaleras
+atlas-group-zigzags = zigzags
+atlas-group-lozenges = rombos
+atlas-group-tails = colas
+atlas-group-tubes = tubos
+atlas-group-mats = tapetes
+atlas-group-hung = gomitas colgadas
+atlas-group-points = puntas
+atlas-group-forks = horquillas
+atlas-width = Ancho en reposo
+atlas-height = Alto en reposo
+atlas-repeat = Una repetición
+atlas-bands = Gomitas por repetición
+atlas-stretch = Largo al tirar con 1 N
+atlas-stack = Más lazos en una clavija
+atlas-strain = Mayor estiramiento en el telar
+atlas-snap = Si se rompe una gomita
+atlas-snaps = { $n ->
+    [0] no cae ninguna otra
+    [one] en el peor caso cae 1 más
+   *[other] en el peor caso caen { $n } más
+}
+atlas-minutes = La muestra, quien empieza
+atlas-minutes-about = unos { $n } min
+atlas-slips = Errores que hacen caer gomitas
+atlas-times = { $n } veces
