@@ -99,3 +99,12 @@ def test_hands_are_shown_once_where_their_work_begins() -> None:
     assert [fingers(picture) for _, picture in other] == [
         [tuple((-x, y) for x, y in spots) for spots in fingers(picture)] for _, picture in shown
     ]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_round_has_its_number_in_a_picture(name: str) -> None:
+    """Strips overlap, so a number that the torn edge of one would cut stands whole in the next."""
+    for step in lesson(PIECES[name]).steps:
+        marks = [mark for picture in step.pictures for mark in picture.marks]
+        numbers = {mark.text for mark in marks if isinstance(mark, BadgeMark) and mark.role == "number"}
+        assert not numbers or numbers == {str(k) for k in range(1, step.rounds + 2)}

@@ -21,6 +21,7 @@ BARE_SCALE = 0.7
 BARE_STRIP_MM = 100.0
 _NUMBERS_AT_MOST = 150
 _STRIPS_AT_MOST = 10
+_BADGE_ROOM_MM = 5.0
 
 
 class Overview(NamedTuple):
@@ -141,8 +142,10 @@ def _omission_text(speaker: Speaker, shown: list[int]) -> tuple[str, ...]:
 def _is_visible(mark: Mark, frame: Window) -> bool:
     """Say whether a number or an arrow lies in the window; other marks were chosen for it."""
     match mark:
-        case BadgeMark():
-            return contains(frame, (mark.x_mm, mark.y_mm))
+        case BadgeMark():  # whole, in large print too; what a torn edge would cut stands in the next strip
+            near = frame.near_mm + (_BADGE_ROOM_MM if "near" in frame.goes_on else 0.0)
+            far = frame.far_mm - (_BADGE_ROOM_MM if "far" in frame.goes_on else 0.0)
+            return contains(frame, (mark.x_mm, mark.y_mm)) and near < mark.y_mm < far
         case ArrowMark():
             return any(contains(frame, spot) for spot in (mark.start, mark.bend, mark.end))
         case _:

@@ -13,7 +13,7 @@ from typing import Any, Literal
 import msgspec
 import typst
 
-from pegwright.lesson import BandMark, Leaf, Lesson, LessonStep, PegMark, Picture, Portrait, Swatch
+from pegwright.lesson import Leaf, Lesson, LessonStep, PegMark, Picture, Portrait, Swatch
 from pegwright.press.paint.inks import COLOUR, GREY, Inks
 from pegwright.press.pdf.labels import handout_labels
 from pegwright.press.portrait.vectors import portrait_svg
@@ -29,7 +29,7 @@ _WIDEST_MM = 182.0
 _TALLEST_MM_PT = 3000.0
 """The least height of a picture times the size of the letters: larger words leave it less of the page."""
 _PLAN_TIMES, _SIDE_TIMES = 1.25, 3.0
-"""How many times larger pictures are at least in large print: the loom from above, a stack from the side."""
+"""How many times larger pictures are at least in large print: the loom from above, and what has no pegs."""
 _NAMES = {"a4": "a4", "letter": "us-letter"}
 
 
@@ -158,7 +158,7 @@ def _picture_data(picture: Picture, inks: Inks, letters_pt: float) -> dict[str, 
     width, height = (side * picture.scale for side in (picture.window.width_mm, picture.window.height_mm))
     times, least = 1.0, 0.0
     if letters_pt > _LETTERS_PT["standard"]:
-        aside = not any(isinstance(mark, PegMark | BandMark) for mark in picture.marks)
+        aside = not any(isinstance(mark, PegMark) for mark in picture.marks)
         wanted = (_SIDE_TIMES if aside else _PLAN_TIMES) * letters_pt / _LETTERS_PT["large"]
         times = min(wanted, _WIDEST_MM / width, _TALLEST_MM_PT / letters_pt / height)
         least = letters_pt * _MM_A_PT / (picture.scale * times)
