@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import io
 import json
+import re
 from collections import Counter
 from pathlib import Path
 
+import html5lib
 import numpy as np
 import pytest
 from PIL import Image
@@ -17,7 +19,15 @@ from pegwright.lesson import portrait_of
 from pegwright.pattern import localise, untranslated_texts
 from pegwright.proof import check
 from pegwright.variants import BandColour, mat_pattern, read_band_colours
-from pegwright.workshop import MatOrder, bring_to_rest, make_mat, measure_mat_cell, open_pattern, work
+from pegwright.workshop import (
+    MatOrder,
+    bring_to_rest,
+    chart_mat,
+    make_mat,
+    measure_mat_cell,
+    open_pattern,
+    work,
+)
 
 COLOURS = (
     BandColour("F", "foam white", "#f2efe6", 300),
@@ -35,6 +45,7 @@ def picture_of(rows: list[str], dots: int = 12) -> bytes:
     return into.getvalue()
 
 
+SVG = "{http://www.w3.org/2000/svg}"
 ROWS = ["FFFFFF", "FSSSSF", "FSFFFF", "FSFFFF", "FSSSFF", "FSFFRR", "FSFFRR", "FFFFFF"]
 
 
@@ -100,6 +111,29 @@ def test_the_size_of_a_cell_is_measured_again() -> None:
     """A small mat, beside the figures kept for its size (see `MAT_CELL`)."""
     cell = measure_mat_cell(6, 6)
     assert (cell.across_mm, cell.down_mm) == pytest.approx((7.48, 3.58), rel=0.05)
+
+
+def test_the_chart_says_the_rows_that_the_pattern_lays() -> None:
+    """Read back from the page: cells with their letters, and numbers that add up to every row."""
+    mat = make_mat(picture_of(ROWS), COLOURS, MatOrder(title="<Flag>", across=6, down=8))
+    page = chart_mat(mat, "de")
+    tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)
+    cells = [each.text for each in tree.findall(f".//figure//{SVG}text") if each.get("class") is None]
+    assert "".join(cells) == "".join(ROWS)
+    told = [each.text for each in tree.findall(".//ol//span")]
+    assert told[0] == "Reihe 1: 6 F"
+    assert "Reihen 3 bis 4, alle gleich: 1 F, 1 S, 4 F" in told
+    laid = []
+    for text in told:
+        head, _, runs = text.partition(": ")
+        first, last = (int(number) for number in (re.findall(r"[0-9]+", head) * 2)[:2])
+        row = "".join(int(run.split()[0]) * run.split()[1] for run in runs.split(", "))
+        laid += [row] * (last - first + 1)
+    assert laid == ROWS
+    rect = tree.find(f".//figure//{SVG}rect")
+    assert float(rect.get("width")) / float(rect.get("height")) == pytest.approx(7.2 / 3.0, rel=0.01)
+    for language in ("en", "es"):
+        assert chart_mat(mat, language)
 
 
 def test_what_runs_short_and_one_colour_are_said() -> None:

@@ -12,7 +12,7 @@ from pegwright.finding import Language, RefusedError
 from pegwright.fit import read_stash
 from pegwright.text import encode_pattern
 from pegwright.variants import BandColour, band_colours_of, read_band_colours
-from pegwright.workshop import Mat, MatOrder, make_mat, read_plain_file, replace_file
+from pegwright.workshop import Mat, MatOrder, chart_mat, make_mat, read_plain_file, replace_file
 
 _MOST_BYTES = 101 * 2**20
 
@@ -21,6 +21,7 @@ def mat_(
     picture: Path,
     *,
     out: Path | None = None,
+    chart: Path | None = None,
     stash: Path | None = None,
     colours: str = "",
     across: int = 25,
@@ -42,6 +43,9 @@ def mat_(
         a photo or drawing: PNG, JPEG, WebP, GIF, BMP or TIFF.
     out
         write the pattern into this new file: as plain text where the name ends with .pegwright, else as JSON.
+    chart
+        write the chart into this new HTML file: what to lay out, the picture cell by cell, every row in
+        numbers.
     stash
         your stash: the colours whose tint it says, and how many bands you have of them.
     colours
@@ -63,10 +67,11 @@ def mat_(
     title
         the name of the mat; without it, the file's name.
     language
-        the language of what was found: en, es or de.
+        the language of the chart and of what was found: en, es or de.
     """
-    if out is not None and out.exists():
-        return cannot(f"{out} is there already; choose another name", json)
+    there = next((path for path in (out, chart) if path is not None and path.exists()), None)
+    if there is not None:
+        return cannot(f"{there} is there already; choose another name", json)
     try:
         had = read_colours(stash, colours, json, language)
         if isinstance(had, int):
@@ -87,9 +92,11 @@ def mat_(
             return refuse(mat.findings, json, language)
         if out is not None:
             replace_file(out, encode_pattern(mat.work.pattern, out.name))
+        if chart is not None:
+            replace_file(chart, chart_mat(mat, language))
     except (RefusedError, OSError, ValueError) as error:
         return cannot(reason(error, language), json)
-    return _tell(mat, out, json, language)
+    return _tell(mat, out, chart, json=json, language=language)
 
 
 def read_colours(
@@ -119,7 +126,7 @@ def _crop(text: str) -> tuple[float, float, float, float]:
     return left, top, right, bottom
 
 
-def _tell(mat: Mat, out: Path | None, json: bool, language: Language) -> int:
+def _tell(mat: Mat, out: Path | None, chart: Path | None, *, json: bool, language: Language) -> int:
     made = mat.work
     if made is None:
         return FAILED
@@ -140,6 +147,7 @@ def _tell(mat: Mat, out: Path | None, json: bool, language: Language) -> int:
             "colours": counts,
             "rows": [" ".join(row) for row in mat.letters],
             "file": None if out is None else str(out),
+            "chart": None if chart is None else str(chart),
         }
         return answer(facts, mat.findings, language=language)
     say(made.pattern.title, style="bold")
@@ -151,5 +159,7 @@ def _tell(mat: Mat, out: Path | None, json: bool, language: Language) -> int:
     say("every band is proved held" if made.holds else "not every band is proved held")
     if out is not None:
         say(f"{out}: the pattern; `pegwright lesson {out}` makes the handout of it")
+    if chart is not None:
+        say(f"{chart}: the chart to work from")
     say_findings(mat.findings, language)
     return exit_code(mat.findings)

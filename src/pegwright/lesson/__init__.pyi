@@ -77,6 +77,11 @@ from .review.review import (
     review_lesson as review_lesson,
     translation_findings as translation_findings,
 )
+from .row_chart import (
+    ChartColour as ChartColour,
+    RowChart as RowChart,
+    plan_row_chart as plan_row_chart,
+)
 from .say.mistake_text import (
     MistakeWriter as MistakeWriter,
     move_label as move_label,
@@ -146,6 +151,7 @@ __all__ = [
     "Camera",
     "Caption",
     "Chapter",
+    "ChartColour",
     "Checkpoint",
     "CommonMistake",
     "Conclusion",
@@ -176,6 +182,7 @@ __all__ = [
     "Picture",
     "Portrait",
     "PostMark",
+    "RowChart",
     "Script",
     "ScriptLine",
     "Shift",
@@ -211,6 +218,7 @@ __all__ = [
     "place_in_frame",
     "plan_gallery",
     "plan_lesson",
+    "plan_row_chart",
     "portrait_of",
     "review_lesson",
     "script_leaf",

@@ -23,6 +23,7 @@ from .film.voice import (
 from .page.follow_along import page_html as page_html
 from .page.gallery import gallery_html as gallery_html
 from .page.prompter import prompter_html as prompter_html
+from .page.row_chart import row_chart_html as row_chart_html
 from .pdf.typeset import (
     Edition as Edition,
     Paper as Paper,
@@ -75,6 +76,7 @@ __all__ = [
     "portrait_png",
     "portrait_svg",
     "prompter_html",
+    "row_chart_html",
     "step_svg",
     "still_png",
     "swatch_svg",

@@ -57,6 +57,7 @@ from .line import (
 from .mats import (
     Mat as Mat,
     MatOrder as MatOrder,
+    chart_mat as chart_mat,
     make_mat as make_mat,
     measure_mat_cell as measure_mat_cell,
 )
@@ -124,6 +125,7 @@ __all__ = [
     "WrongPiecePicture",
     "bring_to_rest",
     "build_atlas",
+    "chart_mat",
     "connect_cluster",
     "example_files",
     "finish",

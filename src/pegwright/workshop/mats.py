@@ -10,7 +10,9 @@ import msgspec
 import numpy as np
 
 from pegwright.finding import Finding, RefusedError, finding, phrase
+from pegwright.lesson import plan_row_chart
 from pegwright.pattern import Pattern
+from pegwright.press import row_chart_html
 from pegwright.variants import (
     MAT_CELL,
     BandColour,
@@ -28,7 +30,7 @@ from pegwright.workshop.at_rest import bring_to_rest
 from pegwright.workshop.line import Work, work
 from pegwright.workshop.progress import ReportProgress, report_nothing
 
-__all__ = ["Mat", "MatOrder", "make_mat", "measure_mat_cell"]
+__all__ = ["Mat", "MatOrder", "chart_mat", "make_mat", "measure_mat_cell"]
 
 _STAGES = 4
 
@@ -104,6 +106,19 @@ def make_mat(
     made = work(mat_pattern(order.title, letters, colours, pegs=order.pegs, band=order.band))
     findings = (*found, *_about_colours(letters, colours), *made.findings)
     return Mat(made, letters, across * MAT_CELL.across_mm, down * MAT_CELL.down_mm, findings)
+
+
+def chart_mat(mat: Mat, language: str = "en") -> bytes:
+    """Return the chart of a mat: one HTML file with the picture cell by cell and every row in numbers.
+
+    Raises:
+        ValueError: the language is unknown, or there is no mat.
+    """
+    if mat.work is None:
+        raise ValueError("there is no mat to chart")
+    pattern = mat.work.pattern
+    colours = {colour.letter: (colour.name, colour.hex) for colour in pattern.colours}
+    return row_chart_html(plan_row_chart(pattern.title, mat.letters, colours, MAT_CELL, language)).encode()
 
 
 def _about_colours(letters: Sequence[Sequence[str]], colours: Sequence[BandColour]) -> list[Finding]:

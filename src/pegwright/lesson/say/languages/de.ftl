@@ -1001,3 +1001,18 @@ atlas-minutes = Die Probe, beim ersten Mal
 atlas-minutes-about = etwa { $n } min
 atlas-slips = Fehler, durch die Gummis fallen
 atlas-times = { $n }-fach
+
+## Die Zählvorlage einer Matte
+
+chart-about = Eine Matte, { $across } Gummis breit und { $down } Reihen hoch: im Ganzen { $bands } Gummis, in Ruhe etwa { $width } mal { $height }.
+chart-colours = Leg diese Gummis bereit
+chart-working = So wird eine Reihe gearbeitet
+chart-loom = Du brauchst { $pegs } Stifte in einer Linie: Setz Webrahmen aneinander. Stift A1 liegt dir am nächsten.
+chart-lay = Leg eine Reihe: ein Gummi über A1 und A2, das nächste über A2 und A3, und so weiter bis { $last }, in den Farben der Reihe.
+chart-lift = Von der zweiten Reihe an geh mit dem Haken die Stifte entlang: Heb die zwei untersten Schlaufen über die zwei neuen und lass sie fallen; am ersten und am letzten Stift ist es eine über eine.
+chart-front = Von vorn gesehen ist Reihe 1 der obere Rand des Bildes, und das Gummi zwischen A1 und A2 liegt links.
+chart-end = Zieh nach der letzten Reihe eine Schnur durch alle Schlaufen, nimm die Matte ab und verknote die Schnur, ohne den Rand zusammenzuziehen.
+chart-heading = Die Zählvorlage
+chart-rows = Die Reihen, von Stift A1 an
+chart-row = Reihe { $first }: { $runs }
+chart-row-span = Reihen { $first } bis { $last }, alle gleich: { $runs }

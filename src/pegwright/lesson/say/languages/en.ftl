@@ -1039,3 +1039,18 @@ atlas-minutes = Swatch, by a beginner
 atlas-minutes-about = about { $n } min
 atlas-slips = Slips that bring bands down
 atlas-times = { $n } times
+
+## The chart of a mat
+
+chart-about = A mat of { $across } bands across and { $down } rows: { $bands } bands in all, about { $width } by { $height } when it lies at rest.
+chart-colours = Lay out these bands
+chart-working = How a row is worked
+chart-loom = You need { $pegs } pegs in one line: join looms end to end. Peg A1 is nearest to you.
+chart-lay = Lay a row: a band over A1 and A2, the next over A2 and A3, and so on as far as { $last }, in the colours of the row.
+chart-lift = From the second row on, go along the pegs with the hook: lift the two lowest loops over the two new ones and let them drop; at the first and the last peg there is one loop to lift over one.
+chart-front = Seen from the front, row 1 is the top of the picture, and the band between A1 and A2 is at the left.
+chart-end = After the last row run a cord through all the loops, take the mat off, and tie the cord without pulling the edge together.
+chart-heading = The chart
+chart-rows = The rows, from peg A1 on
+chart-row = Row { $first }: { $runs }
+chart-row-span = Rows { $first } to { $last }, all alike: { $runs }

@@ -1029,3 +1029,18 @@ atlas-minutes = La muestra, quien empieza
 atlas-minutes-about = unos { $n } min
 atlas-slips = Errores que hacen caer gomitas
 atlas-times = { $n } veces
+
+## El esquema de un tapete
+
+chart-about = Un tapete de { $across } gomitas de ancho y { $down } hileras: { $bands } gomitas en total, unos { $width } por { $height } en reposo.
+chart-colours = Prepara estas gomitas
+chart-working = Cómo se trabaja una hilera
+chart-loom = Necesitas { $pegs } clavijas en una línea: une telares por los extremos. La clavija A1 es la más cercana a ti.
+chart-lay = Pon una hilera: una gomita sobre A1 y A2, la siguiente sobre A2 y A3, y así hasta { $last }, en los colores de la hilera.
+chart-lift = Desde la segunda hilera, recorre las clavijas con el gancho: levanta los dos lazos más bajos por encima de los dos nuevos y déjalos caer; en la primera y la última clavija se levanta un lazo por encima de otro.
+chart-front = Vista de frente, la hilera 1 es el borde de arriba de la imagen, y la gomita entre A1 y A2 queda a la izquierda.
+chart-end = Tras la última hilera pasa un cordón por todos los lazos, saca el tapete y anuda el cordón sin fruncir el borde.
+chart-heading = El esquema
+chart-rows = Las hileras, desde la clavija A1
+chart-row = Hilera { $first }: { $runs }
+chart-row-span = Hileras { $first } a { $last }, todas iguales: { $runs }
