@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import NamedTuple
+
+from rapidfuzz.distance import Levenshtein
 
 from pegwright.lesson import Script
 from pegwright.listening import Contradiction, Cue, HeardChapter
 from pegwright.listening.chapters import time_chapters
 from pegwright.listening.comparison import find_contradictions, gather_evidence, is_certain
+from pegwright.listening.corrections import correct_cues, find_corrections
+from pegwright.listening.words import split_words
 from testing.listening.recordings import Recording, script_of
 from testing.listening.talk import Planted
 
@@ -90,3 +95,49 @@ def chapter_errors(
         elif true_s is not None:
             missed += 1
     return errors, missed
+
+
+TRADE = frozenset(
+    re.findall(
+        r"\w+",
+        "peg pegs band bands loop loops loom hook clip row rows lowest top left right away towards "
+        "blue white green yellow red slate foam weed lamp buoy sand",
+    )
+)
+
+
+class MendScore(NamedTuple):
+    """Garbled trade words and numbers, how many of them put right; right words, how many made wrong."""
+
+    garbled: int
+    put_right: int
+    right: int
+    made_wrong: int
+
+
+def score_mends(recordings: Iterable[tuple[Recording, tuple[Cue, ...]]]) -> MendScore:
+    """WordCorrection captions and compare with what was truly said."""
+    counts = [0, 0, 0, 0]
+    for truth, cues in recordings:
+        evidence, _ = gather_evidence(script_of(truth.piece), cues, COLOURS)
+        mended = correct_cues(cues, find_corrections(evidence, cues))
+        said = [word for one in truth.spoken for word, _ in split_words(one.text, "en")]
+        before, after = _beside(said, cues), _beside(said, mended)
+        for word, was, now in zip(said, before, after, strict=True):
+            if was == word:
+                counts[2] += 1
+                counts[3] += now != word
+            elif word in TRADE or word.isdecimal():
+                counts[0] += 1
+                counts[1] += now == word
+    return MendScore(*counts)
+
+
+def _beside(said: list[str], cues: Iterable[Cue]) -> list[str]:
+    """Return for each word said the one heard in its place, or nothing."""
+    heard = [word for cue in cues for word, _ in split_words(cue.text, "en")]
+    found = [""] * len(said)
+    for part in Levenshtein.opcodes(said, heard):
+        length = min(part.src_end - part.src_start, part.dest_end - part.dest_start)
+        found[part.src_start : part.src_start + length] = heard[part.dest_start : part.dest_start + length]
+    return found

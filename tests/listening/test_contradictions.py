@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import msgspec
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import example, given, settings, strategies as st
 
 from pegwright.finding import Language
 from pegwright.lesson import Lesson, ScriptLine, write_script
@@ -193,6 +193,7 @@ WORDS = ("peg", "A1", "3", "blue", "left", "band", "the", "lowest", "of", "again
 
 
 @settings(max_examples=15)
+@example(words=[])
 @given(words=st.lists(st.sampled_from(WORDS), max_size=60))
 def test_any_words_at_all_are_compared(lessons: dict[str, Lesson], words: list[str]) -> None:
     cues = [Cue(i, i + 1.0, word) for i, word in enumerate(words)]

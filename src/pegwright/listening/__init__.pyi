@@ -10,13 +10,21 @@ from .comparison import (
     find_chapters as find_chapters,
 )
 from .contradictions import Contradiction as Contradiction
+from .corrections import WordCorrection as WordCorrection
+from .timeline import (
+    HeardStep as HeardStep,
+    Trim as Trim,
+)
 
 __all__ = [
     "CaptionReading",
     "Contradiction",
     "Cue",
     "HeardChapter",
+    "HeardStep",
     "RecordingComparison",
+    "Trim",
+    "WordCorrection",
     "compare_recording",
     "find_chapters",
     "read_captions",

@@ -9,7 +9,7 @@ import html
 import re
 from typing import NamedTuple
 
-from pegwright.finding import Finding, Location, finding
+from pegwright.finding import Finding, Location, finding, sum_up
 from pegwright.pattern import MAX_BYTES
 
 LAST_LINE_S = 5.0
@@ -61,7 +61,7 @@ def read_captions(data: bytes) -> CaptionReading:
             kept.append(cue)
     if not kept:
         found.append(finding("captions-empty"))
-    return CaptionReading(tuple(sorted(kept, key=lambda cue: cue.start_s)), tuple(found))
+    return CaptionReading(tuple(sorted(kept, key=lambda cue: cue.start_s)), sum_up(found))
 
 
 def _read_blocks(lines: list[str], found: list[Finding]) -> list[tuple[int, Cue]]:

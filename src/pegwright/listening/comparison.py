@@ -6,15 +6,17 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from pegwright.finding import Finding, Location, Phrase, finding, phrase
+from pegwright.finding import Finding, Location, Phrase, finding, phrase, sum_up
 from pegwright.lesson import Lesson, Script, write_script
 from pegwright.listening.captions import Cue
 from pegwright.listening.chapters import HeardChapter, time_chapters
 from pegwright.listening.contradictions import Contradiction, Evidence, find_wrong_facts
+from pegwright.listening.corrections import WordCorrection, correct_cues, find_corrections
 from pegwright.listening.facts import repeat_lines, spoken_facts
 from pegwright.listening.following import follow_script
 from pegwright.listening.hearings import find_hearings
 from pegwright.listening.steps_said import find_extra, find_hand, find_swapped, find_unsaid
+from pegwright.listening.timeline import HeardStep, Trim, find_trims, time_steps
 from pegwright.listening.vocabulary import Vocabulary
 from pegwright.listening.words import caption_words, script_words
 
@@ -29,11 +31,17 @@ TOO_NOISY, MORE_CERTAIN = 0.4, 0.9
 class RecordingComparison(NamedTuple):
     """The chapters at their true times, what the recording says otherwise, surest first, and the findings.
 
-    `noise` is the share of the lesson's words that were not heard exactly (0 to 1).
+    `steps` says when the picture of each step can be shown, `trims` what could be cut out, `corrections`
+    which words of the captions are put right, and `captions` are the captions with that done. `noise` is the
+    share of the lesson's words that were not heard exactly (0 to 1).
     """
 
     chapters: tuple[HeardChapter, ...]
     contradictions: tuple[Contradiction, ...]
+    steps: tuple[HeardStep, ...]
+    trims: tuple[Trim, ...]
+    corrections: tuple[WordCorrection, ...]
+    captions: tuple[Cue, ...]
     noise: float
     findings: tuple[Finding, ...]
 
@@ -91,7 +99,17 @@ def compare_recording(lesson: Lesson, cues: Sequence[Cue]) -> RecordingCompariso
         _contradiction_finding(lesson, script, one, evidence.follow.noise)
         for one in sorted(wrong, key=lambda one: one.start_s)
     ]
-    return RecordingComparison(chapters, wrong, evidence.follow.noise, (*found, *missed, *told))
+    corrections = find_corrections(evidence, cues)
+    return RecordingComparison(
+        chapters,
+        wrong,
+        time_steps(evidence),
+        find_trims(evidence),
+        corrections,
+        correct_cues(cues, corrections),
+        evidence.follow.noise,
+        sum_up((*found, *missed, *told)),
+    )
 
 
 def find_contradictions(evidence: Evidence, hand: str) -> tuple[Contradiction, ...]:

@@ -66,7 +66,7 @@ class Evidence(NamedTuple):
     """Lines that say how often something is done again."""
     lengths: Mapping[int, int]
     """How many words each line has."""
-    corrections: tuple[str, ...]
+    take_backs: tuple[str, ...]
     """Phrases that take something back, and that the script itself does not have."""
 
     def shown_again(self, n: int) -> bool:
@@ -161,7 +161,7 @@ def judge_fact(evidence: Evidence, hearing: Hearing, fact: SpokenFact) -> Judged
 def is_taken_back(evidence: Evidence, first: int, last: int) -> bool:
     """Say whether heard words are taken back right after: no, that was the wrong one."""
     text = " ".join(word.text for word in evidence.heard[first : last + 1 + TAKEN_BACK])
-    return any(re.search(rf"\b{re.escape(one)}\b", text) for one in evidence.corrections)
+    return any(re.search(rf"\b{re.escape(one)}\b", text) for one in evidence.take_backs)
 
 
 def _is_hemmed_in(evidence: Evidence, hearing: Hearing, words: tuple[int, ...], t: int) -> bool:

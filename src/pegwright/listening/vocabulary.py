@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 from rapidfuzz import fuzz, process
 
-from pegwright.reading import Lexicon
+from pegwright.reading import Lexicon, figures
 
 _FOLDER = Path(__file__).parent / "languages"
 SEEN = 0.92
@@ -43,7 +43,11 @@ class Vocabulary:
             for value, words in lists[kind].items():
                 self.kinds |= dict.fromkeys(words, (kind.removesuffix("s"), value))
         self.kinds |= {word: ("number", str(value)) for word, value in lists["numbers"].items()}
-        self.sounds = {(said, heard) for said, all_heard in lists["sounds"].items() for heard in all_heard}
+        self.sounds = {
+            (figures(said, language), heard)
+            for said, all_heard in lists["sounds"].items()
+            for heard in all_heard
+        }
         self.phrases: dict[str, tuple[str, ...]] = {k: tuple(v) for k, v in lists["phrases"].items()}
 
     def find(self, name: str, text: str) -> str | None:

@@ -76,7 +76,10 @@ from .progress import (
     ReportProgress as ReportProgress,
     report_nothing as report_nothing,
 )
-from .recordings import listen_to_lesson as listen_to_lesson
+from .recordings import (
+    listen_to_lesson as listen_to_lesson,
+    recording_files as recording_files,
+)
 from .rehearsals import (
     mirror_rehearsal as mirror_rehearsal,
     read_weight_files as read_weight_files,
@@ -149,6 +152,7 @@ __all__ = [
     "read_bytes",
     "read_plain_file",
     "read_weight_files",
+    "recording_files",
     "rehearse_piece",
     "replace_file",
     "report_nothing",
