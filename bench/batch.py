@@ -107,6 +107,7 @@ def _clusters(count: int) -> Iterator[Figure]:
     half = dict(list(patterns.items())[: count // 2])
     began = time.monotonic()
     with start_cluster(1) as one:
+        assert one.threads() == 1
         started = time.monotonic() - began
         yield Figure("scheduler and a worker started", started, "s", "<= 3 s", started <= 3)
         alone = _timed(patterns, order, one)

@@ -28,6 +28,7 @@ def test_a_plain_chain_is_as_makers_know_it(tmp_path: Path, monkeypatch: pytest.
     monkeypatch.setattr(atlas, "run_tasks", run_here)
     done: list[int] = []
     (chain,) = build_atlas(tmp_path, done, only=["chain-1"], language="de")  # type: ignore[arg-type]
+    assert chain.repeat_mm is not None
     # About 25 bands make a bracelet of 13 to 16 cm: common practice, no source. A repeat is two bands.
     assert 130 / 25 <= chain.repeat_mm / chain.repeat_bands <= 160 / 25
     assert chain.repeat_bands == 2
@@ -52,6 +53,22 @@ def test_a_plain_chain_is_as_makers_know_it(tmp_path: Path, monkeypatch: pytest.
     again = build_atlas(tmp_path, done, only=["chain-1"])  # type: ignore[arg-type]
     assert again == (chain,)
     assert done == [0]
+
+
+@pytest.mark.parametrize(
+    ("less", "more", "grown"),
+    [
+        ((30.0, 10.0), (50.0, 10.5), 20.0),  # both longer than wide
+        ((40.0, 20.0), (42.0, 32.0), 12.0),  # both wider than long: they lie turned
+        ((40.0, 30.0), (50.0, 41.0), 20.0),  # the short one lies turned, the long one does not
+        ((40.0, 30.0), (30.0, 20.0), None),
+        ((0.0, 0.0), (30.0, 20.0), None),
+    ],
+)
+def test_what_repeats_add_is_found_however_the_swatches_lie(
+    less: tuple[float, float], more: tuple[float, float], grown: float | None
+) -> None:
+    assert atlas.growth_mm(less, more) == (None if grown is None else pytest.approx(grown))
 
 
 def test_an_unknown_technique_is_refused(tmp_path: Path) -> None:

@@ -181,6 +181,14 @@ def test_an_existing_cluster_does_the_same(
         assert told["places"][0]["folder"] == "N-h-Ebb/same/en"
 
 
+def test_nothing_starts_where_nothing_is_missing(made: tuple[Path, BatchRun]) -> None:
+    folder, run = made
+    with start_cluster(2) as unused:
+        again = run_batch(patterns(), ORDER, folder, unused, colours=COLOURS)
+        assert unused.process_ids() == []
+    assert again.known == len(run.places)
+
+
 def test_without_a_scheduler_it_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(batch_cluster, "_CONNECT_S", 0.3)
     with pytest.raises(RefusedError), connect_cluster("tcp://127.0.0.1:1"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import math
 from collections.abc import Collection, Sequence
 from pathlib import Path
 
@@ -58,7 +59,7 @@ class SwatchMeasures(msgspec.Struct, frozen=True, kw_only=True):
     width_mm: float
     height_mm: float
     at_rest: bool
-    repeat_mm: float
+    repeat_mm: float | None
     stretch: float | None
     stack: int
     strain: float
@@ -83,8 +84,11 @@ def do_swatch_task(data: bytes) -> bytes:
     task = msgspec.msgpack.decode(data, type=_SwatchTask)
     technique = TECHNIQUES[task.name]
     short, long = work(technique.make(SHORT)), work(technique.make(LONG))
-    rest = bring_to_rest(long)
+    rest, less = bring_to_rest(long), bring_to_rest(short)
     pulled = bring_to_rest(long, handling=USUAL_HANDLING._replace(straight_n=_GENTLE_N))
+    settled = rest.relaxed.converged and less.relaxed.converged
+    grown = growth_mm((less.length_mm, less.width_mm), (rest.length_mm, rest.width_mm)) if settled else None
+    stretch = pulled.length_mm / rest.length_mm if settled and rest.length_mm > 0 else 0.0
     worst = find_worst_snap(long.structure, long.proof)
     repeats = LONG - SHORT
     loads = find_loom_loads(long.pattern, long.history).bands
@@ -98,9 +102,9 @@ def do_swatch_task(data: bytes) -> bytes:
         length_mm=rest.length_mm,
         width_mm=rest.width_mm,
         height_mm=rest.height_mm,
-        at_rest=rest.relaxed.converged,
-        repeat_mm=(rest.length_mm - bring_to_rest(short).length_mm) / repeats,
-        stretch=pulled.length_mm / rest.length_mm if rest.length_mm > 0 else None,
+        at_rest=settled,
+        repeat_mm=None if grown is None else grown / repeats,
+        stretch=stretch if stretch > 1 else None,  # a wide swatch settles anew and tells nothing
         stack=_highest_stack(long.history),
         strain=max((one.stretch for one in loads), default=1.0),
         snap_loses=None if worst is None else worst.loses,
@@ -111,6 +115,22 @@ def do_swatch_task(data: bytes) -> bytes:
     return msgspec.msgpack.encode(
         _Swatch(measures=measures, pattern=write_pattern(long.pattern), picture=picture)
     )
+
+
+def growth_mm(less: tuple[float, float], more: tuple[float, float]) -> float | None:
+    """Return by how much the longer of two swatches is longer, from the length and width of each, all in mm.
+
+    A swatch that is wider than long lies turned, so its length is what is across the repeats. The
+    directions belong together in which the swatches are equally wide. None if neither way it grows.
+    """
+    ways = [
+        (abs(math.log(more[1 - there] / less[1 - here])), more[there] - less[here])
+        for here in (0, 1)
+        for there in (0, 1)
+        if min(*less, *more) > 0
+    ]
+    growing = [way for way in ways if way[1] > 0]
+    return min(growing)[1] if growing else None
 
 
 def build_atlas(
@@ -196,7 +216,7 @@ def _facts(book: Phrasebook, one: SwatchMeasures) -> tuple[tuple[str, str], ...]
     return (
         (say("atlas-width"), book.length(one.width_mm)),
         (say("atlas-height"), book.length(one.height_mm)),
-        (say("atlas-repeat"), book.length(one.repeat_mm)),
+        (say("atlas-repeat"), "–" if one.repeat_mm is None else book.length(one.repeat_mm)),
         (say("atlas-bands"), book.decimal(one.repeat_bands)),
         (say("atlas-stretch"), stretch),
         (say("atlas-stack"), str(one.stack)),

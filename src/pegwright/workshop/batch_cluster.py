@@ -14,10 +14,10 @@ import subprocess
 import sys
 import time
 import warnings
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from threading import Event, Thread
 from types import ModuleType
-from typing import Any
+from typing import Any, NamedTuple
 
 from pegwright.finding import RefusedError, phrase
 
@@ -54,11 +54,22 @@ def import_distributed() -> ModuleType:
 
 
 class BatchCluster:
-    """A client of a scheduler, and the worker processes that are ours, if any."""
+    """A client of a scheduler, and the worker processes that are ours, if any; started when first used."""
 
-    def __init__(self, client: Any, workers: _Workers | None = None) -> None:
-        self.client = client
-        self._workers = workers
+    def __init__(self, start: Callable[[], _Connection]) -> None:
+        self._start = start
+        self._connection: _Connection | None = None
+
+    @property
+    def client(self) -> Any:
+        """The client; the first use starts everything.
+
+        Raises:
+            RefusedError: no worker comes up, or nobody answers.
+        """
+        if self._connection is None:
+            self._connection = self._start()
+        return self._connection.client
 
     def threads(self) -> int:
         """Return how many tasks can run at once now."""
@@ -66,7 +77,8 @@ class BatchCluster:
 
     def process_ids(self) -> list[int]:
         """Return the process ids of our own workers."""
-        return self._workers.process_ids() if self._workers else []
+        workers = self._connection.workers if self._connection else None
+        return workers.process_ids() if workers else []
 
     def check_health(self) -> None:
         """Notice that no worker comes up any more.
@@ -74,17 +86,27 @@ class BatchCluster:
         Raises:
             RefusedError: our own workers end as soon as they start.
         """
-        if self._workers is not None and self._workers.given_up:
+        if self._connection and self._connection.workers and self._connection.workers.given_up:
             raise RefusedError(phrase("batch-no-workers"))
+
+
+class _Connection(NamedTuple):
+    client: Any
+    workers: _Workers | None = None
 
 
 @contextlib.contextmanager
 def start_cluster(workers: int = 2) -> Iterator[BatchCluster]:
-    """Start a scheduler in this process and so many worker processes, all on this machine; end them at last.
+    """Offer a scheduler in this process with so many worker processes, all on this machine; end them at last.
 
-    Raises:
-        RefusedError: no worker comes up.
+    They start when they are first used: a batch of which everything is there already needs none.
     """
+    with contextlib.ExitStack() as stack:
+        yield BatchCluster(lambda: stack.enter_context(_start_here(workers)))
+
+
+@contextlib.contextmanager
+def _start_here(workers: int) -> Iterator[_Connection]:
     distributed = import_distributed()
     import dask  # noqa: PLC0415 - slow to load
 
@@ -106,13 +128,11 @@ def start_cluster(workers: int = 2) -> Iterator[BatchCluster]:
             ours = _Workers(cluster.scheduler_address, workers)
             try:
                 began = time.monotonic()
-                made = BatchCluster(client, ours)
                 while not client.ncores():
-                    made.check_health()
-                    if time.monotonic() - began > _START_S:
+                    if ours.given_up or time.monotonic() - began > _START_S:
                         raise RefusedError(phrase("batch-no-workers"))
                     time.sleep(0.02)
-                yield made
+                yield _Connection(client, ours)
             finally:
                 ours.end()
 
@@ -130,7 +150,8 @@ def connect_cluster(address: str) -> Iterator[BatchCluster]:
     except (OSError, ValueError, TimeoutError) as error:
         raise RefusedError(phrase("batch-no-scheduler", address=address)) from error
     with client:
-        yield BatchCluster(client)
+        connection = _Connection(client)
+        yield BatchCluster(lambda: connection)
 
 
 class _Workers:

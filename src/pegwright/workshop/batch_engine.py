@@ -41,6 +41,8 @@ def run_tasks(
     Raises:
         RefusedError: there are no workers any more.
     """
+    if not tasks:
+        return
     alone: list[int] = []
     for outcome in _run(cluster, function, tasks, range(len(tasks)), look):
         if outcome.lost:
