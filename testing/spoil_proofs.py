@@ -9,6 +9,8 @@ from pegwright.proof import LeastWords, NotProved, Proof
 
 def spoil_proof(proof: Proof, rng: random.Random) -> Proof:
     """Return the proof with one field of one certificate changed."""
+    if proof.apart and rng.random() < 0.5:
+        return proof._replace(apart=_spoil_least(proof.apart, rng))
     if proof.least and rng.random() < 0.5:
         return proof._replace(least=_spoil_least(proof.least, rng))
     places = [name for name in ("steps", "cancellations") if getattr(proof, name)]

@@ -18,6 +18,7 @@ from pegwright.pattern import (
     Layout,
     Pattern,
     PatternBuilder,
+    PegAt,
     Pegs,
     Round,
     Rows,
@@ -182,4 +183,8 @@ def test_a_peg_beyond_the_loom_is_not_mirrored() -> None:
     m = PatternBuilder("Adrift", Rows(rows=2, pegs=3)).colour("A", "slate", "#445566")
     m.place("A", "A1", "D1")
     with pytest.raises(RefusedError, match="D1 lies beyond the loom"):
+        mirror(m.pattern())
+    m = PatternBuilder("The last row", Pegs(pegs=(PegAt("ZZ1", 0, 0),))).colour("A", "slate", "#445566")
+    m.place("A", "ZZ1", "B1")
+    with pytest.raises(RefusedError, match="B1 lies beyond the loom"):
         mirror(m.pattern())

@@ -102,6 +102,7 @@ def test_a_spoiled_certificate_is_rejected_or_still_proves_the_same(events: list
 
 @settings(max_examples=150, deadline=None)
 @given(st.one_of(seeds.map(program), st.sampled_from(WHOLE)), seeds)
+@example(program(7), 0)  # a twisted band's loops are apart here
 def test_nothing_may_be_missing_from_a_certificate(events: list, choice: int) -> None:
     """A cancellation, a verdict or the least words left out, a cancellation too many: each is noticed."""
     proof = proved(events)
@@ -118,6 +119,10 @@ def test_nothing_may_be_missing_from_a_certificate(events: list, choice: int) ->
         spoiled.append(proof._replace(cancellations=proof.cancellations[:at] + proof.cancellations[at + 1 :]))
     if any(isinstance(verdict, HeldInLeast) for verdict in proof.verdicts.values()):
         spoiled.append(proof._replace(least=None))
+    if proof.apart:
+        spoiled.append(proof._replace(apart=None))
+        spoiled.append(proof._replace(apart=proof.least))  # whose loops of one band undo each other
+        spoiled.append(proof._replace(apart=proof.apart._replace(letters=proof.apart.letters[:-1])))
     for one in spoiled:
         assert check(events, one), one
 

@@ -7,9 +7,10 @@ import pytest
 from examples.pieces import PIECES
 from pegwright.finding import LANGUAGES
 from pegwright.lesson import MistakeWriter, Phrasebook
-from pegwright.pattern import Clip
-from pegwright.proof import prove
-from pegwright.rehearsal import SLIP_KINDS, prepare_history, rehearse, rehearse_pairs
+from pegwright.loom import replay_pattern
+from pegwright.pattern import Clip, Lift
+from pegwright.proof import check, prove
+from pegwright.rehearsal import SLIP_KINDS, Slip, prepare_history, rehearse, rehearse_pairs
 from pegwright.rehearsal.judge import Judge
 from pegwright.rehearsal.outcome import outcome_of, with_loose_band
 from pegwright.rehearsal.slip_run import replay_slips
@@ -208,3 +209,14 @@ def test_a_half_twist_forgotten_shows_by_a_tug_at_the_first_band() -> None:
     }
     assert len(said) == len(LANGUAGES)
     assert "It looks right, but after step 5 you can tell: tug band 1 (A), and it comes off." in said
+
+
+def test_what_falls_beside_a_twisted_band_is_decided() -> None:
+    """A lift at the wrong peg: the twisted first band of a tail keeps none of those that fall."""
+    history = replay_pattern(PIECES["herring-tail"]())
+    events = slow_run(history, Slip(4, "wrong-peg", (Lift(at="A1"),), 1)).events
+    proof = prove(structure_of(events, history.board.spots))
+    assert proof.apart
+    assert proof.free
+    assert not proof.unproved
+    assert check(events, proof, history.board.spots) is None

@@ -15,7 +15,7 @@ from typing import Any, NamedTuple
 import msgspec
 
 from pegwright.finding import RefusedError, phrase
-from pegwright.pattern.address import Address, is_address, parse_address
+from pegwright.pattern.address import is_address, parse_address, peg_name
 from pegwright.pattern.document import Motif, Pattern
 from pegwright.pattern.expansion import addresses_in
 from pegwright.pattern.holders import with_holders
@@ -45,9 +45,10 @@ class _Axis(NamedTuple):
             row = self.total - row
         else:
             number = self.total - number
-        if row < 0 or number < 1:
+        mirrored = peg_name(row, number)
+        if mirrored is None:
             raise RefusedError(phrase("beyond-the-loom", peg=holder))
-        return str(Address(row, number))
+        return mirrored
 
 
 def mirror(pattern: Pattern) -> Pattern:

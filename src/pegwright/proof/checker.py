@@ -273,5 +273,11 @@ def _check_free(link: _Link, proof: Proof, words: set[int], lying: dict[int, Ban
     least = {band for band, verdict in proof.verdicts.items() if isinstance(verdict, Free) and verdict.least}
     _need(least == free & used.keys() and least.isdisjoint(words), "a band is still used")
     if least:
-        _need(not link.twisted & used.keys(), "a twist may keep a band")
-        _need(proof.least and set(proof.least.bands) >= used.keys(), "a band in use was ignored")
+        apart = bool(link.twisted & used.keys())
+        made = proof.apart if apart else proof.least
+        if made is None:
+            raise ValueError("a twist may keep a band" if apart else "there are no least words")
+        _need({band for band, _ in made.letters} >= used.keys(), "a band in use was ignored")
+        if apart:
+            found = check_least(made, link.roots, link.words, link.cores, link.trails, apart=True)
+            _need(least.isdisjoint(set().union(*found)), "a band is still used where loops are apart")

@@ -11,10 +11,13 @@ __all__ = ["FastenerWords"]
 
 
 class FastenerWords:
-    """Writes products as ropes; all loops of a band have the same letter."""
+    """Writes products as ropes; all loops of a band have the same letter.
 
-    def __init__(self, ropes: Ropes) -> None:
-        self.ropes = ropes
+    With `apart`, each loop of a band that carries a twist of its own has its own.
+    """
+
+    def __init__(self, ropes: Ropes, *, apart: bool = False) -> None:
+        self.ropes, self._apart = ropes, apart
         self._words: dict[int, Node] = {0: EMPTY}
         self._between: dict[tuple[int, int], Node] = {}
 
@@ -40,7 +43,8 @@ class FastenerWords:
             if trail != here:
                 out = ropes.product(out, self._way(tables, here, trail))
                 here = trail
-            out = ropes.product(out, ropes.letter(tables.letters[letter][0]) ^ (factor & 1))
+            band, loop = tables.letters[letter]
+            out = ropes.product(out, ropes.letter(band, loop if self._apart else -1) ^ (factor & 1))
         return ropes.product(out, self._way(tables, here, 0)) if here else out
 
     def _way(self, tables: ReducedWords, one: int, other: int) -> Node:

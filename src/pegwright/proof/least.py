@@ -11,12 +11,13 @@ words or in none.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence, Set
+from collections.abc import Sequence, Set
+from itertools import chain
 from typing import NamedTuple
 
 from pegwright.proof.ropes import EMPTY, Node, Ropes
 from pegwright.proof.values import LeastWords
-from pegwright.proof.whitehead import Flow, GraphCut, count_pairs
+from pegwright.proof.whitehead import Flow, Graph, GraphCut, Letter, count_pairs
 
 __all__ = ["MOST_VISITED", "Conjugated", "Least", "certify", "make_least"]
 
@@ -32,18 +33,19 @@ class Least(NamedTuple):
     """Words made least.
 
     `outers[k]` are what was cut off each word, front and back, after the first k steps: o · w · o⁻¹ became w.
-    `flows` show of every letter's band that no cut saves anything; None where it was given up.
+    `flows` show of every letter that no cut in the `graph` saves anything; None where it was given up.
     """
 
     words: tuple[Node, ...]
     outers: tuple[tuple[Node, ...], ...]
     steps: tuple[Conjugated, ...]
-    flows: dict[int, Flow] | None
+    flows: dict[Letter, Flow] | None
     visited: int
+    graph: Graph
 
 
 MOST_VISITED = 3_000_000
-"""Bands looked at in all searches before it is given up: seconds."""
+"""Bands looked at in all searches before it is given up, and six times the nodes made: seconds, 200 MB."""
 
 _LOOK_ON = 8
 """Bands without a cut that are looked at after the first step before the cuts found are taken."""
@@ -53,47 +55,64 @@ def make_least(
     ropes: Ropes,
     words: Sequence[Node],
     most_visited: int = MOST_VISITED,
-    known: Mapping[int, Flow] | None = None,
+    known: Least | None = None,
 ) -> Least:
     """Shorten cyclic words by partial conjugations as long as one does.
 
     Of the cuts found in a graph the one that saves most comes first: taken last, it would find the words in
     many times the pieces. The others are tried as well, although the words have changed, and taken where they
     still shorten them. The next cut is often that of the next band, so the search goes on behind it.
-    That none is left is seen in a graph of its own. `known` flows of words much like these save searches.
+    That none is left is seen in a graph of its own. Where a band has several letters, a cut may be none: the
+    edges between them are left out. `known` are words much like these made least: of the flows found there,
+    or in an earlier graph, those are looked at again that went by a band with other edges now.
     """
     outers, least = _cores(ropes, words)
     stages = [outers]
     steps: list[Conjugated] = []
-    flows = dict(known or {})
-    visited, most_nodes = 0, len(ropes.left) + most_visited // 3
-    last = 0
+    flows = dict(known.flows or {}) if known else {}
+    passed = {m: _bands_passed(m, flow) for m, flow in flows.items()}
+    before = known.graph if known else Graph({}, {})
+    visited, most_nodes = 0, len(ropes.left) + most_visited // 6
+    last, gained = (0, 0), False
     while True:
         graph = count_pairs(ropes, least)
+        changed = graph.changed_bands(before)
+        doubted = [m for m in graph.ends if m not in passed or not passed[m].isdisjoint(changed)]
+        for m in doubted:
+            passed.pop(m, None)
+        before = graph
         cuts: list[GraphCut] = []
-        done: dict[int, Flow] = {}
-        for m in sorted(graph.between, key=lambda m: (m <= last, m)):
+        sure = 0
+        for m in sorted(doubted, key=lambda m: (m <= last, m)):
             if visited + graph.visited > most_visited:
-                return Least(least, tuple(stages), tuple(steps), None, visited + graph.visited)
+                return Least(least, tuple(stages), tuple(steps), None, visited + graph.visited, graph)
             found = graph.flow(m, flows.get(m))
             if isinstance(found, GraphCut):
                 cuts.append(found)
             else:
-                flows[m] = done[m] = found
-            if steps and cuts and len(done) > _LOOK_ON:
+                flows[m], passed[m] = found, _bands_passed(m, found)
+                sure += 1
+            if gained and cuts and sure > _LOOK_ON:
                 break
         visited += graph.visited
+        taken, looked_at_all = len(steps), len(cuts) + sure == len(doubted)
         for cut in sorted(cuts, key=lambda cut: -cut.saved):
             if len(ropes.left) > most_nodes:
-                return Least(least, tuple(stages), tuple(steps), None, visited)
+                return Least(least, tuple(stages), tuple(steps), None, visited, graph)
             better = _gallop(ropes, least, cut)
             if better is not None:
                 step, outers, least = better
                 steps.append(step)
                 stages.append(outers)
                 last = cut.m
-        if not cuts:
-            return Least(least, tuple(stages), tuple(steps), done, visited)
+        gained = len(steps) > taken
+        if looked_at_all and not gained:
+            done = {m: flows[m] for m in graph.ends if m in flows}
+            return Least(least, tuple(stages), tuple(steps), done, visited, graph)
+
+
+def _bands_passed(m: Letter, flow: Flow) -> frozenset[int]:
+    return frozenset({m[0], *chain.from_iterable(flow)})
 
 
 Words = tuple[Node, ...]
@@ -113,7 +132,7 @@ def _gallop(ropes: Ropes, words: Words, cut: GraphCut) -> tuple[Conjugated, Word
     each u, at either end, becomes shorter or longer by one. The side that saves more is taken, of equal ones
     that of fewer bands: a long w for the many bands may be as much as a step a letter for the few.
     """
-    x = ropes.letter(cut.m)
+    x = ropes.letter(*cut.m)
     sides = [
         (*_best_word(ropes, words, y, bands), bands)
         for y, bands in ((x ^ 1, cut.near), (x, cut.far))
@@ -208,10 +227,10 @@ def _conjugate(ropes: Ropes, words: Words, by: Node, bits: int) -> tuple[int, Wo
     return _total(ropes, cores), outers, cores
 
 
-def certify(ropes: Ropes, least: Least, bands: Sequence[int]) -> LeastWords:
-    """Return the least words as a value for the checker; `bands` are those whose letters were kept."""
+def certify(ropes: Ropes, least: Least, letters: Sequence[Letter]) -> LeastWords:
+    """Return the least words as a value for the checker; `letters` are those that were kept."""
     outers = [outer for stage in least.outers for outer in stage]
-    symbols = {0: 0} | {ropes.letter(band): number for number, band in enumerate(bands, 1)}
+    symbols = {0: 0} | {ropes.letter(*name): number for number, name in enumerate(letters, 1)}
     joins: list[tuple[int, int]] = []
 
     def symbol(node: Node) -> int:
@@ -220,14 +239,14 @@ def certify(ropes: Ropes, least: Least, bands: Sequence[int]) -> LeastWords:
     for node in ropes.reachable([*least.words, *outers, *(step.by for step in least.steps)]):
         if node not in symbols:
             joins.append((symbol(ropes.left[node]), symbol(ropes.right[node])))
-            symbols[node] = len(bands) + len(joins)
+            symbols[node] = len(letters) + len(joins)
     flows = {
-        m: tuple((one, other, amount) for (one, other), amount in flow.items())
-        for m, flow in (least.flows or {}).items()
+        band: tuple((one, other, amount) for (one, other), amount in flow.items())
+        for (band, _), flow in (least.flows or {}).items()
         if flow
     }
     return LeastWords(
-        tuple(bands),
+        tuple(letters),
         tuple(joins),
         tuple((symbol(step.by), tuple(sorted(step.bands))) for step in least.steps),
         tuple(tuple(map(symbol, stage)) for stage in least.outers),

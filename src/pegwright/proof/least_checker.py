@@ -27,14 +27,19 @@ def check_least(
     words: Sequence[Sequence[int]],
     cores: Sequence[tuple[int, int, int]],
     trails: Sequence[tuple[int, int]],
+    *,
+    apart: bool = False,
 ) -> list[set[int]]:
     """Return the bands that occur in each fastener's least word; raise ValueError where anything is amiss.
 
-    `roots` and `words` are products of factors ±c, core `cores[c]` being (band, –, trail) and `trails[t]`
-    (word, inner trail), 0 the empty ones.
+    `roots` and `words` are products of factors ±c, core `cores[c]` being (band, loop, trail) and `trails[t]`
+    (word, inner trail), 0 the empty ones. With `apart` loops have letters of their own where cores tell them
+    from each other, and the words need not be least: what matters is that the steps lead there.
     """
     program = _Program(least)
-    letters = {band: _random_matrix() for band in least.bands}
+    letters = {name: _random_matrix() for name in least.letters}
+    kept = {band for band, _ in letters}
+    _need(apart or all(loop == -1 for _, loop in letters), "a loop has a letter of its own")
     _need(len(roots) == len(least.words), "there is not one word for every fastener")
     _need(len(least.outers) == len(least.steps) + 1, "there is not one cut for every step")
     made = program.values(least.words, letters)
@@ -44,14 +49,18 @@ def check_least(
         made = [_times(_times(c, w), _inverse(c)) for c, w in zip(cut, made, strict=True)]
         if stage:  # the letters before the step, in terms of those after it
             by, bands = least.steps[stage - 1]
-            _need(set(bands) <= letters.keys(), "a step moves an unknown band")
+            _need(set(bands) <= kept, "a step moves an unknown band")
             _need(program.bands(by).isdisjoint(bands), "a band cannot be conjugated by itself")
             (around,) = program.values([by], letters)
-            for band in set(bands):
-                letters[band] = _times(_times(around, letters[band]), _inverse(around))
-    same = made == _evaluate(roots, words, cores, trails, letters)
+            letters = {
+                name: _times(_times(around, x), _inverse(around)) if name[0] in bands else x
+                for name, x in letters.items()
+            }
+    named = [(band, loop if apart else -1) if band in kept else None for band, loop, _ in cores]
+    same = made == _evaluate(roots, words, cores, trails, [name and letters[name] for name in named])
     _need(same, "a least word is not that of its fastener")
-    program.check_flows(least)
+    if not apart:
+        program.check_flows(least)
     return [program.bands(word) for word in least.words]
 
 
@@ -64,11 +73,13 @@ class _Program:
     """The symbols of least words: letters, then joins of earlier symbols."""
 
     def __init__(self, least: LeastWords) -> None:
-        self.letters = least.bands
+        self.letters = least.letters
         self.joins = least.joins
-        _need(all(type(band) is int and band > 0 for band in self.letters), "a band is no number")
-        _need(len(set(self.letters)) == len(self.letters), "a band is named twice")
-        self.first, self.last = [0, *self.letters], [0, *self.letters]  # letters at the ends of each symbol
+        numbers = (type(band) is type(loop) is int and band > 0 for band, loop in self.letters)
+        _need(all(numbers), "a letter is no band's and loop's")
+        _need(len(set(self.letters)) == len(self.letters), "a letter is named twice")
+        ends = list(range(len(self.letters) + 1))
+        self.first, self.last = ends, ends[:]  # letters at the ends of each symbol, by their numbers
         for one, other in self.joins:
             _need(0 < abs(one) < len(self.first) > abs(other) > 0, "a join of what comes later")
             _need(self._end(one) != -self._start(other), "a word is not reduced")
@@ -99,10 +110,10 @@ class _Program:
 
     def bands(self, symbol: int) -> set[int]:
         """Return the bands that occur in a symbol."""
-        return {self.letters[s - 1] for s in self._parts_of([symbol]) if s <= len(self.letters)}
+        return {self.letters[s - 1][0] for s in self._parts_of([symbol]) if s <= len(self.letters)}
 
-    def values(self, symbols: Sequence[int], letters: Mapping[int, Matrix]) -> list[Matrix]:
-        """Return the matrices of symbols, given those of the bands."""
+    def values(self, symbols: Sequence[int], letters: Mapping[tuple[int, int], Matrix]) -> list[Matrix]:
+        """Return the matrices of symbols, given those of the letters."""
         known: dict[int, Matrix] = {0: _ONE}
         for symbol in self._parts_of(symbols):
             if symbol <= len(self.letters):
@@ -115,12 +126,13 @@ class _Program:
     def check_flows(self, least: LeastWords) -> None:
         """Check that no partial conjugation makes the words shorter: of every band all flows across."""
         often = dict.fromkeys(self._parts_of(least.words), 0)
-        beside: dict[
-            int, dict[int, int]
-        ] = {}  # of each letter, ±band, its edges by the band at the other end
+        beside: dict[int, dict[int, int]] = {}  # of a letter, ±band, its edges by the band at the other end
+
+        def band(letter: int) -> int:
+            return self.letters[abs(letter) - 1][0] * (1 if letter > 0 else -1)
 
         def count(end: int, start: int, many: int) -> None:
-            for here, there in ((end, -start), (-start, end)):
+            for here, there in ((band(end), -band(start)), (-band(start), band(end))):
                 edges = beside.setdefault(here, {})
                 edges[abs(there)] = edges.get(abs(there), 0) + many
 
@@ -135,7 +147,7 @@ class _Program:
                 often[abs(other)] += often[symbol]
                 count(self._end(one), self._start(other), often[symbol])
         for m in {abs(letter) for letter in beside}:
-            rest = {band: beside[m].get(band, 0) - beside[-m].get(band, 0) for band in beside[m] | beside[-m]}
+            rest = {at: beside[m].get(at, 0) - beside[-m].get(at, 0) for at in beside[m] | beside[-m]}
             given = least.flows.get(m, ())
             _need(len({frozenset(way[:2]) for way in given}) == len(given), "a flow is given twice")
             for one, other, amount in given:
@@ -152,17 +164,20 @@ def _evaluate(
     words: Sequence[Sequence[int]],
     cores: Sequence[tuple[int, int, int]],
     trails: Sequence[tuple[int, int]],
-    letters: Mapping[int, Matrix],
+    letters: Sequence[Matrix | None],
 ) -> list[Matrix]:
-    """Return the matrices of the fasteners' words as they are made; bands without a matrix are ignored."""
+    """Return the matrices of the fasteners' words as they are made, `letters` being those of the cores.
+
+    A core without a matrix is ignored.
+    """
     values: list[Matrix] = []
     along: dict[int, Matrix] = {0: _ONE}
 
     def product(factors: Sequence[int]) -> Matrix:
         out = _ONE
         for factor in factors:
-            band, _, trail = cores[abs(factor)]
-            if band not in letters:
+            letter, trail = letters[abs(factor)], cores[abs(factor)][2]
+            if letter is None:
                 continue
             waiting = []
             while trail not in along:
@@ -171,7 +186,7 @@ def _evaluate(
             for outer in reversed(waiting):
                 along[outer] = _times(values[trails[outer][0]], along[trails[outer][1]])
             around = along[cores[abs(factor)][2]]
-            inside = letters[band] if factor > 0 else _inverse(letters[band])
+            inside = letter if factor > 0 else _inverse(letter)
             out = _times(out, _times(_times(around, inside), _inverse(around)))
         return out
 

@@ -24,7 +24,7 @@ _QUICK = 60_000
 class LeastVerdict(NamedTuple):
     """What the least words say of some bands: held, off the words, or (all of them) given up.
 
-    `off` are free where none of the bands in use carries a twist of its own.
+    `off` are free where none of the bands in use carries a twist of its own, or the words are apart.
     """
 
     held: dict[int, int]  # each with a fastening in whose least word it occurs
@@ -47,18 +47,22 @@ def prove(structure: Structure, most_visited: int = MOST_VISITED) -> Proof:
     held, steps = find_holding_paths(Reader(words), used)
     verdicts |= held
     left = used - verdicts.keys()
-    least = None
+    least = apart = None
     if left:
         said = decide_by_least(words, used, left, most_visited)
         least = said.certificate
-        twisted = tuple(sorted(structure.twists.keys() & used))
-        off = NotProved("twist", twisted) if twisted else Free(least=True)
         verdicts |= {band: HeldInLeast(fastening) for band, fastening in said.held.items()}
-        verdicts |= dict.fromkeys(said.off, off)
         verdicts |= dict.fromkeys(said.given_up, NotProved("too-long"))
+        off, twisted = said.off, tuple(sorted(structure.twists.keys() & used))
+        if off and twisted:
+            moved = decide_by_least(words, used, off, most_visited, apart=True)
+            verdicts |= dict.fromkeys(off - moved.off, NotProved("twist", twisted))
+            off = moved.off
+            apart = moved.certificate if off else None
+        verdicts |= dict.fromkeys(off, Free(least=True))
     free = {band for band, verdict in verdicts.items() if isinstance(verdict, Free)}
     verdicts |= {band: NotProved("across", by) for band, by in kept_across(structure, free).items()}
-    return Proof(dict(sorted(verdicts.items())), steps, words.cancellations, least)
+    return Proof(dict(sorted(verdicts.items())), steps, words.cancellations, least, apart)
 
 
 def decide(structure: Structure, wanted: Set[int]) -> tuple[set[int], set[int]]:
@@ -75,17 +79,28 @@ def decide(structure: Structure, wanted: Set[int]) -> tuple[set[int], set[int]]:
     if left:
         said = decide_by_least(words, used, left, _QUICK)
         left -= said.held.keys()
-        if used.isdisjoint(structure.twists):
-            free, left = free | said.off, left - said.off
+        off = said.off
+        if off and not used.isdisjoint(structure.twists):
+            off = decide_by_least(words, used, off, _QUICK, apart=True).off
+        free, left = free | off, left - off
     return set(free), left
 
 
 def decide_by_least(
-    words: ReducedWords, used: Set[int], wanted: Set[int], most_visited: int = MOST_VISITED
+    words: ReducedWords,
+    used: Set[int],
+    wanted: Set[int],
+    most_visited: int = MOST_VISITED,
+    *,
+    apart: bool = False,
 ) -> LeastVerdict:
-    """Make the fasteners' words least, with the bands in use only, and see which of `wanted` occur."""
+    """Make the fasteners' words least, with the bands in use only, and see which of `wanted` occur.
+
+    With `apart`, each loop of a band that carries a twist of its own has its own letter. What is off the
+    words then is free in spite of twists; what is not may be free or held.
+    """
     ropes = Ropes()
-    roots = ropes.ignore_bands(FastenerWords(ropes).write(words), used)
+    roots = ropes.ignore_bands(FastenerWords(ropes, apart=apart).write(words), used)
     least: Least = make_least(ropes, roots, most_visited)
     if least.flows is None:
         return LeastVerdict({}, set(), set(wanted), None, least.visited)
@@ -93,9 +108,9 @@ def decide_by_least(
     for fastening, word in enumerate(least.words):
         for band in ropes.bands_in(word) & wanted:
             held.setdefault(band, fastening)
-    return LeastVerdict(
-        held, set(wanted) - held.keys(), set(), certify(ropes, least, sorted(used)), least.visited
-    )
+    letters = sorted({(band, loop if apart else -1) for band, loop in words.letters if band in used})
+    certificate = certify(ropes, least._replace(flows={}) if apart else least, letters)
+    return LeastVerdict(held, set(wanted) - held.keys(), set(), certificate, least.visited)
 
 
 def kept_across(structure: Structure, free: Iterable[int]) -> dict[int, tuple[int, ...]]:

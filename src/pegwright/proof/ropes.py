@@ -20,6 +20,8 @@ _PRIME = (1 << 61) - 1
 class Ropes:
     """Reduced words over the letters of some bands. The node of `letter(b)` is that of x_b.
 
+    A band may have several letters, one for each of its loops; `names` gives of each its band and loop.
+
     `left[n]`, `right[n]` are the halves of a node, 0 for a letter; `first[n]` its first letter, so that
     `first[n ^ 1] ^ 1` is its last. `length[n >> 1]` is its number of letters, `bits[n >> 1]` has a bit for
     every band that occurs.
@@ -31,25 +33,26 @@ class Ropes:
         self.first: list[Node] = [0, 0]
         self.length: list[int] = [0]
         self.bits: list[int] = [0]
-        self.bands: dict[Node, int] = {}  # of each letter's node its band, negative for the inverse
-        self._letter: dict[int, Node] = {}
+        self.names: dict[Node, tuple[int, int]] = {}
+        self._letter: dict[tuple[int, int], Node] = {}
+        self._bit: dict[int, int] = {}
         self._hash: list[int] = [0, 0]
         self._power: list[int] = [1]
         self._known: dict[tuple[int, int], Node] = {}
         self._random = random.Random(61)
         self._base = self._random.randrange(1 << 32, _PRIME)
 
-    def letter(self, band: int) -> Node:
-        """Return the word of one letter, x_band."""
-        known = self._letter.get(band)
+    def letter(self, band: int, loop: int = -1) -> Node:
+        """Return the word of one letter, x_band, or that of one of the band's loops."""
+        known = self._letter.get((band, loop))
         if known is None:
-            known = self._letter[band] = len(self.left)
+            known = self._letter[band, loop] = len(self.left)
             self.left += (0, 0)
             self.right += (0, 0)
             self.first += (known, known ^ 1)
             self.length.append(1)
-            self.bits.append(1 << (len(self._letter) - 1))
-            self.bands |= {known: band, known ^ 1: -band}
+            self.bits.append(self._bit.setdefault(band, 1 << len(self._bit)))
+            self.names[known] = (band, loop)
             self._hash += (self._random.randrange(_PRIME), self._random.randrange(_PRIME))
             self._power.append(self._base)
         return known
@@ -71,13 +74,13 @@ class Ropes:
         """Return the bits of some bands together."""
         found = 0
         for band in bands:
-            found |= self.bits[self.letter(band) >> 1]
+            found |= self._bit.get(band, 0)
         return found
 
     def bands_in(self, word: Node) -> set[int]:
         """Return the bands that occur in a word."""
         bits = self.bits[word >> 1]
-        return {band for band, letter in self._letter.items() if bits & self.bits[letter >> 1]}
+        return {band for band, bit in self._bit.items() if bits & bit}
 
     def take(self, word: Node, letters: int) -> Node:
         """Return the first letters of a word."""
@@ -222,7 +225,7 @@ class Ropes:
     def ignore_bands(self, roots: Sequence[Node], keep: Container[int]) -> list[Node]:
         """Return the words with the letters of the bands in `keep` only."""
         left, right, mask = self.left, self.right, self.bits
-        bits = self.bits_of(band for band in list(self._letter) if band not in keep)
+        bits = self.bits_of(band for band in self._bit if band not in keep)
         new: dict[Node, Node] = {}
 
         def part(node: Node) -> Node:

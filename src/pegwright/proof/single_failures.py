@@ -57,7 +57,8 @@ def snap_losses(
         if np.count_nonzero(stays) == known:
             break
     passed = first_passing_events(structure)
-    least = _LeastWithout(whole, bands_in_use(whole, passed))
+    in_use = bands_in_use(whole, passed)
+    least, apart = _LeastWithout(whole, in_use), _LeastWithout(whole, in_use, apart=True)
     losses: dict[int, Loss] = {}
     for at, band in enumerate(held):
         progress(at, len(held))
@@ -68,13 +69,14 @@ def snap_losses(
             used = bands_in_use(words, passed)
             falls = [other for other in left if other not in used]
             left = [other for other in left if other in used]
-            still = least.find(used) if left else frozenset()
-            if still is not None:
-                off = [other for other in left if other not in still]
-                if used.isdisjoint(structure.twists):
-                    falls, left = falls + off, []
-                else:
-                    left = off
+            if left and (still := least.find(used)) is not None:
+                left = [other for other in left if other not in still]
+                clinging = set[int]()
+                if left and not used.isdisjoint(structure.twists):
+                    found = apart.find(used)
+                    clinging = set(left) if found is None else {*found}
+                falls += [other for other in left if other not in clinging]
+                left = [other for other in left if other in clinging]
         kept = kept_across(structure, {*falls, *proof.free, band})
         falls = [other for other in falls if other not in kept]
         losses[band] = Loss(tuple(sorted(falls)), tuple(sorted({*left, *kept} - {*proof.free, band})))
@@ -86,12 +88,14 @@ class _LeastWithout:
 
     The words of the whole are made least once. Without the letter of a band they are words of what is left of
     the piece: partial conjugations of all bands, with that letter 1, are partial conjugations of the others.
-    So they are nearly least already.
+    So they are nearly least already. With `apart`, each loop of a band that carries a twist of its own has
+    its own letter.
     """
 
-    def __init__(self, whole: ReducedWords, used: Set[int]) -> None:
+    def __init__(self, whole: ReducedWords, used: Set[int], *, apart: bool = False) -> None:
         self._tables, self._used = whole, used
         self._ropes = Ropes()
+        self._writer = FastenerWords(self._ropes, apart=apart)
         self._whole: Least | None = None
         self._budget = _VISITED
 
@@ -99,13 +103,13 @@ class _LeastWithout:
         """Return the bands that occur if only those in use are left; None if that is too much work."""
         ropes = self._ropes
         if self._whole is None:
-            words = ropes.ignore_bands(FastenerWords(ropes).write(self._tables), self._used)
+            words = ropes.ignore_bands(self._writer.write(self._tables), self._used)
             self._whole = make_least(ropes, words, self._budget)
             self._budget -= self._whole.visited
         if self._whole.flows is None or self._budget <= 0:
             return None
         roots = ropes.ignore_bands(self._whole.words, used)
-        least = make_least(ropes, roots, self._budget, self._whole.flows)
+        least = make_least(ropes, roots, self._budget, self._whole)
         self._budget -= least.visited
         return None if least.flows is None else frozenset().union(*map(ropes.bands_in, least.words))
 

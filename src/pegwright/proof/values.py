@@ -50,16 +50,16 @@ class Held(NamedTuple):
 class LeastWords(NamedTuple):
     """The fasteners' words made least by partial conjugations, with what shows that they are.
 
-    Only the letters of `bands` are kept, every other band is ignored. A symbol is a word: s from 1 on is the
-    letter of `bands[s − 1]`, then follow the products `joins` of two symbols each; −s is the inverse of s and
-    0 the empty word. Each step (w, bands) is x_i → w x_i w⁻¹ for the bands i. `outers[k]` says of each
-    fastener's word what is cut off after k steps: o, where o · w · o⁻¹ becomes w. What is left after all of
-    them are `words`, cyclically reduced. `flows` gives for a
-    band m what flows from band to band (from, to, amount) so that all that comes from the letter x_m leaves
-    for x_m⁻¹; a band that needs none is left out.
+    Only the `letters` are kept, each (band, loop), loop −1 where all of a band's loops share it; bands that
+    have none are ignored. A symbol is a word: s from 1 on is the letter `letters[s − 1]`, then follow the
+    products `joins` of two symbols each; −s is the inverse of s and 0 the empty word. Each step (w, bands) is
+    x → w x w⁻¹ for all letters x of the bands. `outers[k]` says of each fastener's word what is cut off after
+    k steps: o, where o · w · o⁻¹ becomes w. What is left after all of them are `words`, cyclically reduced.
+    `flows` gives for a band m what flows from band to band (from, to, amount) so that all that comes from the
+    letter x_m leaves for x_m⁻¹; a band that needs none is left out.
     """
 
-    bands: tuple[int, ...]
+    letters: tuple[tuple[int, int], ...]
     joins: tuple[tuple[int, int], ...]
     steps: tuple[tuple[int, tuple[int, ...]], ...]
     outers: tuple[tuple[int, ...], ...]
@@ -85,8 +85,10 @@ class Cancellation(NamedTuple):
 
 
 class Free(NamedTuple):
-    """Free: after all cancellations no fastener uses the band, or (`least`) it is in none of the least
-    words."""
+    """Free: after all cancellations no fastener uses the band, or (`least`) it is in none of the least words.
+
+    Where a band in use carries a twist of its own, these are the words `apart`.
+    """
 
     least: bool = False
 
@@ -106,13 +108,16 @@ Verdict = Held | HeldInLeast | Free | NotProved
 class Proof(NamedTuple):
     """A verdict for every band, and the certificates they point into.
 
-    `steps` and `least` certify what is held; `cancellations` and `least` what is free.
+    `steps` and `least` certify what is held; `cancellations`, `least` and `apart` what is free. In `apart`
+    each loop of a band that carries a twist of its own has its letter, so that nothing rests on one of them
+    undoing another: its steps are moves of hands, and need not lead to the least words.
     """
 
     verdicts: dict[int, Verdict]
     steps: tuple[PathStep, ...] = ()
     cancellations: tuple[Cancellation, ...] = ()
     least: LeastWords | None = None
+    apart: LeastWords | None = None
 
     @property
     def held(self) -> tuple[int, ...]:

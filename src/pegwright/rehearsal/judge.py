@@ -75,7 +75,7 @@ class Judge:
         self.known: dict[_VerdictKey, SlipVerdict] = {}
         self.settled: dict[_VerdictKey, SlipVerdict] = {}
         self.reduction = IncrementalReduction(prepared.words)
-        self.least = LeastFinder()
+        self.least, self.apart = LeastFinder(), LeastFinder(apart=True)
         self.laid = frozenset(range(1, prepared.history.final.bands + 1))
         roots = [root for changes in prepared.word_changes for root in changes.roots]
         self.spots = prepared.history.board.spots
@@ -176,8 +176,12 @@ class Judge:
         occurring = self.least.find(words, used, MOST_VISITED)
         if occurring is None:
             return frozenset(), frozenset(wanted)
-        off = frozenset(wanted - occurring)
-        return (frozenset(), off) if key.twisted & used else (off, frozenset())
+        open_ = frozenset(wanted - occurring)
+        if not open_ or not key.twisted & used:
+            return open_, frozenset()
+        occurring = self.apart.find(words, used, MOST_VISITED)
+        off = frozenset() if occurring is None else open_ - occurring
+        return off, open_ - off
 
     def _word_passes(self, run: SlipRun, key: _VerdictKey) -> WordPasses:
         word_changes = (
