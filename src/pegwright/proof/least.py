@@ -17,7 +17,7 @@ from typing import NamedTuple
 
 from pegwright.proof.ropes import EMPTY, Node, Ropes
 from pegwright.proof.values import LeastWords
-from pegwright.proof.whitehead import Flow, Graph, GraphCut, Letter, count_pairs
+from pegwright.proof.whitehead import Flow, Graph, GraphCut, LetterName, count_pairs
 
 __all__ = ["MOST_VISITED", "Conjugated", "Least", "certify", "make_least"]
 
@@ -39,7 +39,7 @@ class Least(NamedTuple):
     words: tuple[Node, ...]
     outers: tuple[tuple[Node, ...], ...]
     steps: tuple[Conjugated, ...]
-    flows: dict[Letter, Flow] | None
+    flows: dict[LetterName, Flow] | None
     visited: int
     graph: Graph
 
@@ -111,7 +111,7 @@ def make_least(
             return Least(least, tuple(stages), tuple(steps), done, visited, graph)
 
 
-def _bands_passed(m: Letter, flow: Flow) -> frozenset[int]:
+def _bands_passed(m: LetterName, flow: Flow) -> frozenset[int]:
     return frozenset({m[0], *chain.from_iterable(flow)})
 
 
@@ -227,7 +227,7 @@ def _conjugate(ropes: Ropes, words: Words, by: Node, bits: int) -> tuple[int, Wo
     return _total(ropes, cores), outers, cores
 
 
-def certify(ropes: Ropes, least: Least, letters: Sequence[Letter]) -> LeastWords:
+def certify(ropes: Ropes, least: Least, letters: Sequence[LetterName]) -> LeastWords:
     """Return the least words as a value for the checker; `letters` are those that were kept."""
     outers = [outer for stage in least.outers for outer in stage]
     symbols = {0: 0} | {ropes.letter(*name): number for number, name in enumerate(letters, 1)}

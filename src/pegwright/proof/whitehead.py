@@ -20,9 +20,9 @@ from typing import NamedTuple
 
 from pegwright.proof.ropes import Node, Ropes
 
-__all__ = ["Flow", "Graph", "GraphCut", "Letter", "count_pairs"]
+__all__ = ["Flow", "Graph", "GraphCut", "LetterName", "count_pairs"]
 
-Letter = tuple[int, int]  # its band, and the loop where each of them has its own (else −1)
+LetterName = tuple[int, int]  # its band, and the loop where each of them has its own (else −1)
 Flow = dict[tuple[int, int], int]  # between bands: how much goes from one to the other
 Tally = dict[int, int]  # of each band a number
 
@@ -33,7 +33,7 @@ class GraphCut(NamedTuple):
     The two differ by a conjugation of everything.
     """
 
-    m: Letter
+    m: LetterName
     near: frozenset[int]
     far: frozenset[int]
     saved: int
@@ -45,7 +45,7 @@ class Graph:
     `between[i][j]` counts the edges between two bands.
     """
 
-    def __init__(self, ends: dict[Letter, tuple[Tally, Tally]], between: dict[int, Tally]) -> None:
+    def __init__(self, ends: dict[LetterName, tuple[Tally, Tally]], between: dict[int, Tally]) -> None:
         self.ends = ends
         self.between = between
         self.visited = 0  # bands looked at in all searches so far
@@ -55,7 +55,7 @@ class Graph:
         both = self.ends.keys() | other.ends.keys()
         return {m[0] for m in both if self.ends.get(m) != other.ends.get(m)}
 
-    def flow(self, m: Letter, known: Flow | None = None) -> Flow | GraphCut:
+    def flow(self, m: LetterName, known: Flow | None = None) -> Flow | GraphCut:
         """Return a flow that carries all edges of x_m over to x_m⁻¹, or the best cut where there is none.
 
         What still fits of a flow `known` from a graph much like this one is kept. Wide ways first (scaling:
@@ -156,7 +156,7 @@ def count_pairs(ropes: Ropes, words: Sequence[Node]) -> Graph:
             often[other & -2] = often.get(other & -2, 0) + many
             pair = (first[one ^ 1] ^ 1, first[other] ^ 1)
             pairs[pair] = pairs.get(pair, 0) + many
-    ends: dict[Letter, tuple[Tally, Tally]] = {
+    ends: dict[LetterName, tuple[Tally, Tally]] = {
         ropes.names[node]: ({}, {}) for node in often if not left[node]
     }
     between: dict[int, Tally] = {band: {} for band, _ in ends}
