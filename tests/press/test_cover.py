@@ -124,7 +124,7 @@ def _text_of(pdf: bytes, number: int) -> str:
 
 
 @pytest.mark.parametrize(
-    ("language", "seen"), [("en", "seen from the front"), ("de", "von vorn"), ("es", "de frente")]
+    ("language", "seen"), [("en", "seen from the front"), ("de", "von vorn"), ("es", "vista frontal")]
 )
 def test_the_finished_picture_is_described_in_the_language_of_the_lesson(language: str, seen: str) -> None:
     """Who cannot see the picture hears of it in the lesson's own language."""
