@@ -43,7 +43,7 @@ def test_everything_is_written_and_said(run, tmp_path):
 
 
 @pytest.mark.parametrize(
-    ("language", "words"), [("en", "Stop and look"), ("es", "Para y mira"), ("de", "Halt und schau")]
+    ("language", "words"), [("en", "Stop and look"), ("es", "Para y mira"), ("de", "Halt an und schau")]
 )
 def test_language_paper_edition_and_units(run, tmp_path, language, words):
     """ANSI letter is 8.5 × 11 in, ISO A4 210 × 297 mm; the words are the language's."""

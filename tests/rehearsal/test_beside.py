@@ -51,7 +51,7 @@ def test_a_piece_that_holds_is_shown_at_rest_and_one_that_falls_on_the_loom() ->
         assert right != wrong
         headings = [text.text for text in drawn.iter(f"{SVG}text") if text.get("font-weight") == "bold"]
         assert headings == ["Right", "Wrong"]
-    for language, seen in (("en", "seen from the front"), ("de", "von vorn"), ("es", "de frente")):
+    for language, seen in (("en", "seen from the front"), ("de", "von vorn"), ("es", "vista frontal")):
         found = picture_wrong_piece(made, told, holds, language)
         assert found is not None
         for image in ET.fromstring(found.svg).iter(f"{SVG}image"):

@@ -336,7 +336,7 @@ slip-falls = { $count ->
    *[other] Die { $count } Gummis, die abfallen, sind markiert.
   }
 slip-back = Der Weg zurück
-look-after = Halt und schau nach Schritt { $steps }: das deckt das meiste auf.
+look-after = Halt nach Schritt { $steps } an und schau nach: Das deckt das meiste auf.
 often-wrong = geht oft schief
 
 # The library of motifs, and the stash
