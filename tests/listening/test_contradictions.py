@@ -8,11 +8,12 @@ from hypothesis import example, given, settings, strategies as st
 
 from pegwright.finding import Language
 from pegwright.lesson import Lesson, ScriptLine, write_script
-from pegwright.listening import Cue, compare_recording
+from pegwright.listening import Cue, compare_recording, read_captions
 from pegwright.listening.facts import SpokenFact, spoken_facts
 from pegwright.listening.vocabulary import Vocabulary
 from pegwright.listening.words import script_words, split_words
 from pegwright.workshop import example_files, lesson_of, open_pattern, work
+from testing.listening.by_hand import BY_HAND, HandWritten
 from testing.listening.recordings import load_recordings, talk_of
 from testing.listening.scoring import score_recordings
 
@@ -171,6 +172,14 @@ def test_rounds_shown_after_a_repeat_are_no_contradiction(lessons: dict[str, Les
         for one in script.lines
     ]
     assert codes(lessons["en"], cues) == []
+
+
+@pytest.mark.parametrize("one", BY_HAND, ids=[one.name for one in BY_HAND])
+def test_a_careless_speakers_own_words_are_followed(lessons: dict[str, Lesson], one: HandWritten) -> None:
+    """What is wrong is found, a slip taken back, garbled words, asides and lines left out are not."""
+    told = compare_recording(lessons[one.language], read_captions(one.text.encode()).cues)
+    assert tuple((each.kind, each.step) for each in told.contradictions) == one.wrong
+    assert {each.code for each in told.findings} <= {"recording-contradicts", "chapter-not-heard"}
 
 
 def test_a_recognisers_captions_are_judged_rightly() -> None:

@@ -17,7 +17,7 @@ from pegwright.listening.vocabulary import SEEN
 
 LEAST_ALIKE = 0.5
 """A word that is put right sounds at least so much like what was heard (0 to 1; no source)."""
-LEAST_CONFIDENCE, NOISY_CONFIDENCE = 0.6, 0.9
+LEAST_CONFIDENCE, NOISY_CONFIDENCE = 0.65, 0.9
 """The second where more than two words in five are misheard."""
 
 
@@ -58,6 +58,8 @@ def find_corrections(evidence: Evidence, cues: Sequence[Cue]) -> tuple[WordCorre
         likeness = 1.0 if after != said.text else float(alike[row[said.text], column[heard.text]])
         if likeness < (SEEN if heard.text in ours or _has_value(evidence, heard.text) else LEAST_ALIKE):
             continue
+        if likeness < SEEN and (said.text.startswith(heard.text) or heard.text.startswith(said.text)):
+            continue  # another form of the same word, which may well have been said
         near = _exact_neighbours(evidence, hearing, i, t)
         confidence = near / 2 / (1 + math.exp(-4 * (likeness - 0.6) - float(evidence.follow.gains[t])))
         if confidence >= (NOISY_CONFIDENCE if evidence.follow.noise > 0.4 else LEAST_CONFIDENCE):
