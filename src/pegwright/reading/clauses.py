@@ -14,7 +14,10 @@ _HANDED_ON = frozenset(
 """What a clause takes over from the one before where it names no action: “… to A4, then A4 to A3”."""
 
 _SAYS_MORE = frozenset(
-    "from to until at through center left right back same turn half half-twist oclock both each".split()  # noqa: SIM905
+    (  # noqa: SIM905
+        "from to until at through ends free-end loop loops center left right back same turn half half-twist "
+        "oclock both each"
+    ).split()
 )
 """What makes a clause more than “Dear all”, though it names no action."""
 
@@ -32,7 +35,11 @@ def action_of(clause: Clause) -> str:
         ("bind", kinds & {"last-band"} or ({"through", "band"} <= kinds)),
         ("extend", "chain" in kinds and kinds & {"add", "more", "put"}),
         ("turn", {"turn", "loom"} <= kinds),
-        ("hook", kinds & {"loop", "loops"} and (kinds & {"hook", "put"} or pegs)),
+        (
+            "hook",
+            (kinds & {"loop", "loops"} or ("band" in kinds and kinds & {"lowest", "top"}))
+            and (kinds & {"hook", "put"} or pegs),
+        ),
         ("again", kinds & {"again", "go-on", "same"} or {"more", "times"} <= kinds),
         ("place", "band" in kinds or ("place" in kinds and "it" not in kinds)),
     ):

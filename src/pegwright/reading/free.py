@@ -222,7 +222,12 @@ class _FreeReader:
             near = [one for one in accepted if AS_LIKELY * reading.likelihood <= one.likelihood]
             others = [pegs_of(one.moves) for one in near if one.likelihood <= reading.likelihood]
             labels = tuple(dict.fromkeys((pegs_of(reading.moves), *others)))
-            sure = reading if len(labels) < 2 else reading._replace(gaps=(*reading.gaps, Gap("pegs", labels)))
+            asked = any(gap.key == "peg" for gap in reading.gaps)
+            sure = (
+                reading
+                if asked or len(labels) < 2
+                else reading._replace(gaps=(*reading.gaps, Gap("pegs", labels)))
+            )
             drafts.append(made._replace(chosen=(*made.chosen[:-1], sure)))
         return drafts
 
@@ -248,7 +253,8 @@ class _FreeReader:
         kinds = {token.kind for token in tokens}
         if loom := loom_of(tokens):
             self.told = self.told or loom.loom
-            return "" if kinds & {"peg-name", "place", "hook", "lift", "wind"} else "head"
+            made = kinds & {"place", "hook", "lift", "wind"} and kinds & {"band", "loop", "loops", "cap"}
+            return "" if made or "peg-name" in kinds else "head"
         if is_about_counts(tokens):
             self._counts(tokens)
             return "head"
@@ -289,7 +295,11 @@ class _FreeReader:
         named: list[int] = []
         for here, token in enumerate(tokens):
             if token.kind == "step" and all(one.kind != "last" for one in tokens):
-                numbers = tokens[here + 1 : here + 4]
+                numbers = list(tokens[here + 1 : here + 4])
+                for at, (one, other) in enumerate(itertools.pairwise(numbers)):
+                    if one.kind == other.kind == "number":  # “steps 1 and 2 two more times”
+                        numbers = numbers[: at + 1]
+                        break
                 named = [
                     one.number
                     for one in itertools.takewhile(_goes_on_numbering, numbers)

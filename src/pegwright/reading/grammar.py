@@ -187,7 +187,8 @@ def _read_lift(said: Sentence, draft: Draft) -> list[Reading]:
 
 
 def _read_hook(said: Sentence, draft: Draft) -> list[Reading]:
-    if not said.has("loop", "loops") or said.has("band", "lift", "through"):
+    named = said.has("band") and not said.has("lowest", "top")
+    if not said.takes_loop() or named or said.has("lift", "through"):
         return []
     if not said.has("hook", "put") and (len(said.pegs) < 2 or said.has("over")):
         return []
@@ -289,7 +290,7 @@ def _read_place(said: Sentence, draft: Draft) -> list[Reading]:
     short = short or (len(said.pegs) > 1 and bool(said.bands or said.has_one()))
     if not (said.has("band", "place") or short) or said.has("need", "times", "loop", "loops", "through"):
         return []
-    if said.has("state") and not said.has("place", "put"):
+    if said.takes_loop() or (said.has("state") and not said.has("place", "put")):
         return []
     bands, gaps = _bands_to_place(said, draft)
     twist = 1 if said.has("half-twist") else 0

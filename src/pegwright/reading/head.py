@@ -13,6 +13,7 @@ from pegwright.reading.sentence import NamedBands
 
 MOST_COLOURS = 26
 _ARTICLES = frozenset({"a", "an"})
+_ONE = frozenset("a an one single einer eine einzigen una un sola".split())  # noqa: SIM905
 _LETTER = re.compile(r"\(([A-Z])\)")
 
 
@@ -136,6 +137,10 @@ class LoomSaid(NamedTuple):
 def loom_of(tokens: list[Token]) -> LoomSaid | None:
     """Return the loom of a sentence that gives its rows and pegs, or the pegs of a ring; else None."""
     rows = _count_before(tokens, "row")
+    if rows is None and any(
+        b.kind == "row" and a.text.lower() in _ONE for a, b in itertools.pairwise(tokens)
+    ):
+        rows = 1  # “a single row of eight pegs”
     pegs = _count_before(tokens, "peg")
     if pegs is None or not any(token.kind in ("loom", "row", "round-loom") for token in tokens):
         return None

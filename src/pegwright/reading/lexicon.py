@@ -14,6 +14,8 @@ from text_to_num import alpha2digit
 _FOLDER = Path(__file__).parent / "languages"
 _WORD = re.compile(r"[A-Z]{1,2}[1-9]\d{0,4}\b|\d+|o['’]clock|[^\W\d_]+(?:[-’'][^\W\d_]+)*|[(),:;]")
 _PEG = re.compile(r"[A-Za-z]{1,2}[1-9]\d{0,4}")
+_STUCK_TO_NUMBERS = {"de": "mal"}
+"""The word for “times” of a language that writes it on to the number."""
 LONGEST_PHRASE = 5
 LONGEST_SENTENCE = 600
 """Characters of a sentence that are looked at; nobody says one move in more."""
@@ -72,8 +74,15 @@ class Lexicon:
 
 
 def figures(sentence: str, language: str) -> str:
-    """Return a sentence with its number words as figures."""
+    """Return a sentence with its number words as figures; “dreimal” is 3 and “mal”."""
+    if stuck := _STUCK_TO_NUMBERS.get(language):
+        sentence = re.sub(rf"\b(\w+)({stuck})\b", lambda found: _part_number(found, language), sentence)
     return str(alpha2digit(sentence, language, threshold=0))
+
+
+def _part_number(found: re.Match[str], language: str) -> str:
+    number = str(alpha2digit(found[1].lower(), language, threshold=0))
+    return f"{number} {found[2]}" if number.isdecimal() else found[0]
 
 
 @lru_cache(maxsize=8)

@@ -23,7 +23,7 @@ NO_COLOURS = frozenset(
         "more "
         "last final finishing cap single few some its ein eine einen einer das die der den dem dann und mehr "
         "i s we now goes is too on at by so una un la el las los otra cada luego y se del al "
-        "all todo toda todos todas alle allen aller"
+        "entre para como between zwischen all todo toda todos todas alle allen aller"
     ).split()
 )
 """Words that stand before a band and are no colour."""
@@ -70,10 +70,18 @@ class Sentence(NamedTuple):
         kinds = ["", *(token.kind for token in self.tokens)]
         return tuple(kinds[at] for at, token in enumerate(self.tokens) if token.kind == "peg-name")
 
+    def takes_loop(self) -> bool:
+        """Say whether a loop is spoken of, perhaps as “the bottom band”."""
+        return self.has("loop", "loops") or (self.has("lowest", "top") and self.has("band"))
+
     def has_one(self) -> bool:
         """Say whether a band is meant by “one”: “then one over A4 and A5”."""
         counted = ("peg", "row", "more", "times", "step-on", "oclock")
-        return any(one.kind == "number" and other.kind not in counted for one, other in self._in_pairs())
+        pairs = self._in_pairs()
+        return any(
+            one.kind == "another" or (one.kind == "number" and other.kind not in counted)
+            for one, other in pairs
+        )
 
     def counted_loop(self) -> int | None:
         """Return which loop is counted, as “the second loop”; below zero from the top, or None."""
@@ -129,8 +137,9 @@ class Sentence(NamedTuple):
         """Return how often something is said to be done: the number right before “times” or “more times”."""
         numbers_step = False
         for at, (one, other) in enumerate(self._in_pairs()):
+            again = one.kind == "number" and at > 0 and self.tokens[at - 1].kind == "number"
             numbers_step = (one.kind == "step" and not self.has("last")) or (
-                numbers_step and one.kind in ("number", "and", "to")
+                numbers_step and one.kind in ("number", "and", "to") and not again
             )
             if numbers_step:
                 continue
@@ -139,7 +148,10 @@ class Sentence(NamedTuple):
                 continue
             if one.kind == "number" and other.kind in ("times", "more", "again", "go-on"):
                 return one.number
-        return 2 if self.has("twice") else None
+        if self.has("twice"):
+            return 2
+        pairs = self._in_pairs() if self.has("same") else []  # “fill the other two frames the same way”
+        return next((a.number for a, b in pairs if a.kind == "number" and b.kind == "word"), None)
 
     def _in_pairs(self) -> list[tuple[Token, Token]]:
         return list(zip(self.tokens, (*self.tokens[1:], Token("mark", "")), strict=True))
