@@ -19,12 +19,16 @@ _RING_MM = 16.0  # from peg to peg of a small round loom
 
 
 class Technique(NamedTuple):
-    """A technique: a name for its files, its group, its title, and how it is made of so many repeats."""
+    """A technique: a name for its files, its group, its title, and how it is made of so many repeats.
+
+    `repeats` are those of a shorter and a longer swatch: enough that both lie the same way round.
+    """
 
     name: str
     group: str
     title: Phrase
     make: Callable[[int], Pattern]
+    repeats: tuple[int, int] = (3, 5)
 
 
 def _start(loom: Rows | Round) -> PatternBuilder:
@@ -74,7 +78,7 @@ def _strip(rows: int, every: int, bands: int = 1) -> Technique:
         return m.pattern()
 
     name = f"strip-{rows}-tied-{every}" + (f"-bands-{bands}" if bands > 1 else "")
-    return Technique(name, "strips", title, make)
+    return Technique(name, "strips", title, make, (8, 12) if every == 1 else (3, 5))
 
 
 def _zigzag(rows: int, bands: int) -> Technique:
@@ -205,7 +209,7 @@ def _mat(across: int, bands: int = 1) -> Technique:
         m.knot(*(f"A{peg}" for peg in range(1, across + 2)))
         return m.pattern()
 
-    return Technique(f"mat-{across}" + (f"-bands-{bands}" if bands > 1 else ""), "mats", title, make)
+    return Technique(f"mat-{across}" + (f"-bands-{bands}" if bands > 1 else ""), "mats", title, make, (6, 10))
 
 
 def _hang_chain(turns: int, every: int) -> Technique:

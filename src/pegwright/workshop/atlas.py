@@ -32,21 +32,19 @@ from pegwright.workshop.rehearsals import rehearse_piece
 
 __all__ = ["SwatchMeasures", "build_atlas"]
 
-SHORT, LONG = 3, 5  # repeats of the two swatches whose lengths are compared
 _PICTURE_PX = 400
 _GENTLE_N = 1.0
 _KEPT = "kept"
 
 
 class SwatchMeasures(msgspec.Struct, frozen=True, kw_only=True):
-    """One technique, measured on a swatch of `LONG` repeats; lengths in mm, at rest.
+    """One technique, measured on the longer of its two swatches; lengths in mm, at rest.
 
     `repeat_mm` is what one repeat adds to the length, `stretch` how many times as long the swatch is when
     it is pulled with 1 N, `stack` the most loops on a peg, `strain` the most stretch of a band on the loom,
     1 being slack, `snap_loses` how many more bands fall at worst if one snaps, `minutes` what a beginner
-    takes, `failures` how
-    many slips that bring bands down a maker makes on average, in a swatch of `SHORT` repeats. None is what
-    could not be measured.
+    takes, `failures` how many slips that bring bands down a maker makes on average in the shorter swatch.
+    None is what could not be measured.
     """
 
     name: str
@@ -83,14 +81,14 @@ def do_swatch_task(data: bytes) -> bytes:
     """Measure the technique of an encoded task; return it encoded, with its pattern and picture."""
     task = msgspec.msgpack.decode(data, type=_SwatchTask)
     technique = TECHNIQUES[task.name]
-    short, long = work(technique.make(SHORT)), work(technique.make(LONG))
+    short, long = (work(technique.make(repeats)) for repeats in technique.repeats)
     rest, less = bring_to_rest(long), bring_to_rest(short)
     pulled = bring_to_rest(long, handling=USUAL_HANDLING._replace(straight_n=_GENTLE_N))
     settled = rest.relaxed.converged and less.relaxed.converged
     grown = growth_mm((less.length_mm, less.width_mm), (rest.length_mm, rest.width_mm)) if settled else None
     stretch = pulled.length_mm / rest.length_mm if settled and rest.length_mm > 0 else 0.0
     worst = find_worst_snap(long.structure, long.proof)
-    repeats = LONG - SHORT
+    repeats = technique.repeats[1] - technique.repeats[0]
     loads = find_loom_loads(long.pattern, long.history).bands
     measures = SwatchMeasures(
         name=technique.name,
