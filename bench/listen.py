@@ -10,7 +10,7 @@ from pegwright.listening import Cue, compare_recording
 from pegwright.workshop import example_files, lesson_of, open_pattern, work
 from testing.listening.garble import garble, time_talk
 from testing.listening.recordings import load_recordings, talk_of
-from testing.listening.scoring import MendScore, Score, score_mends, score_recordings
+from testing.listening.scoring import MendScore, Score, score_drafts, score_mends, score_recordings
 
 KEPT = range(3, 91, 3)
 """Numbers of the talks that are only measured."""
@@ -25,11 +25,13 @@ def run(quick: bool) -> list[Figure]:
         here = [one for one in kept if one[0].level == level]
         figures += _figures(f"recogniser, {name}", score_recordings(here), len(here), level)
         figures += _mends(f"recogniser, {name}", score_mends(here))
+        figures += _drafts(f"recogniser, {name}", score_drafts(here))
     talks = [time_talk(talk_of(seed)) for seed in (KEPT[:8] if quick else KEPT)]
     for share, level in ((0.1, 0), (0.3, 1), (0.55, 2)):
         score = score_recordings((one, garble(one, share)) for one in talks)
         figures += _figures(f"table, {share:.0%}", score, len(talks), level)
         figures += _mends(f"table, {share:.0%}", score_mends((one, garble(one, share)) for one in talks))
+        figures += _drafts(f"table, {share:.0%}", score_drafts((one, garble(one, share)) for one in talks))
     return [*figures, _speed()]
 
 
@@ -64,6 +66,14 @@ def _mends(name: str, score: MendScore) -> list[Figure]:
     return [
         Figure(f"{name}: trade words and numbers put right", 100 * share, "%", ">= 70 %", share >= 0.7),
         Figure(f"{name}: words made wrong", 100 * wrong, "%", "<= 1 %", wrong <= 0.01),
+    ]
+
+
+def _drafts(name: str, counts: tuple[int, int, int]) -> list[Figure]:
+    taught, read, invented = counts
+    return [
+        Figure(f"{name}: steps in drafts", read, f"of {taught}"),
+        Figure(f"{name}: steps invented", invented, "steps", "0", invented == 0),
     ]
 
 

@@ -7,16 +7,18 @@ from pathlib import Path
 from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import exit_code, say, say_findings
 from pegwright.finding import Language
-from pegwright.listening import read_captions
+from pegwright.listening import draft_recording, read_captions
 from pegwright.pattern import PatternReading
+from pegwright.text import encode_pattern
 from pegwright.workshop import listen_to_lesson, read_bytes, recording_files, replace_file
 
 
 def listen_(
     pattern: Path,
-    captions: Path,
+    captions: Path | None = None,
     out: Path | None = None,
     *,
+    draft: bool = False,
     language: Language = "en",
     force: bool = False,
     json: Json = False,
@@ -26,16 +28,25 @@ def listen_(
     Parameters
     ----------
     pattern
-        the pattern that is taught.
+        the pattern that is taught; with --draft the captions of a recording that has no pattern.
     captions
-        what is said and when: WebVTT, SRT, or lines that begin with a time, as [1:05].
+        what is said and when: WebVTT, SRT, or lines that begin with a time, as [1:05]; with --draft the file
+        of the new pattern.
     out
         a folder for the captions with garbled words put right, the chapters, and when each step is shown.
+    draft
+        make a draft of a recording that has no pattern: only moves that are said whole and clearly are read.
     language
         the language spoken.
     force
         replace such files if they are there.
     """
+    if draft:
+        return _draft(pattern, captions, language, force, json)
+    if captions is None:
+        return cannot(
+            "give a pattern and the captions of its recording, or --draft and the captions alone", json
+        )
     data = read_bytes(captions)
     if isinstance(data, PatternReading):
         return refuse(data.findings, json, language)
@@ -66,5 +77,34 @@ def listen_(
         say(f"{minutes}:{seconds:02} {chapter.title} ({chapter.share:.0%} of the words heard)")
     for file in written:
         say(file)
+    say_findings(findings, language)
+    return exit_code(findings)
+
+
+def _draft(captions: Path, out: Path | None, language: Language, force: bool, json: bool) -> int:
+    """Make a pattern of what is said whole and clearly, and show every sentence with its time."""
+    if out is not None and out.exists() and not force:
+        return cannot(f"{out} is there already; give another name, or --force to replace it", json)
+    data = read_bytes(captions)
+    if isinstance(data, PatternReading):
+        return refuse(data.findings, json, language)
+    heard = read_captions(data)
+    if not heard.cues:
+        return refuse(heard.findings, json, language)
+    told = draft_recording(heard.cues, language)
+    findings = (*heard.findings, *told.reading.findings)
+    if told.reading.pattern is None:
+        return refuse(findings, json, language)
+    if out is not None:
+        try:
+            replace_file(out, encode_pattern(told.reading.pattern, out.name))
+        except OSError as error:
+            return cannot(reason(error), json)
+    if json:
+        lines = [one._asdict() for one in told.lines]
+        return answer({"lines": lines, "file": str(out) if out else None}, findings, language=language)
+    for one in told.lines:
+        minutes, seconds = divmod(int(one.start_s), 60)
+        say(f"{minutes}:{seconds:02} {'+' if one.is_read else ' '} {one.text}")
     say_findings(findings, language)
     return exit_code(findings)

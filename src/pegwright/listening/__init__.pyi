@@ -11,6 +11,11 @@ from .comparison import (
 )
 from .contradictions import Contradiction as Contradiction
 from .corrections import WordCorrection as WordCorrection
+from .draft import (
+    DraftLine as DraftLine,
+    RecordingDraft as RecordingDraft,
+    draft_recording as draft_recording,
+)
 from .timeline import (
     HeardStep as HeardStep,
     Trim as Trim,
@@ -20,12 +25,15 @@ __all__ = [
     "CaptionReading",
     "Contradiction",
     "Cue",
+    "DraftLine",
     "HeardChapter",
     "HeardStep",
     "RecordingComparison",
+    "RecordingDraft",
     "Trim",
     "WordCorrection",
     "compare_recording",
+    "draft_recording",
     "find_chapters",
     "read_captions",
 ]
