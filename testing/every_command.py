@@ -50,7 +50,7 @@ COMMANDS = (
     Command("check FILE"),
     Command("show FILE --states"),
     Command("supplies FILE --learners 3"),
-    Command("check FILE --losses --json", 23),
+    Command("check FILE --losses --json", 23, "solver"),
     Command("show FILE --forces", 19),
     Command("review FILE", 29),
     Command("review FILE --language de", 37),

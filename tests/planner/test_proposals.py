@@ -107,6 +107,16 @@ def test_a_chain_cannot_be_worked_towards_the_peg_where_its_loops_lie_uppermost(
     assert [f.code for f in propose(away, seconds=60).findings] == ["order-none"]
 
 
+def test_a_finish_at_a_peg_without_a_loop_is_none_to_work_towards():
+    """Nothing is there to be ranked by; the clip is then refused or left open like any other."""
+    given = chain(finish=True)
+    away = read_pattern(write_pattern(given).replace(b'"at": "A1"', b'"at": "A9"')).pattern
+    assert away is not None
+    assert away != given
+    plans = propose(away, seconds=60)
+    assert plans.found or plans.findings
+
+
 def test_what_is_worked_already_stays():
     m = PatternBuilder("Mooring", Rows(rows=1, pegs=5)).colour("A", "slate", "#4A5A6A")
     for peg in range(1, 5):

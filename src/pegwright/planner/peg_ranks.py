@@ -24,7 +24,7 @@ _MOST_PERIOD = 12
 def rank_pegs(draft: PlanDraft) -> Iterator[RankedPegs]:
     """Yield rankings, each once: along straight lines, by distance, then all with the motif's period."""
     used = _used_pegs(draft)
-    given = given_last_pegs(draft)
+    given = tuple(peg for peg in given_last_pegs(draft) if peg in used)
     seen: set[tuple[tuple[str, ...], tuple[float, ...], bool]] = set()
     for ranks in _all_ranks(draft.history.board, used, draft.links, given):
         for leave_start in (True, False):

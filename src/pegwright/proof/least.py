@@ -45,7 +45,7 @@ class Least(NamedTuple):
 
 
 MOST_VISITED = 3_000_000
-"""Bands looked at in all searches before it is given up, and six times the nodes made: seconds, 200 MB."""
+"""Bands looked at in all searches before it is given up, and eight times the nodes made: seconds, 150 MB."""
 
 _LOOK_ON = 8
 """Bands without a cut that are looked at after the first step before the cuts found are taken."""
@@ -72,7 +72,7 @@ def make_least(
     flows = dict(known.flows or {}) if known else {}
     passed = {m: _bands_passed(m, flow) for m, flow in flows.items()}
     before = known.graph if known else Graph({}, {})
-    visited, most_nodes = 0, len(ropes.left) + most_visited // 6
+    visited, most_nodes = 0, len(ropes.left) + most_visited // 8
     last, gained = (0, 0), False
     while True:
         graph = count_pairs(ropes, least)

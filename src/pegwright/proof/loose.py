@@ -13,7 +13,7 @@ from pegwright.structure import PlanPoint, structure_of
 
 __all__ = ["FirstLoose", "find_first_loose"]
 
-_MOST_VISITED = 600_000
+_MOST_VISITED = 800_000
 """Bands looked at in searches after each move that is tried: tenths of a second, for this only adds to what
 is said of a fall."""
 
