@@ -8,7 +8,7 @@ import time
 import pytest
 
 from pegwright.finding import LANGUAGES, word_finding
-from pegwright.pattern import Hook, Place, Rows, expand
+from pegwright.pattern import Bind, Hook, Place, Rows, expand, read_pattern, write_pattern
 from pegwright.reading import read_free, read_maker_text
 from pegwright.workshop import lesson_of, work
 from testing.maker_text import answer_as_meant, count_right, read_moves
@@ -81,6 +81,14 @@ def test_what_is_not_understood_is_flagged_and_nothing_is_made_up():
     told = read_free("Loom: 1 row of 4 pegs. A red band from A1 to A2. Then hook it in the pretty way.")
     assert [found.code for found in told.findings] == ["sentence-unread"]
     assert len(moves_of(told)) == 1
+
+
+def test_a_line_of_the_notation_that_no_document_can_hold_is_flagged():
+    told = read_free("place R over A1 B1\nplace R over B2 A2\nhook B2 to A2\nbind 3 through A2\n")
+    assert told.pattern is not None
+    assert read_pattern(write_pattern(told.pattern)).pattern == told.pattern
+    assert not any(isinstance(step, Bind) for step in told.pattern.steps)
+    assert told.findings
 
 
 def test_a_language_without_a_word_list_is_a_plain_finding(pieces):

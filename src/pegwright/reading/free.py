@@ -12,6 +12,8 @@ import re
 from collections import Counter
 from typing import NamedTuple
 
+import msgspec
+
 from pegwright.finding import Finding, Location, finding, phrase
 from pegwright.loom import History, State, board_of, parse_move, replay_pattern
 from pegwright.pattern import (
@@ -313,7 +315,8 @@ class _FreeReader:
     def _readings(self, text: str, sentence: Sentence, draft: Draft) -> list[Reading]:
         try:
             move = parse_move(text)
-        except ValueError:  # not the notation: it is a sentence
+            msgspec.convert(msgspec.to_builtins(move), type(move))
+        except (ValueError, msgspec.ValidationError):  # not the notation, or beyond a document: a sentence
             return [one for one in readings(sentence, draft) if self._names_colours(one, sentence)]
         return [Reading((move,), 1.0, colour=getattr(move, "colour", ""))]
 
