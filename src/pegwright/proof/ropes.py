@@ -245,9 +245,11 @@ class Ropes:
         key = ((hashes[one] * yours + hashes[other]) % _PRIME, mine * yours % _PRIME)
         known = self._known.get(key)
         if known is None:
-            known = self._known[key] = len(self.left)
             back = ((hashes[other ^ 1] * mine + hashes[one ^ 1]) % _PRIME, key[1])
-            self._known[back] = known ^ 1
+            inverse = self._known.get(back)
+            if inverse is not None:
+                return inverse ^ 1
+            known = self._known[key] = len(self.left)
             hashes += (key[0], back[0])
             power.append(key[1])
             self.left += (one, other ^ 1)
