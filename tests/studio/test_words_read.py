@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from playwright.sync_api import expect
 
+from testing.maker_texts import TEXTS
 from tests.studio.conftest import Bench
 
 CHAIN = """Saturday ebb
@@ -49,6 +50,25 @@ def test_a_newcomer_drops_a_chain_in_words_and_has_a_proved_piece(bench: Bench) 
     page.locator(".verdict").wait_for()
     bench.settle()
     assert "12 bands" in bench.verdict or "hold" in bench.verdict.lower()
+
+
+def test_a_newcomer_drops_a_strip_in_words_and_presses_its_lesson(bench: Bench) -> None:
+    """Three filled, capped motifs over three rows: one question from the text to the printed sheet."""
+    page = bench.page
+    page.evaluate(DROP, next(one.text for one in TEXTS if one.name == "lantern strip worked"))
+    questions = page.locator(".question")
+    expect(questions).to_have_count(1)
+    questions.get_by_role("button", name="3", exact=True).click()
+    expect(questions).to_have_count(0)
+    expect(page.locator(".verdict")).to_contain_text("every band holds")
+    bench.click("Open the piece")
+    page.locator(".verdict").wait_for()
+    bench.settle()
+    bench.click("The lesson")
+    page.frame_locator("iframe").get_by_role("heading", name="Three lanterns, worked").wait_for()
+    bench.click("Press the lesson")
+    page.get_by_text("The lesson is pressed").wait_for(timeout=180_000)
+    bench.shot("words-read-strip-pressed")
 
 
 def test_words_are_typed_and_what_is_not_understood_is_shown(bench: Bench) -> None:
