@@ -4,8 +4,8 @@ A band is held where a root turns round it, or in a part of the piece that the s
 (`unaffected_parts`). The words are read for the other bands only: a band is free where no fastener uses it
 once all loops that cancel are gone, held where a holding path leads to it, or where a small part that held it
 before still does (`holding_parts`). What is open even then the least words decide; in a large piece only when
-the answer is to be thorough. Where a band in use carries a twist, those that are off the words are free if they
-are off the words with its loops apart too; what is open after that counts as not proved.
+the answer is to be thorough. Where a band in use carries a twist, those off the words are free if they are
+off those with its loops apart too; what is open after that counts as not proved.
 """
 
 from __future__ import annotations
