@@ -46,14 +46,17 @@ ORDER = BatchOrder(
 
 
 @pytest.fixture(scope="module")
-def cluster() -> Iterator[BatchCluster]:
+def cluster(tmp_path_factory: pytest.TempPathFactory) -> Iterator[BatchCluster]:
+    scratch = tmp_path_factory.mktemp("scratch")
     with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("tempfile.tempdir", str(scratch))
         # The workers find what stands in for a task; they themselves look for nothing in the current folder.
         patch.setenv(
             "PYTHONPATH", os.pathsep.join([str(ROOT), *filter(None, [os.environ.get("PYTHONPATH")])])
         )
         with start_cluster(2) as started:
             yield started
+    assert not list(scratch.glob("pegwright-*")), "killed workers or not, nothing stays behind"
 
 
 def patterns() -> dict[str, Pattern]:

@@ -12,6 +12,7 @@ import logging
 import os
 import subprocess
 import sys
+import tempfile
 import time
 import warnings
 from collections.abc import Callable, Iterator
@@ -160,6 +161,7 @@ class _Workers:
     def __init__(self, address: str, count: int) -> None:
         self.given_up = False
         self._address = address
+        self._folder = tempfile.TemporaryDirectory(prefix="pegwright-batch-", ignore_cleanup_errors=True)
         self._ending = Event()
         self._running: list[tuple[subprocess.Popen[bytes], float]] = []
         for _ in range(count):
@@ -182,9 +184,10 @@ class _Workers:
             except subprocess.TimeoutExpired:
                 process.kill()
                 process.wait()
+        self._folder.cleanup()
 
     def _start(self) -> None:
-        command = [sys.executable, "-m", "pegwright.workshop.batch_worker", self._address]
+        command = [sys.executable, "-m", "pegwright.workshop.batch_worker", self._address, self._folder.name]
         # The process must not import modules from the current folder, nor be stopped by the terminal's
         # Ctrl-C.
         process = subprocess.Popen(

@@ -1,13 +1,13 @@
-"""A worker process of a batch: `python -m pegwright.workshop.batch_worker ADDRESS`.
+"""A worker process of a batch: `python -m pegwright.workshop.batch_worker ADDRESS FOLDER`.
 
-It takes one task at a time, and ends when its scheduler does.
+It takes one task at a time, and ends when its scheduler does. The folder belongs to its starter, who clears it
+away: a worker may be killed.
 """
 
 from __future__ import annotations
 
 import asyncio
 import sys
-import tempfile
 
 from pegwright.workshop.batch_cluster import import_distributed
 
@@ -31,5 +31,4 @@ async def run_worker(address: str, folder: str) -> None:
 
 
 if __name__ == "__main__":
-    with tempfile.TemporaryDirectory(prefix="pegwright-batch-") as _folder:
-        asyncio.run(run_worker(sys.argv[1], _folder))
+    asyncio.run(run_worker(*sys.argv[1:3]))
