@@ -1,4 +1,4 @@
-"""Proof against knot theory on random programs with every kind of move."""
+"""Proof against knot theory on random programs with every kind of move, and on regular pieces with a slip."""
 
 from __future__ import annotations
 
@@ -8,12 +8,13 @@ from itertools import count, islice
 from bench.report import Figure
 from testing.oracle.agreement import Judgement, judge
 from testing.programs import KINDS, fastened, program
+from testing.slipped_pieces import slipped_piece
 
 _SEED = 20_000  # other programs than the tests' own
 
 
 def run(quick: bool) -> list[Figure]:
-    """Judge 1,000 programs of each kind (`quick`: 60) and count what disagrees."""
+    """Judge 1,000 programs of each kind and 2,000 slips (`quick`: 60 of each); count what disagrees."""
     each = 60 if quick else 1000
     figures: list[Figure] = []
     judged: list[Judgement] = []
@@ -24,6 +25,13 @@ def run(quick: bool) -> list[Figure]:
         wrong = sum(not j.agrees for j in found)
         figures.append(Figure(f"disagreements, {kind}", wrong, f"of {len(found)}", "0", wrong == 0))
         judged += found
+    made = filter(None, map(slipped_piece, count(_SEED)))
+    found = [judge(p, seed=k) for k, p in enumerate(islice(made, 60 if quick else 2000))]
+    wrong = sum(not j.agrees for j in found)
+    figures.append(
+        Figure("disagreements, regular pieces with a slip", wrong, f"of {len(found)}", "0", wrong == 0)
+    )
+    judged += found
     spent = time.perf_counter() - start
     bands = sum(j.bands for j in judged)
     figures += [

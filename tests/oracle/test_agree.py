@@ -12,6 +12,7 @@ from pegwright.structure import strand_curves, structure_of
 from testing.oracle.agreement import judge
 from testing.oracle.verdict import clings
 from testing.programs import KINDS, fastened, program, worked
+from testing.slipped_pieces import slipped_piece
 from tests.oracle.regressions import MENDED
 
 FRESH = 300
@@ -29,6 +30,14 @@ def test_fresh_programs_agree() -> None:
             if not found.agrees:
                 wrong.append((made.kind, seed + k, found))
     assert not wrong, f"AGREE_SEED={seed}: {wrong}"
+
+
+def test_regular_pieces_with_a_slip_agree() -> None:
+    """Chains, tails, strips, nets, mats and tubes, each with one mistake of the rehearsal."""
+    made = [(seed, slipped_piece(seed, 16)) for seed in range(100)]
+    found = {seed: judge(piece, seed) for seed, piece in made if piece}
+    assert len(found) > 60
+    assert {seed: one for seed, one in found.items() if not one.agrees} == {}
 
 
 @pytest.mark.parametrize("name", MENDED)

@@ -21,7 +21,7 @@ def quickly_held(structure: Structure) -> bool | None:
     for band, through in zip(structure.owner, structure.passing, strict=True):
         if through:
             first_passed[band] = min(first_passed.get(band, through[0]), through[0])
-    used = bands_in_use(words, first_passed)
+    used = bands_in_use(words, first_passed, structure.crossed_bands())
     if len(used) < len(structure.bands):
         return False
     held, _ = find_holding_paths(Reader(words), used)

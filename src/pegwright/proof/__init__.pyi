@@ -34,6 +34,7 @@ from .word_reduction import (
     Numbering as Numbering,
     ReducedWords as ReducedWords,
     bands_in_use as bands_in_use,
+    bands_round_twists as bands_round_twists,
     reduce_words as reduce_words,
 )
 
@@ -55,6 +56,7 @@ __all__ = [
     "Verdict",
     "bands_in_use",
     "bands_on_paths",
+    "bands_round_twists",
     "check",
     "decide",
     "find_first_loose",

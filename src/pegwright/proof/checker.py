@@ -79,6 +79,7 @@ class _Link:
         laid = [event for event in events if isinstance(event, Laid)]
         drawn = [event for event in events if isinstance(event, Drawn)]
         homes = {e.band: {seat.holder for seat in e.seats} for e in laid}
+        self.crossed = {e.band for e in laid if any(e.twists)}
         twisted = {e.band for e in laid if any(e.twists) or len(homes[e.band]) < len(e.seats)}
         twisted |= {e.bight.band for e in drawn if {e.source, e.target} != homes[e.bight.band]}
         twisted |= {event.bight.band for event in events if isinstance(event, Moved)}
@@ -267,7 +268,7 @@ def _check_free(link: _Link, proof: Proof, words: set[int], lying: dict[int, Ban
         band, trail = link.band(factor), link.along(factor)
         if used.setdefault(band, factor) != factor:
             trail = [] if (first := link.along(used[band])) == trail else first + trail
-        elif trail and link.made[trail[0]] < link.passed[band]:
+        elif trail and band not in link.crossed and link.made[trail[0]] < link.passed[band]:
             continue  # it rides back out of all it went through
         waiting |= {abs(inner) for word in trail for inner in link.words[word]} - seen
     least = {band for band, verdict in proof.verdicts.items() if isinstance(verdict, Free) and verdict.least}
@@ -281,3 +282,6 @@ def _check_free(link: _Link, proof: Proof, words: set[int], lying: dict[int, Ban
         if apart:
             found = check_least(made, link.roots, link.words, link.cores, link.trails, apart=True)
             _need(least.isdisjoint(set().union(*found)), "a band is still used where loops are apart")
+            crossed = [c for c, (band, _, _) in enumerate(link.cores) if band in link.crossed & used.keys()]
+            round_them = {link.band(f) for c in crossed for word in link.along(c) for f in link.words[word]}
+            _need(least.isdisjoint(round_them | link.twisted), "a band clings to a crossing, or has its own")

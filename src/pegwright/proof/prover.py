@@ -11,7 +11,13 @@ from pegwright.proof.least import MOST_VISITED, Least, certify, make_least
 from pegwright.proof.reader import Reader
 from pegwright.proof.ropes import Ropes
 from pegwright.proof.values import Free, HeldInLeast, LeastWords, NotProved, Proof, Verdict
-from pegwright.proof.word_reduction import ReducedWords, bands_in_use, first_passing_events, reduce_words
+from pegwright.proof.word_reduction import (
+    ReducedWords,
+    bands_in_use,
+    bands_round_twists,
+    first_passing_events,
+    reduce_words,
+)
 from pegwright.structure import Structure
 
 __all__ = ["LeastVerdict", "decide", "decide_by_least", "kept_across", "prove"]
@@ -42,7 +48,7 @@ def prove(structure: Structure, most_visited: int = MOST_VISITED) -> Proof:
     may cling, what lies across, and what is too much to work out (`most_visited`, as in `make_least`).
     """
     words = reduce_words(structure)
-    used = bands_in_use(words, first_passing_events(structure))
+    used = bands_in_use(words, first_passing_events(structure), structure.crossed_bands())
     verdicts: dict[int, Verdict] = {band: Free() for band in structure.bands if band not in used}
     held, steps = find_holding_paths(Reader(words), used)
     verdicts |= held
@@ -55,7 +61,8 @@ def prove(structure: Structure, most_visited: int = MOST_VISITED) -> Proof:
         verdicts |= dict.fromkeys(said.given_up, NotProved("too-long"))
         off, twisted = said.off, tuple(sorted(structure.twists.keys() & used))
         if off and twisted:
-            moved = decide_by_least(words, used, off, most_visited, apart=True)
+            flat = off - structure.twists.keys() - bands_round_twists(words, used, structure.crossed_bands())
+            moved = decide_by_least(words, used, flat, most_visited, apart=True)
             verdicts |= dict.fromkeys(off - moved.off, NotProved("twist", twisted))
             off = moved.off
             apart = moved.certificate if off else None
@@ -72,7 +79,7 @@ def decide(structure: Structure, wanted: Set[int]) -> tuple[set[int], set[int]]:
     what lies across in plan is not looked at; and least words that take long are given up.
     """
     words = reduce_words(structure)
-    used = bands_in_use(words, first_passing_events(structure))
+    used = bands_in_use(words, first_passing_events(structure), structure.crossed_bands())
     free, left = wanted - used, set(wanted & used)
     if left:
         left -= bands_on_paths(Reader(words), left, 1)
@@ -81,6 +88,7 @@ def decide(structure: Structure, wanted: Set[int]) -> tuple[set[int], set[int]]:
         left -= said.held.keys()
         off = said.off
         if off and not used.isdisjoint(structure.twists):
+            off -= structure.twists.keys() | bands_round_twists(words, used, structure.crossed_bands())
             off = decide_by_least(words, used, off, _QUICK, apart=True).off
         free, left = free | off, left - off
     return set(free), left

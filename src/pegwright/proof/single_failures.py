@@ -16,7 +16,13 @@ from pegwright.proof.prover import kept_across, prove
 from pegwright.proof.reader import Reader
 from pegwright.proof.ropes import Ropes
 from pegwright.proof.values import Held, PathStep, Proof, Verdict
-from pegwright.proof.word_reduction import ReducedWords, Reduction, bands_in_use, first_passing_events
+from pegwright.proof.word_reduction import (
+    ReducedWords,
+    Reduction,
+    bands_in_use,
+    bands_round_twists,
+    first_passing_events,
+)
 from pegwright.structure import Structure
 
 __all__ = ["Loss", "missed_loop_losses", "passengers", "snap_losses"]
@@ -57,7 +63,8 @@ def snap_losses(
         if np.count_nonzero(stays) == known:
             break
     passed = first_passing_events(structure)
-    in_use = bands_in_use(whole, passed)
+    crossed = structure.crossed_bands()
+    in_use = bands_in_use(whole, passed, crossed)
     least, apart = _LeastWithout(whole, in_use), _LeastWithout(whole, in_use, apart=True)
     losses: dict[int, Loss] = {}
     for at, band in enumerate(held):
@@ -66,7 +73,7 @@ def snap_losses(
         falls: list[int] = []
         if left:
             words = base.without(band)
-            used = bands_in_use(words, passed)
+            used = bands_in_use(words, passed, crossed)
             falls = [other for other in left if other not in used]
             left = [other for other in left if other in used]
             if left and (still := least.find(used)) is not None:
@@ -74,7 +81,8 @@ def snap_losses(
                 clinging = set[int]()
                 if left and not used.isdisjoint(structure.twists):
                     found = apart.find(used)
-                    clinging = set(left) if found is None else {*found}
+                    round_them = bands_round_twists(words, used, crossed)
+                    clinging = set(left) if found is None else {*found, *round_them, *structure.twists}
                 falls += [other for other in left if other not in clinging]
                 left = [other for other in left if other in clinging]
         kept = kept_across(structure, {*falls, *proof.free, band})

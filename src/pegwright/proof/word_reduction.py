@@ -11,7 +11,7 @@ needs no flatness, because the rest of the band is a bare ribbon and can be draw
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence, Set
 from copy import copy
 from typing import Generic, NamedTuple, TypeVar
 
@@ -19,7 +19,15 @@ from pegwright.loom import Bight
 from pegwright.proof.values import Cancellation
 from pegwright.structure import Structure
 
-__all__ = ["Numbering", "ReducedWords", "Reduction", "bands_in_use", "first_passing_events", "reduce_words"]
+__all__ = [
+    "Numbering",
+    "ReducedWords",
+    "Reduction",
+    "bands_in_use",
+    "bands_round_twists",
+    "first_passing_events",
+    "reduce_words",
+]
 
 
 T = TypeVar("T")
@@ -188,13 +196,15 @@ class Reduction:
         return inner
 
 
-def bands_in_use(words: ReducedWords, first_passed: dict[int, int]) -> set[int]:
+def bands_in_use(words: ReducedWords, first_passed: dict[int, int], crossed: Container[int] = ()) -> set[int]:
     """Return the bands that a fastener still uses, directly or through what it uses; the others are free.
 
     A band used by loops that all went through the very same words does not use them: it rides back out of
     them, a partial conjugation of its generator by their product, which is one as long as the band does
     not occur in that product. It cannot where nothing was put through the band before (`first_passed`:
-    the first event that put something through a loop of the band).
+    the first event that put something through a loop of the band). Nor can a band that was laid with a
+    half-twist (`crossed`): a flat band laid under it and lifted over both its ends clings to the crossing, as
+    the Jones polynomial shows.
     """
     used: dict[int, int] = {}
     seen_words: set[int] = set()
@@ -209,7 +219,8 @@ def bands_in_use(words: ReducedWords, first_passed: dict[int, int]) -> set[int]:
         band = words.letters[letter][0]
         if band not in used:
             used[band] = trail
-            if not trail or words.made[words.trails[trail][0]] < first_passed[band]:
+            rides = band not in crossed
+            if not trail or (rides and words.made[words.trails[trail][0]] < first_passed[band]):
                 continue
             passed = _along(words, trail)
         else:
@@ -219,6 +230,17 @@ def bands_in_use(words: ReducedWords, first_passed: dict[int, int]) -> set[int]:
                 seen_words.add(word)
                 waiting.extend(factor >> 1 for factor in words.words[word])
     return set(used)
+
+
+def bands_round_twists(words: ReducedWords, used: Set[int], crossed: Container[int]) -> set[int]:
+    """Return the bands that a loop of a crossed band in use went through: they may cling to the crossing."""
+    found = set[int]()
+    for letter, trail in words.cores:
+        band = words.letters[letter][0]
+        if band in used and band in crossed:
+            for word in _along(words, trail):
+                found |= {words.letters[words.cores[factor >> 1][0]][0] for factor in words.words[word]}
+    return found
 
 
 def _along(words: ReducedWords, trail: int) -> list[int]:

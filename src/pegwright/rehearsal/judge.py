@@ -22,6 +22,7 @@ from pegwright.proof import (
     ReducedWords,
     bands_in_use,
     bands_on_paths,
+    bands_round_twists,
     check,
     prove,
     reduce_words,
@@ -59,6 +60,7 @@ class SlipVerdict(NamedTuple):
 class _VerdictKey(NamedTuple):
     roots: tuple[int, ...]
     twisted: frozenset[int]
+    crossed: frozenset[int]
     laid: frozenset[int]
 
 
@@ -111,7 +113,9 @@ class Judge:
             settled = self.settled.get(key)
             if settled is None:
                 words, first = self.reduction.reduce(self._word_passes(run, key), key.twisted)
-                off, left = self._off_least_words(words, bands_in_use(words, first), known.unproved, key)
+                off, left = self._off_least_words(
+                    words, bands_in_use(words, first, key.crossed), known.unproved, key
+                )
                 settled = self.settled[key] = known._replace(falls=known.falls | off, unproved=left)
             return settled
         return known
@@ -134,14 +138,16 @@ class Judge:
         done = self.prepared.history.moves
         roots: list[int] = []
         twisted: set[int] = set()
+        crossed: set[int] = set()
         for at, intended in enumerate(self.prepared.word_changes):
             changes = run.word_changes.get(at, intended)
             roots += changes.roots
             twisted |= changes.twisted
+            crossed |= changes.crossed
         meant = {e.band for at in run.made for e in done[at].events if isinstance(e, Laid)}
         made = {e.band for events in run.made.values() for e in events if isinstance(e, Laid)}
         laid = (self.laid - meant) | made
-        return _VerdictKey(tuple(roots), frozenset(twisted), frozenset(laid))
+        return _VerdictKey(tuple(roots), frozenset(twisted), frozenset(crossed), frozenset(laid))
 
     def _judge(self, run: SlipRun, key: _VerdictKey, known: UnaffectedBands) -> SlipVerdict:
         keystones = frozenset[int]()
@@ -152,7 +158,7 @@ class Judge:
         if not left:
             return SlipVerdict(frozenset(), frozenset(), keystones)
         words, first = self.reduction.reduce(self._word_passes(run, key), key.twisted)
-        used = bands_in_use(words, first)
+        used = bands_in_use(words, first, key.crossed)
         left &= used
         falls = key.laid - used
         for seed in (0, 1) if left & self.hard else (0,):
@@ -180,7 +186,8 @@ class Judge:
         if not open_ or not key.twisted & used:
             return open_, frozenset()
         occurring = self.apart.find(words, used, MOST_VISITED)
-        off = frozenset() if occurring is None else open_ - occurring
+        clinging = bands_round_twists(words, used, key.crossed)
+        off = frozenset() if occurring is None else open_ - occurring - clinging - key.twisted
         return off, open_ - off
 
     def _word_passes(self, run: SlipRun, key: _VerdictKey) -> WordPasses:

@@ -26,12 +26,14 @@ Homes = Map[int, frozenset[str]]
 class WordChanges(NamedTuple):
     """What some events did to the words: new factors, homes of bands laid, bands twisted, roots fastened.
 
-    `passes` are the words that something was put through, in order, those of the fasteners too.
+    `crossed` are those of the twisted bands that were laid with a half-twist. `passes` are the words that
+    something was put through, in order, those of the fasteners too.
     """
 
     factors: dict[Bight, int]
     homes: dict[int, frozenset[str]]
     twisted: frozenset[int]
+    crossed: frozenset[int]
     roots: tuple[int, ...]
     passes: tuple[int, ...]
 
@@ -86,6 +88,7 @@ def read_word_changes(
     now: dict[Bight, int] = {}
     laid: dict[int, frozenset[str]] = {}
     twisted: set[int] = set()
+    crossed: set[int] = set()
     roots: list[int] = []
     passes: list[int] = []
 
@@ -97,6 +100,8 @@ def read_word_changes(
         match event:
             case Laid():
                 laid[event.band] = frozenset(seat.holder for seat in event.seats)
+                if any(event.twists):
+                    crossed.add(event.band)
                 if any(event.twists) or len(laid[event.band]) < len(event.seats):
                     twisted.add(event.band)
                 for bight, _, sign in event.seats:
@@ -125,7 +130,7 @@ def read_word_changes(
                 passes.append(roots[-1])
             case _:
                 pass
-    return WordChanges(now, laid, frozenset(twisted), tuple(roots), tuple(passes))
+    return WordChanges(now, laid, frozenset(twisted), frozenset(crossed), tuple(roots), tuple(passes))
 
 
 def holders_of(event: Event) -> tuple[str, ...]:

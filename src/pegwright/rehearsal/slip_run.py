@@ -169,7 +169,7 @@ class _Runner:
             state = made.state
         self.about = self.about or slip.about
         for at, _ in self._block(slip):
-            self.made[at], self.word_changes[at] = (), WordChanges({}, {}, frozenset(), (), ())
+            self.made[at], self.word_changes[at] = (), WordChanges({}, {}, frozenset(), frozenset(), (), ())
         self.settle(slip.at, slip.at + slip.replaces, tuple(events), state)
 
     def _block(self, slip: Slip) -> list[tuple[int, AppliedMove]]:

@@ -59,6 +59,10 @@ class Structure(NamedTuple):
     twists: dict[int, str]
     across: Mapping[int, frozenset[int]] = {}
 
+    def crossed_bands(self) -> frozenset[int]:
+        """Return the bands that were laid with a half-twist."""
+        return frozenset(band for band, reason in self.twists.items() if reason == "half-twist")
+
     def unused_loops(self) -> tuple[Bight, ...]:
         """Return the loops that nothing passes through."""
         return tuple(loop for loop, through in zip(self.loops, self.passing, strict=True) if not through)

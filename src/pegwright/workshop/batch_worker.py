@@ -1,7 +1,7 @@
 """A worker process of a batch: `python -m pegwright.workshop.batch_worker ADDRESS FOLDER`.
 
-It takes one task at a time, and ends when its scheduler does. The folder belongs to its starter, who clears it
-away: a worker may be killed.
+It takes one task at a time, and ends when its scheduler does. The folder belongs to its starter, who clears
+it away: a worker may be killed.
 """
 
 from __future__ import annotations
