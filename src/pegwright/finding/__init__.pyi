@@ -1,6 +1,5 @@
 from .catalogue import (
     CATALOGUE as CATALOGUE,
-    PHRASES as PHRASES,
 )
 from .findings import (
     Fact as Fact,
@@ -14,6 +13,9 @@ from .findings import (
     finding as finding,
     phrase as phrase,
     worst_severity as worst_severity,
+)
+from .phrases import (
+    PHRASES as PHRASES,
 )
 from .summary import (
     MAX_PER_CODE as MAX_PER_CODE,

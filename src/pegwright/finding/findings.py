@@ -11,7 +11,8 @@ from typing import Any, Literal
 
 import msgspec
 
-from pegwright.finding.catalogue import CATALOGUE, PHRASES
+from pegwright.finding.catalogue import CATALOGUE
+from pegwright.finding.phrases import PHRASES
 
 Language = Literal["en", "es", "de"]
 Severity = Literal["error", "warning", "note"]
