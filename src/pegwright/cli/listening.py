@@ -7,7 +7,7 @@ from pathlib import Path
 from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import exit_code, say, say_findings
 from pegwright.finding import Language
-from pegwright.listening import draft_recording, read_captions
+from pegwright.listening import CaptionReading, draft_recording, read_captions
 from pegwright.pattern import PatternReading
 from pegwright.text import encode_pattern
 from pegwright.workshop import listen_to_lesson, read_bytes, recording_files, replace_file
@@ -47,12 +47,9 @@ def listen_(
         return cannot(
             "give a pattern and the captions of its recording, or --draft and the captions alone", json
         )
-    data = read_bytes(captions)
-    if isinstance(data, PatternReading):
-        return refuse(data.findings, json, language)
-    heard = read_captions(data)
-    if not heard.cues:
-        return refuse(heard.findings, json, language)
+    heard = _read_captions(captions, json, language)
+    if isinstance(heard, int):
+        return heard
     told = listen_to_lesson(load_work(pattern, json, language), heard.cues, language)
     findings = (*heard.findings, *told.findings)
     written: list[str] = []
@@ -73,24 +70,34 @@ def listen_(
         value = {name: [one._asdict() for one in getattr(told, name)] for name in lists}
         return answer({**value, "noise": told.noise, "files": written}, findings, language=language)
     for chapter in told.chapters:
-        minutes, seconds = divmod(int(chapter.start_s), 60)
-        say(f"{minutes}:{seconds:02} {chapter.title} ({chapter.share:.0%} of the words heard)")
+        say(f"{_clock(chapter.start_s)} {chapter.title} ({chapter.share:.0%} of the words heard)")
     for file in written:
         say(file)
     say_findings(findings, language)
     return exit_code(findings)
 
 
-def _draft(captions: Path, out: Path | None, language: Language, force: bool, json: bool) -> int:
-    """Make a pattern of what is said whole and clearly, and show every sentence with its time."""
-    if out is not None and out.exists() and not force:
-        return cannot(f"{out} is there already; give another name, or --force to replace it", json)
+def _read_captions(captions: Path, json: bool, language: Language) -> CaptionReading | int:
+    """Return what is said and when, or the exit code where nothing can be read."""
     data = read_bytes(captions)
     if isinstance(data, PatternReading):
         return refuse(data.findings, json, language)
     heard = read_captions(data)
-    if not heard.cues:
-        return refuse(heard.findings, json, language)
+    return heard if heard.cues else refuse(heard.findings, json, language)
+
+
+def _clock(time_s: float) -> str:
+    minutes, seconds = divmod(int(time_s), 60)
+    return f"{minutes}:{seconds:02}"
+
+
+def _draft(captions: Path, out: Path | None, language: Language, force: bool, json: bool) -> int:
+    """Make a pattern of what is said whole and clearly, and show every sentence with its time."""
+    if out is not None and out.exists() and not force:
+        return cannot(f"{out} is there already; give another name, or --force to replace it", json)
+    heard = _read_captions(captions, json, language)
+    if isinstance(heard, int):
+        return heard
     told = draft_recording(heard.cues, language)
     findings = (*heard.findings, *told.reading.findings)
     if told.reading.pattern is None:
@@ -104,7 +111,6 @@ def _draft(captions: Path, out: Path | None, language: Language, force: bool, js
         lines = [one._asdict() for one in told.lines]
         return answer({"lines": lines, "file": str(out) if out else None}, findings, language=language)
     for one in told.lines:
-        minutes, seconds = divmod(int(one.start_s), 60)
-        say(f"{minutes}:{seconds:02} {'+' if one.is_read else ' '} {one.text}")
+        say(f"{_clock(one.start_s)} {'+' if one.is_read else ' '} {one.text}")
     say_findings(findings, language)
     return exit_code(findings)

@@ -77,9 +77,10 @@ def variants_(
         with progress(json) as report:
             variants = make_variants(made, order, had, report)
         files = {}
-        for one in variants.made if out is not None else ():
-            data = write_pattern(one.work.pattern)
-            files[one.name] = str(write_into(out or Path(), f"{one.name}.json", data))
+        if out is not None:
+            for one in variants.made:
+                file_name = f"{one.name}.json"
+                files[one.name] = str(write_into(out, file_name, write_pattern(one.work.pattern)))
     except (RefusedError, OSError) as error:
         return cannot(reason(error, language), json)
     findings = (*variants.findings, *(found for one in variants.made for found in one.findings))

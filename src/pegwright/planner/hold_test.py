@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from pegwright.loom import Event
-from pegwright.proof import Reader, bands_in_use, decide, find_holding_paths, prove, reduce_words
+from pegwright.proof import (
+    Reader,
+    bands_in_use,
+    decide,
+    find_holding_paths,
+    first_passing_events,
+    prove,
+    reduce_words,
+)
 from pegwright.structure import PlanPoint, Structure, structure_of
 
 __all__ = ["every_band_is_held", "quickly_held"]
@@ -17,11 +25,7 @@ _SMALL = 14
 def quickly_held(structure: Structure) -> bool | None:
     """Return whether every band is held; None if only the full proof can tell."""
     words = reduce_words(structure)
-    first_passed: dict[int, int] = {}
-    for band, through in zip(structure.owner, structure.passing, strict=True):
-        if through:
-            first_passed[band] = min(first_passed.get(band, through[0]), through[0])
-    used = bands_in_use(words, first_passed, structure.crossed_bands())
+    used = bands_in_use(words, first_passing_events(structure), structure.crossed_bands())
     if len(used) < len(structure.bands):
         return False
     held, _ = find_holding_paths(Reader(words), used)

@@ -34,7 +34,8 @@ from .word_reduction import (
     Numbering as Numbering,
     ReducedWords as ReducedWords,
     bands_in_use as bands_in_use,
-    bands_round_twists as bands_round_twists,
+    bands_that_may_cling as bands_that_may_cling,
+    first_passing_events as first_passing_events,
     reduce_words as reduce_words,
 )
 
@@ -56,11 +57,12 @@ __all__ = [
     "Verdict",
     "bands_in_use",
     "bands_on_paths",
-    "bands_round_twists",
+    "bands_that_may_cling",
     "check",
     "decide",
     "find_first_loose",
     "find_holding_paths",
+    "first_passing_events",
     "missed_loop_losses",
     "passengers",
     "prove",

@@ -20,7 +20,7 @@ from pegwright.proof.word_reduction import (
     ReducedWords,
     Reduction,
     bands_in_use,
-    bands_round_twists,
+    bands_that_may_cling,
     first_passing_events,
 )
 from pegwright.structure import Structure
@@ -81,8 +81,8 @@ def snap_losses(
                 clinging = set[int]()
                 if left and not used.isdisjoint(structure.twists):
                     found = apart.find(used)
-                    round_them = bands_round_twists(words, used, crossed)
-                    clinging = set(left) if found is None else {*found, *round_them, *structure.twists}
+                    clinging = bands_that_may_cling(words, used, structure.twists, crossed)
+                    clinging |= set(left) if found is None else found
                 falls += [other for other in left if other not in clinging]
                 left = [other for other in left if other in clinging]
         kept = kept_across(structure, {*falls, *proof.free, band})

@@ -24,7 +24,7 @@ __all__ = [
     "ReducedWords",
     "Reduction",
     "bands_in_use",
-    "bands_round_twists",
+    "bands_that_may_cling",
     "first_passing_events",
     "reduce_words",
 ]
@@ -232,9 +232,15 @@ def bands_in_use(words: ReducedWords, first_passed: dict[int, int], crossed: Con
     return set(used)
 
 
-def bands_round_twists(words: ReducedWords, used: Set[int], crossed: Container[int]) -> set[int]:
-    """Return the bands that a loop of a crossed band in use went through: they may cling to the crossing."""
-    found = set[int]()
+def bands_that_may_cling(
+    words: ReducedWords, used: Set[int], twisted: Iterable[int], crossed: Container[int]
+) -> set[int]:
+    """Return the bands that may cling although they are off the words with loops apart.
+
+    They are those that carry a twist of their own, and those that a loop of a crossed band in use went
+    through: such a band may cling to the crossing.
+    """
+    found = set(twisted)
     for letter, trail in words.cores:
         band = words.letters[letter][0]
         if band in used and band in crossed:

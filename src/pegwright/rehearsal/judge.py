@@ -22,7 +22,7 @@ from pegwright.proof import (
     ReducedWords,
     bands_in_use,
     bands_on_paths,
-    bands_round_twists,
+    bands_that_may_cling,
     check,
     prove,
     reduce_words,
@@ -186,8 +186,8 @@ class Judge:
         if not open_ or not key.twisted & used:
             return open_, frozenset()
         occurring = self.apart.find(words, used, MOST_VISITED)
-        clinging = bands_round_twists(words, used, key.crossed)
-        off = frozenset() if occurring is None else open_ - occurring - clinging - key.twisted
+        clinging = bands_that_may_cling(words, used, key.twisted, key.crossed)
+        off = frozenset() if occurring is None else open_ - occurring - clinging
         return off, open_ - off
 
     def _word_passes(self, run: SlipRun, key: _VerdictKey) -> WordPasses:

@@ -154,7 +154,7 @@ def _tail(pegs: int, over: int, bands: int = 1) -> Technique:
             for peg in names:
                 m.lift(peg, together=bands)
 
-        lay("A", (1,) * (len(names) - 1) if pegs == 2 else (1,) + (0,) * (len(names) - 2))
+        lay("A", (1,) + (0,) * (len(names) - 2))
         for number in range(1, over):
             lay(_colour(number))
         with m.repeat(repeats):
