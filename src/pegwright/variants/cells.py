@@ -56,8 +56,9 @@ def grid_size(
     Raises:
         RefusedError: that is less than 2 cells either way, or more than a mat may have.
     """
-    rows = down if down is not None else round(across * cell.across_mm * height / (width * cell.down_mm))
-    rows = rows if down is not None else max(rows, 2)
+    rows = down
+    if rows is None:
+        rows = max(2, round(across * cell.across_mm * height / (width * cell.down_mm)))
     if not (2 <= across <= MOST_ACROSS and rows >= 2 and across * rows <= MOST_CELLS):
         raise RefusedError(phrase("mat-size", across=across, down=rows, widest=MOST_ACROSS, most=MOST_CELLS))
     return across, rows
