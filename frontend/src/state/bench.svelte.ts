@@ -111,6 +111,8 @@ export class Bench {
   setAside = $state.raw<Shown | null>(null);
   /** The piece as it is kept, whatever is shown. */
   readonly ownDoc = $derived(this.setAside?.doc ?? this.doc);
+  /** Of the moves that the server has answered for, so many are shown. */
+  readonly shownMoves = $derived(Math.min(this.moment, this.work.moves?.length ?? 0));
   readonly saving = new Saving(this);
   readonly showLetters = $derived(this.lettered ?? anyClose((this.doc?.colours ?? []).map((colour) => colour.hex)));
   /** Whether a clip or a knot closes the piece. */

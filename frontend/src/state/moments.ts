@@ -1,11 +1,24 @@
 /** Where the moment that is shown stands: on the loom, and among the document's steps. */
 import { origins, type Origin } from "../document/edits";
 import { emptyPositions, positionsAfter, type LoopPositions } from "../kernels/loop_positions";
+import type { WorkedMove } from "../schema/answers";
 import { bench, LAST_MOMENT } from "./bench.svelte";
+
+const NOTHING_LAID = emptyPositions();
+/** The moments that were asked for last: several views ask for the same one, and an undo goes back to the one before. */
+let known: readonly { moves: readonly WorkedMove[]; count: number; positions: LoopPositions }[] = [];
+const MOST_KNOWN = 4;
 
 /** Where every loop is at the moment shown. */
 export function positionsNow(): LoopPositions {
-  return bench.work.moves ? positionsAfter(bench.work.moves, bench.moment) : emptyPositions();
+  const { moves } = bench.work;
+  const count = bench.shownMoves;
+  if (!moves) return NOTHING_LAID;
+  const before = known.find((each) => each.moves === moves && each.count === count);
+  if (before) return before.positions;
+  const positions = positionsAfter(moves, count);
+  known = [{ moves, count, positions }, ...known.slice(0, MOST_KNOWN - 1)];
+  return positions;
 }
 
 /** Where a move (its number from 1) comes from in the document that was worked. */
