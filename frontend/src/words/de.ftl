@@ -561,3 +561,10 @@ mended = In Ordnung gebracht: { $change }.
 mend-ways = Was hilft
 mend-cause = Was nicht stimmte
 order-given = Wie es jetzt ist:
+
+# Ein Stück als eine Datei
+share-short = Weitergeben
+share = Das Stück als eine Datei weitergeben
+share-what = Die Datei geht mit einem Doppelklick in jedem Browser auf: Alle können das Stück darin nacharbeiten. Auf das Regal eines Studios gezogen, ist sie wieder das Stück selbst, ohne dass etwas verloren geht.
+share-making = Die Datei entsteht…
+share-made = „{ $file }“ liegt dort, wo dein Browser Dateien ablegt.

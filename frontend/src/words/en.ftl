@@ -570,3 +570,10 @@ mended = Mended: { $change }.
 mend-ways = Ways to mend it
 mend-cause = What was wrong
 order-given = As it is now:
+
+# A piece as one file
+share-short = Share
+share = Share the piece as one file
+share-what = The file opens by a double press in any browser: everybody can follow the piece on it. Dropped on the shelf of a studio it is the piece itself again, with nothing lost.
+share-making = Making the file…
+share-made = “{ $file }” is saved where your browser saves things.

@@ -561,3 +561,10 @@ mended = Arreglada: { $change }.
 mend-ways = Maneras de arreglarla
 mend-cause = Qué fallaba
 order-given = Como está ahora:
+
+# Una pieza en un solo archivo
+share-short = Compartir
+share = Compartir la pieza en un solo archivo
+share-what = El archivo se abre con doble clic en cualquier navegador: todos pueden seguir la pieza en él. Si lo sueltas en el estante de un estudio, vuelve a ser la pieza misma, sin perder nada.
+share-making = Preparando el archivo…
+share-made = «{ $file }» está guardado donde tu navegador guarda las descargas.
