@@ -40,6 +40,15 @@ def test_regular_pieces_with_a_slip_agree() -> None:
     assert {seed: one for seed, one in found.items() if not one.agrees} == {}
 
 
+@pytest.mark.parametrize("seed", [1138, 20106])
+def test_a_loop_hooked_outside_a_cap_is_lifted_over_it(seed: int) -> None:
+    """A band hooked so was called free, but clings: the cap's loops, worked before, come to lie inside it."""
+    piece = slipped_piece(seed)
+    assert piece is not None
+    assert piece.kind == "outside"
+    assert judge(piece, seed).agrees
+
+
 @pytest.mark.parametrize("name", MENDED)
 def test_past_failures_stay_mended(name: str) -> None:
     past = MENDED[name]

@@ -104,7 +104,7 @@ def _events(board: Board, state: State, move: Move) -> tuple[Event, ...]:
         case Hook():
             return _hook(board, state, move)
         case Slide():
-            return (_slide(board, state, move),)
+            return _slide(board, state, move)
         case Lift():
             return _lift(board, state, move)
         case Transfer():
@@ -193,23 +193,38 @@ def _hook(board: Board, state: State, move: Hook) -> tuple[Event, ...]:
     if low + move.together > len(stack):
         raise _RefusedMoveError("loop-missing", peg=source, loop=move.loop, loops=len(stack))
     above = stack[low + move.together :]
-    through, skipped = _split_loops_above(source, above, move.through)
     # The upper loop of several comes off first and ends up underneath: nested, so that nothing crosses.
     return tuple(
-        Drawn(bight, source, move.target, through, skipped, state.inside.get(bight, ()))
+        event
         for bight in reversed(stack[low : low + move.together])
+        for event in _draw(state, bight, above, move)
     )
 
 
-def _slide(board: Board, state: State, move: Slide) -> Drawn:
+def _draw(
+    state: State, bight: Bight, above: tuple[Bight, ...], move: Hook | Slide, slid: tuple[Bight, ...] = ()
+) -> tuple[Event, ...]:
+    """Draw a loop up inside the loops above it, or outside them all: then it is lifted over them.
+
+    For the loop lies round its peg and comes off only over the top, so the legs of the loops that its front
+    was pulled up outside of end up inside it.
+    """
+    dragged = state.inside.get(bight, ())
+    if above and move.through == 0:
+        lifted = Lifted(bight, move.source, above[::-1], dragged)
+        return lifted, Drawn(bight, move.source, move.target, slid, slid=slid, lifted=True)
+    through, skipped = _split_loops_above(move.source, above, move.through)
+    return (Drawn(bight, move.source, move.target, slid + through, skipped, dragged, slid),)
+
+
+def _slide(board: Board, state: State, move: Slide) -> tuple[Event, ...]:
     source = _require_two_pegs(board, move.source, move.target)
     hung = state.stack(HOOK)
     if not hung:
         raise _RefusedMoveError("hook-empty")
     low = _loop_index(state, source, move.loop)
-    bight = state.stack(source)[low]
-    through, skipped = _split_loops_above(source, state.stack(source)[low + 1 :], move.through)
-    return Drawn(bight, source, move.target, hung + through, skipped, state.inside.get(bight, ()), hung)
+    stack = state.stack(source)
+    return _draw(state, stack[low], stack[low + 1 :], move, hung)
 
 
 def _split_loops_above(

@@ -252,7 +252,7 @@ def _reversed_hooks(history: History, at: int) -> tuple[Move, ...] | None:
     state = history.before(at)
     moves: list[Move] = []
     for i in reversed(run) if len(run) > 1 else ():
-        move, event = history.moves[i].move, history.moves[i].events[0]
+        move, event = history.moves[i].move, history.moves[i].events[-1]
         assert isinstance(move, Hook)
         assert isinstance(event, Drawn)
         if event.bight not in state.stack(event.source):

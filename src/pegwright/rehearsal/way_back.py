@@ -9,6 +9,7 @@ the intended one in every stack and every word.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import combinations
 from typing import Literal, NamedTuple
 
 from immutables import Map
@@ -39,6 +40,9 @@ from pegwright.rehearsal.prepared_history import (
 from pegwright.rehearsal.slip_run import move_at_opposite_pegs, replay_slips
 
 __all__ = ["Act", "WayBack", "find_way_back"]
+
+_FEW, _MOST_SPARED = 10, 3
+"""Of at most so many moves to undo, up to three are spared together as well: 165 sets are tried at most."""
 
 
 class Act(NamedTuple):
@@ -95,9 +99,20 @@ def find_way_back(
     for at in sorted(undo):
         if back.leads(undo - {at}):
             undo = undo - {at}
+    while len(undo) <= _FEW and (spared := _moves_to_spare(back, undo)):
+        undo = undo - spared
     acts = back.leads(undo)
     assert acts is not None
     return WayBack(after, acts)
+
+
+def _moves_to_spare(back: _WayBackSearch, undo: set[int]) -> set[int]:
+    """Return moves that need not be undone: one, or some that hang together, as what is drawn over others."""
+    for size in range(1, _MOST_SPARED + 1):
+        for some in combinations(sorted(undo), size):
+            if back.leads(undo.difference(some)):
+                return set(some)
+    return set()
 
 
 def _moves_made(
@@ -226,6 +241,8 @@ def _phrasings(state: State, act: _MadeMove) -> Iterator[Move]:
             loop = stack.index(first.bight) + 1
             if isinstance(first, Lifted) or isinstance(act.move, Lift):
                 yield replace(act.move, loop=loop)
+            elif first.lifted:
+                yield replace(act.move, loop=loop, through=0)
             else:
                 assert isinstance(act.move, Hook | Slide)
                 yield replace(act.move, loop=loop, through=len(first.through) - len(first.slid))

@@ -91,6 +91,8 @@ def _stack_bars(moment: Moment, stack: Stack, marked: tuple[Bight, ...]) -> tupl
 def _split_levels(moment: Moment, stack: Stack) -> tuple[list[int], list[int]]:
     """Part the levels into those behind the hook, which it does not go through, and those before it."""
     skipped = {bight for e in moment.done.events if isinstance(e, Drawn) for bight in e.skipped}
+    if isinstance(moment.done.move, Hook | Slide):  # outside them all
+        skipped |= {bight for e in moment.done.events if isinstance(e, Lifted) for bight in e.over}
     behind = [i for i, bight in enumerate(stack) if bight in skipped]
     return behind, [i for i in range(len(stack)) if i not in behind]
 

@@ -142,7 +142,7 @@ def _ends_taken(history: History, index: int) -> Iterator[frozenset[str]]:
         stack = before.stack(event.holder if isinstance(event, Lifted) else event.source)
         if event.bight in stack:
             level = stack.index(event.bight)
-            many = len(events)
+            many = len({e.bight for e in events})
             yield frozenset(
                 name for name, so in (("lowest", level < many), ("top", level >= len(stack) - many)) if so
             )

@@ -67,7 +67,8 @@ def facts_of(history: History, view: View, index: int) -> MoveFacts:
                 stack, above = before.stack(event.source), -1
                 way = _way(now, event.source, event.target)
             case Lifted():
-                stack, above = before.stack(event.holder), len(event.over)
+                stack = before.stack(event.holder)
+                above = len(event.over) if isinstance(applied.move, Lift) else 0  # drawn outside them
                 target = getattr(applied.move, "target", None)
                 way = _way(now, event.holder, target) if target else ""
             case _:

@@ -234,10 +234,10 @@ def _say_hook(
         through = wording.above
     facts = {"source": first.source, "target": first.target, "loop": loop, "way": there}
     detail: list[str] = []
-    if first.skipped and through:
+    if first.skipped:
         detail.append(say("detail-skipped", through=through, n=len(first.skipped)))
-    elif first.skipped:
-        detail.append(say("detail-skipped-all", n=len(first.skipped)))
+    elif isinstance(done.events[0], Lifted):
+        detail.append(say("detail-skipped-all", n=len(done.events[0].over)))
     if first.slid:
         bands = {bight.band for bight in before.stack(HOOK)}
         hung = speaker.phrasebook.both([speaker.band(speaker.look.of(band)[0]) for band in sorted(bands)])
