@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import io
 import json
 from pathlib import Path
+
+from pypdf import PdfReader
 
 from tests.studio.conftest import Bench
 from tests.studio.test_everyone import complaints
@@ -45,3 +48,26 @@ def test_a_piece_as_one_file_is_a_page_and_the_piece_again(bench: Bench, tmp_pat
     other.write_text("<!doctype html><p>A tide table</p>")
     page.locator('input[type="file"]').set_input_files(other)
     page.get_by_role("alert").get_by_text("“other.html” is not a pattern.").wait_for()
+
+
+def test_the_chart_is_printed_whole(bench: Bench) -> None:
+    """Bands, every phase and every step stand on the pages that the browser prints, and nothing else."""
+    page = bench.page
+    bench.begin("Riding lights")
+    bench.click("Chart")
+    page.get_by_role("heading", name="Riding lights").wait_for()
+    assert complaints(page) == []
+    bench.shot("chart")
+    pages = PdfReader(io.BytesIO(page.pdf(format="A4", margin={"top": "15mm", "left": "15mm"}))).pages
+    text = " ".join("".join(each.extract_text() for each in pages).split())
+    for said in (
+        "slate blue: 32 bands",
+        "6 times in all",
+        "Hook loop 4 from the top of B12 over to B11",
+        "Clip the loops of the free end and B13",
+    ):
+        assert said in text, said
+    assert "Print" not in text
+    assert 1 < len(pages) < 8
+    page.keyboard.press("Escape")
+    page.locator(".verdict").wait_for()

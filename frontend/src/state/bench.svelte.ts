@@ -46,6 +46,7 @@ function freshSession(doc: Doc) {
     snapped: null,
     slipped: null,
     lettered: null,
+    charting: false,
     message: "",
   } satisfies Partial<Bench>;
 }
@@ -105,6 +106,8 @@ export class Bench {
   lettered = $state<boolean | null>(null);
   /** What the maker is told in place of the tool's tip. */
   message = $state("");
+  /** The chart is shown in place of the bench. */
+  charting = $state(false);
   /** Edits that were not saved the last time were put back. */
   recovered = $state(false);
   /** What is at hand while a proposal is shown in its place; null while none is. */

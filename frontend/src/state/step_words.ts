@@ -22,13 +22,13 @@ export function stepWords(move: Move | undefined, doc: Doc | null): string {
       return t("say-wind", { colour, peg: move.on, turns: move.turns ?? 3 });
     case "hook":
     case "slide":
-      return t(`say-${move.do}`, { loop: move.loop ?? 1, from: place(move.from), to: place(move.to) });
+      return t(`say-${move.do}`, { ...loopOf(move), from: place(move.from), to: place(move.to) });
     case "transfer":
       return t("say-transfer", { from: place(move.from), to: place(move.to) });
     case "lift":
       return move.to
-        ? t("say-lift-on", { loop: move.loop ?? 1, peg: place(move.at), to: place(move.to) })
-        : t("say-lift", { loop: move.loop ?? 1, peg: place(move.at) });
+        ? t("say-lift-on", { ...loopOf(move), peg: place(move.at), to: place(move.to) })
+        : t("say-lift", { ...loopOf(move), peg: place(move.at) });
     case "bind":
       return t("say-bind", { colour, peg: place(move.at) });
     case "extend":
@@ -41,6 +41,11 @@ export function stepWords(move: Move | undefined, doc: Doc | null): string {
     case "turn":
       return t("say-turn");
   }
+}
+
+/** Which loop: counted from the lowest, or, where the document counts from the top, from there (`top`). */
+function loopOf({ loop = 1 }: { loop?: number }): { loop: number; top: number } {
+  return { loop, top: loop < 0 ? -loop : 0 };
 }
 
 function place(holder: string): string {

@@ -407,20 +407,36 @@ say-place = { $colour } über { $pegs } legen{ $twisted ->
 say-wind = { $colour } { $turns }-mal um { $peg } wickeln
 say-hook = { $loop ->
     [1] Die unterste Schlaufe
-   *[other] Schlaufe { $loop }
+    [-1] Die oberste Schlaufe
+   *[other] { $top ->
+        [0] Schlaufe { $loop }
+       *[other] Schlaufe { $top } (von oben)
+    }
 } von { $from } nach { $to } holen
 say-slide = Was am Haken hängt, auf { $loop ->
     [1] die unterste Schlaufe
-   *[other] Schlaufe { $loop }
+    [-1] die oberste Schlaufe
+   *[other] { $top ->
+        [0] Schlaufe { $loop }
+       *[other] Schlaufe { $top } (von oben)
+    }
 } von { $from } schieben und diese nach { $to } holen
 say-transfer = Die Schlaufen von { $from } nach { $to } umhängen
 say-lift = { $loop ->
     [1] Die unterste Schlaufe
-   *[other] Schlaufe { $loop }
+    [-1] Die oberste Schlaufe
+   *[other] { $top ->
+        [0] Schlaufe { $loop }
+       *[other] Schlaufe { $top } (von oben)
+    }
 } von { $peg } über die anderen und ab heben
 say-lift-on = { $loop ->
     [1] Die unterste Schlaufe
-   *[other] Schlaufe { $loop }
+    [-1] Die oberste Schlaufe
+   *[other] { $top ->
+        [0] Schlaufe { $loop }
+       *[other] Schlaufe { $top } (von oben)
+    }
 } von { $peg } über die anderen und auf { $to } heben
 say-bind = Das letzte Gummi, { $colour }, durch die Schlaufen von { $peg } ziehen
 say-extend = Um { $count } Gummis in { $colour } verlängern
@@ -568,3 +584,10 @@ share = Das Stück als eine Datei weitergeben
 share-what = Die Datei geht mit einem Doppelklick in jedem Browser auf: Alle können das Stück darin nacharbeiten. Auf das Regal eines Studios gezogen, ist sie wieder das Stück selbst, ohne dass etwas verloren geht.
 share-making = Die Datei entsteht…
 share-made = „{ $file }“ liegt dort, wo dein Browser Dateien ablegt.
+
+# Die Vorlage auf Papier
+chart = Vorlage
+print = Drucken
+chart-steps = Schritt { $from } bis { $to }
+chart-more = { $count } weitere Abschnitte sind nicht gezeichnet; ihre Schritte stehen unten.
+chart-times = Insgesamt { $count }-mal, jedes Mal weitergerückt:

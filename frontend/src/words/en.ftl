@@ -416,20 +416,36 @@ say-place = Lay { $colour } over { $pegs }{ $twisted ->
 say-wind = Wind { $colour } { $turns } times round { $peg }
 say-hook = Hook { $loop ->
     [1] the lowest loop
-   *[other] loop { $loop }
+    [-1] the top loop
+   *[other] { $top ->
+        [0] loop { $loop }
+       *[other] loop { $top } from the top
+    }
 } of { $from } over to { $to }
 say-slide = Slide what hangs on the hook on to { $loop ->
     [1] the lowest loop
-   *[other] loop { $loop }
+    [-1] the top loop
+   *[other] { $top ->
+        [0] loop { $loop }
+       *[other] loop { $top } from the top
+    }
 } of { $from }, and that over to { $to }
 say-transfer = Move the loops of { $from } to { $to }
 say-lift = Lift { $loop ->
     [1] the lowest loop
-   *[other] loop { $loop }
+    [-1] the top loop
+   *[other] { $top ->
+        [0] loop { $loop }
+       *[other] loop { $top } from the top
+    }
 } of { $peg } over the others and off
 say-lift-on = Lift { $loop ->
     [1] the lowest loop
-   *[other] loop { $loop }
+    [-1] the top loop
+   *[other] { $top ->
+        [0] loop { $loop }
+       *[other] loop { $top } from the top
+    }
 } of { $peg } over the others and on to { $to }
 say-bind = Pull the last band, { $colour }, through the loops of { $peg }
 say-extend = Add an extension of { $count } bands in { $colour }
@@ -577,3 +593,10 @@ share = Share the piece as one file
 share-what = The file opens by a double press in any browser: everybody can follow the piece on it. Dropped on the shelf of a studio it is the piece itself again, with nothing lost.
 share-making = Making the file…
 share-made = “{ $file }” is saved where your browser saves things.
+
+# The chart, on paper
+chart = Chart
+print = Print
+chart-steps = steps { $from } to { $to }
+chart-more = { $count } more phases are not drawn; their steps stand below.
+chart-times = { $count } times in all, moved on each time:

@@ -407,20 +407,36 @@ say-place = Coloca { $colour } sobre { $pegs }{ $twisted ->
 say-wind = Enrolla { $colour } { $turns } veces en { $peg }
 say-hook = Lleva { $loop ->
     [1] el lazo más bajo
-   *[other] el lazo { $loop }
+    [-1] el lazo de arriba
+   *[other] { $top ->
+        [0] el lazo { $loop }
+       *[other] el lazo { $top } desde arriba
+    }
 } de { $from } a { $to }
 say-slide = Pasa lo que cuelga del gancho a { $loop ->
     [1] el lazo más bajo
-   *[other] el lazo { $loop }
+    [-1] el lazo de arriba
+   *[other] { $top ->
+        [0] el lazo { $loop }
+       *[other] el lazo { $top } desde arriba
+    }
 } de { $from }, y llévalo a { $to }
 say-transfer = Pasa los lazos de { $from } a { $to }
 say-lift = Levanta { $loop ->
     [1] el lazo más bajo
-   *[other] el lazo { $loop }
+    [-1] el lazo de arriba
+   *[other] { $top ->
+        [0] el lazo { $loop }
+       *[other] el lazo { $top } desde arriba
+    }
 } de { $peg } por encima de los demás y sácalo
 say-lift-on = Levanta { $loop ->
     [1] el lazo más bajo
-   *[other] el lazo { $loop }
+    [-1] el lazo de arriba
+   *[other] { $top ->
+        [0] el lazo { $loop }
+       *[other] el lazo { $top } desde arriba
+    }
 } de { $peg } por encima de los demás y ponlo en { $to }
 say-bind = Pasa la última gomita, { $colour }, por los lazos de { $peg }
 say-extend = Añade una extensión de { $count } gomitas en { $colour }
@@ -568,3 +584,10 @@ share = Compartir la pieza en un solo archivo
 share-what = El archivo se abre con doble clic en cualquier navegador: todos pueden seguir la pieza en él. Si lo sueltas en el estante de un estudio, vuelve a ser la pieza misma, sin perder nada.
 share-making = Preparando el archivo…
 share-made = «{ $file }» está guardado donde tu navegador guarda las descargas.
+
+# El esquema en papel
+chart = Esquema
+print = Imprimir
+chart-steps = pasos { $from } a { $to }
+chart-more = Otras { $count } fases no están dibujadas; sus pasos están abajo.
+chart-times = { $count } veces en total, avanzando cada vez:
