@@ -87,7 +87,7 @@ def test_a_recognisers_captions_are_mended() -> None:
 
 def test_the_files_are_read_by_others(lesson: Lesson, tmp_path: Path) -> None:
     told = compare_recording(lesson, said(lesson, "of peg A25", "of pen A25"))
-    files = recording_files(told, "en")
+    files = recording_files(lesson, told)
     (tmp_path / "a.vtt").write_bytes(files["captions.vtt"])
     texts = [one.text for one in told.captions]
     assert [one.text for one in webvtt.read(str(tmp_path / "a.vtt"))] == texts

@@ -50,11 +50,11 @@ def listen_(
     heard = _read_captions(captions, json, language)
     if isinstance(heard, int):
         return heard
-    told = listen_to_lesson(load_work(pattern, json, language), heard.cues, language)
+    lesson, told = listen_to_lesson(load_work(pattern, json, language), heard.cues, language)
     findings = (*heard.findings, *told.findings)
     written: list[str] = []
     if out is not None:
-        files = recording_files(told, language)
+        files = recording_files(lesson, told)
         there = [name for name in files if (out / name).exists()]
         if there and not force:
             return cannot(f"{out / there[0]} is there already; give another folder, or --force", json)

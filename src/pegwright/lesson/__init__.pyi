@@ -15,6 +15,7 @@ from .film.frame import (
     Box as Box,
     Still as Still,
     frame_stills as frame_stills,
+    named_pictures as named_pictures,
     place_in_frame as place_in_frame,
 )
 from .film.motion import (
@@ -214,6 +215,7 @@ __all__ = [
     "motif_moves",
     "move_label",
     "moving_marks_at",
+    "named_pictures",
     "pace_from_timing",
     "place_in_frame",
     "plan_gallery",

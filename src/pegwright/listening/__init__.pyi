@@ -7,10 +7,14 @@ from .chapters import HeardChapter as HeardChapter
 from .comparison import (
     RecordingComparison as RecordingComparison,
     compare_recording as compare_recording,
+    contradiction_findings as contradiction_findings,
     find_chapters as find_chapters,
 )
 from .contradictions import Contradiction as Contradiction
-from .corrections import WordCorrection as WordCorrection
+from .corrections import (
+    WordCorrection as WordCorrection,
+    correct_cues as correct_cues,
+)
 from .draft import (
     DraftLine as DraftLine,
     RecordingDraft as RecordingDraft,
@@ -33,6 +37,8 @@ __all__ = [
     "Trim",
     "WordCorrection",
     "compare_recording",
+    "contradiction_findings",
+    "correct_cues",
     "draft_recording",
     "find_chapters",
     "read_captions",

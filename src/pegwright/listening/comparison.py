@@ -131,6 +131,12 @@ def is_certain(one: Contradiction, noise: float) -> bool:
     return one.confidence >= (MORE_CERTAIN if noise > TOO_NOISY else CERTAIN)
 
 
+def contradiction_findings(lesson: Lesson, told: RecordingComparison) -> tuple[Finding, ...]:
+    """Return the finding of each contradiction, in their order."""
+    script = write_script(lesson)
+    return tuple(_contradiction_finding(lesson, script, one, told.noise) for one in told.contradictions)
+
+
 def _contradiction_finding(lesson: Lesson, script: Script, one: Contradiction, noise: float) -> Finding:
     minutes, seconds = divmod(int(one.start_s), 60)
     step = next((step for step in lesson.steps if step.number == one.step), None)

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from pegwright.listening.captions import Cue
 from pegwright.pattern import Layout
-from pegwright.reading import Lexicon, TextReading, read_free
+from pegwright.reading import Answers, Lexicon, TextReading, read_free
 
 PAUSE_S = 1.2
 """A silence of so long ends a sentence that has no full stop (no source)."""
@@ -41,12 +41,14 @@ class RecordingDraft(NamedTuple):
     reading: TextReading
 
 
-def draft_recording(cues: Sequence[Cue], language: str, loom: Layout | None = None) -> RecordingDraft:
-    """Return the draft of a recording."""
+def draft_recording(
+    cues: Sequence[Cue], language: str, loom: Layout | None = None, answers: Answers | None = None
+) -> RecordingDraft:
+    """Return the draft of a recording. `loom` and `answers` are what the maker answered to its blanks."""
     lexicon = Lexicon(language)
     sentences = _join_sentences(cues)
     clear = [i for i, (_, text) in enumerate(sentences) if says_a_whole_move(lexicon, text)]
-    reading = read_free("\n".join(sentences[i][1] for i in clear), language, loom)
+    reading = read_free("\n".join(sentences[i][1] for i in clear), language, loom, answers)
     read = {clear[one.line - 1] for one in reading.sentences if one.steps and one.line <= len(clear)}
     lines = tuple(DraftLine(start, text, i in read) for i, (start, text) in enumerate(sentences))
     return RecordingDraft(lines, reading)

@@ -4,6 +4,8 @@ from .bundle import (
     Output as Output,
     bundle_lesson as bundle_lesson,
     lesson_files as lesson_files,
+    picture_file as picture_file,
+    still_file as still_file,
 )
 from .film.captions import (
     captions_srt as captions_srt,
@@ -71,6 +73,7 @@ __all__ = [
     "lesson_files",
     "narrate",
     "page_html",
+    "picture_file",
     "portrait_glb",
     "portrait_photo",
     "portrait_png",
@@ -78,6 +81,7 @@ __all__ = [
     "prompter_html",
     "row_chart_html",
     "step_svg",
+    "still_file",
     "still_png",
     "swatch_svg",
 ]

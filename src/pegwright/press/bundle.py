@@ -24,6 +24,7 @@ from pegwright.lesson import (
     caption_script,
     filming_plan,
     frame_stills,
+    named_pictures,
     script_leaf,
     view_text,
 )
@@ -134,6 +135,16 @@ def _texts(
         yield "chapters.txt", chapters_text(script.chapters)
 
 
+def picture_file(name: str) -> str:
+    """Return where a lesson keeps the picture of a step with that name (`lesson.named_pictures`)."""
+    return f"pictures/{name}.svg"
+
+
+def still_file(name: str, height_px: int = 1080) -> str:
+    """Return where a lesson keeps the same picture to be laid over a film of so many lines."""
+    return f"stills/{name}-{height_px}.png"
+
+
 def _pictures(lesson: Lesson) -> dict[str, bytes]:
     files = {}
     portrait = lesson.finished.portrait
@@ -148,11 +159,8 @@ def _pictures(lesson: Lesson) -> dict[str, bytes]:
         for i, picture in enumerate(phase.check.chart if phase.check else (), start=1):
             files[f"pictures/step-{phase.steps[-1].number:03}-chart-{i}.svg"] = step_svg(picture).encode()
     for step in lesson.steps:
-        for i, picture in enumerate(step.pictures, start=1):
-            part = f"-{i}" if len(step.pictures) > 1 else ""
-            files[f"pictures/step-{step.number:03}{part}.svg"] = step_svg(picture).encode()
-        if step.closeup:
-            files[f"pictures/step-{step.number:03}-stack.svg"] = step_svg(step.closeup).encode()
+        for name, picture in named_pictures(step):
+            files[picture_file(name)] = step_svg(picture).encode()
     return files
 
 
@@ -163,7 +171,7 @@ def _stills(lesson: Lesson, heights_px: Sequence[int]) -> dict[str, bytes]:
     asked = [(still, tall) for still in frame_stills(lesson) for tall in heights_px]
     with ThreadPoolExecutor(2) as pool:  # compressing is the slow part, and it releases the GIL
         for (still, tall), png in zip(asked, pool.map(lambda each: still_png(*each), asked), strict=True):
-            files[f"stills/{still.name}-{tall}.png"] = png
+            files[still_file(still.name, tall)] = png
     return files
 
 

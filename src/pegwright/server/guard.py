@@ -26,6 +26,7 @@ _POLICY = "; ".join(
         "style-src 'self'",
         "font-src 'self'",
         "img-src 'self' data: blob:",
+        "media-src blob:",
         "connect-src 'self'",
         "worker-src 'self'",
         "frame-src 'self'",

@@ -17,10 +17,12 @@ import msgspec
 
 from pegwright.finding import Language, RefusedError, WordedFinding, phrase, word_finding, word_phrase
 from pegwright.lesson import Hand, Units
-from pegwright.pattern import Pattern, read_pattern
+from pegwright.pattern import MAX_BYTES, Pattern, read_pattern
 from pegwright.press import Edition, Paper
 from pegwright.server.child_process import limit_memory, read_frame, take_output, write_frame
+from pegwright.server.listen_responses import NothingHeardError, draft_response, listen_files
 from pegwright.server.plan_responses import OrdersResponse, find_mends, find_orders
+from pegwright.server.read_responses import WordAnswer
 from pegwright.server.rehearsal_responses import rehearsal_response
 from pegwright.workshop import (
     LessonOrder,
@@ -36,6 +38,9 @@ _MOST_BYTES = 4_000_000_000
 _NICE = 2
 """The bench, which the maker looks at, goes first. At 10 a job got a tenth of a busy processor, and a lesson
 took ten times as long as on the command line."""
+
+
+Captions = Annotated[bytes, msgspec.Meta(max_length=MAX_BYTES)]
 
 
 class _WordedRequest(msgspec.Struct, frozen=True, kw_only=True):
@@ -91,6 +96,29 @@ class PlanRequest(_WordedRequest, frozen=True, kw_only=True, tag="plan", tag_fie
     seconds: Annotated[float, msgspec.Meta(gt=0, le=600)] = 10.0
 
 
+class ListenRequest(_WordedRequest, frozen=True, kw_only=True, tag="listen", tag_field="do"):
+    """Lay a recording beside the lesson: `heard.json` is a `ListenResponse`, the rest is to take along.
+
+    `captions` are the bytes of a file, `spoken` is the language heard; mends that are `refused` (from 0) are
+    not made in the captions.
+    """
+
+    captions: Captions
+    spoken: Language
+    refused: Annotated[tuple[int, ...], msgspec.Meta(max_length=20_000)] = ()
+
+
+class DraftRequest(_WordedRequest, frozen=True, kw_only=True, tag="draft", tag_field="do"):
+    """Make a draft of a recording that has no pattern: `draft.json` is a `DraftResponse`.
+
+    The document that comes with it is not looked at.
+    """
+
+    captions: Captions
+    spoken: Language
+    answers: Annotated[tuple[WordAnswer, ...], msgspec.Meta(max_length=5_000)] = ()
+
+
 class MendRequest(_WordedRequest, frozen=True, kw_only=True, tag="mend", tag_field="do"):
     """Find the smallest changes that make the piece hold: `mends.json` is a `MendsResponse`."""
 
@@ -106,6 +134,8 @@ JobRequest = (
     | RehearseRequest
     | PlanRequest
     | MendRequest
+    | ListenRequest
+    | DraftRequest
 )
 
 
@@ -144,6 +174,30 @@ class JobMessage(msgspec.Struct, frozen=True):
 
 def run_job(sent: JobMessage, send: SendFrame) -> None:
     """Carry out a request and send the results; the last frame is an `EndFrame`."""
+    language = sent.request.language
+    try:
+        if isinstance(sent.request, DraftRequest):
+            _draft_recording(sent.request, send)
+            return
+        _run_for_pattern(sent, send)
+    except NothingHeardError as nothing:
+        found = tuple(word_finding(each, language) for each in nothing.findings)
+        send(EndFrame(found[-1].message, found))
+
+
+def _draft_recording(request: DraftRequest, send: SendFrame) -> None:
+    told = draft_response(
+        request.captions,
+        request.spoken,
+        request.answers,
+        request.language,
+        lambda *how: send(ProgressFrame(*how)),
+    )
+    send(FileFrame("draft.json", msgspec.json.encode(told)))
+    send(EndFrame())
+
+
+def _run_for_pattern(sent: JobMessage, send: SendFrame) -> None:
     language = sent.request.language
     reading = read_pattern(msgspec.json.encode(sent.document))
     if reading.pattern is None:
@@ -202,6 +256,10 @@ def _carry_out(made: Work, request: JobRequest, progress: ReportProgress) -> Ite
             from pegwright.workshop import measure_lengths  # noqa: PLC0415 - the same
 
             yield "lengths.json", msgspec.json.encode(measure_lengths(made, progress))
+        case ListenRequest(language=language, captions=captions, spoken=spoken, refused=refused):
+            yield from listen_files(
+                made, captions, spoken, refused=refused, language=language, progress=progress
+            )
         case RehearseRequest(language=language):
             yield "rehearsal.json", msgspec.json.encode(rehearsal_response(made, language, progress))
 

@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 
 import msgspec
 
-from pegwright.finding import Language, WordedFinding, word_finding, word_phrase
+from pegwright.finding import Finding, Language, WordedFinding, word_finding, word_phrase
 from pegwright.pattern import Pattern, read_pattern, write_pattern
 from pegwright.reading import Answers, Blank, TextReading, count_new_moves, read_maker_text
 from pegwright.server.work_responses import WorkResponse, work_response
@@ -76,8 +76,19 @@ def read_response(
     """Read a text, a document or a maker's words, and tell what came of it."""
     given: Answers = {(one.key, one.sentence): one.answer for one in answers}
     told = _read_document(text) or read_maker_text(text, answers=given)
+    return reading_response(told, language, progress)
+
+
+def reading_response(
+    told: TextReading,
+    language: Language,
+    progress: ReportProgress = report_nothing,
+    *,
+    before: tuple[Finding, ...] = (),
+) -> ReadResponse:
+    """Tell what came of a reading. Findings `before` it, about its source, come first."""
     made = None if told.pattern is None else work(told.pattern, progress)
-    findings = told.findings if made is None else (*told.findings, *made.findings)
+    findings = (*before, *told.findings, *(() if made is None else made.findings))
     return ReadResponse(
         document=None if told.pattern is None else _document(told.pattern),
         language=told.language,

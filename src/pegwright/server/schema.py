@@ -21,6 +21,7 @@ from pegwright.server.fit_responses import FitRequest, FitResponse
 from pegwright.server.job_routes import StartJobRequest
 from pegwright.server.jobs import JobStatus
 from pegwright.server.line_requests import SnapResponse
+from pegwright.server.listen_responses import DraftResponse, ListenResponse
 from pegwright.server.motifs import ShelvedMotif
 from pegwright.server.plan_responses import MendsResponse, OrdersResponse
 from pegwright.server.read_responses import ReadRequest, ReadResponse
@@ -55,6 +56,8 @@ _VALUES = (
     RehearsalResponse,
     OrdersResponse,
     MendsResponse,
+    ListenResponse,
+    DraftResponse,
     ShelvedMotif,
     StashResponse,
     JobStatus,

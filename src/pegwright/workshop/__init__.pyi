@@ -79,6 +79,8 @@ from .progress import (
 from .recordings import (
     listen_to_lesson as listen_to_lesson,
     recording_files as recording_files,
+    refuse_mends as refuse_mends,
+    step_files as step_files,
 )
 from .rehearsals import (
     mirror_rehearsal as mirror_rehearsal,
@@ -153,6 +155,7 @@ __all__ = [
     "read_plain_file",
     "read_weight_files",
     "recording_files",
+    "refuse_mends",
     "rehearse_piece",
     "replace_file",
     "report_nothing",
@@ -161,6 +164,7 @@ __all__ = [
     "run_demo",
     "start_cluster",
     "starter_pattern",
+    "step_files",
     "work",
     "write_gallery",
     "write_into",

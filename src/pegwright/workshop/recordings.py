@@ -2,42 +2,77 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 import msgspec
 
-from pegwright.lesson import Caption, Chapter
-from pegwright.listening import Cue, RecordingComparison, compare_recording
-from pegwright.press import captions_srt, captions_vtt, chapters_text, chapters_vtt
+from pegwright.lesson import Caption, Chapter, Lesson, named_pictures
+from pegwright.listening import Cue, RecordingComparison, compare_recording, correct_cues
+from pegwright.press import (
+    captions_srt,
+    captions_vtt,
+    chapters_text,
+    chapters_vtt,
+    picture_file,
+    still_file,
+)
 from pegwright.workshop.lesson_plan import lesson_of
 from pegwright.workshop.line import Work
+from pegwright.workshop.progress import ReportProgress, report_nothing
 
 
-def listen_to_lesson(made: Work, cues: Sequence[Cue], language: str) -> RecordingComparison:
-    """Return when each chapter of a piece's lesson begins in its recording, and what that says otherwise.
+def listen_to_lesson(
+    made: Work, cues: Sequence[Cue], language: str, progress: ReportProgress = report_nothing
+) -> tuple[Lesson, RecordingComparison]:
+    """Return a piece's lesson, when its chapters begin in a recording, and what that says otherwise.
 
     Raises:
         ValueError: there are no words for the language.
     """
-    return compare_recording(lesson_of(made, language), cues)
+    progress("lesson", 0, 2)
+    lesson = lesson_of(made, language)
+    progress("listen", 1, 2)
+    return lesson, compare_recording(lesson, cues)
 
 
-def recording_files(told: RecordingComparison, language: str) -> dict[str, bytes]:
+def refuse_mends(
+    told: RecordingComparison, cues: Sequence[Cue], refused: Collection[int]
+) -> RecordingComparison:
+    """Return the comparison with captions in which the mends of those places (from 0) are not made."""
+    if not refused:
+        return told
+    kept = [one for i, one in enumerate(told.corrections) if i not in refused]
+    return told._replace(captions=correct_cues(cues, kept))
+
+
+def recording_files(lesson: Lesson, told: RecordingComparison) -> dict[str, bytes]:
     """Return the files that go with a recording, by name: mended captions, chapters, steps, cuts."""
     captions = [Caption(one.start_s, one.end_s, (one.text,)) for one in told.captions]
     chapters = [Chapter(start_s=one.start_s, end_s=one.end_s, title=one.title) for one in told.chapters]
     texts = {
-        "captions.vtt": captions_vtt(captions, language),
+        "captions.vtt": captions_vtt(captions, lesson.language),
         "captions.srt": captions_srt(captions),
         "chapters.vtt": chapters_vtt(chapters),
         "chapters.txt": chapters_text(chapters),
     }
+    named = step_files(lesson)
     lists = {
         "corrections.json": [one._asdict() for one in told.corrections],
-        "steps.json": [one._asdict() for one in told.steps],
+        "steps.json": [{**one._asdict(), **named[one.number]} for one in told.steps],
         "trims.json": [one._asdict() for one in told.trims],
     }
     files = {name: text.encode() for name, text in texts.items()}
     return files | {
         name: msgspec.json.format(msgspec.json.encode(one)) + b"\n" for name, one in lists.items()
+    }
+
+
+def step_files(lesson: Lesson) -> dict[int, dict[str, list[str]]]:
+    """Return for each step the files of a lesson that show it: `pictures`, and `stills` for a film."""
+    return {
+        step.number: {
+            "pictures": [picture_file(name) for name, _ in named_pictures(step)],
+            "stills": [still_file(name) for name, _ in named_pictures(step)],
+        }
+        for step in lesson.steps
     }

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 import msgspec
 
-from pegwright.lesson.handout.sheet import Lesson
+from pegwright.lesson.handout.sheet import Lesson, LessonStep
 from pegwright.lesson.scene.picture import Picture
 
 FRAME = (1920, 1080)
@@ -72,12 +72,18 @@ def place_in_frame(name: str, picture: Picture, box: Box) -> Still:
 def frame_stills(lesson: Lesson) -> Iterator[Still]:
     """Put every step picture and every stack into a frame of its own, inside the title-safe area.
 
-    Names run `step-003`, `step-003-2` where a step has several pictures, `step-003-stack`.
+    They are named as `named_pictures` does.
     """
     box = safe_area(TITLE_SAFE)
     for step in lesson.steps:
-        for i, picture in enumerate(step.pictures, start=1):
-            part = f"-{i}" if len(step.pictures) > 1 else ""
-            yield place_in_frame(f"step-{step.number:03}{part}", picture, box)
-        if step.closeup:
-            yield place_in_frame(f"step-{step.number:03}-stack", step.closeup, box)
+        for name, picture in named_pictures(step):
+            yield place_in_frame(name, picture, box)
+
+
+def named_pictures(step: LessonStep) -> Iterator[tuple[str, Picture]]:
+    """Name the pictures of a step: `step-003`, `step-003-2` where there are several, `step-003-stack`."""
+    for i, picture in enumerate(step.pictures, start=1):
+        part = f"-{i}" if len(step.pictures) > 1 else ""
+        yield f"step-{step.number:03}{part}", picture
+    if step.closeup:
+        yield f"step-{step.number:03}-stack", step.closeup
