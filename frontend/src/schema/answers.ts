@@ -30,3 +30,5 @@ export type Snapped = Schemas["SnapResponse"];
 export type OrdersFound = Schemas["OrdersResponse"];
 export type OrderMeasures = Schemas["MeasuresResponse"];
 export type MendsFound = Schemas["MendsResponse"];
+export type Heard = Schemas["ListenResponse"];
+export type Draft = Schemas["DraftResponse"];

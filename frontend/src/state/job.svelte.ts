@@ -31,9 +31,9 @@ export class Job {
   });
   #following: AbortController | null = null;
 
-  /** Request a job for the piece at hand and follow it. Returns what came of it; null where newer work overtook it. */
-  async run(request: JobRequest): Promise<JobStatus | null> {
-    const { name, doc } = bench;
+  /** Request a job for the piece at hand, or another document, and follow it.
+   * Returns what came of it; null where newer work overtook it. */
+  async run(request: JobRequest, { name, doc }: { name: string | null; doc: object | null } = bench): Promise<JobStatus | null> {
     if (!name || !doc) return null;
     this.#following?.abort();
     const following = (this.#following = new AbortController());

@@ -53,6 +53,72 @@ the-words = Deine Worte
 the-loom = Der Webrahmen
 not-understood = nicht verstanden
 about-piece = über das Stück
+
+# Eine Aufnahme nachhören
+listen-back = Nachhören
+listen-back-short = Sagt deine Aufnahme, was die Anleitung sagt? Zieh ihre Untertitel hierher.
+listen-back-what = Zieh die Untertitel einer Aufnahme dieser Stunde hierher und, wenn du sie hier hören willst, auch den Ton oder Film. Du erfährst, was sie anders sagt, wann jedes Kapitel beginnt und welche Wörter der Untertitel verhört sind. Nichts verlässt diesen Rechner.
+captions-how = Untertitel sind eine Datei mit Zeiten: WebVTT, SRT oder Zeilen, die mit einer Zeit beginnen, wie [1:05]. Eine Filmseite, ein Besprechungsprogramm oder ein Handy kann sie schreiben; such dort nach „Untertitel“ oder „Transkript“ und speichere sie.
+choose-captions = Untertitel…
+choose-sound = Ton oder Film…
+language-heard = Gesprochen auf
+no-recording = { $file } ist weder Untertitel noch Aufnahme.
+captions-too-long = { $file } ist für Untertitel zu lang. Teile die Datei.
+sound-not-played = Dieser Browser kann { $file } nicht abspielen. Die Untertitel werden trotzdem gelesen.
+listening = Wird angehört…
+listen-again = Noch einmal anhören
+heard-before = Seitdem hat sich das Stück geändert.
+heard-all = { $chapters ->
+    [one] Ein Kapitel
+   *[other] { $chapters } Kapitel
+  } gehört. { $otherwise ->
+    [0] Nichts wird mit Sicherheit anders gesagt
+    [one] Eine Stelle wird anders gesagt
+   *[other] { $otherwise } Stellen werden anders gesagt
+  }; { $questions ->
+    [0] keine Fragen
+    [one] eine Frage
+   *[other] { $questions } Fragen
+  }.
+line-of = Zeile { $line }:
+timeline = Die Aufnahme von Anfang bis Ende
+place-in-recording = Stelle in der Aufnahme
+go-to-time = Zu { $time }
+said-otherwise = Was die Aufnahme anders sagt
+heard-otherwise = anders
+heard-question = eine Frage
+how-sure = zu { $share } sicher
+nothing-otherwise = Nichts. Was zu hören war, ist so, wie die Stunde es sagt.
+mended-captions = Berichtigte Untertitel
+take-all = Alle übernehmen
+refuse-all = Alle ablehnen
+take-mend = „{ $after }“ statt „{ $before }“ übernehmen
+nothing-mended = Kein Wort musste berichtigt werden.
+chapters = Kapitel
+words-heard = { $share } der Wörter gehört
+could-be-cut = Was herausgeschnitten werden könnte
+trim-silence = Stille
+trim-aside = eine Abschweifung
+trim-again = angefangen, dann neu gesagt
+take-along = Zum Mitnehmen
+draft-of = Entwurf aus { $file }
+draft-steps = { $steps ->
+    [one] Ein Schritt ist gelesen
+   *[other] { $steps } Schritte sind gelesen
+  }, aus { $sentences ->
+    [one] einem Satz
+   *[other] { $sentences } Sätzen
+  }.
+draft-what = Gelesen werden nur Sätze, die eine ganze Bewegung sagen. Alle anderen schreibst du selbst neben ihre Zeiten: Nichts wird geraten.
+draft-open = { $count ->
+    [one] Eines ist am Stück noch offen
+   *[other] { $count } Dinge sind am Stück noch offen
+  }
+left-to-you = bleibt dir
+open-recording = Untertitel einer Aufnahme öffnen
+save-sentences = Sätze mit ihren Zeiten speichern
+sentences = Saetze
+
 close = Schließen
 language = Sprache
 left-handed = Linkshändig

@@ -55,6 +55,72 @@ the-words = Your words
 the-loom = The loom
 not-understood = not understood
 about-piece = about the piece
+
+# Listening back to a recording
+listen-back = Listen back
+listen-back-short = Does your recording say what the pattern says? Drop its captions here.
+listen-back-what = Drop the captions of a recording of this lesson, and the sound or film too if you like to hear it here. You are told what it says otherwise, when each chapter begins, and which words of the captions were misheard. Nothing leaves this machine.
+captions-how = Captions are a file with times: WebVTT, SRT, or lines that begin with a time, as [1:05]. A site for films, a meeting program or a phone can write them; look there for “captions”, “subtitles” or “transcript”, and save them.
+choose-captions = Captions…
+choose-sound = Sound or film…
+language-heard = Spoken in
+no-recording = { $file } is neither captions nor a recording.
+captions-too-long = { $file } is too long to be read as captions. Cut it into parts.
+sound-not-played = This browser cannot play { $file }. Its captions are read all the same.
+listening = Listening…
+listen-again = Listen again
+heard-before = The piece has changed since this was heard.
+heard-all = { $chapters ->
+    [one] One chapter
+   *[other] { $chapters } chapters
+  } heard. { $otherwise ->
+    [0] Nothing is said otherwise for certain
+    [one] One thing is said otherwise
+   *[other] { $otherwise } things are said otherwise
+  }; { $questions ->
+    [0] no questions
+    [one] one question
+   *[other] { $questions } questions
+  }.
+line-of = Line { $line }:
+timeline = The recording from beginning to end
+place-in-recording = Place in the recording
+go-to-time = Go to { $time }
+said-otherwise = What the recording says otherwise
+heard-otherwise = otherwise
+heard-question = a question
+how-sure = { $share } sure
+nothing-otherwise = Nothing. What could be heard is as the lesson says it.
+mended-captions = Captions put right
+take-all = Take all
+refuse-all = Refuse all
+take-mend = Take “{ $after }” for “{ $before }”
+nothing-mended = No word had to be put right.
+chapters = Chapters
+words-heard = { $share } of its words heard
+could-be-cut = What could be cut
+trim-silence = silence
+trim-aside = an aside
+trim-again = begun, then said anew
+take-along = To take along
+draft-of = A draft of { $file }
+draft-steps = { $steps ->
+    [one] One step is read
+   *[other] { $steps } steps are read
+  } from { $sentences ->
+    [one] one sentence
+   *[other] { $sentences } sentences
+  }.
+draft-what = Only sentences that say one whole move are read. All others are left for you to write beside their times: nothing is guessed.
+draft-open = { $count ->
+    [one] One thing is still open in the piece
+   *[other] { $count } things are still open in the piece
+  }
+left-to-you = left to you
+open-recording = Open the captions of a recording
+save-sentences = Save the sentences with their times
+sentences = sentences
+
 close = Close
 language = Language
 left-handed = Left-handed

@@ -53,6 +53,72 @@ the-words = Tus palabras
 the-loom = El telar
 not-understood = no se ha entendido
 about-piece = sobre la pieza
+
+# Repasar una grabación
+listen-back = Repasar la grabación
+listen-back-short = ¿Dice tu grabación lo que dice el patrón? Suelta aquí sus subtítulos.
+listen-back-what = Suelta aquí los subtítulos de una grabación de esta clase y, si quieres oírla aquí, también el sonido o el vídeo. Verás qué dice de otro modo, cuándo empieza cada capítulo y qué palabras de los subtítulos se oyeron mal. Nada sale de este equipo.
+captions-how = Los subtítulos son un archivo con tiempos: WebVTT, SRT o líneas que empiezan con un tiempo, como [1:05]. Los puede escribir un sitio de vídeos, un programa de reuniones o un móvil; busca allí «subtítulos» o «transcripción» y guárdalos.
+choose-captions = Subtítulos…
+choose-sound = Sonido o vídeo…
+language-heard = Se habla en
+no-recording = { $file } no son subtítulos ni una grabación.
+captions-too-long = { $file } es demasiado largo para leerlo como subtítulos. Divídelo.
+sound-not-played = Este navegador no puede reproducir { $file }. Sus subtítulos se leen igualmente.
+listening = Escuchando…
+listen-again = Escuchar otra vez
+heard-before = La pieza ha cambiado desde que se escuchó esto.
+heard-all = { $chapters ->
+    [one] Se oye un capítulo
+   *[other] Se oyen { $chapters } capítulos
+  }. { $otherwise ->
+    [0] Nada se dice de otro modo con seguridad
+    [one] Una cosa se dice de otro modo
+   *[other] { $otherwise } cosas se dicen de otro modo
+  }; { $questions ->
+    [0] ninguna pregunta
+    [one] una pregunta
+   *[other] { $questions } preguntas
+  }.
+line-of = Línea { $line }:
+timeline = La grabación de principio a fin
+place-in-recording = Lugar en la grabación
+go-to-time = Ir a { $time }
+said-otherwise = Lo que la grabación dice de otro modo
+heard-otherwise = de otro modo
+heard-question = una pregunta
+how-sure = { $share } seguro
+nothing-otherwise = Nada. Lo que se pudo oír es como lo dice la clase.
+mended-captions = Subtítulos corregidos
+take-all = Aceptar todo
+refuse-all = Rechazar todo
+take-mend = Aceptar «{ $after }» por «{ $before }»
+nothing-mended = No hubo que corregir ninguna palabra.
+chapters = Capítulos
+words-heard = { $share } de sus palabras oídas
+could-be-cut = Lo que se podría cortar
+trim-silence = silencio
+trim-aside = un comentario aparte
+trim-again = empezado y dicho de nuevo
+take-along = Para llevar
+draft-of = Borrador de { $file }
+draft-steps = { $steps ->
+    [one] Se lee un paso
+   *[other] Se leen { $steps } pasos
+  } de { $sentences ->
+    [one] una frase
+   *[other] { $sentences } frases
+  }.
+draft-what = Solo se leen las frases que dicen un movimiento entero. Las demás las escribes tú junto a sus tiempos: nada se adivina.
+draft-open = { $count ->
+    [one] Queda una cosa abierta en la pieza
+   *[other] Quedan { $count } cosas abiertas en la pieza
+  }
+left-to-you = te toca a ti
+open-recording = Abrir los subtítulos de una grabación
+save-sentences = Guardar las frases con sus tiempos
+sentences = frases
+
 close = Cerrar
 language = Idioma
 left-handed = Para zurdos
