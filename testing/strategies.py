@@ -112,6 +112,7 @@ steps = st.recursive(
         times=st.integers(0, 3) | st.just("n"),
         steps=st.lists(inner, max_size=3).map(tuple),
         pegs=st.integers(-1, 2),
+        colours=st.dictionaries(letters, st.lists(letters, min_size=1, max_size=3).map(tuple), max_size=2),
     ),
     max_leaves=6,
 )

@@ -125,3 +125,17 @@ def test_the_work_can_be_put_down_where_no_loop_is_in_the_hand() -> None:
     """After placing and hooking yes; with the last band's ends on the hook no."""
     rest = {step.number: step.can_pause for step in lesson(ebb()).steps}
     assert [number for number, may in rest.items() if not may] == [8, 10]
+
+
+def test_a_beginner_is_slower_with_the_hook_than_in_placing_a_band() -> None:
+    """Common practice, no source: a trained hand hooks faster than it places, a beginner more slowly."""
+    made = lesson(ebb())
+    history = work(ebb())
+
+    def learner_s(kind: type) -> float:
+        first = next(i for i, done in enumerate(history.moves, start=1) if isinstance(done.move, kind))
+        return next(step.learner_s for step in made.steps if step.first == first)
+
+    assert _first(history, Hook) < _first(history, Place)
+    assert learner_s(Hook) > learner_s(Place)
+    assert Pace().share(100_000, hooked=True) == 1.0

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
+import msgspec
 from hypothesis import given, strategies as st
 
 from pegwright import loom, pattern
+from pegwright.fit.stated_counts import _MotifCounter
 from pegwright.pattern import Address, Motif, PatternBuilder, Place, Repeat, Rows, Use, parse_address
 from testing.strategies import patterns
 
@@ -214,3 +218,44 @@ def test_any_pattern_is_worked_out_or_found_at_fault(piece):
     broken_off = sum(f.facts["left"] for f in history.findings if f.code == "too-many-refused")
     refused = {f.place.step for f in history.findings} - {None}
     assert len(history.moves) + len(refused) + broken_off == len(expansion.moves)
+
+
+def test_colours_change_with_the_round():
+    """A letter of a repeat stands for its colours in turn, from the first again; a repeat within sees it."""
+    m = PatternBuilder("Tide", Rows(rows=1, pegs=20)).colour("A", "a", "#000000").colour("F", "f", "#ffffff")
+    with m.motif("link", "x"):
+        m.place("x", "A1", "A2")
+    with m.repeat(5, pegs=2, colours={"ring": ("A", "F", "A2")}):
+        m.place("ring", "A1", "A2")
+        m.use("link", colours={"x": "ring"}, pegs=1)
+    assert [one.move.colour for one in pattern.expand(m.pattern()).moves] == ["A", "A", "F", "F", "A2", "A2", *"AAFF"]
+
+    outer = Repeat(
+        times=2,
+        colours={"x": ("A", "F")},
+        steps=(
+            Repeat(times=3, colours={"y": ("x", "B")}, steps=(Place(colour="y", over=("A1", "A2")),)),
+            Place(colour="x", over=("A1", "A2")),
+        ),
+    )
+    piece = msgspec.structs.replace(m.pattern(), steps=(outer,), motifs=())
+    assert [one.move.colour for one in pattern.expand(piece).moves] == [*"ABAA", *"FBFF"]
+
+
+@given(
+    turns=st.dictionaries(
+        st.sampled_from("xyz"), st.lists(st.sampled_from("ABCD"), min_size=1, max_size=4).map(tuple)
+    ),
+    named=st.lists(st.sampled_from("xyzA"), min_size=1, max_size=4),
+    times=st.integers(0, 9),
+)
+def test_stated_counts_of_a_motif_count_the_colours_that_its_rounds_really_have(turns, named, times):
+    """The count that makes no moves against the moves."""
+    steps = tuple(Place(colour=letter, over=("A1", "A2")) for letter in named)
+    motif = Motif(name="wave", steps=(Repeat(times=times, colours=turns, steps=steps),))
+    plain = PatternBuilder("Tide", Rows(rows=1, pegs=3)).pattern()
+    piece = msgspec.structs.replace(plain, motifs=(motif,), steps=(Use(name="wave"),))
+    counted = _MotifCounter(piece).motif(motif, 0)
+    assert +Counter({k: n for k, n in counted.items() if len(k) == 1}) == Counter(
+        one.move.colour for one in pattern.expand(piece).moves
+    )

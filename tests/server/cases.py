@@ -46,16 +46,21 @@ def cases() -> dict[str, Any]:
 def _mirrored(rounds: int) -> dict[str, Any]:
     """Return a pattern of motifs in motifs and rounds that move on, mirrored each way, and its moves."""
     m = PatternBuilder("Slack water", Rows(rows=9, pegs=40)).colour("A", "slate", "#445566")
+    m.colour("F", "foam", "#f2efe6")
     with m.motif("ripple", n=2), m.repeat("n", pegs=2, rows=1):
         m.place("A", "A1", "B2")
     with m.motif("pair"):
         m.use("ripple", pegs=1)
         m.use("ripple", rows=1, pegs=4, mirror=("pegs",), counts={"n": rounds})
+    with m.motif("striped", "x", n=1), m.repeat("n", pegs=1, colours={"y": ("x", "A", "F")}):
+        m.place("y", "A1", "B1")
     with m.motif("only"):
         m.use("pair", mirror=("rows",))
     for name in ("ripple", "pair", "only"):
         for mirror in (("rows",), ("pegs",), ("rows", "pegs")):
             m.use(name, rows=3, pegs=20, mirror=mirror)
+    with m.repeat(3, pegs=1, colours={"ring": ("F", "A")}):
+        m.use("striped", colours={"x": "ring"}, counts={"n": rounds})
     pattern = m.pattern()
     expansion = expand(pattern)
     assert not expansion.findings

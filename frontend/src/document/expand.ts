@@ -45,7 +45,12 @@ function workOut(doc: Doc): (Move | null)[][] {
         for (let k = 0; k < times && left > 0; k++) {
           left--;
           const rows = compose(scope.rows, 1, k * (step.rows ?? 0));
-          run(step.steps, { ...scope, rows, pegs: compose(scope.pegs, 1, k * (step.pegs ?? 0)) }, found);
+          const colours = { ...scope.colours };
+          for (const [slot, turns] of Object.entries(step.colours ?? {})) {
+            const given = turns[k % turns.length]!;
+            colours[slot] = scope.colours[given] ?? given;
+          }
+          run(step.steps, { ...scope, rows, pegs: compose(scope.pegs, 1, k * (step.pegs ?? 0)), colours }, found);
         }
       } else if (step.do === "motif") {
         const motif = motifs.get(step.name);

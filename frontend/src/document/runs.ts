@@ -3,7 +3,7 @@ import { parseAddress, printAddress } from "./address";
 import type { Edit } from "./edit";
 import type { Stride } from "./edits";
 import { addresses, expand } from "./expand";
-import type { Doc, Motif, Step, Use } from "./pattern";
+import type { Doc, Motif, Repeat, Step, Use } from "./pattern";
 
 /** A run of the document's steps, both ends included. */
 export interface Run {
@@ -132,6 +132,12 @@ export function coloursOf(doc: Doc, run: Run): string[] {
   return [...new Set(moves.flatMap((move) => (move && "colour" in move ? [move.colour] : [])))];
 }
 
+/** The colours of a repeat that change with the round, one of them changed for another. */
+function inTurn(step: Repeat, from: string, to: string): Pick<Repeat, "colours"> {
+  const each = Object.entries(step.colours ?? {});
+  return each.length ? { colours: Object.fromEntries(each.map(([slot, turns]) => [slot, turns.map((letter) => (letter === from ? to : letter))])) } : {};
+}
+
 /** Give the bands of a run that have one colour another. A motif keeps its steps: the colour becomes a slot of it,
  * filled anew where the run works it, and as before wherever else it is worked. */
 export function recolourRun(doc: Doc, run: Run, from: string, to: string, label: string): Edit {
@@ -139,7 +145,7 @@ export function recolourRun(doc: Doc, run: Run, from: string, to: string, label:
   const named = new Set<string>();
   const fill = (steps: readonly Step[]): Step[] =>
     steps.map((step) => {
-      if (step.do === "repeat") return { ...step, steps: fill(step.steps) };
+      if (step.do === "repeat") return { ...step, ...inTurn(step, from, to), steps: fill(step.steps) };
       if (step.do !== "motif") return "colour" in step && step.colour === from ? { ...step, colour: to } : step;
       const filled = Object.fromEntries(Object.entries(step.colours ?? {}).map(([slot, given]) => [slot, given === from ? to : given]));
       const written = motifsWrittenIn(doc, step.name, from);

@@ -228,9 +228,9 @@ class _MotifCounter:
             match step:
                 case Repeat():
                     times = motif.counts.get(step.times, 0) if isinstance(step.times, str) else step.times
-                    one = self.steps(step.steps, motif, deep + 1)
-                    rounds = Counter({what: n * times for what, n in one.items()})
-                    self.repeats += [one, rounds]
+                    named = self.steps(step.steps, motif, deep + 1)
+                    rounds = _count_rounds(named, step, times)
+                    self.repeats += [_count_rounds(named, step, 1), rounds]
                     count.update(rounds)
                 case Use():
                     if step.name in self.known:
@@ -239,6 +239,16 @@ class _MotifCounter:
                 case _:
                     _add_move(count, step)
         return count
+
+
+def _count_rounds(named: Counter[str], step: Repeat, times: int) -> Counter[str]:
+    """Return the bands of so many rounds, given those of one by the letters that its steps name."""
+    count: Counter[str] = Counter()
+    for what, n in named.items():
+        turns = step.colours.get(what, (what,))
+        for k, letter in enumerate(turns):
+            count[letter] += n * len(range(k, times, len(turns)))
+    return count
 
 
 def _count_moves(moves: Iterable[Move]) -> Counter[str]:

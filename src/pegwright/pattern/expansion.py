@@ -63,6 +63,11 @@ class _Scope(NamedTuple):
     motif: str = ""
     calls: tuple[str, ...] = ()
 
+    def colours_in_round(self, step: Repeat, k: int) -> dict[str, str]:
+        """Return what the letters of a repeat stand for in its round k, counted from 0."""
+        here = {slot: turns[k % len(turns)] for slot, turns in step.colours.items()}
+        return {slot: self.colours.get(given, given) for slot, given in here.items()}
+
 
 def expand(pattern: Pattern) -> Expansion:
     """Return every move of the pattern in order; none past `MAX_MOVES`, or on a loom nobody can work at."""
@@ -145,6 +150,7 @@ class _Expander:
                 scope._replace(
                     rows=scope.rows.after(1, k * step.rows),
                     pegs=scope.pegs.after(1, k * step.pegs),
+                    colours={**scope.colours, **scope.colours_in_round(step, k)},
                     rounds=(*scope.rounds, (path, k + 1, times)),
                 ),
             )

@@ -154,16 +154,22 @@ class Clip(StepFields, frozen=True, kw_only=True, tag="clip"):
 
 Move = Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Extend | Knot | Clip
 
+ColoursInTurn = Annotated[tuple[Letter, ...], msgspec.Meta(min_length=1, max_length=100)]
 Times = Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)] | Name
 
 
 class Repeat(StepFields, frozen=True, kw_only=True, tag="repeat"):
-    """Do the steps so many times, moving every address on by `rows` and `pegs` each time."""
+    """Do the steps so many times, moving every address on by `rows` and `pegs` each time.
+
+    `colours` are letters that stand, within the steps, for another colour in each round: the list's colours
+    in turn, and again from its first.
+    """
 
     times: Times
     steps: tuple[PatternStep, ...]
     rows: Annotated[int, msgspec.Meta(ge=-700, le=700)] = 0
     pegs: Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)] = 0
+    colours: dict[Letter, ColoursInTurn] = {}
 
 
 class Use(StepFields, frozen=True, kw_only=True, tag="motif"):

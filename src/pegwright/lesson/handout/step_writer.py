@@ -20,9 +20,9 @@ from pegwright.lesson.scene.loop_positions import LoopPositions, positions_by_mo
 from pegwright.lesson.scene.picture import Window
 from pegwright.lesson.scene.rounds import CountedRounds, Teachable, group_rounds, shift_between
 from pegwright.lesson.scene.scene import Scene
-from pegwright.lesson.scene.times import Pace, rounds_s, trained_s
+from pegwright.lesson.scene.times import Pace, rounds_s, split_by_tool
 from pegwright.lesson.scene.view import view_of
-from pegwright.loom import HOOK, History, Laid, State
+from pegwright.loom import HOOK, AppliedMove, History, Laid, State
 from pegwright.pattern import (
     Bind,
     Hang,
@@ -97,6 +97,16 @@ class StepWriter:
             "teacher_s": self.pace.teacher * sum(floors),
         }
 
+    def took_moves(self, rounds: Sequence[Sequence[AppliedMove]], start: int = 1) -> dict[str, Any]:
+        """Return the seconds for rounds of moves, the first one being round `start`."""
+        split = [split_by_tool(each, self.history.board) for each in rounds]
+        by_hand, hooked = [one for one, _ in split], [other for _, other in split]
+        took = self.took(by_hand, start)
+        return {
+            "learner_s": took["learner_s"] + rounds_s(hooked, self.pace, start, hooked=True),
+            "teacher_s": took["teacher_s"] + self.pace.teacher * sum(hooked),
+        }
+
     def can_pause_after(self, index: int) -> bool:
         """Say whether the work can be put down after the move of that index: no loop is on hook or finger."""
         stacks = self.history.moves[index].after.stacks
@@ -146,7 +156,7 @@ class StepWriter:
             first=taught + 1,
             last=taught + 1,
             can_pause=self.can_pause_after(taught),
-            **self.took([trained_s(moment.done, self.history.board)]),
+            **self.took_moves([[moment.done]]),
         )
 
     def again(self, taught: CountedRounds) -> LessonStep:
@@ -204,9 +214,7 @@ class StepWriter:
             last=taught.rounds[-1][-1] + 1,
             rounds=len(taught.rounds),
             can_pause=self.can_pause_after(taught.rounds[-1][-1]),
-            **self.took(
-                [sum(trained_s(d, self.history.board) for d in each) for each in rounds[1:]], start=2
-            ),
+            **self.took_moves(rounds[1:], start=2),
         )
 
     def view_of_moves(self, moments: Sequence[Moment]) -> str:

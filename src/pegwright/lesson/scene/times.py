@@ -6,7 +6,8 @@ are the card's values from memory. How a move is put together from motions is ou
 source.
 
 A learner's n-th round takes n^b times as long as the first, b = log2(rate) (Crawford's unit curve), and never
-less than the teacher's. Rate 0.80 is the guide value for mostly manual assembly.
+less than the teacher's. Rate 0.80 is the guide value for mostly manual assembly. Beginners are slower still
+with the hook than with their fingers, so for them hooking takes longer than placing.
 """
 
 from __future__ import annotations
@@ -72,15 +73,18 @@ class Pace(msgspec.Struct, frozen=True, kw_only=True):
 
     `teacher` times the trained floor is the teacher's time; `learner` times that is a beginner's first round
     (3 to 5 is common practice); `rate` is what is left of a round's time whenever the rounds done double.
+    Work with the hook takes a beginner `hook` times as long again (common practice, no source).
     """
 
     teacher: float = 1.0
     learner: float = 4.0
     rate: float = 0.8
+    hook: float = 2.0
 
-    def share(self, n: int) -> float:
+    def share(self, n: int, *, hooked: bool = False) -> float:
         """Return the n-th round's time over the teacher's (n from 1)."""
-        return max(1.0, self.learner * math.pow(n, math.log2(self.rate)))
+        first = self.learner * self.hook if hooked else self.learner
+        return max(1.0, first * math.pow(n, math.log2(self.rate)))
 
     def __post_init__(self) -> None:
         """Refuse what cannot be meant.
@@ -88,8 +92,11 @@ class Pace(msgspec.Struct, frozen=True, kw_only=True):
         Raises:
             ValueError: a factor that is not positive, or a rate outside 0.5 to 1.
         """
-        if not (0 < self.teacher < math.inf and 0 < self.learner < math.inf and 0.5 <= self.rate <= 1):
-            raise ValueError(f"no pace: teacher {self.teacher}, learner {self.learner}, rate {self.rate}")
+        factors = (self.teacher, self.learner, self.hook)
+        if not (all(0 < factor < math.inf for factor in factors) and 0.5 <= self.rate <= 1):
+            raise ValueError(
+                f"no pace: teacher {self.teacher}, learner {self.learner}, hook {self.hook}, rate {self.rate}"
+            )
 
 
 def trained_s(done: AppliedMove, board: Board) -> float:
@@ -137,9 +144,22 @@ def motif_moves(history: History, name: str) -> tuple[int, int]:
     return first + 1, last + 1
 
 
-def rounds_s(floors: Sequence[float], pace: Pace, start: int = 1) -> float:
+def rounds_s(floors: Sequence[float], pace: Pace, start: int = 1, *, hooked: bool = False) -> float:
     """Return a learner's seconds for rounds with these trained times, the first being round `start`."""
-    return sum(pace.teacher * floor * pace.share(n) for n, floor in enumerate(floors, start=start))
+    return sum(
+        pace.teacher * floor * pace.share(n, hooked=hooked) for n, floor in enumerate(floors, start=start)
+    )
+
+
+def split_by_tool(done: Sequence[AppliedMove], board: Board) -> tuple[float, float]:
+    """Return the seconds that a trained hand needs for moves: those by hand, and those with the hook."""
+    by_hand, hooked = 0.0, 0.0
+    for each in done:
+        if isinstance(each.move, Hook | Slide | Lift | Transfer | Bind | Extend):
+            hooked += trained_s(each, board)
+        else:
+            by_hand += trained_s(each, board)
+    return by_hand, hooked
 
 
 def _card_value(kind: str, mm: float) -> float:
