@@ -36,6 +36,7 @@ from pegwright.pattern import (
     PegAt,
     Pegs,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -53,6 +54,7 @@ KINDS = (
     "ends",
     "wide",
     "carried",
+    "puts",
     "mixed",
 )
 
@@ -174,8 +176,24 @@ class _Hand:
             return
         self.do(Place(colour="A", over=over, twists=twists, turns=turns))
 
+    def put_new_band(self) -> None:
+        """Pull a band through all loops of a peg or some, and put its ends, or those of a chain, on pegs."""
+        rng = self.rng
+        full = [p for p in self.names if self.loops(p)]
+        if not full:
+            return
+        peg = rng.choice(full)
+        catch = rng.choice((None, rng.randint(1, self.loops(peg))))
+        if self.do(Bind(colour="C", at=peg, catch=catch)):
+            if rng.random() < 0.2:
+                self.do(Extend(colour="C", bands=1, end="end"))
+            self.do(Put(on=tuple(rng.sample(self.names, rng.choice((1, 1, 2))))))
+
     def work(self) -> None:
         rng = self.rng
+        if self.kind == "puts" and rng.random() < 0.4:
+            self.put_new_band()
+            return
         piled = [p for p in self.names if self.loops(p) > 1]
         if not piled:
             return

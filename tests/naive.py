@@ -25,7 +25,7 @@ class ListLoom:
                 if event.slid:
                     self.stacks["hook"] = []
                 if event.target.startswith("end"):
-                    self.stacks[event.source] = []
+                    self.stacks[event.source] = [tuple(loop) for loop in event.skipped[::-1]]
                 self.stacks.setdefault(event.target, []).append(tuple(event.bight))
                 for loop in event.through:
                     self.inside.setdefault(tuple(loop), []).append(tuple(event.bight))

@@ -56,12 +56,16 @@ def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
         yield 1, (pegs, hung, 2)  # one band more of extension
         for caught in range(1, end + 1):
             yield 2, (pegs, hung, end - caught)
+        for i in range(len(pegs)):  # put on one peg, or shared between two
+            yield 1, (_plus(pegs, {i: end}), hung, 0)
+            for j in range(i):
+                yield (1 - end % 2), (_plus(pegs, {i: end // 2, j: end // 2}), hung, 0)
     for i in range(len(pegs) - 1):
         yield 2, (_plus(pegs, {i: 1, i + 1: 1}), hung, end)
     for i, h in enumerate(pegs):
         yield 1, (_plus(pegs, {i: 2}), hung, end)
-        if h and not end:
-            yield 1, (_plus(pegs, {i: -h}), hung, 2)
+        for caught in range(1, 1 if end else h + 1):
+            yield 1, (_plus(pegs, {i: -caught}), hung, 2)
         for some in range(
             1, h + 1
         ):  # so many caught, lifted (off, or on to a peg), carried or hooked at once

@@ -176,3 +176,19 @@ def test_the_first_band_of_a_fish_tail_can_be_caught_once_it_is_off_its_peg():
         "place A over A1 ~ A2", "place A over A1 A2", "lift A1 loop 1", "lift A2 loop 1", "clip start A1 A2"
     )
     assert state.fasteners[0].caught == (Bight(1, 0), Bight(2, 0), Bight(2, 1))
+
+
+def test_a_new_band_goes_through_some_of_the_loops_and_on_to_a_peg():
+    """The two loops caught come off; the one left stays on the peg, outside the new band."""
+    laid = ("place A over A1 A2", "place A over A1 A2", "place A over A1 A2")
+    state = worked(*laid, "bind A through A1 catch 2 as arm")
+    assert state.stack("A1") == (Bight(1, 0),)
+    assert state.stack("arm.0") == (Bight(4, 0), Bight(4, 1))
+    assert dict(state.inside) == {Bight(2, 0): (Bight(4, 1),), Bight(3, 0): (Bight(4, 1),)}
+    on = worked(*laid, "bind A through A1 catch 2 as arm", "put arm on B1")
+    assert on.stack("B1") == (Bight(4, 1), Bight(4, 0)), "nested"
+    assert "arm.0" not in on.stacks
+    apart = worked(*laid, "bind A through A1 catch 2 as arm", "put arm on B1 B2")
+    assert (apart.stack("B1"), apart.stack("B2")) == ((Bight(4, 0),), (Bight(4, 1),))
+    again = worked(*laid, "bind A through A1 as arm", "put arm on B1", "bind A through B1 as arm")
+    assert again.stack("arm.0") == (Bight(5, 0), Bight(5, 1)), "its name is free again"

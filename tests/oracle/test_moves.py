@@ -9,7 +9,7 @@ import pytest
 import spherogram
 
 from pegwright.loom import Effect, Event, State, apply_move, board_of
-from pegwright.pattern import Hook, Knot, Move, Place, Rows
+from pegwright.pattern import Bind, Hook, Knot, Move, Place, Put, Rows
 from pegwright.structure import Curves, strand_curves
 from testing.oracle.diagram import diagram, linking, parts, rotation
 from testing.oracle.passes import reduced
@@ -75,3 +75,14 @@ def test_an_open_chain_is_an_unlink(bands: int) -> None:
     drawn = chain(bands)
     rng = np.random.default_rng(bands)
     assert any(reduced(diagram(list(drawn.bands.values()), rotation(rng))).size() == 0 for _ in range(6))
+
+
+def test_a_new_band_through_a_loop_put_on_a_peg_and_fastened_is_the_borromean_rings() -> None:
+    """It is the two-band chain, made the other way round: LinkInfo L6a4."""
+    bound = (Place(colour="A", over=("A1", "A2")), Bind(colour="A", at="A2"), Put(on=("A4",)))
+    _, _, strands = components(made(*bound, Knot(at=("A4",))))
+    drawn = [reduced(diagram(strands, rotation(np.random.default_rng(seed)))) for seed in range(8)]
+    small = min(drawn, key=lambda found: found.size())
+    assert small.size() == 6
+    assert not linking(small).any()
+    assert small.jones() == link(BORROMEAN).jones()

@@ -228,7 +228,15 @@ def test_colours_change_with_the_round():
     with m.repeat(5, pegs=2, colours={"ring": ("A", "F", "A2")}):
         m.place("ring", "A1", "A2")
         m.use("link", colours={"x": "ring"}, pegs=1)
-    assert [one.move.colour for one in pattern.expand(m.pattern()).moves] == ["A", "A", "F", "F", "A2", "A2", *"AAFF"]
+    assert [one.move.colour for one in pattern.expand(m.pattern()).moves] == [
+        "A",
+        "A",
+        "F",
+        "F",
+        "A2",
+        "A2",
+        *"AAFF",
+    ]
 
     outer = Repeat(
         times=2,

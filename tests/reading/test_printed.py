@@ -165,3 +165,21 @@ def test_a_step_that_is_not_ours_is_named():
     assert [(f.code, f.place.line) for f in told.findings] == [("sentence-unread", 3)]
     assert [one.use for one in told.sentences] == ["steps", "unread"]
     assert [f.code for f in read_printed("Buy milk.").findings] == ["no-steps-read"]
+
+
+@pytest.mark.parametrize("language", languages())
+def test_a_join_and_a_loop_lifted_on_to_a_peg_read_back(language):
+    """A band through some of the loops, ends put on one peg and on two, and a loop lifted on to another peg."""
+    m = PatternBuilder("Mooring", Rows(rows=2, pegs=5)).colour("A", "slate", "#34506b")
+    m.place("A", "A1", "A2")
+    m.place("A", "A1", "A2")
+    m.bind("A", "A2", catch=1)
+    m.put("B2", "B3")
+    m.bind("A", "A2")
+    m.put("B3")
+    m.place("A", "B3", "B4")
+    m.lift("B3", target="A3")
+    m.clip("A1")
+    made = work(m.pattern())
+    assert not [one for one in made.findings if one.severity == "error" and one.code != "band-falls"]
+    assert_same(print_steps(lesson_of(made, language)), made)

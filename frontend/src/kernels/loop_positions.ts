@@ -61,9 +61,15 @@ function applyEvent(positions: LoopPositions, event: LoomEvent, move: number): v
     case "drawn": {
       const loop = event.bight as Loop;
       removeLoop(positions, event.source, loop);
-      if (event.target.includes(".")) positions.stacks.delete(event.source);
+      if (event.target.includes(".")) {
+        const left = [...(event.skipped ?? [])].reverse() as Loop[]; // those that a last band does not go through
+        if (left.length) positions.stacks.set(event.source, left);
+        else positions.stacks.delete(event.source);
+      }
       stackOf(positions, event.target).push(loop);
-      setTrail(positions, loop, [...trailOf(positions, loop), event.target], move);
+      // A free end that is put on a peg leaves nothing behind where it hung.
+      const put = event.source.includes(".") && !event.target.includes(".");
+      setTrail(positions, loop, [...trailOf(positions, loop).slice(0, put ? -1 : undefined), event.target], move);
       for (const hung of (event.slid ?? []) as readonly Loop[]) {
         removeLoop(positions, "hook", hung);
         setTrail(positions, hung, [`${event.source}>${event.target}`], move);

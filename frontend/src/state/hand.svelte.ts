@@ -51,7 +51,7 @@ export function handleGesture(made: Gesture, positions: LoopPositions): void {
     else if (made.kind === "cancel") takeUp("point");
     return;
   }
-  if (made.kind === "press" && isFreeEnd(made.peg) && bench.tool !== "clip" && bench.tool !== "knot") takeUp("clip"); // what else would one do with it
+  if (made.kind === "press" && isFreeEnd(made.peg) && !["clip", "knot", "transfer"].includes(bench.tool)) takeUp("clip"); // what else would one do with it
   const moves = movesOf(made, positions).filter((move) => addresses([move]).every((at) => isPeg(at)));
   if (moves.length) addMoves(moves);
 }

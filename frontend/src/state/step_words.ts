@@ -31,6 +31,8 @@ export function stepWords(move: Move | undefined, doc: Doc | null): string {
         : t("say-lift", { ...loopOf(move), peg: place(move.at) });
     case "bind":
       return t("say-bind", { colour, peg: place(move.at) });
+    case "put":
+      return t("say-put", { pegs: places(move.on) });
     case "extend":
       return t("say-extend", { colour, count: move.bands });
     case "hang":

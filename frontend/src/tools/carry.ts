@@ -1,8 +1,9 @@
 /** Carry a loop from one peg to another: hook it, slide on to it what hangs on the hook, or transfer it.
  *
  * Press the peg it is on (the lowest loop is taken, or the one chosen in the stack), then the peg it goes to. The
- * same peg once more sends it where such a loop usually goes. */
+ * same peg once more sends it where such a loop usually goes. A free end is put on a peg by `transfer`. */
 import type { ToolAnswer, Gesture } from "./gesture";
+import { endName, isFreeEnd } from "./one_peg";
 
 export type CarryWay = "hook" | "slide" | "transfer";
 
@@ -47,6 +48,11 @@ export function carryLoop(
 
 function carryTo(state: CarryState, target: string, way: CarryWay): ToolAnswer<CarryState> {
   if (state.from === null || target === state.from) return { state: NOTHING_CARRIED };
+  if (isFreeEnd(state.from)) {
+    const name = endName(state.from);
+    if (way !== "transfer" || isFreeEnd(target)) return { state: NOTHING_CARRIED };
+    return { state: NOTHING_CARRIED, move: { do: "put", on: [target], ...(name === "end" ? {} : { end: name }) } };
+  }
   const ways = { from: state.from, to: target };
   if (way === "transfer") return { state: NOTHING_CARRIED, move: { do: "transfer", ...ways } };
   const which = {

@@ -120,6 +120,15 @@ describe("moves at one peg", () => {
     return moves;
   };
 
+  it("a free end is put on a peg by the tool that transfers, and by no other", () => {
+    const loops = () => 2;
+    const moveMade = (way: "hook" | "transfer", from: string) =>
+      carryLoop({ ...NOTHING_CARRIED, from }, press("A3"), way, loops).move;
+    expect(moveMade("transfer", "end.0")).toStrictEqual({ do: "put", on: ["A3"] });
+    expect(moveMade("transfer", "tail.2")).toStrictEqual({ do: "put", on: ["A3"], end: "tail" });
+    expect(moveMade("hook", "end.0")).toBeUndefined();
+  });
+
   it("lift, bind, knot and clip each take one press", () => {
     expect(at("lift", [press("A1")])).toStrictEqual([{ do: "lift", at: "A1" }]);
     expect(at("bind", [press("A1")])).toStrictEqual([{ do: "bind", colour: "A", at: "A1" }]);

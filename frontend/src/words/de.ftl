@@ -504,6 +504,7 @@ say-lift-on = { $loop ->
        *[other] Schlaufe { $top } (von oben)
     }
 } von { $peg } über die anderen und auf { $to } heben
+say-put = Das freie Ende auf { $pegs } legen
 say-bind = Das letzte Gummi, { $colour }, durch die Schlaufen von { $peg } ziehen
 say-extend = Um { $count } Gummis in { $colour } verlängern
 say-hang = { $colour } an den Haken hängen

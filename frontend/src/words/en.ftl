@@ -513,6 +513,7 @@ say-lift-on = Lift { $loop ->
        *[other] loop { $top } from the top
     }
 } of { $peg } over the others and on to { $to }
+say-put = Put the free end on { $pegs }
 say-bind = Pull the last band, { $colour }, through the loops of { $peg }
 say-extend = Add an extension of { $count } bands in { $colour }
 say-hang = Hang { $colour } on the hook

@@ -504,6 +504,7 @@ say-lift-on = Levanta { $loop ->
        *[other] el lazo { $top } desde arriba
     }
 } de { $peg } por encima de los demás y ponlo en { $to }
+say-put = Pon el extremo libre en { $pegs }
 say-bind = Pasa la última gomita, { $colour }, por los lazos de { $peg }
 say-extend = Añade una extensión de { $count } gomitas en { $colour }
 say-hang = Cuelga { $colour } del gancho

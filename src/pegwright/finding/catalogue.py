@@ -88,6 +88,7 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     "hook-empty": _error("move"),
     "end-unknown": _error("end move"),
     "end-taken": _error("end move"),
+    "loops-uneven": _error("end loops pegs move"),
     # --- what a craft editor would say
     "loop-dragged": _warning("band colour peg others count"),
     "band-not-worked": _warning("band colour"),

@@ -26,7 +26,7 @@ def band_volume_mm3(band: BandType) -> float:
 
 
 def band_mass_g(band: BandType) -> float:
-    """Return the mass of one band in g: from a weighed hundred, else what its material weighs in a usual section."""
+    """Return the mass of one band in g: from a weighed hundred, else that of a usual section."""
     if band.weight_100_g is not None:
         return band.weight_100_g / 100
     return band_volume_mm3(band) * SECTION_SHARE / 1000 * DENSITY_G_CM3[band.material]

@@ -34,6 +34,7 @@ from pegwright.pattern import (
     Lift,
     Move,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -111,6 +112,8 @@ def _events(board: Board, state: State, move: Move) -> tuple[Event, ...]:
             return _transfer(board, state, move)
         case Bind():
             return _bind(board, state, move)
+        case Put():
+            return _put(board, state, move)
         case Extend():
             return _extend(state, move)
         case Knot() | Clip():
@@ -278,7 +281,33 @@ def _bind(board: Board, state: State, move: Bind) -> tuple[Event, ...]:
         raise _RefusedMoveError("peg-bare", peg=peg)
     if end_holder(state, move.end) is not None:
         raise _RefusedMoveError("end-taken", end=move.end)
-    return _pull_through(state.bands + 1, peg, f"{move.end}.0", state.stack(peg))
+    stack = state.stack(peg)
+    kept = 0 if move.catch is None else max(0, len(stack) - move.catch)
+    return _pull_through(state.bands + 1, peg, f"{move.end}.0", stack[kept:], stack[:kept])
+
+
+def _put(board: Board, state: State, move: Put) -> tuple[Event, ...]:
+    for peg in move.on:
+        _require_peg(board, peg)
+        if move.on.count(peg) > 1:
+            raise _RefusedMoveError("peg-twice", peg=peg)
+    for peg, other in pairwise(move.on):
+        _refuse_far(board, peg, other)
+    holder = end_holder(state, move.end)
+    if holder is None:
+        raise _RefusedMoveError("end-unknown", end=move.end)
+    loops = state.stack(holder)
+    each, over = divmod(len(loops), len(move.on))
+    if over or not each:
+        raise _RefusedMoveError("loops-uneven", end=move.end, loops=len(loops), pegs=len(move.on))
+    pegs = [peg for peg in move.on for _ in range(each)]
+    inside = state.inside
+    pairs = list(zip(loops[::-1], pegs[::-1], strict=True))
+    if each == 1 and len(loops) > 1:
+        return tuple(Moved(bight, holder, peg, inside.get(bight, ())) for bight, peg in pairs)
+    # They slide off the hook's tip: the upper loop comes first and ends up underneath, and all of them are
+    # turned over with the hook, so that the whole end turns round and nothing crosses.
+    return tuple(Drawn(bight, holder, peg, (), (), inside.get(bight, ())) for bight, peg in pairs)
 
 
 def _extend(state: State, move: Extend) -> tuple[Event, ...]:
@@ -296,11 +325,16 @@ def _extend(state: State, move: Extend) -> tuple[Event, ...]:
     return tuple(events)
 
 
-def _pull_through(band: int, source: str, target: str, loops: tuple[Bight, ...]) -> tuple[Event, ...]:
-    """Lay a new band beneath the loops and pull it up through all of them; both its ends are the new end."""
+def _pull_through(
+    band: int, source: str, target: str, loops: tuple[Bight, ...], left: tuple[Bight, ...] = ()
+) -> tuple[Event, ...]:
+    """Lay a new band beneath the loops and pull it up through them; both its ends are the new end.
+
+    It goes past those that are `left` below them.
+    """
     one, other = Bight(band, 0), Bight(band, 1)
     laid = Laid(band, (Seat(one, target, 1), Seat(other, source, 1)), (0,), beneath=True)
-    return (laid, Drawn(other, source, target, loops[::-1]))
+    return (laid, Drawn(other, source, target, loops[::-1], left[::-1]))
 
 
 def _fasten(board: Board, state: State, move: Knot | Clip) -> Fastened:

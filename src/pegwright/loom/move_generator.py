@@ -18,6 +18,7 @@ from pegwright.pattern import (
     Lift,
     Move,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -32,7 +33,8 @@ def legal_moves(board: Board, state: State, colour: str = "A") -> Iterator[Move]
 
     Bands are placed over pairs of pegs, plain or with one half-twist; caps and hung bands are wound twice.
     Loops are worked singly and several together; a fastener closes one peg or the free end, and catches all
-    of its loops or only so many; an extension is of one band.
+    of its loops or only so many, as a last band does; the free end is put on one peg or on two in order; an
+    extension is of one band.
     """
     for move in _candidates(board, state, colour):
         if isinstance(apply_move(board, state, move), Effect):
@@ -49,11 +51,14 @@ def _candidates(board: Board, state: State, colour: str) -> Iterator[Move]:
     if end is not None:
         yield Extend(colour=colour, bands=1, end=_END)
         yield from _fasteners(_END, len(state.stack(end)))
+        yield from (Put(on=(peg,)) for peg in board.pegs)
+        yield from (Put(on=pair) for pair in combinations(board.pegs, 2))
     for peg in board.pegs:
         yield Wind(colour=colour, on=peg, turns=2)
         stack = state.stack(peg)
         if stack:
-            yield Bind(colour=colour, at=peg, end=_END)
+            for catch in (None, *range(1, len(stack))):
+                yield Bind(colour=colour, at=peg, end=_END, catch=catch)
             yield from _fasteners(peg, len(stack))
             yield from _works(board, peg, len(stack), hung=bool(state.stack(HOOK)))
 

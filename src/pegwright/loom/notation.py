@@ -29,6 +29,7 @@ from pegwright.pattern import (
     Lift,
     Move,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -63,7 +64,10 @@ def print_move(move: Move) -> str:
         case Hang():
             return f"hang {move.colour} {move.turns} turns"
         case Bind():
-            return f"bind {move.colour} through {move.at} as {move.end}"
+            catch = "" if move.catch is None else f" catch {move.catch}"
+            return f"bind {move.colour} through {move.at}{catch} as {move.end}"
+        case Put():
+            return f"put {move.end} on {' '.join(move.on)}"
         case Extend():
             return f"extend {move.end} by {move.bands} {move.colour}"
         case Knot() | Clip():
@@ -87,7 +91,8 @@ def _print_together(move: Hook | Slide | Lift | Transfer) -> str:
 
 
 _PEG = r"[A-Z]{1,2}[1-9][0-9]*"
-_HOLDER = rf"(?:{_PEG}|[a-z][a-z0-9-]*)"
+_END = r"[a-z][a-z0-9-]*"
+_HOLDER = rf"(?:{_PEG}|{_END})"
 _THROUGH = r"(?: through (?P<through>\d+))?"
 _TOGETHER = r"(?: together (?P<together>\d+))?"
 _LOOP = r"(?: loop (?P<loop>-?\d+))?"
@@ -136,8 +141,12 @@ _GRAMMAR: tuple[tuple[str, Callable[[dict[str, str]], Move]], ...] = (
         lambda w: Hang(colour=w["colour"], turns=int(w["turns"] or 3)),
     ),
     (
-        rf"bind (?P<colour>\w+) through (?P<at>{_PEG})(?: as (?P<end>[a-z][a-z0-9-]*))?",
-        lambda w: Bind(colour=w["colour"], at=w["at"], end=w["end"] or "end"),
+        rf"bind (?P<colour>\w+) through (?P<at>{_PEG})(?: catch (?P<catch>\d+))?(?: as (?P<end>{_END}))?",
+        lambda w: Bind(colour=w["colour"], at=w["at"], end=w["end"] or "end", catch=_read_number(w["catch"])),
+    ),
+    (
+        rf"put (?P<end>{_END}) on (?P<on>{_PEG}(?: {_PEG})*)",
+        lambda w: Put(end=w["end"], on=tuple(w["on"].split())),
     ),
     (
         r"extend (?P<end>[a-z][a-z0-9-]*) by (?P<bands>\d+) (?P<colour>\w+)",

@@ -30,7 +30,7 @@ def apply_event(state: State, event: Event) -> State:
             if event.slid:
                 stacks = stacks.delete(HOOK)
             if "." in event.target:  # the loops the last band was pulled through come off their holder
-                stacks = with_stack(stacks, event.source, ())
+                stacks = with_stack(stacks, event.source, event.skipped[::-1])
             stacks = stacks.set(event.target, (*stacks.get(event.target, ()), event.bight))
             return state._replace(stacks=stacks, inside=_thread(state.inside, event.through, (event.bight,)))
         case Moved():
@@ -67,7 +67,7 @@ def revert_event(state: State, event: Event) -> State:
             if event.slid:
                 stacks = stacks.set(HOOK, event.slid)
             if "." in event.target:
-                stacks = stacks.set(event.source, (event.bight, *through[::-1]))
+                stacks = stacks.set(event.source, (event.bight, *event.skipped[::-1], *through[::-1]))
             elif not event.lifted:
                 stacks = _insert_below(stacks, event.source, event.bight, len(through) + len(event.skipped))
             return state._replace(stacks=stacks, inside=_unthread(state.inside, event.through, 1))

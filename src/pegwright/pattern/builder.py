@@ -26,6 +26,7 @@ from pegwright.pattern.moves import (
     Lift,
     PatternStep,
     Place,
+    Put,
     Repeat,
     Slide,
     Transfer,
@@ -92,6 +93,10 @@ class PatternBuilder:
     def bind(self, colour: str, at: str, **more: Any) -> None:
         """Pull the last band through all loops of a peg."""
         self._steps.append(Bind(colour=colour, at=at, **more))
+
+    def put(self, *on: str, **more: Any) -> None:
+        """Put the loops of a free end on a peg, or share them among several."""
+        self._steps.append(Put(on=on, **more))
 
     def extend(self, colour: str, bands: int, **more: Any) -> None:
         """Add a plain chain at a free end."""

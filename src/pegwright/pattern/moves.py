@@ -117,10 +117,21 @@ class Slide(StepFields, frozen=True, kw_only=True, tag="slide", rename={"source"
 
 
 class Bind(StepFields, frozen=True, kw_only=True, tag="bind"):
-    """Pull a last band through all loops of a peg; both its ends are then the free end of that name."""
+    """Pull a band through all loops of a peg; both its ends are then the free end of that name.
+
+    `catch` takes only so many loops, from the top; the others stay on the peg.
+    """
 
     colour: Letter
     at: PegName
+    end: EndName = "end"
+    catch: Few | None = None
+
+
+class Put(StepFields, frozen=True, kw_only=True, tag="put"):
+    """Slide the loops of a free end on to a peg, or share them evenly among several, flat as they lie."""
+
+    on: Annotated[tuple[PegName, ...], msgspec.Meta(min_length=1, max_length=10)]
     end: EndName = "end"
 
 
@@ -152,7 +163,7 @@ class Clip(StepFields, frozen=True, kw_only=True, tag="clip"):
     catch: Few | None = None
 
 
-Move = Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Extend | Knot | Clip
+Move = Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Put | Extend | Knot | Clip
 
 ColoursInTurn = Annotated[tuple[Letter, ...], msgspec.Meta(min_length=1, max_length=100)]
 Times = Annotated[int, msgspec.Meta(ge=0, le=10_000_000_000)] | Name
@@ -187,5 +198,19 @@ class Use(StepFields, frozen=True, kw_only=True, tag="motif"):
 
 
 PatternStep = (
-    Place | Wind | Turn | Hook | Lift | Transfer | Hang | Slide | Bind | Extend | Knot | Clip | Repeat | Use
+    Place
+    | Wind
+    | Turn
+    | Hook
+    | Lift
+    | Transfer
+    | Hang
+    | Slide
+    | Bind
+    | Put
+    | Extend
+    | Knot
+    | Clip
+    | Repeat
+    | Use
 )

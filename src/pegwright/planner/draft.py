@@ -19,6 +19,7 @@ from pegwright.pattern import (
     Lift,
     Pattern,
     PatternStep,
+    Put,
     Repeat,
     Slide,
     Transfer,
@@ -34,7 +35,7 @@ FEW_BANDS = 6
 """Bands up to which every order is tried, and a finish takes up one peg or two."""
 
 FINISHING = (Bind, Extend, Clip, Knot)
-WORKING = (Hook, Lift, Transfer, Slide, Hang, Turn, *FINISHING)
+WORKING = (Hook, Lift, Transfer, Slide, Hang, Turn, Put, *FINISHING)
 
 
 class PlanDraft(NamedTuple):

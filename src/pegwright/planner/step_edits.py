@@ -31,6 +31,7 @@ from pegwright.pattern import (
     Move,
     Pattern,
     Place,
+    Put,
     Repeat,
     Slide,
     Transfer,
@@ -299,6 +300,11 @@ def _other_moves(
         for peg in _beside(board, move.target):
             if peg != move.source:
                 yield replace(move, target=peg)
+    elif isinstance(move, Put):
+        for number, named in enumerate(move.on):
+            for peg in _beside(board, named):
+                if peg not in move.on:
+                    yield replace(move, on=(*move.on[:number], peg, *move.on[number + 1 :]))
     elif isinstance(move, Place):
         for end, named in enumerate(move.over):
             for peg in _beside(board, named):

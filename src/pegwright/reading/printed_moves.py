@@ -16,6 +16,7 @@ from pegwright.pattern import (
     Lift,
     Move,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -35,9 +36,13 @@ MOVES = (
     "step-slide",
     "step-slide-through",
     "step-lift",
+    "step-lift-on",
     "step-transfer",
     "step-hang",
     "step-bind",
+    "step-bind-some",
+    "step-put",
+    "step-put-apart",
     "step-extend",
     "step-knot",
     "step-clip",
@@ -109,11 +114,21 @@ class MoveReader:
             case "step-lift":
                 loops = self._loops(said.text("loop"))
                 return Lift(at=said.text("peg"), loop=loops.loop, together=loops.together)
+            case "step-lift-on":
+                loops, target = self._loops(said.text("loop")), said.text("target")
+                return Lift(at=said.text("peg"), loop=loops.loop, together=loops.together, target=target)
             case "step-transfer":
                 together = self._loops(said.text("loop")).together
                 return Transfer(source=said.text("source"), target=said.text("target"), together=together)
             case "step-bind":
                 return Bind(colour=self._letter(said), at=said.text("peg"), end=self.end)
+            case "step-bind-some":
+                catch = said.number("n")
+                return Bind(colour=self._letter(said), at=said.text("peg"), end=self.end, catch=catch)
+            case "step-put":
+                return Put(on=(said.text("peg"),), end=self.end)
+            case "step-put-apart":
+                return Put(on=tuple(_PEG.findall(said.text("pegs"))), end=self.end)
             case "step-extend":
                 letter, count = self._heap(said.text("bands"))
                 return Extend(colour=letter, bands=count, end=self.end)

@@ -51,6 +51,7 @@ _SLIPS = {
     "loop-dropped": "sometimes",
     "cap-forgotten": "sometimes",
     "not-all-caught": "sometimes",
+    "caught-too-many": "sometimes",
     "one-loop-caught": "sometimes",
     "loom-not-turned": "sometimes",
     "miscounted": "sometimes",

@@ -18,6 +18,7 @@ from pegwright.pattern import (
     Lift,
     Move,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -48,6 +49,7 @@ SLIP_KINDS: dict[str, str] = {
     "charm-not-slid": "what hangs on the hook is not slid on",
     "miscounted": "one band too many or too few is added",
     "not-all-caught": "one loop too few is caught at the finish",
+    "caught-too-many": "the last band goes through one loop too many",
     "one-loop-caught": "the clip goes through one loop",
     "end-slips-off": "an end slips off before it is caught",
     "loom-not-turned": "the loom is not turned, and every later move is made at the opposite peg",
@@ -139,6 +141,14 @@ def _replacement_moves(move: Move, context: _StepContext) -> Iterator[tuple[str,
                     yield "wrong-peg", (replace(move, target=peg),)
         case Bind():
             yield from _bind_slips(move, context)
+        case Put():
+            for number, peg in enumerate(move.on):
+                for other in context.nearby_pegs(peg):
+                    if other not in move.on:
+                        yield (
+                            "wrong-peg",
+                            (replace(move, on=(*move.on[:number], other, *move.on[number + 1 :])),),
+                        )
         case Extend():
             fewer = (replace(move, bands=move.bands - 1),) if move.bands > 1 else ()
             yield "miscounted", fewer
@@ -214,6 +224,12 @@ def _lift_slips(move: Lift, context: _StepContext) -> Iterator[tuple[str, tuple[
 
 def _bind_slips(move: Bind, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
     """The uppermost loop is missed: it stays behind, here said as put on the peg beside."""
+    if move.catch is not None:
+        if move.catch > 1:
+            yield "not-all-caught", (replace(move, catch=move.catch - 1),)
+        if move.catch < len(context.stack(move.at)):
+            yield "caught-too-many", (replace(move, catch=move.catch + 1),)
+        return
     aside = sorted(context.nearby_pegs(move.at), key=lambda peg: bool(context.stack(peg)))
     if aside and len(context.stack(move.at)) > 1:
         yield "not-all-caught", (Transfer(source=move.at, target=aside[0]), move)

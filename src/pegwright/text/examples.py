@@ -16,6 +16,7 @@ EXAMPLES = {
     "hang": "hang A 3 turns",
     "slide": "slide A3 loop 1 to A2",
     "bind": "bind A through A1 as end",
+    "put": "put end on A3",
     "extend": "extend end by 4 A",
     "knot": "knot A1 B1",
     "clip": "clip end A13",

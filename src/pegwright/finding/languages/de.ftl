@@ -135,6 +135,8 @@ end-unknown = hier gibt es noch kein freies Ende namens „{ $end }“: { $move 
     .hint = schließ erst mit einem letzten Gummi ab
 end-taken = es gibt schon ein freies Ende namens „{ $end }“: { $move }
     .hint = gib diesem Ende einen anderen Namen
+loops-uneven = das freie Ende „{ $end }“ hat { $loops } Schlaufen, die sich nicht gleichmäßig auf { $pegs } Stifte verteilen lassen: { $move }
+    .hint = nenn einen Stift oder so viele, wie es Schlaufen sind
 
 ## Was an der Arbeit auffällt
 

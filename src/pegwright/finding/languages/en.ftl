@@ -134,6 +134,8 @@ end-unknown = there is no free end called { $end } at this point: { $move }
     .hint = finish with a last band first
 end-taken = there is a free end called { $end } already: { $move }
     .hint = give this end another name
+loops-uneven = the free end { $end } has { $loops } loops, which cannot be shared evenly among { $pegs } pegs: { $move }
+    .hint = name one peg, or as many as there are loops
 
 ## What a craft editor would say
 

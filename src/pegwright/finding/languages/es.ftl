@@ -135,6 +135,8 @@ end-unknown = todavía no hay aquí un extremo libre llamado «{ $end }»: { $mo
     .hint = acaba antes con una última gomita
 end-taken = ya hay un extremo libre llamado «{ $end }»: { $move }
     .hint = da otro nombre a este extremo
+loops-uneven = el extremo libre «{ $end }» tiene { $loops } lazos, que no se reparten por igual entre { $pegs } clavijas: { $move }
+    .hint = nombra una clavija, o tantas como lazos
 
 ## Lo que se ve en el trabajo
 

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from pegwright.lesson.handout.sheet import PhaseName
 from pegwright.lesson.scene.rounds import Teachable
 from pegwright.loom import AppliedMove
-from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Place, Turn, Wind
+from pegwright.pattern import Bind, Clip, Extend, Knot, Move, Place, Put, Turn, Wind
 
 
 class PhasedItem(NamedTuple):
@@ -40,8 +40,18 @@ def group_by_phase(
 
 def _phase_of_item(moves: tuple[AppliedMove, ...], taught: Teachable) -> PhaseName:
     indices = (taught,) if isinstance(taught, int) else taught.rounds[0]
-    names = {_phase_of_move(moves[i].move) for i in indices}
+    names = {"work" if _goes_on(moves, i) else _phase_of_move(moves[i].move) for i in indices}
     return names.pop() if len(names) == 1 else "work"
+
+
+def _goes_on(moves: tuple[AppliedMove, ...], index: int) -> bool:
+    """Say whether a band or chain is drawn through loops only to be put back on pegs: no finish, but work."""
+    move = moves[index].move
+    if not isinstance(move, Bind | Extend):
+        return False
+    later = (one.move for one in moves[index + 1 :])
+    after = next((one for one in later if isinstance(one, Bind | Put) and one.end == move.end), None)
+    return isinstance(after, Put)
 
 
 def _phase_of_move(move: Move) -> PhaseName:

@@ -16,7 +16,7 @@ from pegwright.lesson.scene.picture import (
     Window,
 )
 from pegwright.loom import HOOK, Bight, Drawn, Fastened, Lifted, Moved, Stack, State
-from pegwright.pattern import Bind, Clip, Hang, Hook, Knot, Lift, Place, Slide, Transfer, Wind
+from pegwright.pattern import Bind, Clip, Hang, Hook, Knot, Lift, Place, Put, Slide, Transfer, Wind
 
 THICK_MM, GAP_MM, WIDTH_MM = 2.6, 3.3, 11.0
 HOOK_MM = 1.0
@@ -124,6 +124,9 @@ def _stack_to_show(moment: Moment) -> tuple[str, State, tuple[Bight, ...]]:
             return move.at, before, bights
         case Bind():
             return move.at, before, ()
+        case Put():
+            each = len(bights) // len(move.on)
+            return move.on[0], after, after.stack(move.on[0])[-each:]
         case Place():
             peg = max(move.over, key=lambda at: len(after.stack(at)))
             return peg, after, after.stack(peg)[-1:]

@@ -30,6 +30,7 @@ from pegwright.pattern import (
     Knot,
     Lift,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -116,6 +117,8 @@ def focus_of(scene: Scene, done: AppliedMove) -> list[Spot]:
     holders: tuple[str, ...] = named_pegs(move)
     if isinstance(move, Knot | Clip):
         holders = next((e.holders for e in done.events if isinstance(e, Fastened)), holders)
+    elif isinstance(move, Put):
+        holders = (*holders, scene.positions.ends.get(move.end, ""))
     elif isinstance(move, Extend | Bind):
         holders = (*holders, *(h for h in scene.state.stacks if "." in h))
         holders += tuple(scene.positions.ends.get(h.partition(".")[0], "") for h in holders if "." in h)
@@ -296,6 +299,8 @@ def _picture_text(speaker: Speaker, moment: Moment) -> str:
             return say("picture-hang", band=speaker.band(move.colour))
         case Bind():
             return say("picture-bind", peg=move.at)
+        case Put():
+            return say("picture-put", where=speaker.places(list(move.on)))
         case Extend():
             return say("picture-extend")
         case Knot() | Clip():

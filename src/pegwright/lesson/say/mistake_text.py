@@ -18,6 +18,7 @@ from pegwright.pattern import (
     Lift,
     Move,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -60,6 +61,8 @@ class MistakeWriter(NamedTuple):
                 return say("slip-miscounted-few" if len(slip.moves) < 2 else "slip-miscounted-many")
             case "one-loop-caught" | "not-all-caught":
                 tool = {Clip: "clip", Knot: "knot"}.get(type(move), "bind")
+                if isinstance(move, Bind) and move.catch is not None:
+                    tool = "some"
                 return say(f"slip-{slip.kind}-{tool}")
             case "end-slips-off":
                 kept = getattr(wrong, "at", ())
@@ -195,6 +198,8 @@ class MistakeWriter(NamedTuple):
                 return say("back-lift", where=self.places((move.at,)))
             case Bind() | Extend():
                 return say("back-bind")
+            case Put():
+                return say("back-put", where=self.places(move.on))
             case Clip():
                 return say("back-clip")
             case Knot():
@@ -271,6 +276,8 @@ def _message_kind(slip: Slip, move: Move) -> str:
             return "step-skipped-place"
         case "step-skipped", Hook() | Slide() | Lift() | Transfer():
             return "step-skipped-hook"
+        case "step-skipped", Put():
+            return "step-skipped-hook"
         case "step-skipped", Bind():
             return "step-skipped-bind"
         case "step-skipped", Clip() | Knot():
@@ -281,7 +288,7 @@ def _message_kind(slip: Slip, move: Move) -> str:
 
 def move_label(move: Move) -> str:
     """Name a move by its pegs and colour only: A1–A2 (F), A3 → A2."""
-    joint = "–" if isinstance(move, Place | Wind | Knot | Clip) else " → "
+    joint = "–" if isinstance(move, Place | Wind | Put | Knot | Clip) else " → "
     letter = getattr(move, "colour", "")
     pegs = list(named_pegs(move))
     if len(pegs) > 4:

@@ -22,6 +22,7 @@ from pegwright.pattern import (
     Layout,
     Lift,
     Place,
+    Put,
     Round,
     Slide,
     Transfer,
@@ -165,7 +166,16 @@ def say_move(
             )
         case Bind():
             loops = len(before.stack(move.at))
-            return StepText(say("step-bind", n=loops, peg=move.at, band=speaker.band(move.colour)))
+            facts = {"peg": move.at, "band": speaker.band(move.colour)}
+            if move.catch is not None and move.catch < loops:
+                return StepText(say("step-bind-some", n=move.catch, **facts))
+            return StepText(say("step-bind", n=loops, **facts))
+        case Put():
+            loops = len(done.events)
+            if len(move.on) == 1:
+                return StepText(say("step-put", n=loops, peg=move.on[0]))
+            pegs = speaker.phrasebook.both(list(move.on))
+            return StepText(say("step-put-apart", n=loops // len(move.on), pegs=pegs))
         case Extend():
             count = sum(isinstance(event, Laid) for event in done.events)
             return StepText(say("step-extend", bands=count_bands(speaker, move.colour, count)))

@@ -41,7 +41,9 @@ def positions_by_move(moves: tuple[AppliedMove, ...]) -> Iterator[LoopPositions]
                 case Laid():
                     positions = _lay_band(positions, event, number)
                 case Drawn():
-                    trail = (*positions.trails[event.bight], event.target)
+                    trail = positions.trails[event.bight]
+                    kept = trail[:-1] if "." in event.source and "." not in event.target else trail
+                    trail = (*kept, event.target)
                     positions = _move_loop(positions, event.bight, trail, number)
                     for hung in event.slid:
                         positions = _move_loop(
@@ -63,8 +65,8 @@ def _lay_band(positions: LoopPositions, event: Laid, number: int) -> LoopPositio
     ends = positions.ends
     for seat in event.seats:
         trails = trails.set(seat.bight, (seat.holder,))
-        end, dot, _ = seat.holder.partition(".")
-        if dot and end not in ends:
+        end, dot, link = seat.holder.partition(".")
+        if dot and seat is event.seats[0] and link == "0":
             ends = ends.set(end, event.seats[-1].holder)
     return LoopPositions(
         trails, positions.laid.set(event.band, event), positions.when.set(event.band, number), ends

@@ -30,6 +30,7 @@ from pegwright.pattern import (
     Lift,
     Move,
     Place,
+    Put,
     Slide,
     Transfer,
     Turn,
@@ -155,7 +156,7 @@ def split_by_tool(done: Sequence[AppliedMove], board: Board) -> tuple[float, flo
     """Return the seconds that a trained hand needs for moves: those by hand, and those with the hook."""
     by_hand, hooked = 0.0, 0.0
     for each in done:
-        if isinstance(each.move, Hook | Slide | Lift | Transfer | Bind | Extend):
+        if isinstance(each.move, Hook | Slide | Lift | Transfer | Bind | Put | Extend):
             hooked += trained_s(each, board)
         else:
             by_hand += trained_s(each, board)
@@ -226,6 +227,8 @@ def _motions(done: AppliedMove, board: Board) -> list[float]:
             return [*_reach_down(len(lifted.over)), MOVE_B[1], *extra, *there]
         case Transfer():
             return [*_reach_down(0), *extra, *_put_loop(board.distance_mm(move.source, move.target))]
+        case Put():
+            return [G3, *[MOVE_C[2], P2SE, RL1] * bights]
         case Bind():
             return [*_fetch_band(), *_reach_down(_DEEP), MOVE_B[2], G3, D1E]
         case Extend():

@@ -372,6 +372,22 @@ step-bind = Schieb den Haken durch { $n ->
     [2] beide Schlaufen
    *[other] alle { $n } Schlaufen
 } auf Stift { $peg } hinunter. Fang ein { $band } und zieh es hoch, bis die Hälfte durch ist. Behalt beide Enden auf dem Haken und nimm die Schlaufen vom Stift.
+step-bind-some = Schieb den Haken nur durch { $n ->
+    [one] die oberste Schlaufe
+   *[other] die obersten { $n } Schlaufen
+} auf Stift { $peg } hinunter. Fang ein { $band } und zieh es hoch, bis die Hälfte durch ist. Behalt beide Enden auf dem Haken und nimm { $n ->
+    [one] diese Schlaufe
+   *[other] diese Schlaufen
+} vom Stift. Die anderen bleiben.
+step-put = Schieb { $n ->
+    [one] die Schlaufe
+    [2] beide Schlaufen
+   *[other] alle { $n } Schlaufen
+} des freien Endes über die Spitze vom Haken auf Stift { $peg }.
+step-put-apart = Nimm die Schlaufen des freien Endes vom Haken und leg je { $n ->
+    [one] eine
+   *[other] { $n }
+} auf die Stifte { $pegs }, in dieser Reihenfolge und flach, wie sie liegen.
 step-extend = Häng eine Kette an, { $bands }: Zieh jedes neue Gummi durch beide Enden des vorigen.
 step-knot = Zieh eine Schnur durch { $n ->
     [one] die Schlaufe
@@ -546,6 +562,7 @@ picture-lift-on = Ein gebogener Pfeil führt von Stift { $source } hoch und auf 
 picture-turn = Zwei gebogene Pfeile zeigen, wie der Webrahmen umgedreht wird.
 picture-fasten = Der Verschluss ist gezeichnet ({ $where }).
 picture-hang = Am Haken hängt ein { $band }.
+picture-put = Kräftig gezeichnet sind die Schlaufen des freien Endes, wo sie jetzt liegen: { $where }.
 picture-extend = Die neue Kette ist kräftig am freien Ende gezeichnet.
 picture-again-place = Die Gummis aller Runden, mit Zahlen für die Reihenfolge.
 picture-again-still = Der Webrahmen nach der letzten Runde.
@@ -766,6 +783,8 @@ slip-miscounted-many = Du nimmst ein Gummi zu viel.
 slip-not-all-caught-clip = Du verfehlst mit dem Clip eine Schlaufe.
 slip-not-all-caught-knot = Du verfehlst mit der Schnur eine Schlaufe.
 slip-not-all-caught-bind = Du ziehst das letzte Gummi nicht durch die oberste Schlaufe.
+slip-not-all-caught-some = Du ziehst das letzte Gummi durch eine Schlaufe zu wenig.
+slip-caught-too-many = Du ziehst das letzte Gummi durch eine Schlaufe zu viel.
 slip-one-loop-caught-clip = Du hängst den Clip nur in eine Schlaufe.
 slip-one-loop-caught-knot = Du ziehst die Schnur nur durch eine Schlaufe.
 slip-one-loop-caught-bind = Du ziehst das letzte Gummi nur durch eine Schlaufe.
@@ -861,6 +880,7 @@ warn-one-of-several = Zähl die Schlaufen am Haken, bevor du ziehst.
 warn-charm-not-slid = Schieb es auf, bevor du die Schlaufe ablegst.
 warn-miscounted = Zähl die Gummis laut.
 warn-not-all-caught = Fass jede Schlaufe. Zähl sie.
+warn-caught-too-many = Zähl die Schlaufen, durch die der Haken geht.
 warn-one-loop-caught = Geh durch jede Schlaufe, nicht nur durch eine.
 warn-end-slips-off = Halt die Schlaufen fest, bis alles zu ist.
 warn-loom-not-turned = Dreh den Webrahmen, bevor du weitermachst.
@@ -876,6 +896,7 @@ back-slide = Nimm die oberste Schlaufe von { $target }, schieb zurück auf den H
 back-lift = Heb die Schlaufe auf { $where } wieder über die anderen, sodass sie ganz unten liegt.
 back-lift-on = Nimm die Schlaufe von { $target } und heb sie auf { $source } wieder über die anderen, sodass sie ganz unten liegt.
 back-bind = Zieh das letzte Gummi wieder heraus.
+back-put = Nimm die Schlaufen des freien Endes wieder herunter ({ $where }) und behalt sie auf dem Haken.
 back-clip = Öffne den Clip und nimm ihn heraus.
 back-knot = Mach die Schnur auf und zieh sie heraus.
 back-undo-all = Nimm { $n ->

@@ -405,6 +405,22 @@ step-bind = Push the hook down through { $n ->
     [2] both loops
    *[other] all { $n } loops
 } on peg { $peg }. Catch one { $band } and pull it up until half of it is through. Keep both its ends on the hook, and slip the loops off the peg.
+step-bind-some = Push the hook down through { $n ->
+    [one] only the top loop
+   *[other] only the top { $n } loops
+} on peg { $peg }. Catch one { $band } and pull it up until half of it is through. Keep both its ends on the hook, and slip { $n ->
+    [one] that loop
+   *[other] those loops
+} off the peg. The others stay.
+step-put = Slide { $n ->
+    [one] the loop
+    [2] both loops
+   *[other] all { $n } loops
+} of the free end off the tip of the hook and on to peg { $peg }.
+step-put-apart = Take the loops of the free end off the hook and put { $n ->
+    [one] one
+   *[other] { $n }
+} on each of the pegs { $pegs }, in this order, flat as they lie.
 step-extend = Add a chain of { $bands }: pull each new band through both ends of the one before.
 step-knot = Run a cord through { $n ->
     [one] the loop
@@ -585,6 +601,7 @@ picture-lift-on = A bowed arrow leads up off peg { $source } and on to peg { $ta
 picture-turn = Two bent arrows show the loom turned half way round.
 picture-fasten = The fastener is drawn on { $where }.
 picture-hang = The { $band } hangs on the hook.
+picture-put = The loops of the free end are drawn bold on { $where }.
 picture-extend = The new chain is drawn bold at the free end.
 picture-again-place = The bands of all rounds, with their order in numbers.
 picture-again-still = The loom after the last round.
@@ -806,6 +823,8 @@ slip-miscounted-many = You add one band too many.
 slip-not-all-caught-clip = You miss one loop with the clip.
 slip-not-all-caught-knot = You miss one loop with the cord.
 slip-not-all-caught-bind = You do not pull the last band through the top loop.
+slip-not-all-caught-some = You pull the last band through one loop too few.
+slip-caught-too-many = You pull the last band through one loop too many.
 slip-one-loop-caught-clip = You put the clip through one loop only.
 slip-one-loop-caught-knot = You pull the cord through one loop only.
 slip-one-loop-caught-bind = You pull the last band through one loop only.
@@ -899,6 +918,7 @@ warn-one-of-several = Count the loops on your hook before you pull.
 warn-charm-not-slid = Slide it on before you put the loop down.
 warn-miscounted = Count the bands aloud.
 warn-not-all-caught = Catch every loop. Count them.
+warn-caught-too-many = Count the loops that the hook goes through.
 warn-one-loop-caught = Go through every loop, not through one only.
 warn-end-slips-off = Hold on to the loops until the piece is closed.
 warn-loom-not-turned = Turn the loom before you go on.
@@ -914,6 +934,7 @@ back-slide = Take the top loop off { $target }, slide what hangs on it back on t
 back-lift = Lift the loop back over the others on { $where }, so that it lies lowest again.
 back-lift-on = Take the loop off { $target } and lift it back over the others on { $source }, so that it lies lowest again.
 back-bind = Pull out the last band again.
+back-put = Take the loops of the free end off { $where } again and keep them on the hook.
 back-clip = Open the clip and take it out.
 back-knot = Untie the cord and pull it out.
 back-undo-all = Undo the last { $n ->

@@ -401,6 +401,22 @@ step-bind = Mete el gancho por { $n ->
     [2] los dos lazos
    *[other] los { $n } lazos
 } de la clavija { $peg }. Toma una { $band } y tira de ella hasta que pase la mitad. Deja sus dos extremos en el gancho y saca los lazos de la clavija.
+step-bind-some = Mete el gancho solo por { $n ->
+    [one] el lazo de arriba
+   *[other] los { $n } lazos de arriba
+} de la clavija { $peg }. Toma una { $band } y tira de ella hasta que pase la mitad. Deja sus dos extremos en el gancho y saca { $n ->
+    [one] ese lazo
+   *[other] esos lazos
+} de la clavija. Los demás se quedan.
+step-put = Desliza { $n ->
+    [one] el lazo
+    [2] los dos lazos
+   *[other] los { $n } lazos
+} del extremo libre por la punta del gancho hasta la clavija { $peg }.
+step-put-apart = Quita del gancho los lazos del extremo libre y pon { $n ->
+    [one] uno
+   *[other] { $n }
+} en cada una de las clavijas { $pegs }, en este orden y planos, como están.
 step-extend = Añade una cadena de { $bands }: pasa cada gomita nueva por los dos extremos de la anterior.
 step-knot = Pasa un cordón por { $n ->
     [one] el lazo
@@ -575,6 +591,7 @@ picture-lift-on = Una flecha curva sube de la clavija { $source } y va a la clav
 picture-turn = Dos flechas curvas muestran cómo se gira el telar.
 picture-fasten = El cierre está dibujado ({ $where }).
 picture-hang = Del gancho cuelga una { $band }.
+picture-put = Los lazos del extremo libre están dibujados con trazo grueso en { $where }.
 picture-extend = La cadena nueva está dibujada con trazo grueso en el extremo libre.
 picture-again-place = Las gomitas de todas las vueltas, con su orden en números.
 picture-again-still = El telar después de la última vuelta.
@@ -795,6 +812,8 @@ slip-miscounted-many = Pones una gomita de más.
 slip-not-all-caught-clip = Se te escapa un lazo al poner el cierre.
 slip-not-all-caught-knot = Se te escapa un lazo al pasar el cordón.
 slip-not-all-caught-bind = No pasas la última gomita por el lazo de arriba.
+slip-not-all-caught-some = Pasas la última gomita por un lazo de menos.
+slip-caught-too-many = Pasas la última gomita por un lazo de más.
 slip-one-loop-caught-clip = Pasas el cierre por un solo lazo.
 slip-one-loop-caught-knot = Pasas el cordón por un solo lazo.
 slip-one-loop-caught-bind = Pasas la última gomita por un solo lazo.
@@ -889,6 +908,7 @@ warn-one-of-several = Cuenta los lazos del gancho antes de tirar.
 warn-charm-not-slid = Deslízalo antes de dejar el lazo.
 warn-miscounted = Cuenta las gomitas en voz alta.
 warn-not-all-caught = Toma todos los lazos. Cuéntalos.
+warn-caught-too-many = Cuenta los lazos por los que pasa el gancho.
 warn-one-loop-caught = Pasa por todos los lazos, no por uno solo.
 warn-end-slips-off = Sujeta los lazos hasta que todo esté cerrado.
 warn-loom-not-turned = Gira el telar antes de seguir.
@@ -904,6 +924,7 @@ back-slide = Toma el lazo de arriba de { $target }, desliza lo que cuelga otra v
 back-lift = Pasa el lazo otra vez por encima de los demás en { $where }, hasta que quede abajo del todo.
 back-lift-on = Quita el lazo de { $target } y pásalo otra vez por encima de los demás en { $source }, hasta que quede abajo del todo.
 back-bind = Saca otra vez la última gomita.
+back-put = Quita otra vez de { $where } los lazos del extremo libre y déjalos en el gancho.
 back-clip = Abre el cierre y sácalo.
 back-knot = Desata el cordón y sácalo.
 back-undo-all = Deshaz { $n ->
