@@ -169,7 +169,7 @@ def test_a_step_that_is_not_ours_is_named():
 
 @pytest.mark.parametrize("language", languages())
 def test_a_join_and_a_loop_lifted_on_to_a_peg_read_back(language):
-    """A band through some of the loops, ends put on one peg and on two, and a loop lifted on to another peg."""
+    """A band through some loops, ends put on one peg and on two, and a loop lifted on to another peg."""
     m = PatternBuilder("Mooring", Rows(rows=2, pegs=5)).colour("A", "slate", "#34506b")
     m.place("A", "A1", "A2")
     m.place("A", "A1", "A2")
