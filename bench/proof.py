@@ -17,6 +17,7 @@ from pegwright.loom import Board, pause_collector
 from pegwright.pattern import LocatedMove, Pattern
 from pegwright.proof import Free, Held, HeldInLeast, NotProved, check, prove, snap_losses
 from pegwright.structure import Structure, structure_of
+from pegwright.variants import TECHNIQUES
 from pegwright.workshop import starter_pattern
 from testing.mat import mat
 from testing.proof_programs import program
@@ -39,7 +40,11 @@ def run(quick: bool) -> list[Figure]:
         figures += _in_a_process_of_its_own(name, bands)
     figures += [_growth(name, bands) for name in _PATTERNS]
     figures += [_snaps(name, _SNAPPED) for name in _PATTERNS]
-    return figures + _random_programs(300 if quick else 3000)
+    return (
+        figures
+        + _techniques((2, 9) if quick else (2, 3, 8, 9, 20, 60))
+        + _random_programs(300 if quick else 3000)
+    )
 
 
 def _in_a_process_of_its_own(name: str, bands: int) -> list[Figure]:
@@ -110,6 +115,25 @@ def _snaps(name: str, bands: int) -> Figure:
         spent = _timed(lambda: snap_losses(structure, proof))
     made = len(structure.bands)
     return Figure(f"{name} of {made}: every single snap", spent, "s", "< 2", spent < 2)
+
+
+def _techniques(repeats: Sequence[int]) -> list[Figure]:
+    """Prove every technique at several numbers of repeats: the verdict must not depend on them."""
+    left, slowest, most = 0, 0.0, 0
+    for technique in TECHNIQUES.values():
+        for times in repeats:
+            history = loom.replay_pattern(technique.make(times))
+            structure = structure_of(history.events, history.board.spots)
+            start = time.perf_counter()
+            proof = prove(structure)
+            slowest = max(slowest, time.perf_counter() - start)
+            left += len(proof.verdicts) - len(proof.held)
+            most = max(most, len(proof.verdicts))
+    what = f"{len(TECHNIQUES)} techniques, {repeats[0]} to {repeats[-1]} repeats, up to {most} bands"
+    return [
+        Figure(f"{what}: bands not held", left, "", "0", left == 0),
+        Figure(f"{what}: slowest proof", slowest, "s", "≤ 0.5", slowest <= 0.5),
+    ]
 
 
 def _random_programs(count: int) -> list[Figure]:
