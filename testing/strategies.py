@@ -81,6 +81,7 @@ def places(draw: st.DrawFn) -> Place:
         turns=turns if turns and max(turns) > 1 else (),
         twists=twists if any(twists) else (),
         note=draw(texts),
+        taught_s=draw(st.none() | st.integers(1, 36_000).map(lambda tenths: tenths / 10)),
     )
 
 

@@ -101,6 +101,17 @@ def test_a_garbled_recording_beside_a_demo_piece(bench: Bench, tmp_path: Path) -
     steps = json.loads(Path(taken.value.path()).read_text("utf-8"))
     assert [one["pictures"] for one in steps if one["number"] == 3] == [["pictures/step-003.svg"]]
 
+    dialog.get_by_role("button", name="Keep my pace").click()
+    expect(dialog).to_contain_text("Your pace is kept with the piece")
+    dialog.get_by_role("button", name="Close").click()
+    bench.settle()
+    (saved,) = (tmp_path / "pieces").glob("*.json")
+    assert saved.read_text("utf-8").count("taught_s") >= 5
+    bench.click("The lesson")
+    page.frame_locator("iframe").get_by_text(
+        "steps take as long as in the teacher's recording"
+    ).first.wait_for()
+
 
 def test_a_recording_without_a_pattern_becomes_a_piece(bench: Bench) -> None:
     page = bench.page

@@ -1,7 +1,8 @@
 /** Listening back: a recording laid beside the lesson of the piece at hand. */
+import type { Edit } from "../document/edit";
 import type { Doc } from "../document/pattern";
 import type { Heard } from "../schema/answers";
-import { spoken, type Language } from "../words/words.svelte";
+import { spoken, t, type Language } from "../words/words.svelte";
 import { bench } from "./bench.svelte";
 import { Job } from "./job.svelte";
 import { Recording } from "./recording.svelte";
@@ -18,6 +19,7 @@ class Listening {
   #piece: string | null = null;
   /** Mends that the teacher does not want, by their place. */
   refused = $state.raw<ReadonlySet<number>>(new Set());
+  isPaceKept = $state(false);
   readonly isStale = $derived(this.told !== null && this.doc !== bench.doc);
 
   /** Take dropped files, and listen where captions are among them. */
@@ -32,6 +34,7 @@ class Listening {
     this.filing.end();
     const [doc, said] = [bench.doc, spoken.language];
     this.told = null;
+    this.isPaceKept = false;
     this.refused = new Set();
     const status = await this.job.run({ do: "listen", captions: captions.base64, spoken: language });
     if (status?.state !== "done" || bench.doc !== doc) return;
@@ -72,6 +75,14 @@ class Listening {
     if (!this.refused.size || !name.startsWith("captions.") || !captions) return this.job.file(name);
     const status = await this.filing.run({ do: "listen", captions: captions.base64, spoken: language, refused: [...this.refused] });
     return status?.state === "done" ? this.filing.file(name) : null;
+  }
+
+  /** Keep with the piece how long each step was shown. */
+  keepPace(): void {
+    if (!this.told?.pace.length || this.isStale) return;
+    bench.commit({ label: t("edit-pace"), ops: this.told.pace as unknown as Edit["ops"] }, bench.moment);
+    this.doc = bench.doc; // what was heard is as true as before
+    this.isPaceKept = true;
   }
 
   end(): void {

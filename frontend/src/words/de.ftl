@@ -100,6 +100,13 @@ could-be-cut = Was herausgeschnitten werden könnte
 trim-silence = Stille
 trim-aside = eine Abschweifung
 trim-again = angefangen, dann neu gesagt
+pace-heard = { $count ->
+    [one] Es war zu hören, wie lange du einen Schritt gezeigt hast.
+   *[other] Es war zu hören, wie lange du { $count } Schritte gezeigt hast.
+  } Die Minuten und der Zeitplan der Stunde können sich danach richten.
+keep-pace = Mein Tempo behalten
+pace-kept = Dein Tempo ist beim Stück gespeichert; die Stunde richtet sich danach.
+edit-pace = Tempo behalten
 take-along = Zum Mitnehmen
 draft-of = Entwurf aus { $file }
 draft-steps = { $steps ->

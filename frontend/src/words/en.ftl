@@ -102,6 +102,13 @@ could-be-cut = What could be cut
 trim-silence = silence
 trim-aside = an aside
 trim-again = begun, then said anew
+pace-heard = { $count ->
+    [one] It was heard how long you took to show one step.
+   *[other] It was heard how long you took to show { $count } steps.
+  } The lesson's minutes and its timetable can go by that.
+keep-pace = Keep my pace
+pace-kept = Your pace is kept with the piece; the lesson goes by it.
+edit-pace = Keep the pace
 take-along = To take along
 draft-of = A draft of { $file }
 draft-steps = { $steps ->

@@ -100,6 +100,13 @@ could-be-cut = Lo que se podría cortar
 trim-silence = silencio
 trim-aside = un comentario aparte
 trim-again = empezado y dicho de nuevo
+pace-heard = { $count ->
+    [one] Se oyó cuánto tardaste en mostrar un paso.
+   *[other] Se oyó cuánto tardaste en mostrar { $count } pasos.
+  } Los minutos y el horario de la clase pueden seguirlo.
+keep-pace = Guardar mi ritmo
+pace-kept = Tu ritmo queda guardado con la pieza; la clase lo sigue.
+edit-pace = Guardar el ritmo
 take-along = Para llevar
 draft-of = Borrador de { $file }
 draft-steps = { $steps ->

@@ -10,7 +10,7 @@ from pegwright.finding import Language
 from pegwright.listening import CaptionReading, draft_recording, read_captions
 from pegwright.pattern import PatternReading
 from pegwright.text import encode_pattern
-from pegwright.workshop import listen_to_lesson, read_bytes, recording_files, replace_file
+from pegwright.workshop import keep_pace, listen_to_lesson, read_bytes, recording_files, replace_file
 
 
 def listen_(
@@ -20,6 +20,7 @@ def listen_(
     *,
     draft: bool = False,
     language: Language = "en",
+    pace: Path | None = None,
     force: bool = False,
     json: Json = False,
 ) -> int:
@@ -38,6 +39,8 @@ def listen_(
         make a draft of a recording that has no pattern: only moves that are said whole and clearly are read.
     language
         the language spoken.
+    pace
+        a file for the pattern with how long you showed each step; the minutes of its lesson go by that.
     force
         replace such files if they are there.
     """
@@ -50,9 +53,18 @@ def listen_(
     heard = _read_captions(captions, json, language)
     if isinstance(heard, int):
         return heard
-    lesson, told = listen_to_lesson(load_work(pattern, json, language), heard.cues, language)
+    made = load_work(pattern, json, language)
+    lesson, told = listen_to_lesson(made, heard.cues, language)
     findings = (*heard.findings, *told.findings)
     written: list[str] = []
+    if pace is not None:
+        if pace.exists() and not force:
+            return cannot(f"{pace} is there already; give another name, or --force to replace it", json)
+        try:
+            replace_file(pace, encode_pattern(keep_pace(made, lesson, told), pace.name))
+        except OSError as error:
+            return cannot(reason(error), json)
+        written = [str(pace)]
     if out is not None:
         files = recording_files(lesson, told)
         there = [name for name in files if (out / name).exists()]
@@ -64,7 +76,7 @@ def listen_(
                 replace_file(out / name, data)
         except OSError as error:
             return cannot(reason(error), json)
-        written = [str(out / name) for name in files]
+        written += [str(out / name) for name in files]
     if json:
         lists = ("chapters", "contradictions", "steps", "trims", "corrections")
         value = {name: [one._asdict() for one in getattr(told, name)] for name in lists}

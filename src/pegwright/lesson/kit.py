@@ -228,7 +228,11 @@ def _slowest_text(phrasebook: Phrasebook, lesson: Lesson, script: Script) -> str
     slow = script.length_s + SLOWEST * sum(making_times_s(lesson))
     # As roughly as it is known: to 5 minutes.
     minutes = max(5, 5 * round(slow / 300))
-    return f"{phrasebook.say('timetable-about')} {phrasebook.say('timetable-slow', n=minutes)}"
+    timed = sum(step.is_timed for step in lesson.steps)
+    texts = [phrasebook.say("timetable-about"), phrasebook.say("timetable-slow", n=minutes)]
+    if timed:
+        texts.insert(1, phrasebook.say("times-heard", n=timed))
+    return " ".join(texts)
 
 
 def _colour_names(lesson: Lesson) -> dict[str, str]:

@@ -36,11 +36,15 @@ Few = Annotated[int, msgspec.Meta(ge=1, le=100)]
 class StepFields(
     msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True, tag_field="do"
 ):
-    """Any step may carry a note, a warning, and a hint for its picture."""
+    """Any step may carry a note, a warning, and a hint for its picture.
+
+    `taught_s` is how many seconds the teacher takes to show it the first time, as heard in a recording.
+    """
 
     note: Text = ""
     warning: Text = ""
     picture: Text = ""
+    taught_s: Annotated[float, msgspec.Meta(gt=0, le=3600)] | None = None
 
 
 class Place(StepFields, frozen=True, kw_only=True, tag="place"):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 from itertools import groupby
-from typing import Literal
+from typing import Any, Literal
 
 import msgspec
 
@@ -16,6 +16,7 @@ from pegwright.workshop import (
     ReportProgress,
     Work,
     listen_to_lesson,
+    pace_patch,
     recording_files,
     refuse_mends,
     step_files,
@@ -85,7 +86,10 @@ class ContradictionResponse(_Value, frozen=True, kw_only=True):
 
 
 class ListenResponse(_Value, frozen=True, kw_only=True):
-    """A recording laid beside its lesson. `findings` are those about the captions and the chapters."""
+    """A recording laid beside its lesson. `findings` are those about the captions and the chapters.
+
+    `pace` is a JSON Patch on the document that keeps how long each step was shown.
+    """
 
     length_s: float
     noise: float
@@ -95,6 +99,7 @@ class ListenResponse(_Value, frozen=True, kw_only=True):
     trims: tuple[TrimResponse, ...]
     mends: tuple[CaptionMendResponse, ...]
     contradictions: tuple[ContradictionResponse, ...]
+    pace: tuple[dict[str, Any], ...]
     findings: tuple[WordedFinding, ...]
 
 
@@ -169,6 +174,7 @@ def listen_files(
                         zip(told.contradictions, worded, strict=True), key=lambda pair: pair[0].start_s
                     )
                 ),
+                pace=pace_patch(made, lesson, told),
                 findings=tuple(word_finding(one, language) for one in (*heard.findings, *others)),
             )
         ),

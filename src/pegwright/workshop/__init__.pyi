@@ -77,7 +77,9 @@ from .progress import (
     report_nothing as report_nothing,
 )
 from .recordings import (
+    keep_pace as keep_pace,
     listen_to_lesson as listen_to_lesson,
+    pace_patch as pace_patch,
     recording_files as recording_files,
     refuse_mends as refuse_mends,
     step_files as step_files,
@@ -135,6 +137,7 @@ __all__ = [
     "example_files",
     "finish",
     "first_handout",
+    "keep_pace",
     "lesson_of",
     "listen_to_lesson",
     "make_mat",
@@ -147,6 +150,7 @@ __all__ = [
     "mirror_rehearsal",
     "mirrored_finish",
     "open_pattern",
+    "pace_patch",
     "picture_wrong_piece",
     "plan_piece",
     "prepare_lesson",

@@ -44,13 +44,20 @@ _AGES: dict[Level, int] = {"basic": 7, "easy": 8, "intermediate": 10, "complex":
 """From what age a maker can work a piece of that level, an adult near (common practice, no source)."""
 
 
-def level_block(phrasebook: Phrasebook, pattern: Pattern, history: History, learner_s: float = 0.0) -> Block:
-    """Give the level, the maker's age, the time by hand, and what in the piece speaks for the level."""
+def level_block(
+    phrasebook: Phrasebook, pattern: Pattern, history: History, learner_s: float = 0.0, timed: int = 0
+) -> Block:
+    """Give the level, the maker's age, the time by hand, and what in the piece speaks for the level.
+
+    `timed` steps take as long as the teacher was heard to take.
+    """
     moves = [done.move for done in history.moves]
     highest = highest_stack(history)
     reasons = [phrasebook.say("age-from", n=_AGES[pattern.level])]
     if learner_s:
         reasons.append(time_by_hand(phrasebook, learner_s))
+    if timed:
+        reasons.append(phrasebook.say("times-heard", n=timed))
     reasons.append(phrasebook.say("reason-count", n=history.final.bands))
     reasons.append(phrasebook.say("reason-colours", n=len(set(history.colours))))
     if any(done.located.rounds for done in history.moves):

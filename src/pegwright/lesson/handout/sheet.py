@@ -122,7 +122,8 @@ class LessonStep(_Value, frozen=True, kw_only=True):
     without arrows and dashes; `rounds_spoken` is what a voice says of them, where colours or places differ
     in a way that no sentence above tells. `first` and `last` are the moves (from 1, in the order of the
     history) that it stands for; 0 where it stands for none. `rounds` says how often what it teaches is
-    done. `learner_s` and `teacher_s` are the seconds that a learner and the teacher need for all of it.
+    done. `learner_s` and `teacher_s` are the seconds that a learner and the teacher need for all of it;
+    `is_timed` says that the teacher's were heard in a recording.
     `can_pause` says that the work can be put down after it, nothing being on the hook; `off_loom`, that the
     piece was lifted off the loom earlier. `legend` explains pictures and lists, and is never spoken; `view`
     says what a camera must see of the step. The last three come from a rehearsal: the `mistakes` made here,
@@ -148,6 +149,7 @@ class LessonStep(_Value, frozen=True, kw_only=True):
     rounds: int = 1
     learner_s: float = 0.0
     teacher_s: float = 0.0
+    is_timed: bool = False
     can_pause: bool = True
     off_loom: bool = False
     mistakes: tuple[CommonMistake, ...] = ()

@@ -59,6 +59,9 @@ class StepWriter:
         self.taught = group_rounds(history.moves, self.ring)
         self.models = models_of(self.taught)
         self.number_of: dict[int, int] = {}
+        self.first_done: dict[str, int] = {}
+        for i, done in enumerate(history.moves):
+            self.first_done.setdefault(done.located.path, i)
         self.rounds_text = CountedRoundsText(speaker, history, self.ring, self.step_of)
         self.wordings = wordings(history, self.view, self.taught)
 
@@ -105,6 +108,22 @@ class StepWriter:
         return {
             "learner_s": took["learner_s"] + rounds_s(hooked, self.pace, start, hooked=True),
             "teacher_s": took["teacher_s"] + self.pace.teacher * sum(hooked),
+        }
+
+    def took_once(self, index: int) -> dict[str, Any]:
+        """Return the seconds for one move: as long as the teacher was heard to show it, where that is known.
+
+        A beginner is never quicker than the teacher.
+        """
+        done = self.history.moves[index]
+        reckoned = self.took_moves([[done]])
+        heard_s = done.move.taught_s
+        if heard_s is None or self.first_done[done.located.path] != index:
+            return reckoned
+        return {
+            "learner_s": max(reckoned["learner_s"], heard_s),
+            "teacher_s": heard_s,
+            "is_timed": True,
         }
 
     def can_pause_after(self, index: int) -> bool:
@@ -156,7 +175,7 @@ class StepWriter:
             first=taught + 1,
             last=taught + 1,
             can_pause=self.can_pause_after(taught),
-            **self.took_moves([[moment.done]]),
+            **self.took_once(taught),
         )
 
     def again(self, taught: CountedRounds) -> LessonStep:

@@ -200,6 +200,8 @@ def shift_between(a: Sequence[Move], b: Sequence[Move], ring: int = 0) -> Shift 
             return None
         for name in one.__struct_fields__:
             mine, theirs = getattr(one, name), getattr(other, name)
+            if name == "taught_s":  # a move is taught once; its rounds are the same moves all the same
+                continue
             if name == "colour":
                 if colours.setdefault(mine, theirs) != theirs:
                     return None

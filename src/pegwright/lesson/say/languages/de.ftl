@@ -704,6 +704,10 @@ cost-total = Summe
 cost-part = Summe, soweit bekannt
 heading-timetable = Zeitplan
 timetable-about = Die Zeiten sind aus einzelnen Griffen berechnet und daraus, wie schnell man dabei besser wird. Sie gelten für Anfänger; miss selbst und ändere sie.
+times-heard = { $n ->
+    [one] Ein Schritt dauert so lange wie in der Aufnahme der Lehrerin oder des Lehrers.
+   *[other] { $n } Schritte dauern so lange wie in der Aufnahme der Lehrerin oder des Lehrers.
+}
 column-part = Teil
 column-show = Zeigen
 column-make = Machen

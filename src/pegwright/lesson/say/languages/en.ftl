@@ -744,6 +744,10 @@ cost-total = Total
 cost-part = Total of what is known
 heading-timetable = Timetable
 timetable-about = Times are worked out from single movements and from how quickly learners improve. They are for a class of beginners; time your own and change them.
+times-heard = { $n ->
+    [one] One step takes as long as in the teacher's recording.
+   *[other] { $n } steps take as long as in the teacher's recording.
+}
 column-part = Part
 column-show = Show
 column-make = Make

@@ -733,6 +733,10 @@ cost-total = Total
 cost-part = Total de lo que se sabe
 heading-timetable = Horario
 timetable-about = Los tiempos se calculan con movimientos sueltos y con lo rápido que se aprende. Son para principiantes; mide los tuyos y cámbialos.
+times-heard = { $n ->
+    [one] Un paso dura lo mismo que en la grabación de quien enseña.
+   *[other] { $n } pasos duran lo mismo que en la grabación de quien enseña.
+}
 column-part = Parte
 column-show = Mostrar
 column-make = Hacer
