@@ -10,7 +10,7 @@ PIP := $(BIN)/python -m pip install --quiet --disable-pip-version-check
 LOCK := uv pip compile pyproject.toml --universal --python-version 3.11 --generate-hashes --no-emit-index-url \
   --no-emit-find-links --quiet --custom-compile-command "make lock" --group install
 
-.PHONY: demo test quick lint bench wheel-test lock changelog clean studio frontend types programs
+.PHONY: demo test quick lint bench wheel-test lock changelog clean studio frontend types atlas programs
 
 $(VENV)/.installed: pyproject.toml locks/demo.txt
 	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
@@ -39,6 +39,11 @@ $(PAGE): frontend/node_modules/.installed $(FRONT)
 
 types: $(VENV)/.installed
 	$(BIN)/python -m pegwright.server.schema frontend/types.json
+
+# The atlas that is kept with the program: measure it anew after a change of techniques, solver or rehearsal.
+atlas: $(VENV)/.installed
+	$(BIN)/pegwright atlas build/atlas
+	$(BIN)/python -m pegwright.workshop.measured_techniques build/atlas
 
 # Chromium drives the studio's tests, espeak-ng speaks in the film's. Without the rights to bring them, those tests
 # say that they are left out.

@@ -13,6 +13,7 @@ import pytest
 from pegwright.finding import RefusedError
 from pegwright.workshop import atlas, build_atlas, open_pattern, work
 from pegwright.workshop.batch_engine import TaskOutcome
+from pegwright.workshop.swatches import growth_of
 
 
 def run_here(
@@ -45,7 +46,16 @@ def test_a_plain_chain_is_as_makers_know_it(tmp_path: Path, monkeypatch: pytest.
     tree = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False).parse(page)
     (card,) = tree.findall(".//article")
     assert card.find("h2").text == "einfache Kette"
-    assert len(card.findall(".//tr")) == 10
+    assert len(card.findall(".//tr")) == 13
+    assert card.find("h3").text == "Wo Fehler passieren"
+    worn = chain.bracelet
+    assert worn is not None
+    # The same rule of thumb: 13 to 16 cm of 25 bands.
+    assert 130 <= worn.length_mm <= 170
+    assert 0.8 <= worn.bands / 25 / (worn.length_mm / 145) <= 1.25
+    assert worn.wrists_mm is not None
+    assert worn.length_mm <= worn.wrists_mm[0] < worn.wrists_mm[1]
+    assert [slip.steps for slip in chain.slips]
     pattern = open_pattern(tmp_path / card.find(".//a").get("href")).pattern
     assert pattern is not None
     assert work(pattern).supplies.bands == chain.bands
@@ -68,7 +78,10 @@ def test_a_plain_chain_is_as_makers_know_it(tmp_path: Path, monkeypatch: pytest.
 def test_what_repeats_add_is_found_however_the_swatches_lie(
     less: tuple[float, float], more: tuple[float, float], grown: float | None
 ) -> None:
-    assert atlas.growth_mm(less, more) == (None if grown is None else pytest.approx(grown))
+    found = growth_of(less, more)
+    assert (None if found is None else found[0]) == (None if grown is None else pytest.approx(grown))
+    if found is not None:
+        assert sorted(found[1:]) == sorted(more)
 
 
 def test_an_unknown_technique_is_refused(tmp_path: Path) -> None:

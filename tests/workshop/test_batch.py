@@ -16,7 +16,7 @@ import pytest
 from pegwright.cli import main
 from pegwright.finding import RefusedError
 from pegwright.pattern import Pattern, write_pattern
-from pegwright.variants import read_band_colours
+from pegwright.variants import TECHNIQUES, read_band_colours
 from pegwright.workshop import (
     BatchCluster,
     BatchFailure,
@@ -32,7 +32,15 @@ from pegwright.workshop import (
 )
 from pegwright.workshop.batch import _Clock
 from pegwright.workshop.batch_engine import run_tasks
-from pegwright.workshop.batch_tasks import BatchResult, BatchTask, do_task, source_digest
+from pegwright.workshop.batch_tasks import (
+    BatchResult,
+    BatchTask,
+    VariantResult,
+    VariantTask,
+    do_task,
+    do_variant_task,
+    source_digest,
+)
 from testing.batch_faults import wait_or_fail
 
 ROOT = Path(__file__).parents[2]
@@ -230,3 +238,21 @@ def test_the_time_left_is_told_by_the_pace_so_far() -> None:
     clock.count()
     clock.count()
     assert told == ["making 5/35", "making, about 5 min left 6/35", "making, about 5 min left 7/35"]
+
+
+def test_bands_and_looms_are_axes_and_a_round_piece_keeps_its_loom() -> None:
+    """A piece on a round loom is made on its own, and it is said why."""
+    order = VariantOrder(looms=((3, 30),), bands=((15.0, 1.8), (12.0, 1.3)))
+    told = {}
+    for name in ("chain-1", "tube-6"):
+        task = VariantTask(
+            source=source_digest(), pattern=write_pattern(TECHNIQUES[name].make(2)), order=order
+        )
+        done = do_variant_task(msgspec.msgpack.encode(task))
+        told[name] = msgspec.msgpack.decode(done, type=VariantResult)
+    assert [name for name, _, _ in told["chain-1"].variants] == [
+        "loom-3x30-bands-15x1-8",
+        "loom-3x30-bands-12x1-3",
+    ]
+    assert [name for name, _, _ in told["tube-6"].variants] == ["bands-15x1-8", "bands-12x1-3"]
+    assert [note.code for note in told["tube-6"].findings if note.severity == "note"] == ["loom-not-straight"]

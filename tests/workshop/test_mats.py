@@ -9,16 +9,18 @@ from collections import Counter
 from pathlib import Path
 
 import html5lib
+import msgspec
 import numpy as np
 import pytest
+from hypothesis import given, strategies as st
 from PIL import Image
 
 from pegwright.cli import main
 from pegwright.finding import RefusedError
 from pegwright.lesson import portrait_of
-from pegwright.pattern import localise, untranslated_texts
+from pegwright.pattern import BandType, localise, untranslated_texts
 from pegwright.proof import check
-from pegwright.variants import BandColour, mat_pattern, read_band_colours
+from pegwright.variants import TECHNIQUES, BandColour, mat_pattern, read_band_colours, read_mat
 from pegwright.workshop import (
     MatOrder,
     bring_to_rest,
@@ -189,3 +191,44 @@ def test_the_command_from_picture_to_pattern(tmp_path: Path, capsys: pytest.Capt
             main([*bad, "--json"])
         assert ended.value.code == 2
         assert json.loads(capsys.readouterr().out)["ok"] is False
+
+
+def test_other_bands_make_a_grid_of_their_own_proportions() -> None:
+    """A thicker band of the same bore lies wider and taller, so the same picture takes fewer rows or more."""
+    thin, usual, thick = (
+        make_mat(
+            picture_of(ROWS),
+            COLOURS,
+            MatOrder(title="Flag", across=6, band=BandType(name="own", thickness_mm=thickness)),
+        )
+        for thickness in (1.0, 1.5, 2.2)
+    )
+    assert thin.cell < usual.cell < thick.cell
+    assert thin.cell.down_mm < usual.cell.down_mm < thick.cell.down_mm
+    for one in (thin, usual, thick):
+        assert one.work is not None
+        assert one.work.holds
+        assert one.work.pattern.bands[0].name == "own"
+        assert {colour.band for colour in one.work.pattern.colours} == {"own"}
+        assert one.width_mm / one.height_mm == pytest.approx(6 * 12 / (8 * 5), rel=0.15)
+    assert len(thin.letters) > len(usual.letters) >= len(thick.letters)
+
+
+@given(
+    st.integers(2, 7).flatmap(
+        lambda n: st.lists(st.text("FSR", min_size=n, max_size=n), min_size=2, max_size=8)
+    )
+)
+def test_a_mat_is_read_back_from_its_pattern(rows: list[str]) -> None:
+    assert read_mat(mat_pattern("Any", rows, COLOURS)) == tuple(tuple(row) for row in rows)
+
+
+def test_what_is_no_mat_is_not_read_as_one() -> None:
+    assert [name for name, one in TECHNIQUES.items() if read_mat(one.make(3))] == [
+        "mat-2",
+        "mat-3",
+        "mat-4",
+        "mat-6",
+    ]
+    mat = mat_pattern("Any", ROWS, COLOURS)
+    assert read_mat(msgspec.structs.replace(mat, steps=mat.steps[1:])) is None

@@ -6,6 +6,8 @@ import type {
   JobRequest,
   JobStatus,
   Lengths,
+  MatChoice,
+  MatPreview,
   Measured,
   Piece,
   ReadBlank,
@@ -81,6 +83,8 @@ export function connect(send: (request: Request) => Promise<Response>, language:
       unwrap<WorkResponse>(client.POST("/api/work", { body: { document: { ...document }, page, serial }, signal })),
     read: (text: string, answers: readonly { key: ReadBlank["key"]; sentence: number; answer: string }[]) =>
       unwrap<WordsRead>(client.POST("/api/read", { body: { text, answers: [...answers] } })),
+    lookAtMat: (picture: string, choice: MatChoice, page: string, serial: number, signal: AbortSignal) =>
+      unwrap<MatPreview>(client.POST("/api/mat", { body: { picture, choice, page, serial }, signal })),
     snap: (document: object, band: number, page: string) =>
       unwrap<Snapped>(client.POST("/api/snap", { body: { document: { ...document }, band, page } })),
     fit: (document: object, measured: Measured, lengths: Lengths | null, wrist: string) =>

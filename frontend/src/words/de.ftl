@@ -442,6 +442,83 @@ diameter = Durchmesser, mm
 channel-out = nach außen
 channel-in = nach innen
 
+# Ein Bild wird zur Matte
+mat = Matte
+mat-of-picture = Aus einem Bild eine Matte machen
+mat-of-picture-more = Wähle ein Foto oder eine Zeichnung, oder lass es irgendwo hier fallen.
+picture-to-mat = Eine Matte aus deinem Bild
+picture-too-large = „{ $file }“ ist zu groß, um es hier anzusehen.
+picture-unreadable = „{ $file }“ lässt sich nicht lesen.
+your-picture = Dein Bild
+crop = Welcher Ausschnitt
+crop-left = Von links
+crop-right = bis rechts
+crop-top = Von oben
+crop-bottom = bis unten
+crop-whole = Das ganze Bild
+mat-choices = Was du wählst
+mat-size = Größe
+mat-across = Gummis quer
+band-bore = Innenweite eines Gummis, mm
+band-thickness = Dicke eines Gummis, mm
+mat-colours = Farben
+mat-most = Höchstens so viele Farben
+mat-takes = { $count ->
+    [one] braucht 1
+   *[other] braucht { $count }
+}
+mat-look = So wird sie liegen
+mat-about = { $across } Gummis quer, { $rows } Reihen, zusammen { $bands } Gummis; etwa { $width } × { $height } cm.
+mat-looms = Sie braucht { $pegs } Stifte in einer Reihe{ $count ->
+    [one] .
+   *[other] : { $count } Webrahmen, der Länge nach verbunden.
+}
+mat-shades = Farbtöne
+mat-areas = Klare Flächen
+mat-mixed = Aus Punkten gemischt
+mat-front = Die erste Reihe, die du arbeitest, ist der obere Rand des Bildes, der erste Stift seine linke Seite.
+mat-no-colours = Wähle mindestens eine Farbe.
+mat-make = Die Matte machen
+mat-making = Die Matte wird gearbeitet und bewiesen
+tint-tar-black = teerschwarz
+tint-stone-grey = steingrau
+
+# Varianten
+variants = Varianten
+variants-what = Dasselbe Stück in anderen Größen und Farben, für die andere Hand, auf einem anderen Webrahmen: jede Variante neu gearbeitet und bewiesen.
+variants-sizes = Größen
+variants-own-sizes = Andere Größen oder Umfänge, etwa „16 cm, Alter 8“
+variants-colourways = Farbstellungen
+variants-how-many = Wie viele zu sehen sind
+variants-stash = Aus den { $count } Farben deines Vorrats.
+variants-own-colours = Dein Vorrat hat noch zu wenige Farben, deshalb kommen die des Studios dazu.
+variants-others = Andere zeigen
+variants-left = Auch für die linke Hand
+variants-loom = Auf einem anderen Webrahmen
+variants-bands = Aus anderen Gummis
+variants-make = Anlegen
+variants-making = Die Varianten werden gearbeitet und bewiesen
+variants-picturing = Sie kommen zur Ruhe, für ihre Bilder
+variants-made = { $count ->
+    [0] Keine davon hält.
+    [one] Eine Variante, bewiesen, dass sie hält.
+   *[other] { $count } Varianten, von jeder bewiesen, dass sie hält.
+}
+variant-same = Wie es ist
+variant-size = Größe { $size }
+variant-long = { $length } cm in Ruhe
+variant-left = linke Hand
+variant-loom = anderer Webrahmen
+variant-bands = andere Gummis
+variant-apart = Abstand der zwei ähnlichsten Farben: { $apart }
+variant-uses = braucht { $share } % von dem, was du hast
+variant-buy = braucht mehr, als du hast
+variant-take = Hier übernehmen
+variant-new = Neues Stück
+variant-on-shelf = „{ $title }“ liegt im Regal.
+variant-open = Öffnen
+edit-variant = Eine Variante übernehmen
+
 # Ärger mit dem Studio
 locked = Noch nicht gespeichert: Das Studio wurde neu gestartet. Öffne die Adresse, die es ausgibt; diese Seite macht dann von selbst weiter.
 not-saved-changed = Nicht gespeichert

@@ -451,6 +451,83 @@ diameter = Diameter, mm
 channel-out = outwards
 channel-in = inwards
 
+# A picture becomes a mat
+mat = Mat
+mat-of-picture = Make a mat of a picture
+mat-of-picture-more = Choose a photo or a drawing, or drop it anywhere here.
+picture-to-mat = A mat of your picture
+picture-too-large = “{ $file }” is too large to be looked at here.
+picture-unreadable = “{ $file }” cannot be read.
+your-picture = Your picture
+crop = Which part of it
+crop-left = From the left
+crop-right = to the right
+crop-top = From the top
+crop-bottom = to the bottom
+crop-whole = All of it
+mat-choices = What you choose
+mat-size = Size
+mat-across = Bands across
+band-bore = Inside width of a band, mm
+band-thickness = Thickness of a band, mm
+mat-colours = Colours
+mat-most = Colours at most
+mat-takes = { $count ->
+    [one] takes 1
+   *[other] takes { $count }
+}
+mat-look = How it will lie
+mat-about = { $across } bands across, { $rows } rows, { $bands } bands in all; about { $width } × { $height } cm.
+mat-looms = It takes { $pegs } pegs in a row{ $count ->
+    [one] .
+   *[other] : { $count } looms joined end to end.
+}
+mat-shades = Shades
+mat-areas = Clear areas
+mat-mixed = Mixed from dots
+mat-front = The first row you work is the top of the picture, the first peg its left side.
+mat-no-colours = Choose at least one colour.
+mat-make = Make the mat
+mat-making = Working and proving the mat
+tint-tar-black = tar black
+tint-stone-grey = stone grey
+
+# Variants
+variants = Variants
+variants-what = The same piece in other sizes and colours, for the other hand, on another loom: each worked and proved anew.
+variants-sizes = Sizes
+variants-own-sizes = Other sizes or girths, as “16 cm, age 8”
+variants-colourways = Colourways
+variants-how-many = How many to show
+variants-stash = From the { $count } colours of your stash.
+variants-own-colours = Your stash has too few colours yet, so the studio’s own come in.
+variants-others = Show others
+variants-left = For the left hand too
+variants-loom = On another loom
+variants-bands = Of other bands
+variants-make = Make them
+variants-making = Working and proving the variants
+variants-picturing = Bringing them to rest for their pictures
+variants-made = { $count ->
+    [0] None of them holds.
+    [one] One variant, proved to hold.
+   *[other] { $count } variants, each proved to hold.
+}
+variant-same = As it is
+variant-size = size { $size }
+variant-long = { $length } cm at rest
+variant-left = left hand
+variant-loom = another loom
+variant-bands = other bands
+variant-apart = the nearest two colours are { $apart } apart
+variant-uses = takes { $share } % of what you have
+variant-buy = takes more than you have
+variant-take = Take it here
+variant-new = New piece
+variant-on-shelf = “{ $title }” is on the shelf.
+variant-open = Open it
+edit-variant = Take a variant
+
 # Trouble with the studio
 locked = Not saved yet: the studio was started again. Open the address that it printed; this page then goes on by itself.
 not-saved-changed = Not saved

@@ -442,6 +442,83 @@ diameter = Diámetro, mm
 channel-out = hacia fuera
 channel-in = hacia dentro
 
+# Una imagen se vuelve tapete
+mat = Tapete
+mat-of-picture = Hacer un tapete de una imagen
+mat-of-picture-more = Elige una foto o un dibujo, o suéltalo en cualquier lugar de aquí.
+picture-to-mat = Un tapete de tu imagen
+picture-too-large = «{ $file }» es demasiado grande para verla aquí.
+picture-unreadable = «{ $file }» no se puede leer.
+your-picture = Tu imagen
+crop = Qué parte
+crop-left = Desde la izquierda
+crop-right = hasta la derecha
+crop-top = Desde arriba
+crop-bottom = hasta abajo
+crop-whole = Toda la imagen
+mat-choices = Lo que eliges
+mat-size = Tamaño
+mat-across = Gomitas a lo ancho
+band-bore = Ancho interior de una gomita, mm
+band-thickness = Grosor de una gomita, mm
+mat-colours = Colores
+mat-most = Colores como máximo
+mat-takes = { $count ->
+    [one] lleva 1
+   *[other] lleva { $count }
+}
+mat-look = Así quedará
+mat-about = { $across } gomitas a lo ancho, { $rows } filas, { $bands } gomitas en total; unos { $width } × { $height } cm.
+mat-looms = Lleva { $pegs } clavijas en una fila{ $count ->
+    [one] .
+   *[other] : { $count } telares unidos a lo largo.
+}
+mat-shades = Tonos
+mat-areas = Zonas claras
+mat-mixed = Mezclados con puntos
+mat-front = La primera fila que trabajas es la parte de arriba de la imagen; la primera clavija, su lado izquierdo.
+mat-no-colours = Elige al menos un color.
+mat-make = Hacer el tapete
+mat-making = Se trabaja y se prueba el tapete
+tint-tar-black = negro alquitrán
+tint-stone-grey = gris piedra
+
+# Variantes
+variants = Variantes
+variants-what = La misma pieza en otros tamaños y colores, para la otra mano, en otro telar: cada una trabajada y probada de nuevo.
+variants-sizes = Tamaños
+variants-own-sizes = Otros tamaños o medidas, como «16 cm, edad 8»
+variants-colourways = Combinaciones de color
+variants-how-many = Cuántas se muestran
+variants-stash = De los { $count } colores de tu reserva.
+variants-own-colours = Tu reserva tiene todavía muy pocos colores, así que se suman los del estudio.
+variants-others = Mostrar otras
+variants-left = También para la mano izquierda
+variants-loom = En otro telar
+variants-bands = Con otras gomitas
+variants-make = Hacerlas
+variants-making = Se trabajan y se prueban las variantes
+variants-picturing = Se llevan al reposo para sus imágenes
+variants-made = { $count ->
+    [0] Ninguna se sostiene.
+    [one] Una variante, probado que se sostiene.
+   *[other] { $count } variantes, probado que todas se sostienen.
+}
+variant-same = Como está
+variant-size = tamaño { $size }
+variant-long = { $length } cm en reposo
+variant-left = mano izquierda
+variant-loom = otro telar
+variant-bands = otras gomitas
+variant-apart = distancia de los dos colores más parecidos: { $apart }
+variant-uses = lleva el { $share } % de lo que tienes
+variant-buy = lleva más de lo que tienes
+variant-take = Tomarla aquí
+variant-new = Pieza nueva
+variant-on-shelf = «{ $title }» está en el estante.
+variant-open = Abrirla
+edit-variant = Tomar una variante
+
 # Problemas con el estudio
 locked = Aún sin guardar: el estudio se ha vuelto a iniciar. Abre la dirección que muestra; esta página seguirá sola.
 not-saved-changed = Sin guardar

@@ -31,7 +31,7 @@ export function t(key: string, values?: Record<string, FluentVariable>): string 
 }
 
 /** The colours that pieces begin with, by what they are called in each language. */
-const TINTS = ["tint-slate-blue", "tint-foam-white", "tint-buoy-red", "tint-lamp-yellow", "tint-weed-green", "tint-sand"];
+const TINTS = ["tint-slate-blue", "tint-foam-white", "tint-buoy-red", "tint-lamp-yellow", "tint-weed-green", "tint-sand", "tint-tar-black", "tint-stone-grey"];
 const TINT_KEYS = new Map(
   Object.values(BUNDLES).flatMap((from) => TINTS.map((key) => [from.formatPattern(from.getMessage(key)!.value!).toLocaleLowerCase(), key] as const)),
 );
@@ -41,8 +41,13 @@ export function wordIn(language: Language, key: string): string {
   return BUNDLES[language].formatPattern(BUNDLES[language].getMessage(key)!.value!);
 }
 
+/** The key of a colour that pieces begin with, by its name in any language. */
+export function tintKeyOf(name: string): string | undefined {
+  return TINT_KEYS.get(name.toLocaleLowerCase());
+}
+
 /** A colour's name in the page's language, where it is one that pieces begin with; any other is the maker's own. */
 export function colourName(name: string): string {
-  const key = TINT_KEYS.get(name.toLocaleLowerCase());
+  const key = tintKeyOf(name);
   return key ? t(key) : name;
 }

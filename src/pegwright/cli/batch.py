@@ -12,6 +12,7 @@ from pegwright.cli.shared import Json, answer, cannot, load_pattern, reason
 from pegwright.cli.terminal import FINE, FOUND, progress, say
 from pegwright.finding import Language, RefusedError, phrase
 from pegwright.pattern import Pattern
+from pegwright.variants import read_band_size, read_loom_size
 from pegwright.workshop import (
     BatchCluster,
     BatchOrder,
@@ -39,6 +40,8 @@ def batch_(
     colourways: int = 0,
     stash: Path | None = None,
     colours: str = "",
+    bands: str = "",
+    looms: str = "",
     seed: int = 1,
     languages: str = "en",
     hands: Literal["right", "left", "both"] = "right",
@@ -69,6 +72,10 @@ def batch_(
         your stash, for the colourways.
     colours
         instead of a stash: names and tints, as "foam white=#f2efe6, slate=#4a5a6a".
+    bands
+        other bands: bore x thickness in mm with commas between, as 15x1.8.
+    looms
+        other straight looms: rows x pegs with commas between, as 3x26; a piece on no straight loom has none.
     seed
         another number draws other colourways.
     languages
@@ -104,6 +111,8 @@ def batch_(
             hands=("right", "left") if hands == "both" else (hands,),
             variants=VariantOrder(
                 sizes=tuple(part.strip() for part in sizes.split(",") if part.strip()),
+                bands=tuple(read_band_size(part) for part in bands.split(",") if part.strip()),
+                looms=tuple(read_loom_size(part) for part in looms.split(",") if part.strip()),
                 colourways=colourways,
                 seed=seed,
             ),

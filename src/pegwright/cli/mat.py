@@ -10,8 +10,9 @@ from pegwright.cli.shared import Json, answer, cannot, reason, refuse, table
 from pegwright.cli.terminal import FAILED, exit_code, out as screen, progress, say, say_findings
 from pegwright.finding import Language, RefusedError
 from pegwright.fit import read_stash
+from pegwright.pattern import BandType
 from pegwright.text import encode_pattern
-from pegwright.variants import BandColour, band_colours_of, read_band_colours
+from pegwright.variants import BandColour, band_colours_of, read_band_colours, read_band_size
 from pegwright.workshop import Mat, MatOrder, chart_mat, make_mat, read_plain_file, replace_file
 
 _MOST_BYTES = 101 * 2**20
@@ -31,6 +32,7 @@ def mat_(
     diffuse: bool = False,
     clean: bool | None = None,
     pegs: int = 13,
+    band: str = "",
     title: str = "",
     language: Language = "en",
     json: Json = False,
@@ -64,6 +66,8 @@ def mat_(
         take out cells that stand alone in their colour; without it, that is done unless you diffuse.
     pegs
         pegs in a row of your looms; as many looms as it takes are joined end to end.
+    band
+        other bands than the usual: bore x thickness in mm, as 15x1.8; the grid then has their proportions.
     title
         the name of the mat; without it, the file's name.
     language
@@ -85,6 +89,7 @@ def mat_(
             diffuse=diffuse,
             clean=clean,
             pegs=pegs,
+            band=_band(band),
         )
         with progress(json) as report:
             mat = make_mat(read_plain_file(picture, _MOST_BYTES), had, order, report)
@@ -109,6 +114,18 @@ def read_colours(
         return read_band_colours(colours)
     read, findings = read_stash(read_plain_file(stash))
     return refuse(findings, json, language) if read is None else band_colours_of(read)
+
+
+def _band(text: str) -> BandType:
+    """Return the kind of band that is told as `15x1.8`, the usual one if the text is empty.
+
+    Raises:
+        RefusedError: the text is none, or no band has that size.
+    """
+    if not text:
+        return BandType()
+    bore, thickness = read_band_size(text)
+    return BandType(name=f"{bore:g} × {thickness:g} mm", bore_mm=bore, thickness_mm=thickness)
 
 
 def _crop(text: str) -> tuple[float, float, float, float]:

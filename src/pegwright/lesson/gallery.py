@@ -24,7 +24,7 @@ class GalleryCard(msgspec.Struct, frozen=True, kw_only=True):
     """One piece in one variant.
 
     `colours` has letter, name, tint and number of bands, `facts` what more there is to tell, as a name and
-    a value; `picture` is a PNG, or empty.
+    a value, `notes` a heading and sentences under it; `picture` is a PNG, or empty.
     """
 
     title: str
@@ -34,6 +34,7 @@ class GalleryCard(msgspec.Struct, frozen=True, kw_only=True):
     colours: tuple[tuple[str, str, str, int], ...]
     links: tuple[GalleryLink, ...]
     facts: tuple[tuple[str, str], ...] = ()
+    notes: tuple[str, ...] = ()
     picture: bytes = b""
 
 

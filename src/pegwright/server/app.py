@@ -15,9 +15,11 @@ from pegwright.server.folder import Folder
 from pegwright.server.guard import App, guard_app
 from pegwright.server.job_routes import JOB_ROUTES, preview_page
 from pegwright.server.jobs import Jobs
+from pegwright.server.mat_routes import MAT_ROUTES
 from pegwright.server.routes import ROUTES, Studio, refuse
 from pegwright.server.shelf import Shelf
 from pegwright.server.shelf_routes import SHELF_ROUTES
+from pegwright.server.technique_routes import TECHNIQUE_ROUTES
 from pegwright.server.ticket import admit_once
 from pegwright.server.workers import Workers
 
@@ -52,7 +54,7 @@ def make_litestar(folder: Path, page: Path | None = None, workers: Workers | Non
     """Return the routes without their guard, for `make_app` and for the schema."""
     shelf_folder, workers = Folder(folder), workers or Workers()
     studio = Studio(shelf_folder, Shelf(shelf_folder, workers), workers, Jobs())
-    api = Router("/api", route_handlers=[*ROUTES, *SHELF_ROUTES, *JOB_ROUTES])
+    api = Router("/api", route_handlers=[*ROUTES, *SHELF_ROUTES, *JOB_ROUTES, *MAT_ROUTES, *TECHNIQUE_ROUTES])
     statics = [] if page is None else [create_static_files_router("/", [page], html_mode=True)]
     return Litestar(
         [api, preview_page, *statics],

@@ -21,13 +21,16 @@ from pegwright.pattern import MAX_BYTES, Pattern, read_pattern
 from pegwright.press import Edition, Paper
 from pegwright.server.child_process import limit_memory, read_frame, take_output, write_frame
 from pegwright.server.listen_responses import NothingHeardError, draft_response, listen_files
+from pegwright.server.mat_responses import MatChoice, mat_files
 from pegwright.server.plan_responses import OrdersResponse, find_mends, find_orders
 from pegwright.server.read_responses import WordAnswer
 from pegwright.server.rehearsal_responses import rehearsal_response
+from pegwright.server.variant_responses import VariantChoice, variant_files
 from pegwright.workshop import (
     LessonOrder,
     ReportProgress,
     Work,
+    chart_of,
     first_handout,
     prepare_lesson,
     press_lesson,
@@ -125,6 +128,19 @@ class MendRequest(_WordedRequest, frozen=True, kw_only=True, tag="mend", tag_fie
     seconds: Annotated[float, msgspec.Meta(gt=0, le=600)] = 15.0
 
 
+class VariantsRequest(_WordedRequest, frozen=True, kw_only=True, tag="variants", tag_field="do"):
+    """Make variants: `variants.json` is a `VariantsResponse`; a picture of each comes after it."""
+
+    choice: VariantChoice
+
+
+class MatRequest(_WordedRequest, frozen=True, kw_only=True, tag="mat", tag_field="do"):
+    """Make a mat of a picture: `mat.json` is a `MatMade`. The document of the request is not looked at."""
+
+    picture: bytes
+    choice: MatChoice
+
+
 JobRequest = (
     PressRequest
     | RestRequest
@@ -136,6 +152,8 @@ JobRequest = (
     | MendRequest
     | ListenRequest
     | DraftRequest
+    | VariantsRequest
+    | MatRequest
 )
 
 
@@ -179,6 +197,9 @@ def run_job(sent: JobMessage, send: SendFrame) -> None:
         if isinstance(sent.request, DraftRequest):
             _draft_recording(sent.request, send)
             return
+        if isinstance(sent.request, MatRequest):
+            _make_mat(sent.request, send)
+            return
         _run_for_pattern(sent, send)
     except NothingHeardError as nothing:
         found = tuple(word_finding(each, language) for each in nothing.findings)
@@ -213,6 +234,19 @@ def _run_for_pattern(sent: JobMessage, send: SendFrame) -> None:
                 send(FileFrame(name, data))
     except RefusedError as refused:
         send(EndFrame(word_phrase(refused.reason, language)))
+    else:
+        send(EndFrame())
+
+
+def _make_mat(request: MatRequest, send: SendFrame) -> None:
+    try:
+        made = mat_files(
+            request.picture, request.choice, request.language, lambda *how: send(ProgressFrame(*how))
+        )
+        for name, data in made:
+            send(FileFrame(name, data))
+    except RefusedError as refused:
+        send(EndFrame(word_phrase(refused.reason, request.language)))
     else:
         send(EndFrame())
 
@@ -260,6 +294,8 @@ def _carry_out(made: Work, request: JobRequest, progress: ReportProgress) -> Ite
             yield from listen_files(
                 made, captions, spoken, refused=refused, language=language, progress=progress
             )
+        case VariantsRequest(language=language, choice=choice):
+            yield from variant_files(made, choice, language, progress)
         case RehearseRequest(language=language):
             yield "rehearsal.json", msgspec.json.encode(rehearsal_response(made, language, progress))
 
@@ -279,6 +315,9 @@ def _press_lesson(made: Work, request: PressRequest, progress: ReportProgress) -
     )
     if request.whole:  # to read while the rest is made; the full handout replaces it
         yield first_handout(made, order)
+        chart = chart_of(made.pattern, request.language)
+        if chart is not None:
+            yield "chart.html", chart
     yield from press_lesson(prepare_lesson(made, order, progress), order, progress)
 
 

@@ -24,9 +24,11 @@ from pegwright.pattern import PatternReading
 from pegwright.proof import Loss
 from pegwright.server.child_process import limit_memory, read_frame, take_output, write_frame
 from pegwright.server.folder import edition_of
+from pegwright.server.mat_responses import MatChoice, look_at_mat
 from pegwright.server.motifs import MOST_MOTIFS, built_in_motifs, motifs_of
 from pegwright.server.read_responses import WordAnswer, read_response
 from pegwright.server.starters import Glance, glance, load_starters
+from pegwright.server.technique_responses import list_techniques
 from pegwright.server.work_responses import WorkResponse, work_response
 from pegwright.text import read_any_pattern
 from pegwright.workshop import ReportProgress, Work, report_nothing, starter_pattern, work
@@ -72,11 +74,34 @@ class ReadText(msgspec.Struct, frozen=True, tag="read"):
     language: Language
 
 
+class LookAtMat(msgspec.Struct, frozen=True, tag="mat"):
+    """Lay a picture out as a mat; the answer is a `MatPreview`."""
+
+    picture: bytes
+    choice: MatChoice
+    language: Language
+
+
+class FindTechniques(msgspec.Struct, frozen=True, tag="techniques"):
+    """Find the techniques of the atlas; the answer is an array of `TechniqueResponse`."""
+
+    language: Language
+
+
 class FindStarters(msgspec.Struct, frozen=True, tag="starts"):
     """Find the pieces to start from; the answer is an array of `Starter`."""
 
 
-LineRequest = WorkDocument | SnapOneBand | GlanceAtPiece | FindMotifs | ReadText | FindStarters
+LineRequest = (
+    WorkDocument
+    | SnapOneBand
+    | GlanceAtPiece
+    | FindMotifs
+    | ReadText
+    | LookAtMat
+    | FindTechniques
+    | FindStarters
+)
 
 
 class SnapResponse(msgspec.Struct, frozen=True, kw_only=True):
@@ -183,6 +208,10 @@ def answer_request(request: LineRequest, recent: RecentWork, progress: ReportPro
             return _done(() if pattern is None else tuple(islice(motifs_of(piece, pattern), MOST_MOTIFS)))
         case ReadText(text, answers, language):
             return _done(read_response(text, answers, language, progress))
+        case LookAtMat(picture, choice, language):
+            return _done(look_at_mat(picture, choice, language, progress))
+        case FindTechniques(language):
+            return _done(list_techniques(language))
         case FindStarters():
             return _done(load_starters())
 

@@ -211,7 +211,7 @@ def open_version(studio: NamedDependency[Studio], name: FromPath[str], version: 
 @get("/starts", sync_to_thread=True)
 def list_starts(studio: NamedDependency[Studio]) -> Response[tuple[Starter, ...]]:
     """List the pieces to start from."""
-    return _hand_on(studio.workers.ask(FindStarters()))
+    return hand_on(studio.workers.ask(FindStarters()))
 
 
 # --- the line -----------------------------------------------------------------------------------------
@@ -224,7 +224,7 @@ def work_pattern(
     """Take a document through the line."""
     document = msgspec.json.encode(data.document)
     request = WorkDocument(document, language)
-    return _hand_on(
+    return hand_on(
         studio.workers.ask(request, data.page, data.serial, edition=edition_of(document)),
     )
 
@@ -239,7 +239,7 @@ def snap_band(
     slot = f"snap {data.page or edition}"
     serial = studio.workers.serial_of(slot, edition)
     request = SnapOneBand(document, data.band, language)
-    return _hand_on(studio.workers.ask(request, slot, serial, edition=edition))
+    return hand_on(studio.workers.ask(request, slot, serial, edition=edition))
 
 
 @post("/read", sync_to_thread=True, status_code=200)
@@ -248,7 +248,7 @@ def read_text(
 ) -> Response[ReadResponse]:
     """Read a maker's words, with what the maker has answered so far."""
     slot = f"read {data.page}" if data.page else ""
-    return _hand_on(studio.workers.ask(ReadText(data.text, data.answers, language), slot, data.serial))
+    return hand_on(studio.workers.ask(ReadText(data.text, data.answers, language), slot, data.serial))
 
 
 @post("/fit", sync_to_thread=True, status_code=200)
@@ -323,7 +323,7 @@ def _answer(status: int, refusal: Refusal) -> Response[Refusal]:
     return Response(refusal, status_code=status, media_type="application/json")
 
 
-def _hand_on(reply: LineReply) -> Response[Any]:
+def hand_on(reply: LineReply) -> Response[Any]:
     """Answer with what a worker has already encoded."""
     if reply.state == "refused":
         found = msgspec.json.decode(reply.data, type=tuple[WordedFinding, ...])

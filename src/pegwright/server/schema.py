@@ -22,6 +22,7 @@ from pegwright.server.job_routes import StartJobRequest
 from pegwright.server.jobs import JobStatus
 from pegwright.server.line_requests import SnapResponse
 from pegwright.server.listen_responses import DraftResponse, ListenResponse
+from pegwright.server.mat_responses import MatLook, MatMade, MatPreview
 from pegwright.server.motifs import ShelvedMotif
 from pegwright.server.plan_responses import MendsResponse, OrdersResponse
 from pegwright.server.read_responses import ReadRequest, ReadResponse
@@ -29,6 +30,8 @@ from pegwright.server.rehearsal_responses import RehearsalResponse
 from pegwright.server.resting import AtRest
 from pegwright.server.shelf_routes import StashResponse
 from pegwright.server.starters import Starter
+from pegwright.server.technique_responses import TechniquePiece, TechniqueResponse
+from pegwright.server.variant_responses import VariantsResponse
 from pegwright.server.work_responses import WorkResponse
 
 _VALUES = (
@@ -61,6 +64,12 @@ _VALUES = (
     ShelvedMotif,
     StashResponse,
     JobStatus,
+    MatLook,
+    MatPreview,
+    MatMade,
+    VariantsResponse,
+    TechniqueResponse,
+    TechniquePiece,
 )
 
 

@@ -23,6 +23,7 @@ from pegwright.shape.rods import Band, Floats, Rods, build_rods
 __all__ = ["RelaxationProgress", "RelaxedBands", "relax_bands"]
 
 _LEAST_MM = 0.3  # centrelines never come nearer than this, if the drawing allows
+_FLOORS = (0.5, 0.25, 0.1)  # shares of the smallest gap that bands keep, tried in turn where a stage stalls
 _CROSSED_MM = 1e-6
 
 
@@ -88,10 +89,49 @@ def relax_bands(
     relaxation by returning False, as `stop_when` does, called with the curves of every step, by returning
     True; the result is then the piece so far.
 
+    A stage can stall where thin strands are pressed down to the distance that they keep: it is then begun
+    anew with less of it. Whatever it is, no strand passes another.
+
     Raises:
         ValueError: the bands or supports are invalid (see `build_rods`, `gather_loads`).
     """
-    hold, goal = hold or Supports(), goal or Goal()
+    goal = goal or Goal()
+    for floor_share in _FLOORS:
+        relaxed = _relax_once(
+            bands,
+            hold or Supports(),
+            dressing,
+            goal=goal,
+            progress=progress,
+            keep_iterates=keep_iterates,
+            stop_when=stop_when,
+            reference_n=reference_n,
+            room_mm=room_mm,
+            threads=threads,
+            floor_share=floor_share,
+        )
+        if not any(found.code == "rest-not-reached" for found in relaxed.findings):
+            break
+        if relaxed.iterations >= goal.iterations:
+            break
+    return relaxed
+
+
+def _relax_once(
+    bands: Sequence[Band],
+    hold: Supports,
+    dressing: Dressing | None,
+    *,
+    goal: Goal,
+    progress: Callable[[RelaxationProgress], object] | None,
+    keep_iterates: bool,
+    stop_when: Callable[[tuple[Floats, ...]], bool] | None,
+    reference_n: float,
+    room_mm: float,
+    threads: int,
+    floor_share: float,
+) -> RelaxedBands:
+    """Bring bands to rest as `relax_bands` does, keeping a share of the smallest gap between strands."""
     x, rods = build_rods(bands, hold.fixed)
     load = gather_loads(rods, hold, dressing)
     hear = progress or (lambda _: True)
@@ -102,7 +142,7 @@ def relax_bands(
     gap, crossed = _smallest_gap(x, rods)
     if gap < _CROSSED_MM:
         return _result(rods, _unmoved_rods(x, "crossed"), _StageLog(gap), gap, 0.0, goal, crossed)
-    least = floor = min(_LEAST_MM, 0.5 * gap)
+    least = floor = min(_LEAST_MM, floor_share * gap)
     full = 2 * float(np.max(rods.radius_mm))
     grown = 1.0 if gap > 0.25 * full else max(gap / full, 0.05)
     log = _StageLog(gap)
@@ -134,7 +174,7 @@ def relax_bands(
             log.count += settled.iterations
             gap = _smallest_gap(x, rods)[0]
             log.gap, log.last = min(log.gap, gap), gap
-            floor = max(floor, min(_LEAST_MM, 0.5 * gap))
+            floor = max(floor, min(_LEAST_MM, floor_share * gap))
             if settled.reason in ("stopped", "limit"):
                 break
             if dressing is not None and dressing.friction:

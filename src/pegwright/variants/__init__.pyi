@@ -1,6 +1,7 @@
 from .band_colours import (
     BandColour as BandColour,
     band_colours_of as band_colours_of,
+    letter_colours as letter_colours,
     read_band_colours as read_band_colours,
 )
 from .cells import (
@@ -9,6 +10,7 @@ from .cells import (
     choose_colours as choose_colours,
     clean_lone_cells as clean_lone_cells,
     grid_size as grid_size,
+    mat_cell_of as mat_cell_of,
     match_cells as match_cells,
     scale_to_cells as scale_to_cells,
 )
@@ -29,11 +31,12 @@ from .pictures import (
     SourcePicture as SourcePicture,
     read_picture as read_picture,
 )
-from .row_by_row import mat_pattern as mat_pattern
-from .techniques import (
-    TECHNIQUES as TECHNIQUES,
-    Technique as Technique,
+from .row_by_row import (
+    mat_pattern as mat_pattern,
+    read_mat as read_mat,
 )
+from .technique import Technique as Technique
+from .techniques import TECHNIQUES as TECHNIQUES
 
 __all__ = [
     "MAT_CELL",
@@ -48,13 +51,16 @@ __all__ = [
     "choose_colours",
     "clean_lone_cells",
     "grid_size",
+    "letter_colours",
     "linear_of_tints",
+    "mat_cell_of",
     "mat_pattern",
     "match_cells",
     "rank_colourways",
     "read_band_colours",
     "read_band_size",
     "read_loom_size",
+    "read_mat",
     "read_picture",
     "scale_to_cells",
     "with_band_size",

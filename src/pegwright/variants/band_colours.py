@@ -9,7 +9,7 @@ from typing import NamedTuple
 from pegwright.finding import RefusedError, phrase
 from pegwright.fit import Stash
 
-__all__ = ["BandColour", "band_colours_of", "read_band_colours"]
+__all__ = ["BandColour", "band_colours_of", "letter_colours", "read_band_colours"]
 
 _LETTER = re.compile(r"[A-Za-z][A-Za-z0-9]{0,5}")
 _TINT = re.compile(r"#[0-9a-fA-F]{6}")
@@ -36,11 +36,7 @@ def band_colours_of(stash: Stash, band: str = "standard") -> tuple[BandColour, .
             have, buy = found.get(key, (0, False))
             found[key] = (have + goods.have, buy or bool(goods.packs))
     usable = {key: have for key, (have, buy) in found.items() if have or buy}
-    letters = _letters([name for name, _ in usable])
-    return tuple(
-        BandColour(letter, name, tint, have)
-        for letter, ((name, tint), have) in zip(letters, usable.items(), strict=True)
-    )
+    return letter_colours((name, tint, have) for (name, tint), have in usable.items())
 
 
 def read_band_colours(text: str) -> tuple[BandColour, ...]:
@@ -57,8 +53,14 @@ def read_band_colours(text: str) -> tuple[BandColour, ...]:
         if name in [known for known, _ in told]:
             raise RefusedError(phrase("colours-twice", name=name))
         told.append((name, tint.lower()))
-    letters = _letters([name for name, _ in told])
-    return tuple(BandColour(letter, *each) for letter, each in zip(letters, told, strict=True))
+    return letter_colours((name, tint, None) for name, tint in told)
+
+
+def letter_colours(told: Iterable[tuple[str, str, int | None]]) -> tuple[BandColour, ...]:
+    """Return colours of a name, a tint (#rrggbb) and a number at hand, each with a letter of its own."""
+    known = list(told)
+    letters = _letters([name for name, _, _ in known])
+    return tuple(BandColour(letter, *each) for letter, each in zip(letters, known, strict=True))
 
 
 def _letters(names: Sequence[str]) -> list[str]:

@@ -8,6 +8,7 @@ that come again, are written as repeats, so that they are taught once.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Hashable, Sequence
 from typing import NamedTuple, TypeVar
 
@@ -29,10 +30,11 @@ from pegwright.pattern import (
     Repeat,
     Rows,
     Use,
+    expand,
 )
 from pegwright.variants.band_colours import BandColour
 
-__all__ = ["Run", "find_runs", "mat_pattern"]
+__all__ = ["Run", "find_runs", "mat_pattern", "read_mat"]
 
 PEGS = 13  # of the usual straight loom
 _PITCH_MM = 16.0
@@ -74,47 +76,85 @@ def mat_pattern(
     colours: Sequence[BandColour],
     *,
     pegs: int = PEGS,
-    band: str = "standard",
+    band: BandType | None = None,
+    language: Language = "en",
 ) -> Pattern:
     """Return the pattern of a mat: `letters` has a letter for each band, the picture's top row first.
 
     `pegs` is how many pegs a row of the maker's looms has; as many looms as it takes are joined end to end.
-    Notes say which row is worked, in every language.
+    `band` is the kind of band, the usual one if None. Notes say which row is worked, in `language` and, as
+    translations, in the others.
     """
     across = len(letters[0])
+    kind = band or BandType()
     used = {letter for row in letters for letter in row}
-    words = {language: _Words(language) for language in LANGUAGES}
+    words = {each: _Words(each) for each in LANGUAGES}
     rows = [tuple(row) for row in letters]
-    steps = [*_row_steps(rows[0], words["en"].rows(1, 1))]
+    steps = [*_row_steps(rows[0], words[language].rows(1, 1))]
     for run in find_runs(rows[1:]):
         first = run.start + 2
         inner: list[PatternStep] = []
         for at in range(run.start, run.start + run.length):
             last = at + 2 + (run.times - 1) * run.length
-            note = words["en"].rows(at + 2, last if run.length == 1 else at + 2)
+            note = words[language].rows(at + 2, last if run.length == 1 else at + 2)
             inner += [*_row_steps(rows[at + 1], note), Use(name=_LIFT)]
         if run.times == 1:
             steps += inner
         else:
-            again = words["en"].rows(first, first + run.length * run.times - 1) if run.length > 1 else ""
+            again = words[language].rows(first, first + run.length * run.times - 1) if run.length > 1 else ""
             steps.append(Repeat(times=run.times, steps=tuple(inner), note=again))
-    steps.append(Knot(at=tuple(f"A{peg}" for peg in range(1, across + 2)), note=words["en"].text("mat-end")))
+    steps.append(
+        Knot(at=tuple(f"A{peg}" for peg in range(1, across + 2)), note=words[language].text("mat-end"))
+    )
     return Pattern(
         pegwright=VERSION,
         title=title,
+        language=language,
         level="easy",
-        notes=words["en"].text("mat-about"),
+        notes=words[language].text("mat-about"),
         translations={
-            language: _table(words["en"], words[language]) for language in LANGUAGES if language != "en"
+            other: _table(words[language], words[other]) for other in LANGUAGES if other != language
         },
         loom=_loom(across + 1, pegs),
-        bands=(BandType(name=band),),
+        bands=(kind,),
         colours=tuple(
-            Colour(letter=c.letter, name=c.name, hex=c.tint, band=band) for c in colours if c.letter in used
+            Colour(letter=c.letter, name=c.name, hex=c.tint, band=kind.name)
+            for c in colours
+            if c.letter in used
         ),
         motifs=(_lift_motif(across),),
         steps=tuple(steps),
     )
+
+
+def read_mat(pattern: Pattern) -> tuple[tuple[str, ...], ...] | None:
+    """Return the letters of a mat as `mat_pattern` took them, read from its moves; None if it is no mat."""
+    moves = [done.move for done in expand(pattern).moves]
+    last = moves.pop() if moves else None
+    if not isinstance(last, Knot) or len(last.at) < 3:
+        return None
+    across = len(last.at) - 1
+    rows: list[tuple[str, ...]] = []
+    while moves:
+        laid, moves = moves[:across], moves[across:]
+        places = [(_first_peg(move), move.colour) for move in laid if isinstance(move, Place)]
+        if sorted(peg for peg, _ in places) != list(range(1, across + 1)):
+            return None
+        if rows:
+            lifted, moves = moves[: across + 1], moves[across + 1 :]
+            pegs = {move.at: move.together for move in lifted if isinstance(move, Lift)}
+            if pegs != {f"A{k}": 1 if k in (1, across + 1) else 2 for k in range(1, across + 2)}:
+                return None
+        rows.append(tuple(letter for _, letter in sorted(places)))
+    return tuple(rows) if len(rows) > 1 else None
+
+
+def _first_peg(move: Place) -> int:
+    """Return k of a band that is laid flat over the pegs Ak and Ak+1, else 0."""
+    if len(move.over) != 2 or any(not re.fullmatch("A[0-9]+", peg) for peg in move.over) or any(move.twists):
+        return 0
+    low, high = sorted(int(peg[1:]) for peg in move.over)
+    return low if high == low + 1 else 0
 
 
 class _Words:
@@ -138,8 +178,8 @@ class _Words:
         )
 
 
-def _table(english: _Words, other: _Words) -> dict[str, str]:
-    return {text: other.text(name, **facts) for text, (name, facts) in english.said.items()}
+def _table(own: _Words, other: _Words) -> dict[str, str]:
+    return {text: other.text(name, **facts) for text, (name, facts) in own.said.items()}
 
 
 def _row_steps(row: Sequence[str], note: str) -> list[PatternStep]:

@@ -6,37 +6,16 @@ that one sees which band goes where.
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from itertools import pairwise
-from typing import NamedTuple
 
-from pegwright.finding import Phrase, phrase
-from pegwright.pattern import Pattern, PatternBuilder, Round, Rows
+from pegwright.finding import phrase
+from pegwright.pattern import Pattern, Round, Rows
+from pegwright.variants.closed_and_joined import make_fringe, make_joined, make_ring
+from pegwright.variants.technique import RING_MM, Technique, begin_swatch, colour_of
 
-__all__ = ["TECHNIQUES", "Technique"]
+__all__ = ["TECHNIQUES"]
 
-_RING_MM = 16.0  # from peg to peg of a small round loom
-
-
-class Technique(NamedTuple):
-    """A technique: a name for its files, its group, its title, and how it is made of so many repeats.
-
-    `repeats` are those of a shorter and a longer swatch: enough that both lie the same way round.
-    """
-
-    name: str
-    group: str
-    title: Phrase
-    make: Callable[[int], Pattern]
-    repeats: tuple[int, int] = (3, 5)
-
-
-def _start(loom: Rows | Round) -> PatternBuilder:
-    return PatternBuilder("Swatch", loom).colour("A", "slate", "#34506b").colour("F", "foam white", "#f2efe6")
-
-
-def _colour(number: int) -> str:
-    return "AF"[number % 2]
+_TAIL_MM = {3: 14.0, 4: 16.0, 6: 20.0}  # across the pegs of the loom of a tail
 
 
 def _chain(bands: int) -> Technique:
@@ -44,11 +23,11 @@ def _chain(bands: int) -> Technique:
 
     def make(repeats: int) -> Pattern:
         pegs = 2 * repeats + 1
-        m = _start(Rows(rows=1, pegs=pegs))
+        m = begin_swatch(Rows(rows=1, pegs=pegs))
         with m.repeat(repeats, pegs=2):
             for peg in (1, 2):
                 for _ in range(bands):
-                    m.place(_colour(peg + 1), f"A{peg}", f"A{peg + 1}")
+                    m.place(colour_of(peg + 1), f"A{peg}", f"A{peg + 1}")
         m.turn()
         with m.repeat(pegs - 2, pegs=-1):
             m.hook(f"A{pegs - 1}", f"A{pegs - 2}", together=bands)
@@ -65,7 +44,7 @@ def _strip(rows: int, every: int, bands: int = 1) -> Technique:
 
     def make(repeats: int) -> Pattern:
         pegs = every * repeats + 1
-        m = _start(Rows(rows=rows, pegs=pegs))
+        m = begin_swatch(Rows(rows=rows, pegs=pegs))
         with m.repeat(rows, rows=1), m.repeat(pegs - 1, pegs=1):
             for _ in range(bands):
                 m.place("A", "A1", "A2")
@@ -87,11 +66,11 @@ def _zigzag(rows: int, bands: int) -> Technique:
 
     def make(repeats: int) -> Pattern:
         pegs = repeats * len(turns) + 1
-        m = _start(Rows(rows=rows, pegs=pegs))
+        m = begin_swatch(Rows(rows=rows, pegs=pegs))
         path = [f"{'ABCD'[turns[k % len(turns)]]}{k + 1}" for k in range(pegs)]
         for number, (one, other) in enumerate(pairwise(path)):
             for _ in range(bands):
-                m.place(_colour(number), one, other)
+                m.place(colour_of(number), one, other)
         m.turn()
         for one, other in pairwise(path[-2::-1]):
             m.hook(one, other, together=bands)
@@ -107,7 +86,7 @@ def _lozenge(filling: str) -> Technique:
     title = phrase("technique-lozenge-open" if filling == "open" else "technique-lozenge-capped")
 
     def make(repeats: int) -> Pattern:
-        m = _start(Rows(rows=3, pegs=2 * repeats + 1))
+        m = begin_swatch(Rows(rows=3, pegs=2 * repeats + 1))
         with m.repeat(repeats, pegs=2):
             for one, other in (("B1", "A2"), ("A2", "B3"), ("B1", "C2"), ("C2", "B3")):
                 m.place("A", one, other)
@@ -143,8 +122,8 @@ def _tail(pegs: int, over: int, bands: int = 1) -> Technique:
         names = ["A1", "B1"]
         if pegs > 2:
             names = [f"A{k}" for k in range(1, pegs + 1)]
-            loom = Round(pegs=pegs, diameter_mm=max(14.0, 4.0 * pegs))
-        m = _start(loom)
+            loom = Round(pegs=pegs, diameter_mm=_TAIL_MM[pegs])
+        m = begin_swatch(loom)
 
         def lay(colour: str, twists: tuple[int, ...] = ()) -> None:
             for _ in range(bands):
@@ -156,10 +135,10 @@ def _tail(pegs: int, over: int, bands: int = 1) -> Technique:
 
         lay("A", (1,) + (0,) * (len(names) - 2))
         for number in range(1, over):
-            lay(_colour(number))
+            lay(colour_of(number))
         with m.repeat(repeats):
             for number in range(2):
-                lay(_colour(over + number))
+                lay(colour_of(over + number))
                 lift_all()
         for _ in range(over - 1):
             lift_all()
@@ -177,7 +156,7 @@ def _tube(pegs: int, bands: int = 1) -> Technique:
     title = phrase("technique-tube", pegs=pegs, bands=bands)
 
     def make(repeats: int) -> Pattern:
-        m = _start(Round(pegs=pegs, diameter_mm=round(_RING_MM * pegs / 3.1416, 1)))
+        m = begin_swatch(Round(pegs=pegs, diameter_mm=round(RING_MM * pegs / 3.1416, 1)))
 
         def lay(colour: str) -> None:
             for peg in range(1, pegs + 1):
@@ -186,7 +165,7 @@ def _tube(pegs: int, bands: int = 1) -> Technique:
 
         lay("A")
         for number in range(1, repeats + 1):
-            lay(_colour(number))
+            lay(colour_of(number))
             with m.repeat(pegs, pegs=1):
                 m.lift("A1", together=2 * bands)
         m.knot(*(f"A{k}" for k in range(1, pegs + 1)))
@@ -199,11 +178,11 @@ def _mat(across: int, bands: int = 1) -> Technique:
     title = phrase("technique-mat", across=across, bands=bands)
 
     def make(repeats: int) -> Pattern:
-        m = _start(Rows(rows=1, pegs=across + 1))
+        m = begin_swatch(Rows(rows=1, pegs=across + 1))
         for row in range(repeats + 1):
             for peg in range(1, across + 1):
                 for _ in range(bands):
-                    m.place(_colour(row), f"A{peg}", f"A{peg + 1}")
+                    m.place(colour_of(row), f"A{peg}", f"A{peg + 1}")
             for peg in range(1, across + 2) if row else ():
                 m.lift(f"A{peg}", together=(2 if 1 < peg <= across else 1) * bands)
         m.knot(*(f"A{peg}" for peg in range(1, across + 2)))
@@ -217,7 +196,7 @@ def _hang_chain(turns: int, every: int) -> Technique:
 
     def make(repeats: int) -> Pattern:
         pegs = every * repeats + 2
-        m = _start(Rows(rows=1, pegs=pegs))
+        m = begin_swatch(Rows(rows=1, pegs=pegs))
         with m.repeat(pegs - 1, pegs=1):
             m.place("A", "A1", "A2")
         m.turn()
@@ -242,7 +221,7 @@ def _points(every: int) -> Technique:
 
     def make(repeats: int) -> Pattern:
         pegs = every * repeats + 2
-        m = _start(Rows(rows=2, pegs=pegs))
+        m = begin_swatch(Rows(rows=2, pegs=pegs))
         with m.repeat(pegs - 1, pegs=1):
             m.place("A", "A1", "A2")
         with m.repeat(repeats, pegs=every):
@@ -265,7 +244,7 @@ def _fork(arms: int) -> Technique:
     title = phrase("technique-fork", arms=arms)
 
     def make(repeats: int) -> Pattern:
-        m = _start(Rows(rows=3, pegs=2 * repeats + 2))
+        m = begin_swatch(Rows(rows=3, pegs=2 * repeats + 2))
         rows = "ABC" if arms == 3 else "AC"
         join, end = repeats + 1, 2 * repeats + 2
         for peg in range(1, join):
@@ -306,6 +285,9 @@ TECHNIQUES: dict[str, Technique] = {
         *(_hang_chain(turns, every) for turns in (2, 3, 4) for every in (4, 6)),
         *(_points(every) for every in (2, 3)),
         *(_fork(arms) for arms in (2, 3)),
+        *(make_ring(bands) for bands in (1, 2)),
+        *(make_joined(chains) for chains in (2, 3)),
+        *(make_fringe(every) for every in (2, 3)),
     )
 }
 """Every technique by its name, in the order of the groups."""

@@ -1,8 +1,5 @@
 from .at_rest import bring_to_rest as bring_to_rest
-from .atlas import (
-    SwatchMeasures as SwatchMeasures,
-    build_atlas as build_atlas,
-)
+from .atlas import build_atlas as build_atlas
 from .batch import (
     BatchFailure as BatchFailure,
     BatchOrder as BatchOrder,
@@ -56,10 +53,17 @@ from .line import (
 )
 from .mats import (
     Mat as Mat,
+    MatCells as MatCells,
     MatOrder as MatOrder,
     chart_mat as chart_mat,
+    chart_of as chart_of,
+    lay_out_mat as lay_out_mat,
     make_mat as make_mat,
     measure_mat_cell as measure_mat_cell,
+)
+from .measured_techniques import (
+    MeasuredTechnique as MeasuredTechnique,
+    load_measured_techniques as load_measured_techniques,
 )
 from .pictures import (
     PictureFile as PictureFile,
@@ -91,6 +95,11 @@ from .rehearsals import (
 )
 from .starter import starter_pattern as starter_pattern
 from .stretch_measures import measure_piece as measure_piece
+from .swatches import (
+    Bracelet as Bracelet,
+    SwatchMeasures as SwatchMeasures,
+    TypicalSlip as TypicalSlip,
+)
 from .variant_pieces import (
     PieceVariant as PieceVariant,
     VariantOrder as VariantOrder,
@@ -110,6 +119,7 @@ __all__ = [
     "BatchPart",
     "BatchPlace",
     "BatchRun",
+    "Bracelet",
     "Codec",
     "DemoPiece",
     "Edition",
@@ -117,7 +127,9 @@ __all__ = [
     "LessonOrder",
     "LessonOutput",
     "Mat",
+    "MatCells",
     "MatOrder",
+    "MeasuredTechnique",
     "PictureFile",
     "PictureForm",
     "PictureOrder",
@@ -126,6 +138,7 @@ __all__ = [
     "PreparedLesson",
     "ReportProgress",
     "SwatchMeasures",
+    "TypicalSlip",
     "VariantOrder",
     "Variants",
     "Work",
@@ -133,13 +146,16 @@ __all__ = [
     "bring_to_rest",
     "build_atlas",
     "chart_mat",
+    "chart_of",
     "connect_cluster",
     "example_files",
     "finish",
     "first_handout",
     "keep_pace",
+    "lay_out_mat",
     "lesson_of",
     "listen_to_lesson",
+    "load_measured_techniques",
     "make_mat",
     "make_pictures",
     "make_variants",

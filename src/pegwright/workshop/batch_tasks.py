@@ -36,6 +36,8 @@ __all__ = [
 
 BatchPart = Literal["pattern", "picture", LessonOutput]
 PICTURE_PX = 400
+_AXIS_OF = {"no-other-size": "sizes", "loom-not-straight": "looms"}
+"""What is left out of a piece's variants where they are refused for this reason."""
 _ROOMS = (
     *("finding", "pattern", "text", "loom", "structure", "proof", "shape", "fit", "judging", "planner"),
     *("rehearsal", "variants", "lesson", "press", "workshop"),
@@ -52,7 +54,7 @@ class BatchNote(msgspec.Struct, frozen=True, order=True):
 
 
 class VariantTask(msgspec.Struct, frozen=True, kw_only=True, array_like=True, tag=True):
-    """Make the variants of one pattern (JSON). Sizes are left out where the piece has none."""
+    """Make the variants of one pattern (JSON). Sizes and looms are left out where it has none."""
 
     source: str
     pattern: bytes
@@ -114,15 +116,17 @@ def do_variant_task(data: bytes) -> bytes:
     colours = [BandColour(*each) for each in task.colours]
     order = task.order
     findings: list[BatchNote] = []
-    if order.sizes:
+    while True:
         try:
             variants = make_variants(made, order, colours)
+            break
         except RefusedError as refused:
-            findings.append(BatchNote("no-other-size", "note", word_phrase(refused.reason, task.language)))
-            order = msgspec.structs.replace(order, sizes=())
-            variants = make_variants(made, order, colours)
-    else:
-        variants = make_variants(made, order, colours)
+            axis = _AXIS_OF.get(refused.reason.phrase)
+            if axis is None or not getattr(order, axis):
+                raise
+            why = word_phrase(refused.reason, task.language)
+            findings.append(BatchNote(refused.reason.phrase, "note", why))
+            order = msgspec.structs.replace(order, **{axis: ()})
     told = tuple((one.name, write_pattern(one.work.pattern), one.size or "") for one in variants.made)
     findings += [_note(each, task.language) for each in sum_up(variants.findings)]
     return msgspec.msgpack.encode(VariantResult(variants=told, findings=tuple(findings)))

@@ -47,6 +47,7 @@ from pegwright.rehearsal import DEFAULT_WEIGHTS, Rehearsal, SlipWeights
 from pegwright.workshop.finishes import cached_finish, finish as finished, mirrored_finish
 from pegwright.workshop.lesson_plan import hold_result, lesson_of
 from pegwright.workshop.line import Work, work
+from pegwright.workshop.mats import chart_of
 from pegwright.workshop.progress import ReportProgress, report_nothing
 from pegwright.workshop.rehearsals import mirror_rehearsal, rehearse_piece
 
@@ -218,7 +219,10 @@ def first_handout(made: Work, order: LessonOrder) -> tuple[str, bytes]:
 def press_lesson(
     taught: PreparedLesson, order: LessonOrder, progress: ReportProgress = report_nothing
 ) -> Iterator[tuple[str, bytes]]:
-    """Press what was ordered, part by part: yield the name and bytes of each file."""
+    """Press what was ordered, part by part: yield the name and bytes of each file.
+
+    The handout of a mat comes with its chart.
+    """
     kept: dict[str, bytes] = {}
     for done, part in enumerate(order.parts):
         progress(f"pressing: {part}", done, len(order.parts))
@@ -229,6 +233,9 @@ def press_lesson(
                 files = press_film(taught, order.film, progress)
             case _:
                 files = _parts(taught, order, (part,))
+                chart = chart_of(taught.made.pattern, order.language) if part == "handout" else None
+                if chart is not None:  # nobody works a mat from a hundred pages of one and the same step
+                    files["chart.html"] = chart
         kept |= files
         yield from files.items()
 

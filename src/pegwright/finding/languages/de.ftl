@@ -825,6 +825,12 @@ technique-mat = flache Matte, { $across } Gummis breit{ $bands ->
 technique-hung = Kette mit angehängten Gummis zu { $turns } Windungen, je eines auf { $every } Glieder
 technique-points = Kette mit Spitzen, je eine auf { $every } Glieder
 technique-fork = Stiel, der sich in { $arms } Arme teilt
+technique-ring = geschlossener Ring, Kette aus { $bands ->
+    [one] 1 Gummi
+   *[other] { $bands } Gummis
+} je Glied
+technique-joined = { $chains } Ketten, an beiden Enden verbunden
+technique-fringe = Kette mit Fransen, eine auf { $every } Glieder
 technique-failed = die Technik { $name } ließ sich nicht messen: { $why }
 no-such-technique = es gibt keine Technik namens { $name }
 

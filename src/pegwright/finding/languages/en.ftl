@@ -813,6 +813,12 @@ technique-mat = flat mat { $across } bands across{ $bands ->
 technique-hung = chain with hung bands of { $turns } turns, one every { $every } links
 technique-points = chain with points, one every { $every } links
 technique-fork = stem that parts into { $arms } arms
+technique-ring = closed ring, chain of { $bands ->
+    [one] 1 band
+   *[other] { $bands } bands
+} a link
+technique-joined = { $chains } chains joined at both ends
+technique-fringe = chain with a fringe, one strand every { $every } links
 technique-failed = the technique { $name } could not be measured: { $why }
 no-such-technique = there is no technique called { $name }
 

@@ -822,6 +822,12 @@ technique-mat = tapete plano de { $across } gomitas de ancho{ $bands ->
 technique-hung = cadena con gomitas colgadas de { $turns } vueltas, una cada { $every } eslabones
 technique-points = cadena con puntas, una cada { $every } eslabones
 technique-fork = tallo que se abre en { $arms } brazos
+technique-ring = anillo cerrado, cadena de { $bands ->
+    [one] 1 gomita
+   *[other] { $bands } gomitas
+} por eslabón
+technique-joined = { $chains } cadenas unidas en los dos extremos
+technique-fringe = cadena con flecos, uno cada { $every } eslabones
 technique-failed = la técnica { $name } no se pudo medir: { $why }
 no-such-technique = no hay técnica llamada { $name }
 

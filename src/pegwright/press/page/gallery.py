@@ -59,6 +59,8 @@ def _card(
     text = "".join(tag("p", line) for line in lines)
     rows = "".join(f"<tr>{tag('th', name, scope='row')}{tag('td', value)}</tr>" for name, value in card.facts)
     text += f"<table>{rows}</table>" if rows else ""
+    if card.notes:
+        text += tag("h3", card.notes[0]) + "".join(tag("p", note) for note in card.notes[1:])
     return (
         f'<article data-words="{escape(words.casefold())}">'
         f'{_picture(gallery, card)}{tag("h2", card.title)}{text}<ul class="chips">{chips}</ul>'

@@ -1009,6 +1009,9 @@ atlas-group-mats = Matten
 atlas-group-hung = angehängte Gummis
 atlas-group-points = Spitzen
 atlas-group-forks = Gabeln
+atlas-group-rings = geschlossene Ringe
+atlas-group-joined = verbundene Ketten
+atlas-group-fringes = Fransen
 atlas-width = Breite in Ruhe
 atlas-height = Höhe in Ruhe
 atlas-repeat = Eine Wiederholung
@@ -1025,6 +1028,16 @@ atlas-snaps = { $n ->
 atlas-minutes = Die Probe, beim ersten Mal
 atlas-minutes-about = etwa { $n } min
 atlas-slips = Fehler, durch die Gummis fallen
+atlas-bracelet = Etwa 15 cm davon
+atlas-bracelet-about = { $bands } Gummis, { $n } min
+atlas-wrists = Passt um Handgelenke
+atlas-from-to = { $low } bis { $high }
+atlas-difficulty = Schwierigkeit
+atlas-where = Wo Fehler passieren
+atlas-slip = { $n ->
+    [one] Schritt { $steps }
+   *[other] Schritte { $steps }
+}: { $slip } { $end }
 atlas-times = { $n }-fach
 
 ## Die Zählvorlage einer Matte

@@ -1047,6 +1047,9 @@ atlas-group-mats = mats
 atlas-group-hung = hung bands
 atlas-group-points = points
 atlas-group-forks = forks
+atlas-group-rings = closed rings
+atlas-group-joined = joined chains
+atlas-group-fringes = fringes
 atlas-width = Width at rest
 atlas-height = Height at rest
 atlas-repeat = One repeat
@@ -1063,6 +1066,16 @@ atlas-snaps = { $n ->
 atlas-minutes = Swatch, by a beginner
 atlas-minutes-about = about { $n } min
 atlas-slips = Slips that bring bands down
+atlas-bracelet = About 15 cm of it
+atlas-bracelet-about = { $bands } bands, { $n } min
+atlas-wrists = Suits wrists
+atlas-from-to = { $low } to { $high }
+atlas-difficulty = Difficulty
+atlas-where = Where makers slip
+atlas-slip = { $n ->
+    [one] Step { $steps }
+   *[other] Steps { $steps }
+}: { $slip } { $end }
 atlas-times = { $n } times
 
 ## The chart of a mat

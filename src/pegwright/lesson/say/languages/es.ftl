@@ -1037,6 +1037,9 @@ atlas-group-mats = tapetes
 atlas-group-hung = gomitas colgadas
 atlas-group-points = puntas
 atlas-group-forks = horquillas
+atlas-group-rings = anillos cerrados
+atlas-group-joined = cadenas unidas
+atlas-group-fringes = flecos
 atlas-width = Ancho en reposo
 atlas-height = Alto en reposo
 atlas-repeat = Una repetición
@@ -1053,6 +1056,16 @@ atlas-snaps = { $n ->
 atlas-minutes = La muestra, quien empieza
 atlas-minutes-about = unos { $n } min
 atlas-slips = Errores que hacen caer gomitas
+atlas-bracelet = Unos 15 cm
+atlas-bracelet-about = { $bands } gomitas, { $n } min
+atlas-wrists = Sirve para muñecas
+atlas-from-to = de { $low } a { $high }
+atlas-difficulty = Dificultad
+atlas-where = Dónde se falla
+atlas-slip = { $n ->
+    [one] Paso { $steps }
+   *[other] Pasos { $steps }
+}: { $slip } { $end }
 atlas-times = { $n } veces
 
 ## El esquema de un tapete
