@@ -1,29 +1,39 @@
-"""A recording without a pattern becomes a draft: what is said clearly is read, the rest is left blank.
+"""A recording without a pattern becomes a draft: what is heard clearly is read, the rest is left blank.
 
-A sentence of garbled speech is read only if it says all of a move by itself: what is done, every peg by name,
-the colour or the loop. Nothing is guessed from words half heard.
+Nothing is guessed from words half heard: a step is read where everything that belongs to it was heard, or
+follows from what else was said of it. The others are left to the teacher, beside their times.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from pegwright.finding import Finding, Location, finding, phrase
 from pegwright.listening.captions import Cue
-from pegwright.pattern import Layout
-from pegwright.reading import Answers, Lexicon, TextReading, read_free
+from pegwright.listening.draft_frames import find_frames
+from pegwright.listening.draft_moves import MadeStep, MoveMaker
+from pegwright.listening.draft_steps import join_steps
+from pegwright.listening.draft_words import DraftWord, draft_words, signs_of
+from pegwright.pattern import (
+    VERSION,
+    Colour,
+    Layout,
+    Move,
+    Pattern,
+    PatternStep,
+    Repeat,
+    Round,
+    Rows,
+    named_pegs,
+    parse_address,
+)
+from pegwright.reading import Blank, Colours, Lexicon, SentenceReading, TextReading
 
 PAUSE_S = 1.2
 """A silence of so long ends a sentence that has no full stop (no source)."""
-_NEVER = frozenset(("not", "or", "again", "go-on", "correction", "state", "care", "each", "both", "until"))
-_MUST = (
-    (("place", "put"), ("colour",), 2),
-    (("wind",), ("colour", "number"), 1),
-    (("hook",), ("lowest", "top"), 2),
-    (("lift",), ("lowest", "top"), 1),
-    (("turn",), ("loom",), 0),
-)
-"""For each action the words that say it, those that must be there too (of loops only one), and the pegs."""
+_NO_STEP = frozenset(("look", "back", "shown"))
 
 
 class DraftLine(NamedTuple):
@@ -44,33 +54,128 @@ class RecordingDraft(NamedTuple):
 def draft_recording(
     cues: Sequence[Cue], language: str, loom: Layout | None = None, answers: Answers | None = None
 ) -> RecordingDraft:
-    """Return the draft of a recording. `loom` and `answers` are what the maker answered to its blanks."""
+    """Return the draft of a recording. The loom is asked for where it is not given.
+
+    Raises:
+        ValueError: there are no words for the language.
+    """
+    words = draft_words(cues, language)
+    frames = find_frames(words, _corrections(words, language))
+    steps, palette = join_steps(frames, words, language)
     lexicon = Lexicon(language)
+    colours = Colours(lexicon.colours)
+    made = MoveMaker(steps, palette, lambda head: colours.letter(palette.name(head))).make()
     sentences = _join_sentences(cues)
-    clear = [i for i, (_, text) in enumerate(sentences) if says_a_whole_move(lexicon, text)]
-    reading = read_free("\n".join(sentences[i][1] for i in clear), language, loom, answers)
-    read = {clear[one.line - 1] for one in reading.sentences if one.steps and one.line <= len(clear)}
-    lines = tuple(DraftLine(start, text, i in read) for i, (start, text) in enumerate(sentences))
-    return RecordingDraft(lines, reading)
+    starts = [start for start, _ in sentences]
+    uses = ["aside"] * len(sentences)
+    steps_of: dict[int, list[PatternStep]] = {}
+    for k, one in enumerate(made):
+        at = [_sentence_at(starts, start_s) for start_s in (one.said.said_at or [one.said.start_s])]
+        for place in at:
+            if uses[place] != "steps":
+                uses[place] = "steps" if one.moves else "unread"
+        if one.moves:
+            steps_of.setdefault(at[0], []).extend(_sentence_steps(made, k))
+    items = _fold(made)
+    there = tuple(
+        SentenceReading(text, k + 1, uses[k], tuple(steps_of.get(k, ())))  # type: ignore[arg-type]
+        for k, (_, text) in enumerate(sentences)
+    )
+    lines = tuple(DraftLine(start, text, uses[k] == "steps") for k, (start, text) in enumerate(sentences))
+    found: list[Finding] = [
+        finding("sentence-unread", Location(line=k + 1, column=1), sentence=text[:120])
+        for k, (_, text) in enumerate(sentences)
+        if uses[k] == "unread"
+    ]
+    if not items:
+        found.append(finding("no-steps-read", Location(line=1, column=1)))
+        return RecordingDraft(lines, TextReading(None, there, (), tuple(found), language))
+    blanks: tuple[Blank, ...] = ()
+    if loom is None:
+        loom, blank = _likely_loom([move for one in made for move in one.moves])
+        blanks = (blank,)
+        found.append(finding("words-leave-open", Location(line=1, column=1), question=blank.question))
+    names = {letter: name for name, letter in colours.names.items()}
+    used = dict.fromkeys(move.colour for one in made for move in one.moves if hasattr(move, "colour"))
+    pattern = Pattern(
+        pegwright=VERSION,
+        title="?",
+        loom=loom,
+        colours=tuple(Colour(letter=one, name=names[one], hex=lexicon.tint(names[one])) for one in used),
+        steps=items,
+        language=language,
+    )
+    return RecordingDraft(lines, TextReading(pattern, there, blanks, tuple(found), language))
 
 
-def says_a_whole_move(lexicon: Lexicon, text: str) -> bool:
-    """Say whether a sentence says one move, with everything that belongs to it."""
-    tokens = lexicon.tokens(text)
-    kinds = [token.kind for token in tokens]
-    if _NEVER & set(kinds):
-        return False
-    pegs = kinds.count("peg-name")
-    present = set(kinds)
-    if any(token.text in lexicon.colours for token in tokens):
-        present.add("colour")
-    actions = [one for one in _MUST if present & set(one[0])]
-    if len(actions) != 1:
-        return False
-    _, needed, count = actions[0]
-    loops = {"lowest", "top"}
-    whole = bool(loops & present) if loops & set(needed) else set(needed) <= present
-    return whole and pegs == count
+def _corrections(words: Sequence[DraftWord], language: str) -> frozenset[int]:
+    """Return the words with which something is taken back."""
+    text, at = "", []
+    for k, word in enumerate(words):
+        at += [k] * (len(word.text) + 1)
+        text += word.text + " "
+    found = set()
+    for one in signs_of(language).vocabulary.phrases["correction"]:
+        for match in re.finditer(rf"(?<!\\w){re.escape(one)}(?!\\w)", text):
+            found.add(at[match.start()])
+    return frozenset(found)
+
+
+def _sentence_at(starts: Sequence[float], start_s: float) -> int:
+    return max((k for k, start in enumerate(starts) if start <= start_s + 0.01), default=0)
+
+
+def _sentence_steps(made: Sequence[MadeStep], k: int) -> tuple[PatternStep, ...]:
+    """Return what a step adds: its moves, or the repeat whose first round stood in those before."""
+    one = made[k]
+    if not one.block:
+        return one.moves
+    block = tuple(move for before in made[k - one.block : k] for move in before.moves)
+    return _repeat(one, block, len(block))
+
+
+def _repeat(one: MadeStep, steps: Sequence[PatternStep], count: int) -> tuple[PatternStep, ...]:
+    """Return steps repeated as far as the pegs can be counted on; the rounds that close a ring stand alone."""
+    rounds = one.times - one.wrapped
+    repeat = Repeat(times=rounds, steps=tuple(steps), rows=one.rows, pegs=one.pegs)
+    return (repeat, *one.moves[len(one.moves) - one.wrapped * count :])
+
+
+def _fold(made: Sequence[MadeStep]) -> tuple[PatternStep, ...]:
+    """Return the steps of the pattern; what is done again stands in a repeat with its first round."""
+    items: list[tuple[int, PatternStep]] = []
+    for k, one in enumerate(made):
+        if not one.block:
+            items += [(k, move) for move in one.moves]
+            continue
+        first = k - one.block
+        inside = [item for at, item in items if at >= first]
+        whole = [move for before in made[first:k] for move in before.moves]
+        if _count(inside) == len(whole):
+            items = [item for item in items if item[0] < first]
+            items += [(first, step) for step in _repeat(one, inside, len(whole))]
+        else:
+            items += [(k, move) for move in one.moves]
+    return tuple(item for _, item in items)
+
+
+def _count(items: Sequence[PatternStep]) -> int:
+    return sum(
+        int(item.times) * _count(item.steps) if isinstance(item, Repeat) else 1 for item in items
+    )
+
+
+def _likely_loom(moves: Sequence[Move]) -> tuple[Layout, Blank]:
+    """Return a loom that has all pegs of the moves, and the question for it."""
+    addresses = [parse_address(name) for move in moves for name in named_pegs(move)]
+    rows = max((one.row for one in addresses), default=0) + 1
+    pegs = max((one.number for one in addresses), default=13)
+    loom: Layout = Rows(rows=min(rows, 700), pegs=min(max(pegs, 2), 10_000))
+    ring = [named_pegs(move) for move in moves if f"A{pegs}" in named_pegs(move)]
+    if rows == 1 and pegs > 2 and any(names == (f"A{pegs}", "A1") for names in ring):
+        loom = Round(pegs=pegs, diameter_mm=round(16 * pegs / 3.14159, 1))
+    question = phrase("ask-loom", rows=rows, pegs=pegs)
+    return loom, Blank("loom", question, 1, (f"{rows} x {pegs}",), (-1,))
 
 
 def _join_sentences(cues: Sequence[Cue]) -> list[tuple[float, str]]:

@@ -31,7 +31,7 @@ class Vocabulary:
     """The meaning of single words in one language: directions, loops, numbers, colours; and phrases."""
 
     def __init__(self, language: str, colours: Sequence[str] = ()) -> None:
-        lists = _load_lists(language)
+        lists = load_lists(language)
         self.language = language
         self.kinds: dict[str, tuple[str, str]] = {}
         for plain in Lexicon(language).colours.items():
@@ -94,5 +94,6 @@ def sound_key(word: str) -> str:
 
 
 @lru_cache(maxsize=8)
-def _load_lists(language: str) -> dict[str, Any]:
+def load_lists(language: str) -> dict[str, Any]:
+    """Return the word lists of a language."""
     return tomllib.loads((_FOLDER / f"{language}.toml").read_text(encoding="utf-8"))

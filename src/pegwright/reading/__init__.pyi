@@ -1,5 +1,6 @@
 from .any_text import read_maker_text as read_maker_text
 from .free import read_free as read_free
+from .head import Colours as Colours
 from .lexicon import (
     Lexicon as Lexicon,
     figures as figures,
@@ -24,6 +25,7 @@ from .text_reading import (
 __all__ = [
     "Answers",
     "Blank",
+    "Colours",
     "Lexicon",
     "PhraseReader",
     "SentenceReading",

@@ -42,7 +42,6 @@ from pegwright.reading.draft import Draft, Gap, Reading
 from pegwright.reading.grammar import readings
 from pegwright.reading.head import Colours, bands_of, is_about_counts, loom_of
 from pegwright.reading.lexicon import Lexicon, Token, free_languages
-from pegwright.reading.printed import GREY
 from pegwright.reading.sentence import NO_COLOURS, NamedBands, Sentence
 from pegwright.reading.split import MOST_CHARACTERS, Piece, free_language, split_sentences
 from pegwright.reading.text_reading import Answers, Blank, SentenceReading, TextReading
@@ -345,7 +344,7 @@ class _FreeReader:
         names = {letter: name for name, letter in self.colours.names.items()}
         letters = dict.fromkeys(m.colour for m in draft.moves if hasattr(m, "colour"))
         colours = tuple(
-            Colour(letter=one, name=names.get(one, one), hex=self._tint(names.get(one, one)))
+            Colour(letter=one, name=names.get(one, one), hex=self.lexicon.tint(names.get(one, one)))
             for one in letters
         )
         stated = StatedCounts(bands=self.stated) if self.stated else None
@@ -354,11 +353,6 @@ class _FreeReader:
             pegwright=VERSION, title=title, loom=loom, colours=colours, steps=draft.moves, stated=stated,
             language=self.language,
         )  # fmt: skip
-
-    def _tint(self, name: str) -> str:
-        """Return the tint of a colour by its words, “sea green” as green; grey where none is known."""
-        known = [word for word in name.lower().split() if word in self.lexicon.tints]
-        return self.lexicon.tints[known[-1]] if known else GREY
 
     def _judge(self, beam: list[Draft], loom: Layout) -> Draft:
         """Return the likeliest draft that holds, among those nearest to the stated counts.

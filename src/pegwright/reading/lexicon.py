@@ -16,6 +16,8 @@ _WORD = re.compile(r"[A-Z]{1,2}[1-9]\d{0,4}\b|\d+|o['’]clock|[^\W\d_]+(?:[-’
 _PEG = re.compile(r"[A-Za-z]{1,2}[1-9]\d{0,4}")
 _STUCK_TO_NUMBERS = {"de": "mal"}
 """The word for “times” of a language that writes it on to the number."""
+GREY = "#808080"
+"""The tint of a colour whose words do not say one."""
 LONGEST_PHRASE = 5
 LONGEST_SENTENCE = 600
 """Characters of a sentence that are looked at; nobody says one move in more."""
@@ -44,6 +46,11 @@ class Lexicon:
         self.colours = _load_colours(language)
         self.tints: dict[str, str] = _load_lists(language)["tints"]
         self._single = [phrase for phrase in self.phrases if " " not in phrase and len(phrase) >= 6]
+
+    def tint(self, name: str) -> str:
+        """Return the tint of a colour by its words, “sea green” as green; grey where none is known."""
+        known = [word for word in name.lower().split() if word in self.tints]
+        return self.tints[known[-1]] if known else GREY
 
     def tokens(self, sentence: str) -> list[Token]:
         """Return the words of a sentence by meaning, in order."""

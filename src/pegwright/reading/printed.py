@@ -28,6 +28,7 @@ from pegwright.pattern import (
     parse_address,
     read_document,
 )
+from pegwright.reading.lexicon import GREY
 from pegwright.reading.phrase_reader import PhraseReader, UnreadableError, spread_contractions
 from pegwright.reading.printed_moves import MoveReader
 from pegwright.reading.printed_pages import (
@@ -42,8 +43,6 @@ from pegwright.reading.printed_pages import (
 from pegwright.reading.printed_rounds import ROUNDS, RoundReader, TaughtMove
 from pegwright.reading.text_reading import SentenceReading, TextReading
 
-GREY = "#808080"
-"""The tint of a colour whose words do not say one."""
 _END_OF_STEP = ("mistake-heading", "heading-check", "look-heading", "look-heading-round")
 """What follows the words of a step on the page and is no part of them."""
 
