@@ -2,8 +2,9 @@
 
 A step of the lesson counts as taught if one of its lines is said. It is right if the draft has a step with
 the same moves, all of them, at its place in the order: every peg, the loop, how many at once, through how
-many, every round of a repeat, and the colour by name (“blue” for slate blue will do). Where a fact was planted
-wrong, the step as it was said is right as well. Any other step of a draft is invented.
+many, every round of a repeat, and the colour by name (“blue” for slate blue will do). Where a fact was
+planted wrong, the step as it was said is right as well. Any other step of a draft is invented, unless it is
+a single move that is taught: a round that is shown, or something that is said twice.
 """
 
 from __future__ import annotations
@@ -28,14 +29,12 @@ Moves = tuple[str, ...]
 
 
 class DraftScore(NamedTuple):
-    """Steps taught, and of the draft's those that are right and those that are invented, each named."""
+    """Steps taught; of those that drafts have, how many are right, and those invented, each named."""
 
     taught: int
+    drafted: int
     right: int
     invented: tuple[str, ...]
-    missed: tuple[str, ...]
-    pieces: int
-    """Steps that drafts have."""
 
     @property
     def share(self) -> float:
@@ -47,22 +46,24 @@ def score_drafts(recordings: Iterable[tuple[Recording, tuple[Cue, ...]]]) -> Dra
     """Draft recordings and compare with what was taught in them."""
     taught = right = drafted = 0
     invented: list[str] = []
-    missed: list[str] = []
     for truth, cues in recordings:
         ours = taught_steps(truth)
         reading = draft_recording(cues, "en").reading
         theirs = draft_steps(reading)
         pairs = _match([one for _, one in ours], theirs)
         taught, right, drafted = taught + len(ours), right + len(pairs), drafted + len(theirs)
-        missed += [f"{truth.seed} step {n}: {min(ways)[:2]}" for k, (n, ways) in enumerate(ours) if k not in pairs]
         matched = set(pairs.values())
-        extra = {_bare(one.said) for one in truth.planted if one.kind == "extra"}
+        extra = {_pegs(one.said) for one in truth.planted if one.kind == "extra"}
+        every = {move for _, ways in ours for way in ways for move in way}
         invented += [
             f"{truth.seed}: {len(one)} {one[:2]}"
             for k, one in enumerate(theirs)
-            if k not in matched and not (len(one) == 1 and _pegs(one[0]) in {_pegs(e.upper()) for e in extra})
+            if k not in matched
+            and not (
+                len(one) == 1 and (_pegs(one[0]) in extra or any(_is_same_move(m, one[0]) for m in every))
+            )
         ]
-    return DraftScore(taught, right, tuple(invented), tuple(missed), drafted)
+    return DraftScore(taught, drafted, right, tuple(invented))
 
 
 def taught_steps(truth: Recording) -> list[tuple[int, frozenset[Moves]]]:
@@ -73,7 +74,9 @@ def taught_steps(truth: Recording) -> list[tuple[int, frozenset[Moves]]]:
     said = {script.lines[i].step for i in lines}
     changes = {script.lines[i].step for i in lines if "colours change" in script.lines[i].text}
     found = []
-    order = {script.lines[one.line].step: k for k, one in reversed(list(enumerate(truth.spoken))) if one.line >= 0}
+    order = {
+        script.lines[one.line].step: k for k, one in reversed(list(enumerate(truth.spoken))) if one.line >= 0
+    }
     for number in sorted(said & set(spans), key=lambda n: order[n]):
         first, last, before = spans[number]
         true = moves[first:last]
@@ -86,6 +89,7 @@ def taught_steps(truth: Recording) -> list[tuple[int, frozenset[Moves]]]:
             elif at is not None and before <= at[0] < first:
                 inside = [k for k in range(len(true)) if at[0] <= before + k % len(block) < at[1]]
                 ways |= {other for way in ways for other in _as_said(way, planted, inside)}
+                ways |= {other for way in ways for other in _as_said(way, planted, range(len(true)))}
         if not any("only" in script.lines[i].text for i in lines if script.lines[i].step == number):
             ways |= {tuple(re.sub(r" through \d+", "", one) for one in way) for way in ways}
         if number not in changes and before < first:  # nobody said that the colours change
@@ -106,9 +110,20 @@ def _as_said(true: Moves, planted: Planted, places: Sequence[int]) -> set[Moves]
         a_round = len(true) // int(meant)
         if int(said) < int(meant):
             return {true[: a_round * int(said)]}
-        if true[:a_round] == true[-a_round:]:
-            return {true[:a_round] * int(said)}
+        more = int(said) - int(meant)
+        return {true + tuple(one for k in range(more) for one in _next_round(true, a_round, k + 1))}
     return set()
+
+
+def _next_round(moves: Moves, a_round: int, n: int) -> Moves:
+    """Return the round n after the last, moved on as the last was from the one before."""
+    last, before = moves[-a_round:], moves[-2 * a_round : -a_round] or moves[-a_round:]
+
+    def move_on(move: str, earlier: str) -> str:
+        numbers = iter([int(k) for k in re.findall(r"(?<=[A-Z])\d+", earlier)])
+        return re.sub(r"(?<=[A-Z])\d+", lambda m: str(int(m[0]) + n * (int(m[0]) - next(numbers))), move)
+
+    return tuple(map(move_on, last, before))
 
 
 def _change(moves: Moves, places: Sequence[int], pattern: str, said: str) -> Moves:
@@ -116,7 +131,7 @@ def _change(moves: Moves, places: Sequence[int], pattern: str, said: str) -> Mov
 
 
 def _from_below(true: Moves, block: Moves, number: int, piece: str) -> Moves:
-    """Return moves with loops counted from below, as the narration does, where the pattern counts from above."""
+    """Return moves with loops counted from below, as the narration does; the pattern may count from above."""
     moves, spans = _pattern_steps(piece)
     below = {}
     for step, (first, last, _) in spans.items():
@@ -125,7 +140,8 @@ def _from_below(true: Moves, block: Moves, number: int, piece: str) -> Moves:
         if last == first + 1 and found:
             below[moves[first]] = found[1] or "1"
     return tuple(
-        re.sub(r"loop -\d+", f"loop {below.get(block[k % len(block)], '?')}", one) for k, one in enumerate(true)
+        re.sub(r"loop -\d+", f"loop {below.get(block[k % len(block)], '?')}", one)
+        for k, one in enumerate(true)
     )
 
 
@@ -164,7 +180,11 @@ def plain_move(move: Move, names: dict[str, str]) -> str:
     line = print_move(move)
     colour = getattr(move, "colour", None)
     if colour is not None:
-        line = re.sub(rf"^(\w+) {colour}\b|\b{colour}$", lambda m: f"{m[1] or ''} ‹{names.get(colour, colour)}›".strip(), line)
+        line = re.sub(
+            rf"^(\w+) {colour}\b|\b{colour}$",
+            lambda m: f"{m[1] or ''} ‹{names.get(colour, colour)}›".strip(),
+            line,
+        )
     return line
 
 
@@ -220,10 +240,6 @@ def _is_same_move(true: str, drafted: str) -> bool:
     if one and other and one[1].split()[-1] != other[1].split()[-1]:
         return False
     return re.sub("‹.*›", "", true) == re.sub("‹.*›", "", drafted)
-
-
-def _bare(text: str) -> str:
-    return text.strip(" .")
 
 
 def _pegs(text: str) -> tuple[str, ...]:

@@ -9,14 +9,11 @@ from typing import NamedTuple
 from rapidfuzz.distance import Levenshtein
 
 from pegwright.lesson import Script
-from pegwright.listening import Contradiction, Cue, HeardChapter, draft_recording
+from pegwright.listening import Contradiction, Cue, HeardChapter
 from pegwright.listening.chapters import time_chapters
 from pegwright.listening.comparison import find_contradictions, gather_evidence, is_certain
 from pegwright.listening.corrections import correct_cues, find_corrections
 from pegwright.listening.words import split_words
-from pegwright.loom import print_move
-from pegwright.pattern import Move, expand
-from pegwright.workshop import example_files, open_pattern
 from testing.listening.recordings import Recording, script_of
 from testing.listening.talk import Planted
 
@@ -119,7 +116,7 @@ class MendScore(NamedTuple):
 
 
 def score_mends(recordings: Iterable[tuple[Recording, tuple[Cue, ...]]]) -> MendScore:
-    """WordCorrection captions and compare with what was truly said."""
+    """Mend captions and compare with what was truly said."""
     counts = [0, 0, 0, 0]
     for truth, cues in recordings:
         evidence, _ = gather_evidence(script_of(truth.piece), cues, COLOURS)
@@ -144,22 +141,3 @@ def _beside(said: list[str], cues: Iterable[Cue]) -> list[str]:
         length = min(part.src_end - part.src_start, part.dest_end - part.dest_start)
         found[part.src_start : part.src_start + length] = heard[part.dest_start : part.dest_start + length]
     return found
-
-
-def plain_move(move: Move) -> str:
-    """Return a move in one line, without the colour's letter, which a draft chooses, and which loop."""
-    return re.sub(r" loop.*", "", re.sub(r"^(place|wind) \w+ ", r"\1 ", print_move(move)))
-
-
-def score_drafts(recordings: Iterable[tuple[Recording, tuple[Cue, ...]]]) -> tuple[int, int, int]:
-    """Return how many steps are taught, how many moves the drafts have, and how many of them are invented."""
-    there = read = invented = 0
-    for truth, cues in recordings:
-        pattern = open_pattern(example_files()[truth.piece]).pattern
-        assert pattern is not None
-        ours = {plain_move(one.move) for one in expand(pattern).moves}
-        taught = len({line.step for line in script_of(truth.piece).lines} - {0})
-        drafted = draft_recording(cues, "en", pattern.loom).reading
-        steps = {plain_move(step) for one in drafted.sentences for step in one.steps}
-        there, read, invented = there + taught, read + len(steps), invented + len(steps - ours)
-    return there, read, invented

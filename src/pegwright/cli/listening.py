@@ -104,7 +104,7 @@ def _clock(time_s: float) -> str:
 
 
 def _draft(captions: Path, out: Path | None, language: Language, force: bool, json: bool) -> int:
-    """Make a pattern of what is said whole and clearly, and show every sentence with its time."""
+    """Make a pattern of the steps that are heard, and show every sentence with its time."""
     if out is not None and out.exists() and not force:
         return cannot(f"{out} is there already; give another name, or --force to replace it", json)
     heard = _read_captions(captions, json, language)

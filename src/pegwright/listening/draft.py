@@ -12,8 +12,8 @@ from typing import NamedTuple
 
 from pegwright.finding import Finding, Location, finding, phrase
 from pegwright.listening.captions import Cue
-from pegwright.listening.draft_frames import find_frames
 from pegwright.listening.draft_moves import MadeStep, MoveMaker
+from pegwright.listening.draft_sayings import find_sayings
 from pegwright.listening.draft_steps import join_steps
 from pegwright.listening.draft_words import DraftWord, draft_words, signs_of
 from pegwright.pattern import (
@@ -29,7 +29,7 @@ from pegwright.pattern import (
     named_pegs,
     parse_address,
 )
-from pegwright.reading import Blank, Colours, Lexicon, SentenceReading, TextReading
+from pegwright.reading import Answers, Blank, Colours, Lexicon, SentenceReading, TextReading, loom_answered
 
 PAUSE_S = 1.2
 """A silence of so long ends a sentence that has no full stop (no source)."""
@@ -54,14 +54,14 @@ class RecordingDraft(NamedTuple):
 def draft_recording(
     cues: Sequence[Cue], language: str, loom: Layout | None = None, answers: Answers | None = None
 ) -> RecordingDraft:
-    """Return the draft of a recording. The loom is asked for where it is not given.
+    """Return the draft of a recording. The loom is asked for, unless `loom` or one of the `answers` gives it.
 
     Raises:
         ValueError: there are no words for the language.
     """
     words = draft_words(cues, language)
-    frames = find_frames(words, _corrections(words, language))
-    steps, palette = join_steps(frames, words, language)
+    sayings = find_sayings(words, _corrections(words, language))
+    steps, palette = join_steps(sayings, words, language)
     lexicon = Lexicon(language)
     colours = Colours(lexicon.colours)
     made = MoveMaker(steps, palette, lambda head: colours.letter(palette.name(head))).make()
@@ -91,6 +91,7 @@ def draft_recording(
         found.append(finding("no-steps-read", Location(line=1, column=1)))
         return RecordingDraft(lines, TextReading(None, there, (), tuple(found), language))
     blanks: tuple[Blank, ...] = ()
+    loom = loom or loom_answered(answers or {})
     if loom is None:
         loom, blank = _likely_loom([move for one in made for move in one.moves])
         blanks = (blank,)
@@ -116,7 +117,7 @@ def _corrections(words: Sequence[DraftWord], language: str) -> frozenset[int]:
         text += word.text + " "
     found = set()
     for one in signs_of(language).vocabulary.phrases["correction"]:
-        for match in re.finditer(rf"(?<!\\w){re.escape(one)}(?!\\w)", text):
+        for match in re.finditer(rf"(?<!\w){re.escape(one)}(?!\w)", text):
             found.add(at[match.start()])
     return frozenset(found)
 
@@ -135,7 +136,7 @@ def _sentence_steps(made: Sequence[MadeStep], k: int) -> tuple[PatternStep, ...]
 
 
 def _repeat(one: MadeStep, steps: Sequence[PatternStep], count: int) -> tuple[PatternStep, ...]:
-    """Return steps repeated as far as the pegs can be counted on; the rounds that close a ring stand alone."""
+    """Return steps repeated as far as pegs can be counted on; the rounds that close a ring stand alone."""
     rounds = one.times - one.wrapped
     repeat = Repeat(times=rounds, steps=tuple(steps), rows=one.rows, pegs=one.pegs)
     return (repeat, *one.moves[len(one.moves) - one.wrapped * count :])
@@ -160,9 +161,7 @@ def _fold(made: Sequence[MadeStep]) -> tuple[PatternStep, ...]:
 
 
 def _count(items: Sequence[PatternStep]) -> int:
-    return sum(
-        int(item.times) * _count(item.steps) if isinstance(item, Repeat) else 1 for item in items
-    )
+    return sum(int(item.times) * _count(item.steps) if isinstance(item, Repeat) else 1 for item in items)
 
 
 def _likely_loom(moves: Sequence[Move]) -> tuple[Layout, Blank]:

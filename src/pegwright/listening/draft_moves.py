@@ -1,20 +1,39 @@
 """Make moves of the steps heard in a recording, as far as they can be told, and leave the others blank.
 
-What is said twice in other words must agree: where a band goes to and in which direction; where a loop is put;
-how often something is done again, by how much it moves on, and where the last round ends. Of such a group one
-that was not heard follows from the others. Where they disagree the step is left blank.
+What is said twice in other words must agree: where a band goes to and in which direction; where a loop is
+put; how often something is done again, by how much it moves on, and where the last round ends. Of such a
+group one that was not heard follows from the others. Where they disagree the step is left blank.
 """
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
-from pegwright.listening.draft_steps import Palette, SaidStep
+from pegwright.listening.draft_colours import Palette
+from pegwright.listening.draft_spots import (
+    PegSpot,
+    are_near,
+    colours_of,
+    first_spot,
+    is_off_loom,
+    is_part_of,
+    last_spot,
+    may_be,
+    move_on,
+    name_of,
+    pair_of,
+    shift_of,
+    spot_named,
+    spot_of,
+    supplies_in,
+    vector_of,
+)
+from pegwright.listening.draft_steps import SaidStep
 from pegwright.listening.draft_words import HeardPeg
 from pegwright.pattern import (
-    Address,
     Bind,
     Clip,
     Extend,
@@ -28,19 +47,15 @@ from pegwright.pattern import (
     Transfer,
     Turn,
     Wind,
-    row_letter,
-    with_pegs,
 )
 
-Spot = tuple[int, int]
-"""A row and a peg's number in it."""
 HABIT = 0.75
 """In so many of the clear steps a direction must mean the next peg, for it to tell one (no source)."""
 MOST_ROUNDS = 400
 
 
 class MadeStep(NamedTuple):
-    """A step with the moves that it adds, none where it is blank, and of a repeat how its block is repeated."""
+    """A step with the moves that it adds, none where it is blank, and how its block is repeated."""
 
     said: SaidStep
     moves: tuple[Move, ...] = ()
@@ -57,24 +72,37 @@ class MoveMaker:
     """Makes the moves of one recording's steps."""
 
     def __init__(self, steps: Sequence[SaidStep], palette: Palette, letter: Callable[[str], str]) -> None:
-        self.steps = [step for step in steps if step.kind not in ("need", "used", "keep", "look") and not _is_off_loom(step)]
+        self.steps = [
+            step
+            for step in steps
+            if step.kind not in ("need", "used", "keep", "look") and not is_off_loom(step)
+        ]
         self.all = steps
         self.palette = palette
         self.letter = letter
         self.made: list[MadeStep] = []
         self.ring = 0
         self.highest = max((peg.number or 0 for step in steps for peg in step.pegs if peg.clear), default=0)
-        self.habit = self._habit()
+        self.rows = {peg.row for step in steps for peg in step.pegs if peg.clear}
+        self.vectors, self.habit = self._count_vectors()
         self.drops = any(step.kind == "drop" for step in steps)
-        self.supplies = _supplies(steps, letter)
+        self.supplies = supplies_in(steps, letter)
         loops = [step.loop for step in steps if step.kind in ("down", "slide", "drop", "grip") and step.loop]
-        self.always_lowest = len(loops) >= 2 and set(loops) == {"lowest"}
+        self.ends = {
+            spot_of(peg)
+            for step in steps
+            for peg in ((step.end,) if step.kind == "again" else step.pegs if step.kind == "look" else ())
+        }
+        self.together = any(step.together for step in steps)
+        self.always_lowest = len(loops) > 1 and set(loops) == {"lowest"}
         self.offset: int | None = None
         """By how much the number of a step as it is said is more than that of ours."""
 
     def make(self) -> list[MadeStep]:
         """Return the steps with their moves."""
-        for step in self.steps:
+        for k, step in enumerate(self.steps):
+            if k + 1 < len(self.steps) and self.steps[k + 1].kind == "again":
+                self._take_end(step, self.steps[k + 1])
             if step.kind == "again":
                 self.made.append(self._again(step))
             else:
@@ -82,56 +110,67 @@ class MoveMaker:
                 self.made.append(MadeStep(step, moves))
         return self.made
 
-    def _blank(self, step: SaidStep) -> tuple[Move, ...]:
+    def _take_end(self, step: SaidStep, again: SaidStep) -> None:
+        """Fill in where a step ends that was not heard, from where its last round ends."""
+        shift, end = shift_of(again), spot_of(again.end)
+        if shift is None or end is None or not again.number or again.end is None or not again.end.clear:
+            return
+        row, number = end[0] - shift[0] * again.number, end[1] - shift[1] * again.number
+        if row < 0 or number < 1:
+            return
+        peg = HeardPeg(chr(ord("a") + row), number)
+        if step.kind == "down" and step.target is None and step.gripped:
+            step.target = peg
+        elif step.kind == "place" and len(step.pegs) == 2 and step.pegs[1].number is None:
+            step.pegs[1] = peg
+
+    def _blank(self, _: SaidStep) -> tuple[Move, ...]:
         return ()
 
-    def _habit(self) -> bool:
-        """Say whether in this recording a direction always means the next peg that way."""
-        agree = disagree = 0
+    def _count_vectors(self) -> tuple[Counter[PegSpot], bool]:
+        """Return which ways bands and loops clearly go, and whether a direction always means the next peg."""
+        seen: Counter[PegSpot] = Counter()
+        disagree = 0
         for step in self.steps:
-            pair = _pair_of(step)
-            if pair is None:
+            pair = pair_of(step)
+            vector = vector_of(step.way, step.turned)
+            if pair is None or vector is None or not (pair[0].clear and pair[1].clear):
                 continue
-            one, other = (_spot(peg) for peg in pair)
-            vector = _vector(step.way, step.turned)
-            if one is None or other is None or vector is None:
+            one, other = (spot_of(peg) for peg in pair)
+            if one is None or other is None:
                 continue
             if (one[0] + vector[0], one[1] + vector[1]) == other:
-                agree += 1
+                seen[vector] += 1
             else:
                 disagree += 1
-        return agree >= 1 and agree >= HABIT * (agree + disagree)
+        return seen, seen.total() >= 1 and seen.total() >= HABIT * (seen.total() + disagree)
 
-    def _pair(self, one: HeardPeg, other: HeardPeg, step: SaidStep) -> tuple[Spot, Spot] | None:
+    def _pair(self, one: HeardPeg, other: HeardPeg, step: SaidStep) -> tuple[PegSpot, PegSpot] | None:
         """Return from which peg to which, or None where that cannot be told."""
-        vector = _vector(step.way, step.turned)
-        a, b = _spot(one), _spot(other)
-        if vector is not None and (self.habit or one.number and other.number and (a is None or b is None)):
-            if a is not None:
-                follows = (a[0] + vector[0], a[1] + vector[1])
-                if not _may_be(other, follows):
-                    return self._clear_pair(one, other)
-                if b is None and not (one.clear or other.number):
-                    return None
-                return (a, follows) if min(follows) >= 0 and follows[1] > 0 else None
-            if b is not None:
-                comes = (b[0] - vector[0], b[1] - vector[1])
-                if not _may_be(one, comes) or not (other.clear or one.number):
-                    return None
-                return (comes, b) if min(comes) >= 0 and comes[1] > 0 else None
+        vector = vector_of(step.way, step.turned)
+        a, b = spot_of(one), spot_of(other)
+        if any(peg.row and not peg.clear and peg.row not in self.rows for peg in (one, other)):
             return None
-        if a is None or b is None or a == b:
+        if a is not None and b is not None:
+            if vector is not None and self.habit and (a[0] + vector[0], a[1] + vector[1]) == b:
+                return a, b
+            if vector is not None and not (one.clear and other.clear):
+                return None
+            return (a, b) if are_near(a, b) or (vector is not None and not self.habit and a != b) else None
+        if vector is None:
             return None
-        if vector is not None and not self.habit:
-            return (a, b) if one.clear and other.clear else None
-        return (a, b) if _are_near(a, b) else None
-
-    def _clear_pair(self, one: HeardPeg, other: HeardPeg) -> tuple[Spot, Spot] | None:
-        """Return two neighbours that are named clearly, though the direction is said otherwise."""
-        a, b = _spot(one), _spot(other)
-        if a is None or b is None or not (one.clear and other.clear):
+        half = bool(one.number and other.number and len(self.rows) == 1)  # only the row was not heard
+        if not half and not (self.habit and vector in self.vectors):
             return None
-        return (a, b) if _are_near(a, b) else None
+        if any(is_part_of(vector, whole) for whole in self.vectors):
+            return None  # the other half of the direction may not have been heard
+        if a is not None and one.clear:
+            b = a[0] + vector[0], a[1] + vector[1]
+        elif b is not None and other.clear:
+            a = b[0] - vector[0], b[1] - vector[1]
+        if a is None or b is None or not (may_be(one, a) and may_be(other, b)):
+            return None
+        return (a, b) if min(*a, *b) >= 0 and min(a[1], b[1]) > 0 else None
 
     def _place(self, step: SaidStep) -> tuple[Move, ...]:
         if len(step.pegs) != 2 or step.colour is None:
@@ -139,11 +178,18 @@ class MoveMaker:
         pair = self._pair(step.pegs[0], step.pegs[1], step)
         if pair is None:
             return ()
-        over = (_name(pair[0]), _name(pair[1]))
-        return (Place(colour=self.letter(step.colour), over=over, twists=(step.through,) if step.through else ()),)
+        over = (name_of(pair[0]), name_of(pair[1]))
+        return (
+            Place(colour=self.letter(step.colour), over=over, twists=(step.through,) if step.through else ()),
+        )
 
     def _down(self, step: SaidStep) -> tuple[Move, ...]:
-        if step.target is None or not step.gripped:
+        if self.made and self.made[-1].said.kind == "hang" and step.kind == "down":
+            return self._slide(step)
+        return self._hook(step)
+
+    def _hook(self, step: SaidStep) -> tuple[Hook, ...]:
+        if step.target is None:
             return ()
         source = step.pegs[0] if step.pegs else HeardPeg(None, None)
         pair = self._pair(source, step.target, step)
@@ -152,31 +198,35 @@ class MoveMaker:
             return ()
         through = step.through
         return (
-            Hook(source=_name(pair[0]), target=_name(pair[1]), loop=loop, through=through, together=step.together or 1),
+            Hook(
+                source=name_of(pair[0]),
+                target=name_of(pair[1]),
+                loop=loop,
+                through=through,
+                together=step.together or 1,
+            ),
         )
 
     def _slide(self, step: SaidStep) -> tuple[Move, ...]:
-        return tuple(
-            Slide(source=one.source, target=one.target, loop=one.loop)
-            for one in self._down(step)
-            if isinstance(one, Hook)
-        )
+        return tuple(Slide(source=one.source, target=one.target, loop=one.loop) for one in self._hook(step))
 
     def _loop(self, step: SaidStep) -> int | None:
+        if step.together is None and self.together:
+            return None  # how many was not heard
         if step.loop == "lowest":
             return 1
         if step.loop == "top":
             return -1
-        if step.loop is None and self.always_lowest and step.gripped:
+        if step.loop is None and self.always_lowest:
             return 1
         return step.loop if isinstance(step.loop, int) else None
 
     def _drop(self, step: SaidStep) -> tuple[Move, ...]:
-        spot = _spot(step.pegs[0]) if step.pegs else None
+        spot = spot_of(step.pegs[0]) if step.pegs else None
         loop = self._loop(step)
         if spot is None or loop is None:
             return ()
-        return (Lift(at=_name(spot), loop=loop, together=step.together or 1),)
+        return (Lift(at=name_of(spot), loop=loop, together=step.together or 1),)
 
     def _grip(self, step: SaidStep) -> tuple[Move, ...]:
         return self._drop(step) if self.drops else ()
@@ -185,39 +235,39 @@ class MoveMaker:
         if len(step.pegs) != 2:
             return ()
         pair = self._pair(step.pegs[0], step.pegs[1], step)
-        return (Transfer(source=_name(pair[0]), target=_name(pair[1])),) if pair else ()
+        return (Transfer(source=name_of(pair[0]), target=name_of(pair[1])),) if pair else ()
 
     def _wind(self, step: SaidStep) -> tuple[Move, ...]:
-        spot = _spot(step.pegs[0]) if step.pegs else None
+        spot = spot_of(step.pegs[0]) if step.pegs else None
         if spot is None or step.colour is None or step.number is None or not 1 < step.number <= 8:
             return ()
-        return (Wind(colour=self.letter(step.colour), on=_name(spot), turns=step.number),)
+        return (Wind(colour=self.letter(step.colour), on=name_of(spot), turns=step.number),)
 
     def _hang(self, step: SaidStep) -> tuple[Move, ...]:
         if step.colour is None or step.number is None or not 1 < step.number <= 8:
             return ()
         return (Hang(colour=self.letter(step.colour), turns=step.number),)
 
-    def _turn(self, step: SaidStep) -> tuple[Move, ...]:
+    def _turn(self, _: SaidStep) -> tuple[Move, ...]:
         return (Turn(),)
 
     def _bind(self, step: SaidStep) -> tuple[Move, ...]:
         if step.colour is None or not step.gripped:
             return ()
-        spot = _spot(step.pegs[0]) if step.pegs else None
+        spot = spot_of(step.pegs[0]) if step.pegs else None
         last = self._last_target()
-        if last is not None and (not step.pegs or _may_be(step.pegs[0], last)):
+        if last is not None and (not step.pegs or may_be(step.pegs[0], last)):
             spot = last
-        elif spot is None or (last is not None and spot != last):
+        elif spot is None or last is not None or spot not in self.ends:
             return ()
-        return (Bind(colour=self.letter(step.colour), at=_name(spot)),)
+        return (Bind(colour=self.letter(step.colour), at=name_of(spot)),)
 
-    def _last_target(self) -> Spot | None:
+    def _last_target(self) -> PegSpot | None:
         """Return the peg to which the last loop was hooked, where that step is known."""
         for one in reversed(self.made):
             if one.said.kind in ("down", "slide", "again", "drop", "grip", "move-over"):
                 move = one.moves[-1] if one.moves else None
-                return _parse(move.target) if isinstance(move, Hook) else None
+                return spot_named(move.target) if isinstance(move, Hook) else None
         return None
 
     def _extend(self, step: SaidStep) -> tuple[Move, ...]:
@@ -228,40 +278,44 @@ class MoveMaker:
         return (Extend(colour=self.letter(step.colour), bands=step.number),)
 
     def _gather(self, step: SaidStep) -> tuple[Move, ...]:
-        kept = [one.pegs[0] for one in self.all if one.kind in ("keep", "turn") and one.pegs]
-        names = [spot for peg in (*step.pegs[:1], *kept) if (spot := _spot(peg)) is not None]
+        kept = [one.pegs[0] for one in self.all if one.kind == "keep" and one.pegs]
+        names = [spot for peg in (*step.pegs[:1], *kept) if (spot := spot_of(peg)) is not None]
         if not names or not step.gripped:
             return ()
-        spot = _spot(step.pegs[0]) if step.pegs else None
+        spot = spot_of(step.pegs[0]) if step.pegs else None
         if spot is None:
             spot, count = Counter(names).most_common(1)[0]
             if count < 2:
                 return ()
-        elif names and Counter(names)[spot] * 2 < len(names):
+        elif len(set(names)) > 1:
             return ()
-        bound = any(one.said.kind == "bind" for one in self.made) or (step.loop == "end" and not step.same_place)
+        bound = any(one.said.kind == "bind" for one in self.made) or (
+            step.loop == "end" and not step.same_place
+        )
         if step.same_place == bound:  # the first band, or the free end: one of them
             return ()
-        return (Clip(at=("end" if bound else "start", _name(spot))),)
+        return (Clip(at=("end" if bound else "start", name_of(spot))),)
 
     def _cord(self, step: SaidStep) -> tuple[Move, ...]:
-        spots = [_spot(peg) for peg in step.pegs]
+        spots = [spot_of(peg) for peg in step.pegs]
         if step.same_place and len(spots) == 2 and None not in spots:
             (row, first), (other, last) = spots  # type: ignore[misc]
             if row == other and first < last:
-                return (Knot(at=tuple(_name((row, n)) for n in range(first, last + 1))),)
+                return (Knot(at=tuple(name_of((row, n)) for n in range(first, last + 1))),)
             return ()
         if len(spots) < 2 or None in spots or len(set(spots)) != len(spots):
             return ()
-        known: list[Spot] = spots  # type: ignore[assignment]
+        known: list[PegSpot] = spots  # type: ignore[assignment]
         words = step.words
         at = [k for k, word in enumerate(words) if word.peg is not None]
         if any(word.peg is None and word.text.isdecimal() for word in words[at[0] :]):
             return ()
-        steps = {(b[0] - a[0], b[1] - a[1]) for a, b in zip(known, known[1:], strict=False)}
+        if "and" not in {sign for word in words[at[-2] + 1 : at[-1]] for sign, _ in word.signs}:
+            return ()
+        steps = {(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(known)}
         if len(steps) != 1:
             return ()
-        return (Knot(at=tuple(_name(spot) for spot in known)),)
+        return (Knot(at=tuple(name_of(spot) for spot in known)),)
 
     # --- done again -----------------------------------------------------------------------------------
 
@@ -281,11 +335,14 @@ class MoveMaker:
         wrapped = 0
         for n in range(1, times + 1):
             for move in moves:
-                moved = _moved(move, rows * n, pegs * n, self.ring)
+                moved = move_on(move, rows * n, pegs * n, self.ring)
                 if moved is None:
                     return blank
                 added.append(moved)
-            if any(moved != _moved(move, rows * n, pegs * n, 0) for move, moved in zip(moves, added[-len(moves) :], strict=True)):
+            if any(
+                moved != move_on(move, rows * n, pegs * n, 0)
+                for move, moved in zip(moves, added[-len(moves) :], strict=True)
+            ):
                 wrapped = wrapped or times + 1 - n
         return MadeStep(step, tuple(added), block, times + 1, rows, pegs, wrapped)
 
@@ -298,7 +355,8 @@ class MoveMaker:
             if last is None and expected is not None and first is not None:
                 last = at + expected
             if first is None or last is None:
-                return None
+                block = None if step.same_place or not step.gripped else self._natural_block()
+                return block if block is not None and block > 1 else None
             self.offset = last - at
             if expected is not None and self.offset != expected:
                 return None  # a step was not heard, or one too many
@@ -308,6 +366,13 @@ class MoveMaker:
             return None
         if step.same_place:
             return self._block_by_supplies(step)
+        return self._natural_block()
+
+    def _natural_block(self) -> int | None:
+        """Return how many steps “that” is: all since the last that were done again, or since the turn."""
+        at = len(self.made)
+        if not self.made:
+            return None
         if self.made[-1].said.kind == "again":
             block = self.made[-1].block + 1
             return block if self.made[-1].block else None
@@ -319,13 +384,13 @@ class MoveMaker:
     def _block_by_supplies(self, step: SaidStep) -> int | None:
         """Return the one block that, done again in its place, takes just the bands that are laid out."""
         found = []
-        before = Counter(_colours(move for one in self.made for move in one.moves))
+        before = Counter(colours_of(move for one in self.made for move in one.moves))
         for block in range(1, len(self.made) + 1):
-            taken = Counter(_colours(self._moves_of(block)))
+            taken = Counter(colours_of(self._moves_of(block)))
             needs = {colour: self.supplies.get(colour) for colour in taken}
-            if step.number and taken and all(needs.values()):
-                if all(before[one] + step.number * taken[one] == needs[one] for one in taken):
-                    found.append(block)
+            times = step.number or 0
+            if taken and all(before[one] + times * taken[one] == needs[one] for one in taken):
+                found.append(block)
         return found[0] if len(found) == 1 and step.number else None
 
     def _moves_of(self, block: int) -> tuple[Move, ...]:
@@ -340,20 +405,20 @@ class MoveMaker:
         times = step.number
         if step.same_place:
             return (times, 0, 0) if times and step.end is None and step.shift is None else None
-        last = _last_spot(moves[-1])
+        last = last_spot(moves[-1])
         if last is None:
             return None
-        shift = _shift(step)
-        first, shown = _first_spot(moves[0]), _spot(step.pegs[0]) if step.pegs else None
+        shift = shift_of(step)
+        first, shown = first_spot(moves[0]), spot_of(step.pegs[0]) if step.pegs else None
         if shift is None and first is not None and shown is not None and step.pegs[0].clear:
             moved = shown[0] - first[0], shown[1] - first[1]
             if step.shift is None or step.shift[0] in (None, max(map(abs, moved))):
                 shift = moved if (moved[0] == 0) != (moved[1] == 0) else None
-        end = _spot(step.end) if step.end is not None else None
+        end = spot_of(step.end) if step.end is not None else None
         ends = step.end or HeardPeg(None, None)
         if shift is not None and times:
             reached = (last[0] + shift[0] * times, last[1] + shift[1] * times)
-            if _may_be(ends, reached) and min(reached) >= 0 and reached[1] > 0:
+            if may_be(ends, reached) and min(reached) >= 0 and reached[1] > 0:
                 return times, *shift
             if self._closes_ring(moves, shift, times, end):
                 return times, *shift
@@ -371,21 +436,23 @@ class MoveMaker:
         return None
 
     def _rounds_by_votes(
-        self, step: SaidStep, last: Spot, shift: Spot, times: int, reached: Spot
+        self, step: SaidStep, last: PegSpot, shift: PegSpot, times: int, reached: PegSpot
     ) -> tuple[int, int, int] | None:
-        """Return how many rounds there are where their number and their end disagree: by what is said later."""
-        end = _spot(step.end)
+        """Return how many rounds there are where number and end disagree: by what is said later."""
+        end = spot_of(step.end)
         if end is None or step.end is None or not step.end.clear:
             return None
         if (last[0] - shift[0] * times, last[1] - shift[1] * times) == end:
             return times, -shift[0], -shift[1]  # only the direction disagrees
         fitting = next(
-            (n for n in range(1, MOST_ROUNDS) if (last[0] + shift[0] * n, last[1] + shift[1] * n) == end), None
+            (n for n in range(1, MOST_ROUNDS) if (last[0] + shift[0] * n, last[1] + shift[1] * n) == end),
+            None,
         )
         later = Counter(
-            _spot(peg)
+            spot_of(peg)
             for one in self.all
-            if one.start_s > step.start_s and one.kind in ("turn", "keep", "gather", "look", "bind", "place", "down")
+            if one.start_s > step.start_s
+            and one.kind in ("turn", "keep", "gather", "look", "bind", "place", "down")
             for peg in one.pegs[:1]
             if peg.clear
         )
@@ -395,10 +462,10 @@ class MoveMaker:
             return times, *shift
         return None
 
-    def _closes_ring(self, moves: Sequence[Move], shift: Spot, times: int, end: Spot | None) -> bool:
+    def _closes_ring(self, moves: Sequence[Move], shift: PegSpot, times: int, end: PegSpot | None) -> bool:
         """Say whether the last round ends on the first peg of a ring."""
-        first = _first_spot(moves[0])
-        last = _last_spot(moves[-1])
+        first = first_spot(moves[0])
+        last = last_spot(moves[-1])
         if end is None or first is None or last is None or shift != (0, 1):
             return False
         ring = last[1] + times - end[1]
@@ -406,106 +473,3 @@ class MoveMaker:
             self.ring = ring
             return True
         return False
-
-
-def _colours(moves: Iterable[Move]) -> list[str]:
-    return [move.colour for move in moves if isinstance(move, (Place, Wind, Hang))]
-
-
-def _supplies(steps: Sequence[SaidStep], letter: Callable[[str], str]) -> dict[str, int]:
-    """Return how many bands of each colour are to be laid out, as far as it was heard."""
-    found: dict[str, int] = {}
-    for step in steps:
-        if step.kind != "need":
-            continue
-        number = None
-        for word in step.words:
-            if word.number is not None:
-                number = word.number
-            if word.colour and number is not None:
-                found.setdefault(letter(word.colour), number)
-                number = None
-    return found
-
-
-def _is_off_loom(step: SaidStep) -> bool:
-    """Say whether a band is said to go to a row that the loom, by all else that is said, does not have."""
-    return step.kind == "place" and any(peg.row and peg.number and not peg.clear for peg in step.pegs if peg.row != "a")
-
-
-def _spot(peg: HeardPeg | None) -> Spot | None:
-    if peg is None or not peg.row or not peg.number:
-        return None
-    return ord(peg.row) - ord("a"), peg.number
-
-
-def _parse(name: str) -> Spot:
-    return ord(name[0].lower()) - ord("a"), int(name[1:])
-
-
-def _name(spot: Spot) -> str:
-    return f"{row_letter(spot[0])}{spot[1]}"
-
-
-def _are_near(one: Spot, other: Spot) -> bool:
-    return max(abs(one[0] - other[0]), abs(one[1] - other[1])) == 1
-
-
-def _may_be(peg: HeardPeg, spot: Spot) -> bool:
-    """Say whether what was heard of a peg's name leaves it open that it is this one."""
-    row = ord(peg.row) - ord("a") if peg.row else spot[0]
-    return row == spot[0] and (not peg.number or peg.number == spot[1])
-
-
-def _pair_of(step: SaidStep) -> tuple[HeardPeg, HeardPeg] | None:
-    if step.kind == "place" and len(step.pegs) == 2:
-        return step.pegs[0], step.pegs[1]
-    if step.kind in ("down", "slide") and step.pegs and step.target is not None:
-        return step.pegs[0], step.target
-    return None
-
-
-def _vector(way: frozenset[str], turned: bool) -> Spot | None:
-    """Return which way a direction goes on the loom as it lies: rows to the right, pegs away."""
-    rows = ("right" in way) - ("left" in way)
-    pegs = ("away" in way) - ("towards" in way)
-    if {"left", "right"} <= way or {"away", "towards"} <= way or not (rows or pegs):
-        return None
-    return (-rows, -pegs) if turned else (rows, pegs)
-
-
-def _shift(step: SaidStep) -> Spot | None:
-    if step.shift is None:
-        return None
-    number, unit, way = step.shift
-    if "round" in way:
-        return (0, number) if number == 1 or number else None
-    vector = _vector(way, step.turned)
-    if number is None or vector is None or not (vector[0] == 0 or vector[1] == 0):
-        return None
-    if unit is not None and (unit == "row") != (vector[0] != 0):
-        return None
-    return vector[0] * number, vector[1] * number
-
-
-def _last_spot(move: Move) -> Spot | None:
-    name = getattr(move, "target", None) or getattr(move, "on", None) or getattr(move, "at", None)
-    if isinstance(move, Place):
-        name = move.over[-1]
-    return _parse(name) if isinstance(name, str) else None
-
-
-def _first_spot(move: Move) -> Spot | None:
-    if isinstance(move, Place):
-        return _parse(move.over[0])
-    name = getattr(move, "source", None) or getattr(move, "on", None) or getattr(move, "at", None)
-    return _parse(name) if isinstance(name, str) else None
-
-
-def _moved(move: Move, rows: int, pegs: int, ring: int) -> Move | None:
-    """Return a move further on; None where no such peg can be."""
-    def change(address: Address) -> Address:
-        number = address.number + pegs
-        return Address(address.row + rows, (number - 1) % ring + 1 if ring else number)
-
-    return with_pegs(move, change)

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from functools import lru_cache
+from itertools import pairwise, takewhile
+from string import ascii_lowercase
 from typing import NamedTuple
 
 from rapidfuzz import fuzz
@@ -70,7 +72,8 @@ class Signs:
                 self.exact.setdefault(word, []).append(sign)
         self.long = [word for word in self.exact if len(word) >= LEAST_LETTERS]
         self.misheard: dict[str, list[str]] = {}
-        for said, heard in sorted(self.vocabulary.sounds):
+        more = {(said, heard) for said, every in lists.get("misheard", {}).items() for heard in every}
+        for said, heard in sorted(self.vocabulary.sounds | more):
             self.misheard.setdefault(heard, []).append(said)
         self.common = set(Lexicon(language).phrases)
         self.known = set(self.exact) | set(self.vocabulary.kinds)
@@ -94,6 +97,11 @@ class Signs:
     def is_peg(self, word: str) -> bool:
         """Say whether a word may be “peg”, rightly heard or not."""
         return word in self.pegs or bool(self.pegs & set(self.misheard.get(word, ())))
+
+    def compound(self, word: str) -> str | None:
+        """Return the colour that a longer word ends with, as “blau” of “schieferblau”."""
+        colours = (one for one, (kind, _) in self.vocabulary.kinds.items() if kind == "colour")
+        return next((one for one in colours if len(one) >= LEAST_LETTERS and word.endswith(one)), None)
 
     def is_row(self, word: str) -> bool:
         """Say whether a word is known to be heard for the letter of a row."""
@@ -123,8 +131,10 @@ def signs_of(language: str) -> Signs:
 def draft_words(cues: Sequence[Cue], language: str) -> list[DraftWord]:
     """Return the words of captions, the names of pegs joined."""
     signs = signs_of(language)
-    heard = [word for word in caption_words(cues, language) if not cues[word.cue].text.startswith(("[", "(", "♪"))]
-    rows = _rows(heard, signs)
+    heard = [
+        word for word in caption_words(cues, language) if not cues[word.cue].text.startswith(("[", "(", "♪"))
+    ]
+    rows = _rows(heard)
     found: list[DraftWord] = []
     at = 0
     begins = [k == 0 or _begins(heard[k - 1], word, cues) for k, word in enumerate(heard)]
@@ -159,7 +169,7 @@ def _one_word(word: HeardWord, begins: bool, signs: Signs) -> DraftWord:
         signs.of(word.text),
         None,
         *signs.number(word.text),
-        value if kind == "colour" else _misheard(signs, word.text, "colour"),
+        value if kind == "colour" else _misheard(signs, word.text, "colour") or signs.compound(word.text),
         value if kind == "way" else _misheard(signs, word.text, "way"),
         value if kind == "loop" else _misheard(signs, word.text, "loop"),
     )
@@ -171,7 +181,7 @@ def _misheard(signs: Signs, word: str, kind: str) -> str | None:
         return None
     meant = {signs.vocabulary.kind_of(said) for said in signs.misheard.get(word, ())}
     values = [value for sort, value in meant if sort == kind]
-    if not values and len(word) > LEAST_LETTERS:
+    if not values and kind != "colour" and len(word) > LEAST_LETTERS:
         values = [
             value
             for other, (sort, value) in signs.vocabulary.kinds.items()
@@ -188,14 +198,15 @@ def _begins(before: HeardWord, word: HeardWord, cues: Sequence[Cue]) -> bool:
     return gap_s > BREAK_S or cues[before.cue].text.rstrip().endswith((".", "!", "?"))
 
 
-def _rows(heard: Sequence[HeardWord], signs: Signs) -> frozenset[str]:
-    """Return the letters of the rows that are heard more than now and then."""
+def _rows(heard: Sequence[HeardWord]) -> frozenset[str]:
+    """Return the letters of the rows that are heard more than now and then, from A without a gap."""
     counts: Counter[str] = Counter()
-    for one, other in zip(heard, heard[1:], strict=False):
+    for one, other in pairwise(heard):
         if len(one.text) == 1 and "a" <= one.text <= "z" and other.text.isdecimal():
             counts[one.text] += 1
     most = max(counts.values(), default=0)
-    return frozenset(letter for letter, count in counts.items() if count >= max(2, 0.04 * most))
+    often = {letter for letter, count in counts.items() if count >= max(2, 0.04 * most)}
+    return frozenset(takewhile(often.__contains__, ascii_lowercase))
 
 
 _BEFORE = frozenset(("to", "from", "over", "round"))
@@ -211,10 +222,10 @@ def _peg_at(
     only = next(iter(rows)) if len(rows) == 1 else None
     leads = bool(begin) or bool(set(signs.exact.get(before, ())) & _BEFORE) or before == "on"
     plain = texts[0] in signs.pegs
-    if len(follows) > 1 and len(follows[0]) == 1 and follows[0].isalpha() and follows[1].isdecimal():
-        if (follows[0] in rows or leads or not rows) and follows[2:3] != ["times"]:
-            number, row = int(follows[1]), follows[0]
-            return HeardPeg(row, number if number <= MOST_PEGS else None, row in rows or not rows), begin + 2
+    is_name = len(follows) > 1 and len(follows[0]) == 1 and follows[0].isalpha() and follows[1].isdecimal()
+    if is_name and (follows[0] in rows or leads or not rows) and follows[2:3] != ["times"]:
+        number, row = int(follows[1]), follows[0]
+        return HeardPeg(row, number if number <= MOST_PEGS else None, row in rows or not rows), begin + 2
     if follows and follows[0].isdecimal() and leads:
         number = int(follows[0])
         after = {sign for word in follows[1:3] for sign, _ in signs.of(word)}
@@ -225,9 +236,8 @@ def _peg_at(
         if begin and not plain and texts[0] in signs.known and after & {"times", "more", "loop", "band"}:
             return None, 1
         if number > MOST_PEGS and follows[0].startswith("8") and "a" in (rows or "a"):
-            return HeardPeg("a", int(follows[0][1:]) or None), begin + 1  # the letter A is heard as eight
-        row = "a" if begin and texts[0].endswith(("ay", "ate", "a")) and "a" in rows else only
-        return (HeardPeg(row, number), begin + 1) if number <= MOST_PEGS else (None, 1)
+            return HeardPeg(only, int(follows[0][1:]) or None), begin + 1  # the letter A is heard as eight
+        return (HeardPeg(only, number), begin + 1) if number <= MOST_PEGS else (None, 1)
     if begin and len(follows) > 1 and follows[1].isdecimal() and signs.is_row(follows[0]) and plain:
         number = int(follows[1])
         return HeardPeg(only, number if number <= MOST_PEGS else None), begin + 2  # “peg they 2”

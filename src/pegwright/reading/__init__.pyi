@@ -1,5 +1,8 @@
 from .any_text import read_maker_text as read_maker_text
-from .free import read_free as read_free
+from .free import (
+    loom_answered as loom_answered,
+    read_free as read_free,
+)
 from .head import Colours as Colours
 from .lexicon import (
     Lexicon as Lexicon,
@@ -33,6 +36,7 @@ __all__ = [
     "count_new_moves",
     "figures",
     "free_language",
+    "loom_answered",
     "printed_language",
     "read_free",
     "read_maker_text",
