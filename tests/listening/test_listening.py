@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import time
+from itertools import pairwise
 from pathlib import Path
 
 import pysubs2
@@ -85,12 +87,59 @@ def test_of_a_recording_that_is_too_long_the_beginning_is_used() -> None:
         (b"WEBVTT\n\n00:01.000 --> 00:05.000\na\n\n00:02.000 --> 00:06.000\nb\n", ["cues-overlap"], 2),
         ("[0:01] größer".encode("latin-1"), ["captions-bad-bytes"], 1),
         (b"x" * (MAX_BYTES + 1), ["captions-too-large"], 0),
+        (b"\x00\x01\xff\xfe" * 50, ["captions-bad-bytes", "cue-unreadable", "captions-empty"], 0),
+        (b"WEBVTT\n\n00:01.000 --> 00:05.000\na\n00:05.000 --> 00:0", ["cue-unreadable"], 1),
+        (b"WEBVTT\r\r00:01.000 --> 00:05.000 align:left\r<v Ann>a</v>\r", [], 1),
+        (
+            b"2\n00:00:09,000 --> 00:00:12,000\nb\n\n1\n00:00:01,000 --> 00:00:05,000\na\n",
+            ["cues-overlap"],
+            2,
+        ),
+        (b"1\n00:00:01,0 --> 00:00:05,0\na\n2\n00:00:05,0 --> 00:00:09,0\nb\n", [], 2),
+        (b"[0:01] a\nno time\n[0:xx] lost\n[0:09] b", ["cue-unreadable", "cue-unreadable"], 2),
     ],
 )
 def test_what_is_wrong_is_a_finding_and_the_rest_is_kept(data: bytes, codes: list[str], count: int) -> None:
     told = read_captions(data)
     assert [f.code for f in told.findings] == codes
     assert len(told.cues) == count
+
+
+@pytest.mark.parametrize("encoding", ["utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "cp1252"])
+def test_captions_in_any_encoding_of_an_editor_keep_their_letters(encoding: str) -> None:
+    text = "WEBVTT\n\n00:01.000 --> 00:05.000\nSpann ein Gummi, schaumweiß, über Stift A1.\n"
+    told = read_captions(text.encode(encoding))
+    assert [cue.text for cue in told.cues] == ["Spann ein Gummi, schaumweiß, über Stift A1."]
+    assert [f.code for f in told.findings] == (["captions-bad-bytes"] if encoding == "cp1252" else [])
+
+
+def test_one_bad_byte_does_not_garble_the_other_letters() -> None:
+    data = "[0:01] schaumweiß\n[0:05] größer".encode() + b"\xff"
+    assert [cue.text for cue in read_captions(data).cues] == ["schaumweiß", "größer\ufffd"]
+
+
+def test_captions_that_roll_up_are_read_once() -> None:
+    """Automatic captions often show each line a second time above the next; a speaker's repeat stays."""
+    lines = [text for text, _ in SAID]
+    shown = [lines[0], *(f"{a} {b}" for a, b in pairwise(lines))]
+    rolling = "\n".join(f"[0:{7 * i:02}] {text}" for i, text in enumerate(shown))
+    told = read_captions(rolling.encode())
+    assert [cue.text for cue in told.cues] == lines
+    twice = "\n".join(f"[0:{7 * i:02}] {text}" for i, text in enumerate([*lines, lines[-1]]))
+    assert [cue.text for cue in read_captions(twice.encode()).cues] == [*lines, lines[-1]]
+
+
+def test_four_megabytes_of_captions_are_read_in_seconds_faults_and_all() -> None:
+    """Half of its cues end before they begin; a hundred hours and more of talk."""
+    one = "00:{0:02}:{1:02}.000 --> 00:{0:02}:{2:02}.000\nHook the lower loop over its neighbour {3}.\n\n"
+    cues = (one.format(k // 59 % 60, k % 59, k % 59 + (1 if k % 2 else -1), k) for k in range(45_000))
+    data = ("WEBVTT\n\n" + "".join(cues)).encode()
+    start = time.monotonic()
+    told = read_captions(data)
+    assert time.monotonic() - start < 20  # 1 s on a quiet machine
+    assert len(told.cues) > 20_000
+    assert {f.code for f in told.findings} == {"cue-backward", "cues-overlap", "more-of-the-same"}
+    assert len(told.findings) < 1_000
 
 
 @pytest.mark.parametrize("path", [p for _, p in PIECES], ids=[n for n, _ in PIECES])

@@ -116,7 +116,7 @@ draft-steps = { $steps ->
     [one] einem Satz
    *[other] { $sentences } Sätzen
   }.
-draft-what = Gelesen werden nur Sätze, die eine ganze Bewegung sagen. Alle anderen schreibst du selbst neben ihre Zeiten: Nichts wird geraten.
+draft-what = Gelesen wird nur, was klar gesagt ist. Alle anderen Sätze schreibst du selbst neben ihre Zeiten: Nichts wird geraten.
 draft-open = { $count ->
     [one] Eines ist am Stück noch offen
    *[other] { $count } Dinge sind am Stück noch offen

@@ -118,7 +118,7 @@ draft-steps = { $steps ->
     [one] one sentence
    *[other] { $sentences } sentences
   }.
-draft-what = Only sentences that say one whole move are read. All others are left for you to write beside their times: nothing is guessed.
+draft-what = Only what is said clearly is read. All other sentences are left for you to write beside their times: nothing is guessed.
 draft-open = { $count ->
     [one] One thing is still open in the piece
    *[other] { $count } things are still open in the piece

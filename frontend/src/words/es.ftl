@@ -116,7 +116,7 @@ draft-steps = { $steps ->
     [one] una frase
    *[other] { $sentences } frases
   }.
-draft-what = Solo se leen las frases que dicen un movimiento entero. Las demás las escribes tú junto a sus tiempos: nada se adivina.
+draft-what = Solo se lee lo que se dice con claridad. Las demás frases las escribes tú junto a sus tiempos: nada se adivina.
 draft-open = { $count ->
     [one] Queda una cosa abierta en la pieza
    *[other] Quedan { $count } cosas abiertas en la pieza

@@ -7,7 +7,13 @@ from pathlib import Path
 from pegwright.cli.shared import Json, answer, cannot, load_work, reason, refuse
 from pegwright.cli.terminal import exit_code, say, say_findings
 from pegwright.finding import Language
-from pegwright.listening import CaptionReading, draft_recording, read_captions
+from pegwright.listening import (
+    CaptionReading,
+    draft_recording,
+    hear_recording,
+    is_recording,
+    read_captions,
+)
 from pegwright.pattern import PatternReading
 from pegwright.text import encode_pattern
 from pegwright.workshop import keep_pace, listen_to_lesson, read_bytes, recording_files, replace_file
@@ -21,6 +27,7 @@ def listen_(
     draft: bool = False,
     language: Language = "en",
     pace: Path | None = None,
+    model: Path | None = None,
     force: bool = False,
     json: Json = False,
 ) -> int:
@@ -41,16 +48,18 @@ def listen_(
         the language spoken.
     pace
         a file for the pattern with how long you showed each step; the minutes of its lesson go by that.
+    model
+        for sound or a film instead of captions: the folder of a model for the recogniser (extra `hear`).
     force
         replace such files if they are there.
     """
     if draft:
-        return _draft(pattern, captions, language, force, json)
+        return _draft(pattern, captions, language, model, force=force, json=json)
     if captions is None:
         return cannot(
             "give a pattern and the captions of its recording, or --draft and the captions alone", json
         )
-    heard = _read_captions(captions, json, language)
+    heard = _read_captions(captions, json, language, model)
     if isinstance(heard, int):
         return heard
     made = load_work(pattern, json, language)
@@ -89,8 +98,13 @@ def listen_(
     return exit_code(findings)
 
 
-def _read_captions(captions: Path, json: bool, language: Language) -> CaptionReading | int:
-    """Return what is said and when, or the exit code where nothing can be read."""
+def _read_captions(
+    captions: Path, json: bool, language: Language, model: Path | None
+) -> CaptionReading | int:
+    """Return what is said and when, or the exit code where nothing can be read or heard."""
+    if is_recording(captions):
+        heard = hear_recording(captions, model, language)
+        return heard if heard.cues else refuse(heard.findings, json, language)
     data = read_bytes(captions)
     if isinstance(data, PatternReading):
         return refuse(data.findings, json, language)
@@ -103,11 +117,13 @@ def _clock(time_s: float) -> str:
     return f"{minutes}:{seconds:02}"
 
 
-def _draft(captions: Path, out: Path | None, language: Language, force: bool, json: bool) -> int:
+def _draft(
+    captions: Path, out: Path | None, language: Language, model: Path | None, *, force: bool, json: bool
+) -> int:
     """Make a pattern of the steps that are heard, and show every sentence with its time."""
     if out is not None and out.exists() and not force:
         return cannot(f"{out} is there already; give another name, or --force to replace it", json)
-    heard = _read_captions(captions, json, language)
+    heard = _read_captions(captions, json, language, model)
     if isinstance(heard, int):
         return heard
     told = draft_recording(heard.cues, language)

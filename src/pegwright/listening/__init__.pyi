@@ -20,6 +20,10 @@ from .draft import (
     RecordingDraft as RecordingDraft,
     draft_recording as draft_recording,
 )
+from .recogniser import (
+    hear_recording as hear_recording,
+    is_recording as is_recording,
+)
 from .timeline import (
     HeardStep as HeardStep,
     Trim as Trim,
@@ -41,5 +45,7 @@ __all__ = [
     "correct_cues",
     "draft_recording",
     "find_chapters",
+    "hear_recording",
+    "is_recording",
     "read_captions",
 ]

@@ -37,7 +37,7 @@ unknown-version = { $version ->
     .hint = nimm ein neueres pegwright, oder berichtige das Feld pegwright
 captions-too-large = die Untertitel haben mehr als die { FIXED($limit) } Bytes, die gelesen werden
     .hint = teile die Aufnahme
-captions-bad-bytes = einige Buchstaben der Untertitel sind nicht lesbar
+captions-bad-bytes = die Untertitel sind nicht in UTF-8; einige Buchstaben können falsch gelesen sein
     .hint = speichere die Untertitel in UTF-8
 captions-empty = in diesen Untertiteln wird nichts gesagt
     .hint = nimm WebVTT, SRT oder Zeilen, die mit einer Zeit wie [1:05] beginnen
@@ -47,6 +47,17 @@ cue-backward = dieser Untertitel endet, bevor er beginnt, und wird ausgelassen
     .hint = berichtige seine Zeiten
 cues-overlap = dieser Untertitel beginnt, bevor ein früherer zu Ende ist
     .hint = berichtige seine Zeiten, wenn die Worte nacheinander gesagt werden
+recogniser-missing = das ist Ton oder Film, und kein Spracherkenner ist installiert, der ihn anhört
+    .hint = lass die Untertitel von einer Filmseite, einem Besprechungsprogramm oder einem Handy schreiben und gib diese Datei (WebVTT, SRT); oder installiere den Erkenner mit pip install 'pegwright[hear]'
+model-missing = { $given ->
+    [0] der Spracherkenner braucht ein Modell der Sprache
+   *[other] in { $folder } liegt kein Modell, das der Spracherkenner liest
+  }
+    .hint = gib den Ordner mit --model an, oder gib Untertitel, die anderswo geschrieben wurden (docs/listening.md)
+model-english-only = das Modell in { $folder } versteht nur Englisch
+    .hint = gib ein Modell für mehrere Sprachen, oder anderswo geschriebene Untertitel
+sound-unreadable = dieser Ton oder Film ist nicht lesbar
+    .hint = sieh nach, ob er anderswo läuft, oder gib seine Untertitel
 recording-too-long = nur die ersten { FIXED($limit) } Wörter werden verglichen
     .hint = teile die Aufnahme
 chapter-not-heard = das Kapitel „{ $title }“ ist in der Aufnahme nicht zu hören

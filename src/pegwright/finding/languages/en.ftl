@@ -36,7 +36,7 @@ unknown-version = { $version ->
     .hint = use a newer pegwright, or correct the field pegwright
 captions-too-large = the captions are longer than the { FIXED($limit) } bytes that are read
     .hint = cut the recording into parts
-captions-bad-bytes = some letters of the captions cannot be read
+captions-bad-bytes = the captions are not in UTF-8; some letters may be read wrongly
     .hint = save the captions in UTF-8
 captions-empty = nothing is said in these captions
     .hint = give WebVTT, SRT, or lines that begin with a time, such as [1:05]
@@ -46,6 +46,17 @@ cue-backward = this caption ends before it begins, and is left out
     .hint = mend its times
 cues-overlap = this caption begins before an earlier one has ended
     .hint = mend its times if the words belong one after the other
+recogniser-missing = this is sound or a film, and no recogniser is installed to hear it
+    .hint = have its captions written by a site for films, a meeting program or a phone, and give that file (WebVTT, SRT); or install the recogniser with pip install 'pegwright[hear]'
+model-missing = { $given ->
+    [0] the recogniser needs a model of the language
+   *[other] { $folder } holds no model that the recogniser reads
+  }
+    .hint = give its folder with --model, or give captions written elsewhere (docs/listening.md)
+model-english-only = the model in { $folder } hears English only
+    .hint = give a model for several languages, or captions written elsewhere
+sound-unreadable = this sound or film cannot be read
+    .hint = see whether it plays elsewhere, or give its captions
 recording-too-long = only the first { FIXED($limit) } words are compared
     .hint = cut the recording into parts
 chapter-not-heard = the chapter “{ $title }” is not heard in the recording

@@ -37,7 +37,7 @@ unknown-version = { $version ->
     .hint = usa un pegwright más nuevo, o corrige el campo pegwright
 captions-too-large = los subtítulos ocupan más de los { FIXED($limit) } bytes que se leen
     .hint = divide la grabación
-captions-bad-bytes = algunas letras de los subtítulos no se pueden leer
+captions-bad-bytes = los subtítulos no están en UTF-8; algunas letras pueden leerse mal
     .hint = guarda los subtítulos en UTF-8
 captions-empty = en estos subtítulos no se dice nada
     .hint = usa WebVTT, SRT o líneas que empiecen con un tiempo, como [1:05]
@@ -47,6 +47,17 @@ cue-backward = este subtítulo termina antes de empezar y se deja fuera
     .hint = corrige sus tiempos
 cues-overlap = este subtítulo empieza antes de que termine otro anterior
     .hint = corrige sus tiempos si las palabras van una tras otra
+recogniser-missing = esto es sonido o vídeo, y no hay instalado ningún reconocedor que lo escuche
+    .hint = haz que un sitio de vídeos, un programa de reuniones o un móvil escriba los subtítulos, y da ese archivo (WebVTT, SRT); o instala el reconocedor con pip install 'pegwright[hear]'
+model-missing = { $given ->
+    [0] el reconocedor necesita un modelo del idioma
+   *[other] en { $folder } no hay un modelo que el reconocedor lea
+  }
+    .hint = da su carpeta con --model, o da subtítulos escritos en otra parte (docs/listening.md)
+model-english-only = el modelo de { $folder } solo entiende inglés
+    .hint = da un modelo para varios idiomas, o subtítulos escritos en otra parte
+sound-unreadable = este sonido o vídeo no se puede leer
+    .hint = mira si se reproduce en otra parte, o da sus subtítulos
 recording-too-long = solo se comparan las primeras { FIXED($limit) } palabras
     .hint = divide la grabación
 chapter-not-heard = el capítulo «{ $title }» no se oye en la grabación
