@@ -52,6 +52,8 @@ export interface Scene {
   lettered: boolean;
   you: You;
   palette: Palette;
+  /** The board is left clear: a picture lies under it. */
+  clear: boolean;
 }
 
 /** A band that is being laid: its line, and how far it reaches from its middle. */
@@ -94,6 +96,7 @@ export interface TileContent {
   pegs: readonly PegSpot[];
   lines: readonly PaintedLine[];
   palette: Palette;
+  clear: boolean;
 }
 
 /** What of a scene lies in `window` (mm). */
@@ -111,13 +114,13 @@ export function tileContent(scene: Scene, window: Box): TileContent {
     lettered.add(band);
   }
   for (const { d, mid, reach, look, chosen, ghost } of scene.coming) if (isNear(mid[0], mid[1], reach + THICK + 1)) add(d, mid, look, "", false, chosen, ghost ?? false);
-  return { palette: scene.palette, board: scene.board, you: scene.you, radius: scene.radius, pegs: scene.pegs.filter(({ x, y }) => isNear(x, y, 6)), lines };
+  return { palette: scene.palette, clear: scene.clear, board: scene.board, you: scene.you, radius: scene.radius, pegs: scene.pegs.filter(({ x, y }) => isNear(x, y, 6)), lines };
 }
 
 /** Whether two tile contents look the same. */
 export function isSame(a: TileContent, b: TileContent): boolean {
   return (
-    a.radius === b.radius && a.palette === b.palette && hasSameFields(a.board, b.board) && hasSameFields(a.you, b.you) && haveSameFields(a.pegs, b.pegs) && haveSameFields(a.lines, b.lines)
+    a.radius === b.radius && a.palette === b.palette && a.clear === b.clear && hasSameFields(a.board, b.board) && hasSameFields(a.you, b.you) && haveSameFields(a.pegs, b.pegs) && haveSameFields(a.lines, b.lines)
   );
 }
 
@@ -148,14 +151,14 @@ export function paint(ctx: CanvasRenderingContext2D, seen: TileContent, window: 
   if (scale * 2.3 > 5) for (const peg of seen.pegs) paintName(ctx, peg, seen.palette);
 }
 
-function paintBoard(ctx: CanvasRenderingContext2D, { board, you, palette }: TileContent): void {
+function paintBoard(ctx: CanvasRenderingContext2D, { board, you, palette, clear }: TileContent): void {
   const roundedRect = (inset: number, r: number) => {
     ctx.beginPath();
     ctx.roundRect(board.left + inset, board.top + inset, board.width - 2 * inset, board.height - 2 * inset, r);
   };
   roundedRect(1, 6);
   ctx.fillStyle = palette.board;
-  ctx.fill();
+  if (!clear) ctx.fill();
   stroke(ctx, palette.ink, 0.5);
   roundedRect(3, 4.5);
   stroke(ctx, palette.rim, 0.35);

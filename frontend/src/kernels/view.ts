@@ -24,6 +24,9 @@ export function toDrawing([x, y]: Point, view: View): Point {
   return view.left ? [-sign * y, -sign * x] : [sign * y, sign * x];
 }
 
+/** The place in the plan of a spot in the drawing: every view, seen once more in the same way, is the plan again. */
+export const toPlan = toDrawing;
+
 /** The direction in the drawing (degrees clockwise from the right) of a direction in the plan. */
 export function drawnAngle(deg: number, view: View): number {
   const angle = (deg * Math.PI) / 180;

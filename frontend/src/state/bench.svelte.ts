@@ -16,7 +16,7 @@ import { Saving } from "./saving.svelte";
 import { historyOf, keepHistory } from "./kept_histories";
 import { dropUnsaved, unsavedOf } from "./unsaved";
 
-export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap" | "motif" | "move" | "copy" | "paste";
+export type ToolName = "point" | "lay" | "hook" | "lift" | "transfer" | "slide" | "bind" | "clip" | "knot" | "snap" | "motif" | "move" | "copy" | "paste" | "trace";
 
 /** What is found of any piece that is still being made: no fault of the maker's yet. */
 export const UNFINISHED: ReadonlySet<string> = new Set(["band-falls", "band-not-worked", "colour-unused"]);

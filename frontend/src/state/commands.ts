@@ -20,10 +20,10 @@ export const TOOL_KEYS: readonly (readonly [string, ToolName])[] = [
 ];
 
 /** What the page around the loom does. */
-export type PageAction = "lesson" | "variants" | "versions" | "listen" | "help" | "loom" | "steps" | "duplicate" | "download" | "share" | "chart" | "whole" | "larger" | "smaller" | "across" | "copyChosen" | "removeChosen" | "tour";
+export type PageAction = "lesson" | "variants" | "versions" | "listen" | "help" | "loom" | "steps" | "duplicate" | "download" | "share" | "chart" | "trace" | "whole" | "larger" | "smaller" | "across" | "copyChosen" | "removeChosen" | "tour";
 
 const NAMES: Record<PageAction, string> = {
-  lesson: "lesson", variants: "variants", versions: "versions", listen: "listen-back", help: "help", loom: "change-loom", steps: "with-steps", duplicate: "copy", download: "download", share: "share", chart: "chart",
+  lesson: "lesson", variants: "variants", versions: "versions", listen: "listen-back", help: "help", loom: "change-loom", steps: "with-steps", duplicate: "copy", download: "download", share: "share", chart: "chart", trace: "trace",
   whole: "whole", larger: "larger", smaller: "smaller", across: "across", copyChosen: "copy-chosen", removeChosen: "delete-chosen", tour: "tour",
 };
 const KEYS: Partial<Record<PageAction, string>> = { help: "?", steps: "W", larger: "+", smaller: "−", whole: "0", copyChosen: "Ctrl+C", removeChosen: "Del" };

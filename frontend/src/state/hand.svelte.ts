@@ -10,6 +10,7 @@ import { layBand, NOTHING_LAID, type LayState } from "../tools/lay";
 import { endName, isFreeEnd, workOnePeg, NO_PEG, type OnePegState, type OnePegWay } from "../tools/one_peg";
 import { t } from "../words/words.svelte";
 import { bench, type ToolName } from "./bench.svelte";
+import { tracing } from "./tracing.svelte";
 import { pastedAt, pasteEdit } from "./clipboard";
 import { insertionIndex, momentAfter, originOf, positionsNow } from "./moments";
 
@@ -36,6 +37,10 @@ export function takeUp(tool: ToolName): void {
 
 /** Give a gesture to the tool at hand. */
 export function handleGesture(made: Gesture, positions: LoopPositions): void {
+  if (bench.tool === "trace") {
+    if (made.kind === "cancel") takeUp("lay");
+    return;
+  }
   if (bench.tool === "motif") {
     if (made.kind === "press") layMotif(made.peg);
     else if (made.kind === "cancel") takeUp("point");
@@ -197,7 +202,7 @@ export function isPeg(at: string): boolean {
 
 /** Nothing was begun with the tool at hand, and nothing is to be told but what it is for. */
 export function isIdle(): boolean {
-  const taken = bench.tool === "motif" || bench.tool === "paste" || bench.tool === "move" || bench.tool === "copy" || bench.chain;
+  const taken = bench.tool === "motif" || bench.tool === "paste" || bench.tool === "move" || bench.tool === "copy" || bench.tool === "trace" || bench.chain;
   return !bench.message && !taken && !hand.lay.over.length && !hand.carry.from && !hand.onePeg.at.length;
 }
 
@@ -212,6 +217,7 @@ export function tipText(): string {
   }
   if (hand.onePeg.at.some((at) => /^[a-z]/.test(at))) return t("tip-end");
   if (bench.tool === "lay" && bench.chain) return t("tip-chain");
+  if (bench.tool === "trace") return t(`tip-trace-${tracing.pressed.length + 1}`);
   if (bench.tool === "motif") return t("tip-motif", { name: bench.motif ?? "" });
   return t(`tip-${bench.tool}`);
 }

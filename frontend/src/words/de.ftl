@@ -742,3 +742,27 @@ print = Drucken
 chart-steps = Schritt { $from } bis { $to }
 chart-more = { $count } weitere Abschnitte sind nicht gezeichnet; ihre Schritte stehen unten.
 chart-times = Insgesamt { $count }-mal, jedes Mal weitergerückt:
+
+# Stifte von Hand gesetzt
+pegs-how = Ein Druck setzt einen Stift, ein Zug verschiebt ihn; die Pfeiltasten verschieben den gewählten. Das Raster ist 10 mm weit.
+peg-chosen = Stift
+peg-name-field = Heißt
+peg-x = Nach rechts, mm
+peg-y = Von dir weg, mm
+add-peg = Noch ein Stift
+remove-peg = Stift herausnehmen
+
+# Ein Bild zum Nachlegen
+trace = Bild nachlegen
+trace-what = Das Bild liegt unter dem Rahmen, während du Gummis darüberlegst. Es bleibt in diesem Browser.
+trace-file = Bild
+trace-strength = Deckkraft
+trace-width = Breite, mm
+trace-turn = Gedreht, Grad
+trace-fit = Mit zwei Punkten einpassen
+trace-remove = Bild herausnehmen
+no-picture = „{ $file }“ ist kein Bild, das dieser Browser lesen kann.
+tip-trace-1 = Drück einen Punkt im Bild, den du kennst.
+tip-trace-2 = Drück jetzt den Stift, zu dem er gehört.
+tip-trace-3 = Drück einen zweiten Punkt im Bild.
+tip-trace-4 = Drück jetzt den Stift, zu dem dieser gehört.

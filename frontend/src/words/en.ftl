@@ -751,3 +751,27 @@ print = Print
 chart-steps = steps { $from } to { $to }
 chart-more = { $count } more phases are not drawn; their steps stand below.
 chart-times = { $count } times in all, moved on each time:
+
+# Pegs drawn by hand
+pegs-how = A press puts a peg down, a drag moves it; the arrow keys move the one that is chosen. The grid is 10 mm wide.
+peg-chosen = Peg
+peg-name-field = Called
+peg-x = To the right, mm
+peg-y = Away from you, mm
+add-peg = One more peg
+remove-peg = Take the peg out
+
+# A picture to trace
+trace = Trace a picture
+trace-what = The picture lies under the loom while you lay bands over it. It stays in this browser.
+trace-file = Picture
+trace-strength = Strength
+trace-width = Width, mm
+trace-turn = Turned, degrees
+trace-fit = Fit it by two points
+trace-remove = Take the picture out
+no-picture = “{ $file }” is no picture that this browser can read.
+tip-trace-1 = Press a point of the picture that you know.
+tip-trace-2 = Now press the peg where it belongs.
+tip-trace-3 = Press another point of the picture.
+tip-trace-4 = Now press the peg where that one belongs.

@@ -742,3 +742,27 @@ print = Imprimir
 chart-steps = pasos { $from } a { $to }
 chart-more = Otras { $count } fases no están dibujadas; sus pasos están abajo.
 chart-times = { $count } veces en total, avanzando cada vez:
+
+# Clavijas puestas a mano
+pegs-how = Una pulsación pone una clavija, arrastrar la mueve; las flechas mueven la elegida. La cuadrícula mide 10 mm.
+peg-chosen = Clavija
+peg-name-field = Se llama
+peg-x = A la derecha, mm
+peg-y = Lejos de ti, mm
+add-peg = Otra clavija
+remove-peg = Quitar la clavija
+
+# Una imagen para calcar
+trace = Calcar una imagen
+trace-what = La imagen queda debajo del telar mientras pones gomitas encima. No sale de este navegador.
+trace-file = Imagen
+trace-strength = Intensidad
+trace-width = Ancho, mm
+trace-turn = Girada, grados
+trace-fit = Ajustar con dos puntos
+trace-remove = Quitar la imagen
+no-picture = «{ $file }» no es una imagen que este navegador pueda leer.
+tip-trace-1 = Pulsa un punto de la imagen que conozcas.
+tip-trace-2 = Ahora pulsa la clavija a la que corresponde.
+tip-trace-3 = Pulsa otro punto de la imagen.
+tip-trace-4 = Ahora pulsa la clavija a la que corresponde ese.
