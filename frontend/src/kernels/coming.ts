@@ -13,11 +13,11 @@ export interface BandToCome {
 }
 
 /** A move as far as it lays a band. */
-type Laying = { do: string; over?: readonly string[] | string; on?: string; colour?: string };
+type Laying = { do: string; over?: readonly string[] | string; on?: string | readonly string[]; colour?: string };
 
 export function bandsOf(moves: readonly Laying[], ghost: boolean): BandToCome[] {
   return moves.flatMap(({ do: what, over, on, colour = "" }) =>
-    what === "place" && Array.isArray(over) ? [{ over: over as readonly string[], colour, chosen: false, ghost }] : what === "wind" && on ? [{ over: [on], colour, chosen: false, ghost }] : [],
+    what === "place" && Array.isArray(over) ? [{ over: over as readonly string[], colour, chosen: false, ghost }] : what === "wind" && typeof on === "string" ? [{ over: [on], colour, chosen: false, ghost }] : [],
   );
 }
 

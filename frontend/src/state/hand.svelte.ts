@@ -110,8 +110,8 @@ function movesOf(made: Gesture, positions: LoopPositions): readonly Move[] {
     case "transfer": {
       const { from, loop } = hand.carry;
       const got = carryLoop(hand.carry, made, tool satisfies CarryWay, loops, from && usualTarget(positions, from, loop));
+      if (got.state !== hand.carry || made.kind === "cancel") bench.stackPeg = got.state.from; // a stack that was opened otherwise stays
       hand.carry = got.state;
-      bench.stackPeg = got.state.from;
       return got.move ? [got.move] : [];
     }
     case "lift":

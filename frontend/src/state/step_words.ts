@@ -2,7 +2,7 @@
 import { expand } from "../document/expand";
 import type { Doc, Move } from "../document/pattern";
 import { textOf } from "./document_text";
-import { t } from "../words/words.svelte";
+import { spoken, t } from "../words/words.svelte";
 
 /** Every move of the document that is on the pegs, in order: the move of step n stands at n − 1. */
 export function movesOf(doc: Doc): Move[] {
@@ -13,6 +13,11 @@ export function movesOf(doc: Doc): Move[] {
 
 /** What the maker does, in one line. Colours are said by letter and name. */
 export function stepWords(move: Move | undefined, doc: Doc | null): string {
+  const said = sayStep(move, doc);
+  return spoken.language === "es" ? said.replace(/\b(de|a) el /g, (_, word) => (word === "de" ? "del " : "al ")) : said;
+}
+
+function sayStep(move: Move | undefined, doc: Doc | null): string {
   if (!move) return "";
   const colour = "colour" in move ? `${move.colour} ${textOf(doc, doc?.colours.find(({ letter }) => letter === move.colour)?.name ?? "")}`.trim() : "";
   switch (move.do) {
