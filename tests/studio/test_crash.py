@@ -162,7 +162,7 @@ def test_a_file_that_is_no_pattern_is_refused_in_words(bench: Bench, tmp_path: P
     """No parser's own words reach the maker."""
     file = tmp_path / "tide.json"
     file.write_text("{ not JSON")
-    chooser = bench.page.locator('input[type="file"]')
+    chooser = bench.page.locator('input[type="file"]').first
     chooser.set_input_files(file)
     alert = bench.page.get_by_role("alert")
     alert.wait_for()

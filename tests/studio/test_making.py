@@ -197,14 +197,14 @@ def test_a_document_goes_out_and_comes_in(bench: Bench, tmp_path: Path) -> None:
     file = tmp_path / "flood.json"
     file.write_text(json.dumps(given))
     bench.click("Shelf")
-    page.locator('input[type="file"]').set_input_files(file)
+    page.locator('input[type="file"]').first.set_input_files(file)
     page.locator(".verdict").wait_for()
     bench.settle()
     assert page.get_by_label("Name of the piece").input_value() == "Flood line"
     assert bench.verdict == "✓ All 26 bands are held."
     file.write_text('{"pegwright": 2, "title": "Neither"}')
     bench.click("Shelf")
-    page.locator('input[type="file"]').set_input_files(file)
+    page.locator('input[type="file"]').first.set_input_files(file)
     page.get_by_role("alert").wait_for()
     bench.faults.clear()  # the browser reports the refusal, as it should
 

@@ -115,7 +115,7 @@ def test_hostile_text_in_any_field_of_a_document_stays_text(bench: Bench, tmp_pa
     }
     file = tmp_path / "evil.json"
     file.write_text(json.dumps(document))
-    page.locator('input[type="file"]').set_input_files(file)
+    page.locator('input[type="file"]').first.set_input_files(file)
     page.locator(".verdict").wait_for()
     bench.settle()
     assert page.get_by_label("Name of the piece").input_value() == EVIL

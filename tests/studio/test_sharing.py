@@ -38,7 +38,7 @@ def test_a_piece_as_one_file_is_a_page_and_the_piece_again(bench: Bench, tmp_pat
     before = json.loads(file.read_text())
     file.unlink()
     bench.click("Shelf")
-    page.locator('input[type="file"]').set_input_files(shared)
+    page.locator('input[type="file"]').first.set_input_files(shared)
     page.locator(".verdict").wait_for()
     bench.settle()
     [file] = (tmp_path / "pieces").glob("*.json")
@@ -46,7 +46,7 @@ def test_a_piece_as_one_file_is_a_page_and_the_piece_again(bench: Bench, tmp_pat
     bench.click("Shelf")
     other = tmp_path / "other.html"
     other.write_text("<!doctype html><p>A tide table</p>")
-    page.locator('input[type="file"]').set_input_files(other)
+    page.locator('input[type="file"]').first.set_input_files(other)
     page.get_by_role("alert").get_by_text("“other.html” is not a pattern.").wait_for()
 
 
