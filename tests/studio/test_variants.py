@@ -11,8 +11,9 @@ import numpy as np
 from PIL import Image
 from playwright.sync_api import Browser, expect
 
-from pegwright.variants import read_mat
-from pegwright.workshop import open_pattern
+from pegwright.pattern import untranslated_texts
+from pegwright.variants import TECHNIQUES, read_mat
+from pegwright.workshop import load_measured_techniques, open_pattern, work
 from tests.studio.conftest import Bench, open_page
 from tests.studio.test_everyone import complaints
 
@@ -141,3 +142,45 @@ def test_a_mat_is_chosen_on_a_phone_in_the_dark_in_german(browser: Browser, addr
         assert complaints(page) == []
         wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
         assert wide == 0
+
+
+def test_a_technique_is_found_by_what_is_wanted_and_begun_or_laid(bench: Bench, tmp_path: Path) -> None:
+    """One to two centimetres wide, two colours, an hour, for a beginner."""
+    page = bench.page
+    page.get_by_text("Techniques", exact=True).click()
+    listed = page.get_by_role("list", name="Techniques").get_by_role("listitem")
+    expect(listed).to_have_count(len(TECHNIQUES))
+    page.get_by_label("Width from, cm").fill("1")
+    page.get_by_label("Width to, cm").fill("2")
+    page.get_by_role("combobox", name="Colours").select_option("2")
+    page.get_by_role("combobox", name="Time").select_option("60")
+    page.get_by_role("combobox", name="As hard as").select_option("basic")
+    wanted = [
+        one.titles["en"]
+        for one in (kept.measures for kept in load_measured_techniques())
+        if 10 <= one.width_mm <= 20
+        and one.colours == 2
+        and one.level == "basic"
+        and one.bracelet is not None
+        and one.bracelet.minutes <= 60
+    ]
+    assert 2 <= len(wanted) < len(TECHNIQUES)
+    expect(listed).to_have_count(len(wanted))
+    assert complaints(page) == []
+    bench.shot("techniques")
+    page.get_by_role("button", name="Begin a piece: plain chain").click()
+    page.locator(".verdict").wait_for()
+    bench.settle()
+    (saved,) = (tmp_path / "pieces").glob("*.json")
+    pattern = open_pattern(saved).pattern
+    assert pattern is not None
+    assert pattern.title == "plain chain"
+    assert work(pattern).holds
+    assert list(untranslated_texts(pattern, "de")) == []
+
+    page.get_by_role("button", name="From the shelf").click()
+    dialog = page.get_by_role("dialog", name="From the shelf")
+    dialog.get_by_text("Techniques", exact=True).click()
+    dialog.get_by_role("button", name="Lay it: stem that parts into 2 arms").click()
+    assert page.locator(".motif[aria-pressed=true]").inner_text() == "stem that parts into 2 arms"
+    expect(dialog).not_to_be_visible()

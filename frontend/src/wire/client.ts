@@ -17,6 +17,8 @@ import type {
   Snapped,
   Start,
   Stashed,
+  Technique,
+  TechniquePiece,
   Version,
   WordsRead,
   WorkResponse,
@@ -63,6 +65,8 @@ export function connect(send: (request: Request) => Promise<Response>, language:
   return {
     shelf: () => unwrap<Shelf>(client.GET("/api/pieces")),
     motifs: () => unwrap<ShelvedMotif[]>(client.GET("/api/motifs")),
+    techniques: () => unwrap<Technique[]>(client.GET("/api/techniques")),
+    technique: (name: string) => unwrap<TechniquePiece>(client.GET("/api/techniques/{name}", { params: { path: { name } } })),
     stash: () => unwrap<Stashed>(client.GET("/api/stash")),
     saveStash: (stashed: Stashed) => unwrap<Stashed>(client.PUT("/api/stash", { body: stashed })),
     starts: () => unwrap<Start[]>(client.GET("/api/starts")),

@@ -483,6 +483,39 @@ mat-making = Die Matte wird gearbeitet und bewiesen
 tint-tar-black = teerschwarz
 tint-stone-grey = steingrau
 
+# Die Sammlung der Techniken
+techniques = Techniken
+techniques-more = Wähle eine nach ihren Zahlen: in Ruhe gemessen und geprobt. Du beginnst mit etwa 15 cm davon, bewiesen.
+techniques-lay = Lege eine als Motiv: die Gummis, wie sie gelegt werden, bis der Webrahmen gedreht oder das Stück geschlossen wird.
+techniques-found = { $count ->
+    [0] Keine Technik ist so.
+    [one] Eine Technik.
+   *[other] { $count } Techniken.
+}
+technique-width = Breite, cm
+technique-least = Breite ab, cm
+technique-most = Breite bis, cm
+technique-colours = Farben
+technique-time = Zeit
+technique-level = Höchstens so schwer
+technique-any = beliebig
+technique-all = Alle zeigen
+technique-minutes = { $minutes } min
+technique-size = { $width } cm breit, { $height } cm hoch.
+technique-bracelet = 15 cm: { $bands } Gummis, etwa { $minutes } min beim ersten Mal.
+technique-swatch = Probe: { $bands } Gummis, etwa { $minutes } min beim ersten Mal.
+technique-wrists = Passt um Handgelenke von { $low } bis { $high } cm.
+technique-more = Mehr Zahlen
+technique-repeat = Eine Wiederholung
+technique-repeat-bands = Gummis je Wiederholung
+technique-stretch = Länge bei einem Zug von 1 N
+technique-stack = Meiste Schlaufen auf einem Stift
+technique-strain = Stärkste Dehnung am Webrahmen
+technique-snap = Weitere Gummis, die fallen, wenn eines reißt
+technique-begin = Ein Stück beginnen
+technique-lay = Legen
+technique-other-loom = Sie wird auf einer anderen Art von Webrahmen gearbeitet.
+
 # Varianten
 variants = Varianten
 variants-what = Dasselbe Stück in anderen Größen und Farben, für die andere Hand, auf einem anderen Webrahmen: jede Variante neu gearbeitet und bewiesen.

@@ -492,6 +492,39 @@ mat-making = Working and proving the mat
 tint-tar-black = tar black
 tint-stone-grey = stone grey
 
+# The library of techniques
+techniques = Techniques
+techniques-more = Choose one by its numbers: measured at rest and rehearsed. You begin with about 15 cm of it, proved.
+techniques-lay = Lay one as a motif: the bands as they are laid, up to where the loom is turned round or the piece is closed.
+techniques-found = { $count ->
+    [0] No technique is like that.
+    [one] One technique.
+   *[other] { $count } techniques.
+}
+technique-width = Width, cm
+technique-least = Width from, cm
+technique-most = Width to, cm
+technique-colours = Colours
+technique-time = Time
+technique-level = As hard as
+technique-any = any
+technique-all = Show all
+technique-minutes = { $minutes } min
+technique-size = { $width } cm wide, { $height } cm high.
+technique-bracelet = 15 cm: { $bands } bands, about { $minutes } min for a beginner.
+technique-swatch = Swatch: { $bands } bands, about { $minutes } min for a beginner.
+technique-wrists = Suits wrists of { $low } to { $high } cm.
+technique-more = More numbers
+technique-repeat = One repeat
+technique-repeat-bands = Bands a repeat
+technique-stretch = Length when pulled with 1 N
+technique-stack = Most loops on a peg
+technique-strain = Most stretch on the loom
+technique-snap = More bands that fall if one snaps
+technique-begin = Begin a piece
+technique-lay = Lay it
+technique-other-loom = It is worked on another kind of loom.
+
 # Variants
 variants = Variants
 variants-what = The same piece in other sizes and colours, for the other hand, on another loom: each worked and proved anew.

@@ -483,6 +483,39 @@ mat-making = Se trabaja y se prueba el tapete
 tint-tar-black = negro alquitrán
 tint-stone-grey = gris piedra
 
+# La colección de técnicas
+techniques = Técnicas
+techniques-more = Elige una por sus números: medida en reposo y ensayada. Empiezas con unos 15 cm, probados.
+techniques-lay = Pon una como motivo: las gomitas como se colocan, hasta que se gira el telar o se cierra la pieza.
+techniques-found = { $count ->
+    [0] Ninguna técnica es así.
+    [one] Una técnica.
+   *[other] { $count } técnicas.
+}
+technique-width = Ancho, cm
+technique-least = Ancho desde, cm
+technique-most = Ancho hasta, cm
+technique-colours = Colores
+technique-time = Tiempo
+technique-level = Como mucho
+technique-any = cualquiera
+technique-all = Mostrar todas
+technique-minutes = { $minutes } min
+technique-size = { $width } cm de ancho, { $height } cm de alto.
+technique-bracelet = 15 cm: { $bands } gomitas, unos { $minutes } min para quien empieza.
+technique-swatch = Muestra: { $bands } gomitas, unos { $minutes } min para quien empieza.
+technique-wrists = Sirve para muñecas de { $low } a { $high } cm.
+technique-more = Más números
+technique-repeat = Una repetición
+technique-repeat-bands = Gomitas por repetición
+technique-stretch = Largo al tirar con 1 N
+technique-stack = Más lazos en una clavija
+technique-strain = Mayor estiramiento en el telar
+technique-snap = Otras gomitas que caen si se rompe una
+technique-begin = Empezar una pieza
+technique-lay = Ponerla
+technique-other-loom = Se trabaja en otra clase de telar.
+
 # Variantes
 variants = Variantes
 variants-what = La misma pieza en otros tamaños y colores, para la otra mano, en otro telar: cada una trabajada y probada de nuevo.

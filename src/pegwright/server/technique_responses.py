@@ -19,6 +19,7 @@ from pegwright.pattern import (
     Motif,
     Pattern,
     PatternStep,
+    Round,
     Turn,
     write_pattern,
 )
@@ -35,12 +36,13 @@ class TechniqueResponse(msgspec.Struct, frozen=True, kw_only=True):
     """A technique with its measures (see `SwatchMeasures`), in words of one language.
 
     `minutes`, `bands` and `wrists_mm` are of some 15 cm of it, or of the swatch where there is no telling;
-    `slips` say where makers slip. `picture` is a PNG in base 64.
+    `round` is worked on a round loom; `slips` say where makers slip. `picture` is a PNG in base 64.
     """
 
     name: str
     title: str
     group: str
+    round: bool
     level: Level
     level_words: str
     colours: int
@@ -108,6 +110,7 @@ def _response(one: MeasuredTechnique, book: Phrasebook, language: Language) -> T
         name=measures.name,
         title=measures.titles[language],
         group=book.say(f"atlas-group-{measures.group}"),
+        round=isinstance(TECHNIQUES[measures.name].make(1).loom, Round),
         level=measures.level,
         level_words=book.say(f"level-{measures.level}"),
         colours=measures.colours,

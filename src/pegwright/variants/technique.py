@@ -31,7 +31,11 @@ class Technique(NamedTuple):
 
 def begin_swatch(loom: Rows | Round) -> PatternBuilder:
     """Return a pattern without steps, in two colours, A and F."""
-    return PatternBuilder("Swatch", loom).colour("A", "slate", "#34506b").colour("F", "foam white", "#f2efe6")
+    return (
+        PatternBuilder("Swatch", loom)
+        .colour("A", "slate blue", "#34506b")
+        .colour("F", "foam white", "#f2efe6")
+    )
 
 
 def colour_of(number: int) -> str:
