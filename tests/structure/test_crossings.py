@@ -10,19 +10,37 @@ import pytest
 from pegwright.loom import Effect, State, apply_move, board_of, parse_move
 from pegwright.pattern import Rows
 from pegwright.structure import find_bands_across
-from pegwright.structure.crossings import _Leg, _legs_cross, _nearby_pairs, _size_of, _squares_under
+from pegwright.structure.crossings import (
+    _bands_in_circles,
+    _layers,
+    _Leg,
+    _legs_cross,
+    _nearby_pairs,
+    _size_of,
+    _squares_under,
+)
 
 BOARD = board_of(Rows(rows=3, pegs=4))
 
 
 def lying(*lines):
+    """Return which bands cross each band, over it or under it."""
+    under, over = _layers(_worked(lines), BOARD.spots)
+    return {band: under[band] | over[band] for band in under.keys() | over.keys()}
+
+
+def across(*lines):
+    return find_bands_across(_worked(lines), BOARD.spots)
+
+
+def _worked(lines):
     state, events = State(), []
     for line in lines:
         outcome = apply_move(BOARD, state, parse_move(line))
         assert isinstance(outcome, Effect), line
         state = outcome.state
         events += outcome.events
-    return find_bands_across(events, BOARD.spots)
+    return events
 
 
 @pytest.mark.parametrize(
@@ -41,18 +59,45 @@ def test_who_lies_across_whom(lines, found):
 
 
 def test_what_lies_across_a_band_lies_across_those_it_is_looped_with():
-    """Band 2 passes through band 3, and band 4 lies across band 2."""
-    found = lying(
+    """Band 2 passes through band 3, and is folded over band 4."""
+    found = across(
         "place A over A1 A2",
         "place A over A2 B3",
         "place A over A2 B2",
         "place A over A3 B2",
         "hook A2 loop 2 to B3",
     )
-    assert found[2] == {4}
-    assert found[3] == {4}
-    assert found[4] == {2}
-    assert 1 not in found
+    assert found == {2: {4}, 3: {4}, 4: {2}}
+
+
+def test_layers_can_be_lifted_off_until_a_band_is_folded_over_another():
+    flat = ("place A over A1 B2", "place A over A2 B1")
+    assert across(*flat) == {}
+    assert across(*flat, "hook B2 to A1") == {1: {2}, 2: {1}}
+    assert across(*flat, "hook B1 to A2") == {}, "the upper band, folded over itself"
+
+
+@pytest.mark.parametrize("seed", range(30))
+def test_in_circles_are_those_with_a_circle_above_and_one_below(seed):
+    rng = random.Random(seed)
+    under = {band: {rng.randrange(9) for _ in range(rng.randrange(3))} - {band} for band in range(9)}
+    over = {band: {other for other in range(9) if band in under[other]} for band in range(9)}
+
+    def reaches(step, start):
+        seen, waiting = set(), list(step[start])
+        while waiting:
+            if (band := waiting.pop()) not in seen:
+                seen.add(band)
+                waiting += step[band]
+        return seen
+
+    circles = {band for band in range(9) if band in reaches(under, band)}
+    slow = {
+        band
+        for band in range(9)
+        if (reaches(under, band) | {band}) & circles and (reaches(over, band) | {band}) & circles
+    }
+    assert _bands_in_circles(under, over) == slow
 
 
 @pytest.mark.parametrize("seed", range(30))

@@ -2,7 +2,7 @@
 
 A band accepted as held is held, no isotopy takes it off: by the arguments of `holding_paths` and `closing`,
 or by peak reduction (`least`). One accepted as free is out of the words after all cancellations, or out of
-the least words, and all that lies across it in plan is free; that these are motions too rests on the rules of
+the least words, and what it lies in a circle with is free; that these are motions too rests on the rules of
 `word_reduction`.
 """
 

@@ -1,8 +1,10 @@
-"""Where bands lie across each other in plan, which the words of the link cannot see.
+"""Where bands lie over and under each other in a circle, which the words of the link cannot see.
 
 Words say through which loops a strand goes. They do not say that a band was folded round a ribbon of another
-band that merely lies across it, nor that a ring on a ribbon is kept there by a band across that ribbon. Both
-need a crossing between pegs, so for a band with none on it or beside it the word tells the truth.
+band that lies across it, nor that a ring on a ribbon is kept there by a band across that ribbon. Both need
+crossings between pegs. What is laid or hooked later lies above; so bands that cross can be lifted off one
+after the other, topmost or lowest first, unless each of some lies over the next all the way round: a band
+folded over another lies over it and under it. Only in such a circle does the word perhaps not tell the truth.
 """
 
 from __future__ import annotations
@@ -15,6 +17,7 @@ from typing import NamedTuple
 from pegwright.loom import Drawn, Event, Laid, Lifted, Moved
 
 PlanPoint = tuple[float, float]
+_Bands = defaultdict[int, set[int]]
 _CELL_MM = 40.0
 _NEAR_MM = 1e-6
 
@@ -24,48 +27,87 @@ class _Leg(NamedTuple):
     ends: frozenset[str]
     a: PlanPoint
     b: PlanPoint
+    lowest: int = 0  # of all times that the band came to lie here: event numbers, negative ones beneath all
+    highest: int = 0
 
 
 def find_bands_across(events: Sequence[Event], spots: Mapping[str, PlanPoint]) -> dict[int, frozenset[int]]:
-    """Return for each band the other bands that lie across it, or across a band that it is looped with.
+    """Return for each band those across it, or across a band that it is looped with, in some circle.
 
-    `spots` gives the plan places of the pegs in mm; legs to free ends and to the hook's shaft are left out.
-    Bands with none are left out. A leg that passes over a peg on another's line counts as lying across it;
-    two legs over the same two pegs do not, for there the stacks tell which lies between.
+    In a circle each band lies over the next, the last over the first; two are enough. `spots` gives the plan
+    places of the pegs in mm; legs to free ends and to the hook's shaft are left out. Bands with none are left
+    out.
     """
-    crossing: dict[int, set[int]] = defaultdict(set)
-    for one, other in _nearby_pairs(_legs(events, spots)):
-        if one.band != other.band and one.ends != other.ends and _legs_cross(one, other):
-            crossing[one.band].add(other.band)
-            crossing[other.band].add(one.band)
-    if not crossing:
+    under, over = _layers(events, spots)
+    circling = _bands_in_circles(under, over)
+    if not circling:
         return {}
+    crossing = {band: (under[band] | over[band]) & circling for band in circling}
     looped = _looped_bands(events)
     found: dict[int, frozenset[int]] = {}
-    for band in crossing.keys() | {b for c in crossing for b in looped[c]}:
+    for band in circling | {b for c in circling for b in looped[c]}:
         there = set(crossing.get(band, ()))
         for beside in looped[band]:
             there |= crossing.get(beside, set())
-        found[band] = frozenset(there - {band})
+        if there - {band}:
+            found[band] = frozenset(there - {band})
     return found
+
+
+def _layers(events: Sequence[Event], spots: Mapping[str, PlanPoint]) -> tuple[_Bands, _Bands]:
+    """Return which bands lie somewhere under each band, and which over it.
+
+    A leg that passes over a peg on another's line counts as crossing it; two legs over the same two pegs do
+    not, for there the stacks tell which lies between.
+    """
+    under, over = _Bands(set), _Bands(set)
+    for one, other in _nearby_pairs(_legs(events, spots)):
+        if one.band != other.band and one.ends != other.ends and _legs_cross(one, other):
+            for high, low in ((one, other), (other, one)):
+                if high.highest > low.lowest:
+                    under[high.band].add(low.band)
+                    over[low.band].add(high.band)
+    return under, over
+
+
+def _bands_in_circles(under: Mapping[int, set[int]], over: Mapping[int, set[int]]) -> set[int]:
+    """Return what is left when whatever has nothing over it, or nothing under it, is lifted off in turn.
+
+    These are the bands in circles, and those over one circle and under another (Kahn 1962, from both ends).
+    """
+    left = under.keys() | over.keys()
+    for above, below in ((over, under), (under, over)):
+        count = {band: len(above.get(band, set()) & left) for band in left}
+        waiting = [band for band, many in count.items() if not many]
+        while waiting:
+            band = waiting.pop()
+            left.discard(band)
+            for other in below.get(band, set()) & left:
+                count[other] -= 1
+                if not count[other]:
+                    waiting.append(other)
+    return left
 
 
 def _legs(events: Sequence[Event], spots: Mapping[str, PlanPoint]) -> list[_Leg]:
     legs: dict[tuple[int, frozenset[str]], _Leg] = {}
 
-    def leg(band: int, one: str, other: str) -> None:
+    def leg(band: int, one: str, other: str, height: int) -> None:
         ends = frozenset((one, other))
         if len(ends) == 2 and one in spots and other in spots:
-            legs.setdefault((band, ends), _Leg(band, ends, spots[one], spots[other]))
+            known = legs.setdefault((band, ends), _Leg(band, ends, spots[one], spots[other], height, height))
+            if not known.lowest <= height <= known.highest:
+                wider = min(height, known.lowest), max(height, known.highest)
+                legs[band, ends] = known._replace(lowest=wider[0], highest=wider[1])
 
-    for event in events:
+    for when, event in enumerate(events, start=1):
         match event:
             case Laid():
                 holders = [seat.holder for seat in event.seats]
                 for one, other in zip(holders, holders[1:] + holders[:1], strict=True):
-                    leg(event.band, one, other)
+                    leg(event.band, one, other, -when if event.beneath else when)
             case Drawn() | Moved():
-                leg(event.bight.band, event.source, event.target)
+                leg(event.bight.band, event.source, event.target, when)
             case _:
                 pass
     return list(legs.values())

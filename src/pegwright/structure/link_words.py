@@ -42,8 +42,8 @@ class Structure(NamedTuple):
     `passes` are the words in the order of the events (event, word) in which something passed through them.
     `passing[i]` lists the events in which something was put through loop i. `twists` says of each band that
     carries a twist of its own, or may, why: such a band can cling where its word alone says it falls.
-    `across` gives for a band the bands that lie across it or beside it in plan, where the pegs' places are
-    known: they too can keep a band whose word says it falls.
+    `across` gives for a band the bands that lie over and under it, or a band beside it, in a circle (see
+    `crossings`), where the pegs' places are known: they too can keep a band whose word says it falls.
     """
 
     bands: tuple[int, ...]

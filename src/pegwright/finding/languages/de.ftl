@@ -647,7 +647,7 @@ span = { $first } bis { $last }
 ## Webrahmen und Beweis
 
 open-twist = soweit es sich sagen lässt, hält sonst nichts, aber Gummis hier sind in sich gedreht und könnten haften
-open-across = soweit es sich sagen lässt, hält sonst nichts, aber ein Gummi, das quer darüber liegt, könnte halten
+open-across = soweit es sich sagen lässt, hält sonst nichts, aber ein Gummi, das teils darüber und teils darunter liegt, könnte halten
 open-tangled = es ist zu verschlungen, um es zu entscheiden
 falls-unfastened = { $count ->
     [one] das Gummi fällt ab

@@ -635,7 +635,7 @@ span = { $first } to { $last }
 ## The loom and the proof
 
 open-twist = as far as can be told nothing else holds, but bands here carry a twist of their own, which may cling
-open-across = as far as can be told nothing else holds, but a band that lies across may
+open-across = as far as can be told nothing else holds, but a band that lies partly over and partly under may
 open-tangled = it is too tangled to decide
 falls-unfastened = { $count ->
     [one] the band falls off

@@ -644,7 +644,7 @@ span = { $first } a { $last }
 ## El telar y la prueba
 
 open-twist = por lo que se sabe nada más sujeta, pero aquí hay gomitas torcidas sobre sí mismas, que podrían agarrarse
-open-across = por lo que se sabe nada más sujeta, pero una gomita que pasa por encima podría sujetar
+open-across = por lo que se sabe nada más sujeta, pero una gomita que pasa por encima y por debajo podría sujetar
 open-tangled = está demasiado enredada para decidirlo
 falls-unfastened = { $count ->
     [one] la gomita se cae
