@@ -232,18 +232,17 @@ def bands_in_use(words: ReducedWords, first_passed: dict[int, int], crossed: Con
     return set(used)
 
 
-def bands_that_may_cling(
-    words: ReducedWords, used: Set[int], twisted: Iterable[int], crossed: Container[int]
-) -> set[int]:
+def bands_that_may_cling(words: ReducedWords, used: Set[int], twisted: Iterable[int]) -> set[int]:
     """Return the bands that may cling although they are off the words with loops apart.
 
-    They are those that carry a twist of their own, and those that a loop of a crossed band in use went
-    through: such a band may cling to the crossing.
+    They are those that carry a twist of their own, and those that a loop of such a band in use went through:
+    they may cling to where its strands cross, laid so or folded so between three pegs.
     """
     found = set(twisted)
+    crossed = found & used
     for letter, trail in words.cores:
         band = words.letters[letter][0]
-        if band in used and band in crossed:
+        if band in crossed:
             for word in _along(words, trail):
                 found |= {words.letters[words.cores[factor >> 1][0]][0] for factor in words.words[word]}
     return found
