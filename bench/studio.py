@@ -16,6 +16,7 @@ from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
 
+from bench.pressing import press_figures
 from bench.report import Figure
 from pegwright.pattern import Pattern, PatternBuilder, Rows, write_pattern
 from pegwright.server import PAGE
@@ -99,7 +100,7 @@ def run(quick: bool) -> list[Figure]:
             figures += _memory(page, 60 if quick else 500)
             figures += _large_edits(page, 6 if quick else 20)
             figures += _scroll(page, 120 if quick else 400)
-    return figures
+    return figures + press_figures(2 if quick else 8)
 
 
 def _most(name: str, value: float, unit: str, goal: float) -> Figure:

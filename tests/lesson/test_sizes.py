@@ -154,3 +154,42 @@ def test_the_possible_wrists_of_the_own_size_are_those_of_the_piece() -> None:
         assert low <= min(wrists) and max(wrists) <= high  # noqa: PT018
         if line.as_taught:
             assert f"from {low} mm to {high} mm" in made.finished.wrists
+
+
+@pytest.mark.parametrize("language", ["en", "de", "es"])
+@pytest.mark.parametrize("units", ["metric", "inches"])
+def test_the_piece_as_it_is_taught_has_its_row_however_small(language: str, units: Any) -> None:
+    """A bracelet of 88 mm suits 88 to 104 mm (at rest 0.85 to 1.0 of the wrist), below every round number."""
+    small = FinishedPiece(portrait=row(9), measured=measured(88.0, 6.0, 0))
+    table = lesson(ebb(), finish=small, language=language, units=units).sizes
+    assert table is not None
+    [own] = [row for row in table.rows if row.as_taught]
+    assert own is table.rows[0]
+    metric = units == "metric"
+    unit = {"en": "in", "de": "Zoll", "es": "pulgadas"}[language]
+    assert own.wrist == ("95 mm" if metric else f"3 3/4 {unit}")
+    assert not metric or own.possible == "88–104 mm"
+    assert own.extension == 0
+    made = [(row.repeats, row.extension) for row in table.rows]
+    assert len(set(made)) == len(made), "no two rows are equal"
+    assert ("130" if metric else "5") in table.now
+    assert "190" in table.now or not metric
+
+
+def test_the_table_says_where_it_ends_and_why() -> None:
+    """All wrists: nothing to explain. A piece of few repeats and without an extension reaches only some."""
+    table = lesson(ebb(), finish=LONG).sizes
+    assert table is not None
+    assert "from a child of about seven to a large adult." in table.now
+    assert "cannot be made" not in table.now
+    stiff = FinishedPiece(
+        portrait=row(9),
+        measured=measured(150.0, None),
+        lengths=RepeatOptions(now=7, least=6, most=7, one_mm=11.0, bands=1),
+    )
+    table = lesson(ebb(), finish=stiff).sizes
+    assert table is not None
+    # By hand: 150 mm suits, at 0.85 to 1.0, wrists from 150 to 176 mm, and 139 mm smaller ones from 139 mm.
+    assert [row.wrist for row in table.rows] == ["140 mm", "150–170 mm"]
+    assert "For smaller wrists than it lists, the piece cannot be made short enough." in table.now
+    assert "For larger wrists than it lists, the piece cannot be made long enough." in table.now

@@ -38,6 +38,7 @@ from .packs import (
 )
 from .rubber import rubber_of as rubber_of
 from .sizing import (
+    EASE as EASE,
     Fit as Fit,
     WornFit as WornFit,
     assess_fit as assess_fit,
@@ -62,6 +63,7 @@ from .wrist import (
 )
 
 __all__ = [
+    "EASE",
     "BandMeasurements",
     "Calibration",
     "Estimate",

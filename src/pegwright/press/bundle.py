@@ -53,6 +53,7 @@ MEDIA = {
 }
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
 _OWN = {"manifest.json", "LICENCE.txt", "SHA256SUMS.txt"}
+_PACKED = {".png", ".webm", ".mp4"}  # deflating them again would take long and save nothing
 _DATE = (1980, 1, 1, 0, 0, 0)
 _FINISHED_PX = 1200
 _FONTS = Path(__file__).parent / "fonts"
@@ -212,7 +213,8 @@ def bundle_lesson(lesson: Lesson, files: Mapping[str, bytes]) -> bytes:
             info = zipfile.ZipInfo(name, _DATE)
             info.create_system = 3
             info.external_attr = 0o100644 << 16
-            info.compress_type = zipfile.ZIP_DEFLATED
+            packed = PurePosixPath(name).suffix in _PACKED
+            info.compress_type = zipfile.ZIP_STORED if packed else zipfile.ZIP_DEFLATED
             zipped.writestr(info, whole[name])
     return out.getvalue()
 

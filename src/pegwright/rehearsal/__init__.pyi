@@ -38,12 +38,14 @@ from .ranking import (
 from .rehearsal import (
     PartialRehearsal as PartialRehearsal,
     Rehearsal as Rehearsal,
+    ShareWork as ShareWork,
     SlipOutcomes as SlipOutcomes,
     SlipPairs as SlipPairs,
     assemble_rehearsal as assemble_rehearsal,
     compare_orders as compare_orders,
     rehearse as rehearse,
     rehearse_pairs as rehearse_pairs,
+    worker_pool as worker_pool,
 )
 from .slip_run import move_at_opposite_pegs as move_at_opposite_pegs
 from .slips import (

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import multiprocessing
+import os
 import random
 import signal
 from collections.abc import Callable, Iterator, Set
 from concurrent.futures import ProcessPoolExecutor
-from contextlib import contextmanager
+from contextlib import contextmanager, nullcontext, suppress
 from itertools import accumulate
 from typing import Any, NamedTuple
 
@@ -37,15 +38,19 @@ __all__ = [
     "PartialRehearsal",
     "Progress",
     "Rehearsal",
+    "ShareWork",
     "SlipOutcomes",
     "SlipPairs",
     "assemble_rehearsal",
     "compare_orders",
     "rehearse",
     "rehearse_pairs",
+    "worker_pool",
 ]
 
 Progress = Callable[[str, int, int], None]
+ShareWork = Callable[..., Iterator[Any]]
+"""A `map` that may work in several processes at once."""
 _CHUNK, _FEW = 64, 4
 _AT_ONCE = 6
 SHOWN, WAYS = 8, 2
@@ -156,6 +161,7 @@ def rehearse(
     checks: int = 3,
     settle: int = 200,
     processes: int = 1,
+    share: ShareWork | None = None,
     begun: PartialRehearsal | None = None,
 ) -> Rehearsal:
     """Rehearse every single slip of a history.
@@ -163,8 +169,9 @@ def rehearse(
     Of the slips after which some band is not proved by quick means, the `settle` that matter most are proved
     in full; `open` counts the others.
     `progress` is told what is being done, how many slips are done, and of how many. With more than one
-    process the slips are shared out; the result is the same. What is in `begun` is not done again; it is
-    filled as the work goes on. An interrupt ends the other processes as soon as each has done what it is at.
+    process the slips are shared out, or `share` does that (see `worker_pool`); the result is the same. What
+    is in `begun` is not done again; it is filled as the work goes on. An interrupt ends the other processes
+    as soon as each has done what it is at.
     """
     begun = begun or PartialRehearsal()
     with pause_collector():
@@ -173,7 +180,7 @@ def rehearse(
         chunks = [slips[i : i + _CHUNK] for i in range(0, len(slips), _CHUNK)]
         fresh = [number for number in range(len(chunks)) if number not in begun.worked]
         progress("rehearsing slips", len(slips) - sum(len(chunks[number]) for number in fresh), len(slips))
-        with _worker_pool(history, processes) as work:
+        with nullcontext(share) if share else worker_pool(history, processes) as work:
             for number, done in zip(
                 fresh, work(_rehearse_chunk, [chunks[number] for number in fresh]), strict=True
             ):
@@ -289,14 +296,18 @@ def compare_orders(first: Rehearsal, second: Rehearsal) -> Comparison:
 
 
 @contextmanager
-def _worker_pool(history: History, processes: int) -> Iterator[Callable[..., Iterator[Any]]]:
-    """Give a `map` that works in this process, or shares the work out."""
+def worker_pool(history: History, processes: int, *, nice: int = 0) -> Iterator[ShareWork]:
+    """Give a `map` that works in this process, or shares the work out.
+
+    The others are forked at once, so that threads may be started afterwards. `nice` is by how much they let
+    others go first.
+    """
     if processes < 2:
         _set_up_judge(history)
         yield map
         return
     fork = multiprocessing.get_context("fork" if "fork" in multiprocessing.get_all_start_methods() else None)
-    pool = ProcessPoolExecutor(processes, fork, initializer=_set_up_worker, initargs=(history,))
+    pool = ProcessPoolExecutor(processes, fork, initializer=_set_up_worker, initargs=(history, nice))
     try:
         with _block_interrupts():
             pool.submit(_do_nothing)  # with this all of them are forked
@@ -330,9 +341,11 @@ def _block_interrupts() -> Iterator[None]:
         signal.pthread_sigmask(signal.SIG_SETMASK, heard)
 
 
-def _set_up_worker(history: History) -> None:
+def _set_up_worker(history: History, nice: int) -> None:
     """Set up another process: whether to stop is for the first one to say, which is interrupted too."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    with suppress(OSError, AttributeError):  # not on every system
+        os.nice(nice)
     _set_up_judge(history)
 
 

@@ -37,7 +37,7 @@ from pegwright.rehearsal.prepared_history import (
     prepare_history,
     read_word_changes,
 )
-from pegwright.rehearsal.slip_run import move_at_opposite_pegs, replay_slips
+from pegwright.rehearsal.slip_run import SlipRun, move_at_opposite_pegs, replay_slips
 
 __all__ = ["Act", "WayBack", "find_way_back"]
 
@@ -73,12 +73,16 @@ class _LoomState(NamedTuple):
 
 
 def find_way_back(
-    history: History, outcome: Outcome, after: int | None = None, made: PreparedHistory | None = None
+    history: History,
+    outcome: Outcome,
+    after: int | None = None,
+    made: PreparedHistory | None = None,
+    run: SlipRun | None = None,
 ) -> WayBack:
     """Return the way back from a slip noticed after the step of that index: by default, at its first sign.
 
     No move of it can be spared; whether another list of moves is shorter is not searched for.
-    `made` is the history's prepared, if it is at hand.
+    `made` is the history's prepared, and `run` the slip's replay, if they are at hand.
     """
     made = made or prepare_history(history)
     slip = outcome.slip
@@ -86,7 +90,7 @@ def find_way_back(
     sign = outcome.first or outcome.close
     noticed = len(history.moves) - 1 if sign is None else sign.at
     after = max(block, noticed if after is None else after)
-    wrong, later = _moves_made(made, outcome, after)
+    wrong, later = _moves_made(made, outcome, run or replay_slips(made, slip), after)
     if slip.about:  # everything since was done at the wrong pegs: it all goes back
         undo_all = [Act("undo", act.at, move_at_opposite_pegs(made, act.move)) for act in reversed(later)]
         again = [Act("do", at, history.moves[at].move) for at in range(slip.at, after + 1)]
@@ -116,11 +120,10 @@ def _moves_to_spare(back: _WayBackSearch, undo: set[int]) -> set[int]:
 
 
 def _moves_made(
-    made: PreparedHistory, outcome: Outcome, after: int
+    made: PreparedHistory, outcome: Outcome, run: SlipRun, after: int
 ) -> tuple[list[_MadeMove], list[_MadeMove]]:
     """Return what was done in place of the slip's steps, and what was done since."""
     history, slip = made.history, outcome.slip
-    run = replay_slips(made, slip)
     wrong = [_MadeMove(slip.at, move, events) for move, events in run.wrong]
     later = []
     for at in range(slip.at + slip.replaces, after + 1):

@@ -34,8 +34,10 @@ from .newton import Goal as Goal
 from .piece import (
     USUAL_HANDLING as USUAL_HANDLING,
     CrossingCheck as CrossingCheck,
+    GrownPiece as GrownPiece,
     Handling as Handling,
     RestingPiece as RestingPiece,
+    grow_piece as grow_piece,
     relax_piece as relax_piece,
 )
 from .relaxation import (
@@ -66,6 +68,7 @@ __all__ = [
     "Elements",
     "Floats",
     "Goal",
+    "GrownPiece",
     "Handling",
     "Pull",
     "RelaxationProgress",
@@ -83,6 +86,7 @@ __all__ = [
     "empty_elements",
     "factorise",
     "find_near_pairs",
+    "grow_piece",
     "mooney_rivlin",
     "neo_hookean",
     "nominal_stress",

@@ -30,7 +30,15 @@ from pegwright.shape.relaxation import RelaxationProgress, RelaxedBands, relax_b
 from pegwright.shape.rods import Band, Floats
 from pegwright.structure import Positions
 
-__all__ = ["BandProperties", "CrossingCheck", "Handling", "RestingPiece", "relax_piece"]
+__all__ = [
+    "BandProperties",
+    "CrossingCheck",
+    "GrownPiece",
+    "Handling",
+    "RestingPiece",
+    "grow_piece",
+    "relax_piece",
+]
 
 _GROWING = Goal(iterations=120)
 _ROOM = 0.3  # bands thicken until touching strands are this share of their thickness apart
@@ -112,6 +120,35 @@ class RestingPiece(msgspec.Struct, frozen=True):
         return self.length_mm > 0
 
 
+class GrownPiece(NamedTuple):
+    """A piece whose bands are as thick as they are and do not pull yet: the start of every handling of it."""
+
+    shape: InitialShape
+    bands: RelaxedBands
+    crossings: int
+    iterations: int
+
+
+def grow_piece(
+    events: Iterable[Event],
+    spots: Positions,
+    kinds: Sequence[BandProperties],
+    *,
+    points: int = 48,
+    progress: Callable[[RelaxationProgress], object] | None = None,
+    threads: int = 2,
+) -> GrownPiece:
+    """Draw a made piece and let its bands grow. Arguments and errors as of `relax_piece`."""
+    hear = progress or (lambda _: True)
+    stopped = hear(RelaxationProgress("getting ready", 0, 1.0, 0.0, 0.0)) is False
+    start_helper()  # while this process draws
+    given = draw_initial_shape(tuple(events), spots, kinds, points)
+    runs = _Relaxations(given, _GROWING, hear, stopped, threads)
+    loose = [b._replace(rest_length_mm=closed_length_mm(b.points_mm)) for b in given.bands]
+    grown = runs.run("growing", loose, goal=_GROWING, room_mm=_ROOM * _thinnest_mm(given))
+    return GrownPiece(given, grown, runs.crossings, runs.iterations)
+
+
 def relax_piece(
     events: Iterable[Event],
     spots: Positions,
@@ -123,6 +160,7 @@ def relax_piece(
     girth_mm: float | None = None,
     progress: Callable[[RelaxationProgress], object] | None = None,
     threads: int = 2,
+    grown: GrownPiece | None = None,
 ) -> RestingPiece:
     """Relax a made piece.
 
@@ -137,6 +175,7 @@ def relax_piece(
         progress: called after every step (stages `growing`, `dressing`, `resting`, `closing`); returning
             False stops, and the piece so far is returned with a finding that says so.
         threads: 1 or 2.
+        grown: the same events, spots, kinds and points, grown before; by default that is done first.
 
     Raises:
         KeyError: a peg has no position.
@@ -144,23 +183,25 @@ def relax_piece(
             a girth is given and no clip closes the piece.
     """
     hear = progress or (lambda _: True)
-    stopped = hear(RelaxationProgress("getting ready", 0, 1.0, 0.0, 0.0)) is False
-    start_helper()  # while this process draws
-    given = draw_initial_shape(tuple(events), spots, kinds, points)
+    if grown is None:
+        grown = grow_piece(events, spots, kinds, points=points, progress=progress, threads=threads)
+        stopped = False
+    else:
+        stopped = hear(RelaxationProgress("getting ready", 0, 1.0, 0.0, 0.0)) is False
+    given = grown.shape
     how = dressing or Handling(0.0, 0.0, 0.0, 0.0)
     how = how._replace(tug_n=given.rows * how.tug_n)
     if given.tube or given.rows < _WIDE:
         how = how._replace(press_n_per_mm=0.0)
     how = how._replace(press_n_per_mm=how.press_n_per_mm * _POINTS / points)
     clips = _clips(given) if girth_mm is not None else ()
-    runs = _Relaxations(given, goal or Goal(), hear, stopped, threads)
-    loose = [b._replace(rest_length_mm=closed_length_mm(b.points_mm)) for b in given.bands]
-    grown = runs.run("growing", loose, goal=_GROWING, room_mm=_ROOM * _thinnest_mm(given))
-    if _has_not_settled(grown):
-        return _piece(grown, grown, given, None, runs.crossings)
-    flat, kept, fallen = _rest_flat(runs, given, grown.positions_mm, how, dressed=dressing is not None)
+    runs = _Relaxations(given, goal or Goal(), hear, stopped, threads, grown)
+    if _has_not_settled(grown.bands):
+        return _piece(grown.bands, grown.bands, given, None, runs.crossings)
+    begun = grown.bands.positions_mm
+    flat, kept, fallen = _rest_flat(runs, given, begun, how, dressed=dressing is not None)
     if flat is None or fallen:
-        beside = _rest_beside(runs, given, grown.positions_mm, fallen)
+        beside = _rest_beside(runs, given, begun, fallen)
         return _fallen_piece(flat, given, kept, fallen, beside, runs.crossings)
     rest = flat
     if girth_mm is not None and not _has_not_settled(flat):
@@ -180,10 +221,11 @@ class _Relaxations:
         hear: Callable[[RelaxationProgress], object],
         stopped: bool,
         threads: int,
+        grown: GrownPiece | None = None,
     ) -> None:
         self.goal, self.hear, self.stopped, self.threads = goal, hear, stopped, threads
-        self.crossings = given.crossings
-        self._iterations = 0
+        self.crossings = grown.crossings if grown else given.crossings
+        self.iterations = grown.iterations if grown else 0
         self._force_n = _FORCE_N * math.sqrt(len(given.bands))
 
     def run(
@@ -198,13 +240,13 @@ class _Relaxations:
         stop_when: Callable[[tuple[Floats, ...]], bool] | None = None,
     ) -> RelaxedBands:
         """Relax curves once; without a `stage` of its own it is told by those of `relax_bands`."""
-        before = self._iterations
+        before = self.iterations
 
         def report(p: RelaxationProgress) -> object:
-            self._iterations = before + p.iteration
+            self.iterations = before + p.iteration
             if p.stage == "getting ready":
                 return not self.stopped and (before > 0 or self.hear(p))
-            return self.hear(p._replace(stage=stage or p.stage, iteration=self._iterations))
+            return self.hear(p._replace(stage=stage or p.stage, iteration=self.iterations))
 
         relaxed = relax_bands(
             bands,

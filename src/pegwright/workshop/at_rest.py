@@ -14,9 +14,11 @@ from pegwright.pattern import BandType, band_types_by_letter
 from pegwright.shape import (
     USUAL_HANDLING,
     BandProperties,
+    GrownPiece,
     Handling,
     RelaxationProgress as Moment,
     RestingPiece,
+    grow_piece,
     relax_piece,
 )
 from pegwright.workshop.cache import fetch_result, key_of, source_of, store_result
@@ -37,6 +39,8 @@ _WORN = {
     "resting": (0.55, 0.7),
     "closing": (0.7, 1.0),
 }
+_grown: dict[str, GrownPiece] = {}
+"""The piece grown last, by what it is made of."""
 _AT_REST = -3.0  # log10 of the drop in forces at which a stage counts as at rest
 
 
@@ -64,13 +68,22 @@ def bring_to_rest(
     known = _decode(fetch_result(key)) if kept else None
     if known is not None:
         return known
+    hear = _SolverProgress(progress, _FLAT if girth_mm is None else _WORN)
+    made_of = key_of(history.events, spots, kinds)
+    grown = _grown.get(made_of)
+    if grown is None:
+        _grown.clear()  # one is enough: a piece is laid flat, and then pulled
+        grown = grow_piece(history.events, history.board.spots, kinds, progress=hear)
+        if grown.bands.converged:
+            _grown[made_of] = grown
     piece = relax_piece(
         history.events,
         history.board.spots,
         kinds,
         dressing=handling,
         girth_mm=girth_mm,
-        progress=_SolverProgress(progress, _FLAT if girth_mm is None else _WORN),
+        progress=hear,
+        grown=grown,
     )
     if kept:
         store_result(key, msgspec.msgpack.encode(piece, enc_hook=_encode))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from contextlib import nullcontext
 from pathlib import Path
 from typing import Literal, NamedTuple
 
@@ -49,7 +50,7 @@ from pegwright.workshop.lesson_plan import hold_result, lesson_of
 from pegwright.workshop.line import Work, work
 from pegwright.workshop.mats import chart_of
 from pegwright.workshop.progress import ReportProgress, report_nothing
-from pegwright.workshop.rehearsals import mirror_rehearsal, rehearse_piece
+from pegwright.workshop.rehearsals import mirror_rehearsal, rehearse_beside, rehearse_piece
 
 __all__ = [
     "Codec",
@@ -147,12 +148,14 @@ def prepare_lesson(
     mirrored = _work_mirrored(made, must=order.hand == "left")
     here, there = (mirrored, made) if order.hand == "left" and mirrored else (made, mirrored)
     pace = _pace(made.history, order.timing)
-    if finish is None:
-        finish = finished(made, progress, fit=order.fit) if order.picture else UNKNOWN_FINISH
+    beside = rehearse_beside(here, order.weights, progress=progress) if order.rehearse else nullcontext()
+    with beside as rehearsal:  # the two slow parts at once, as they use different means
+        if finish is None:
+            finish = finished(made, progress, fit=order.fit) if order.picture else UNKNOWN_FINISH
+        progress("planning the lesson", 1, 3)
+        verdict = hold_result(here)
+        rehearsed = rehearsal() if rehearsal else None
     finishes: dict[Hand, FinishedPiece] = {"right": finish, "left": mirrored_finish(finish)}
-    progress("planning the lesson", 1, 3)
-    rehearsed = rehearse_piece(here, order.weights, progress=progress) if order.rehearse else None
-    verdict = hold_result(here)
     planned = _plan(
         here, order, order.hand, pace, rehearsal=rehearsed, finish=finishes[order.hand], verdict=verdict
     )

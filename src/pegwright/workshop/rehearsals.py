@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from pathlib import Path
+from threading import Event
 from typing import NamedTuple
 
 import msgspec
@@ -16,6 +20,7 @@ from pegwright.rehearsal import (
     Outcome,
     PartialRehearsal,
     Rehearsal,
+    ShareWork,
     Slip,
     SlipOutcomes,
     SlipWeights,
@@ -25,6 +30,7 @@ from pegwright.rehearsal import (
     read_weights,
     rehearse,
     slip_chances,
+    worker_pool,
     write_weights,
 )
 from pegwright.workshop.cache import fetch_result, key_of, source_of, store_result
@@ -33,6 +39,9 @@ from pegwright.workshop.line import Work
 from pegwright.workshop.progress import ReportProgress, report_nothing
 
 SETTLED = 60
+_CHECKS = 3
+_NICE = 3
+"""How far a rehearsal beside other work of the same lesson stands back for it."""
 _ROOMS = ("pattern", "loom", "structure", "proof", "rehearsal")  # the rooms whose source decides the results
 
 
@@ -67,7 +76,7 @@ def rehearse_piece(
     made: Work,
     weights: SlipWeights = DEFAULT_WEIGHTS,
     *,
-    checks: int = 3,
+    checks: int = _CHECKS,
     progress: ReportProgress = report_nothing,
     processes: int = 2,
     kept: bool = True,
@@ -76,14 +85,76 @@ def rehearse_piece(
 
     A rehearsal that is interrupted stores what is finished and resumes from there next time.
     """
-    key = key_of(
+    known = _kept_rehearsal(made, weights, checks) if kept else None
+    return known or _rehearse(
+        made, weights, checks, progress, processes=min(processes, os.cpu_count() or 1), kept=kept
+    )
+
+
+@contextmanager
+def rehearse_beside(
+    made: Work, weights: SlipWeights = DEFAULT_WEIGHTS, *, progress: ReportProgress = report_nothing
+) -> Iterator[Callable[[], Rehearsal]]:
+    """Rehearse a piece in other processes while the caller goes on; the function given waits for the result.
+
+    The caller's own work goes first. Progress is reported once the result is waited for. A rehearsal that is
+    not waited for is broken off, and what is finished of it is stored.
+    """
+    known = _kept_rehearsal(made, weights, _CHECKS)
+    if known or (os.cpu_count() or 1) < 2:
+        yield lambda: known or rehearse_piece(made, weights, progress=progress)
+        return
+    waited_for, unwanted = Event(), Event()
+
+    def report(what: str, done: int, total: int) -> None:
+        if unwanted.is_set():
+            raise _UnwantedError
+        if waited_for.is_set():
+            progress(what, done, total)
+
+    with worker_pool(made.history, 2, nice=_NICE) as share, ThreadPoolExecutor(1) as thread:
+        begun = thread.submit(_rehearse, made, weights, _CHECKS, report, share=share)
+
+        def wait() -> Rehearsal:
+            waited_for.set()
+            return begun.result()
+
+        try:
+            yield wait
+        finally:
+            unwanted.set()
+
+
+class _UnwantedError(Exception):
+    """Nobody waits for the rehearsal any more."""
+
+
+def _key(made: Work, weights: SlipWeights) -> str:
+    return key_of(
         __version__, source_of(*_ROOMS), SETTLED, write_pattern(made.pattern), write_weights(weights)
     )
-    data = fetch_result(key) if kept else None
-    if data is not None:
-        found = msgspec.json.decode(data, type=SlipOutcomes)
-        likely = slip_chances(weights, find_slips(made.history))
-        return assemble_rehearsal(made.pattern.title, made.history, found, likely, checks)
+
+
+def _kept_rehearsal(made: Work, weights: SlipWeights, checks: int) -> Rehearsal | None:
+    data = fetch_result(_key(made, weights))
+    if data is None:
+        return None
+    found = msgspec.json.decode(data, type=SlipOutcomes)
+    likely = slip_chances(weights, find_slips(made.history))
+    return assemble_rehearsal(made.pattern.title, made.history, found, likely, checks)
+
+
+def _rehearse(
+    made: Work,
+    weights: SlipWeights,
+    checks: int,
+    progress: ReportProgress,
+    *,
+    processes: int = 1,
+    share: ShareWork | None = None,
+    kept: bool = True,
+) -> Rehearsal:
+    key = _key(made, weights)
     left = fetch_result(key_of("begun", key)) if kept else None
     begun = msgspec.json.decode(left, type=PartialRehearsal) if left is not None else PartialRehearsal()
     try:
@@ -94,7 +165,8 @@ def rehearse_piece(
             progress=progress,
             checks=checks,
             settle=SETTLED,
-            processes=min(processes, os.cpu_count() or 1),
+            processes=processes,
+            share=share,
             begun=begun,
         )
     except BaseException:

@@ -25,12 +25,16 @@ SMALLEST_MM = 127.0
 
 
 class _Resized(NamedTuple):
-    """How the piece is made for a wrist in mm: how often the repeat, how many extension bands, how long."""
+    """How the piece is made for a wrist in mm: how often the repeat, how many extension bands, how long.
+
+    `own` is the piece as the lesson teaches it, where that is best for no wrist in round numbers.
+    """
 
     wrist_mm: float
     repeats: int
     extension: int
     length_mm: float
+    own: bool = False
 
 
 class TaughtSteps(NamedTuple):
@@ -68,6 +72,7 @@ def size_table(
         taught = taught._replace(last_peg="")  # it grows in its place
     rows: list[WristRow] = []
     works: list[TaughtSteps] = []
+    wrists_mm: list[float] = []
     fitting = groupby(_fitting_sizes(phrasebook, finish), key=lambda made: (made.repeats, made.extension))
     for _, same in fitting:  # wrists for which it is made in the same way share a row
         wrists = [*same]
@@ -77,6 +82,7 @@ def size_table(
         )
         if resized is None:
             continue
+        wrists_mm += [each.wrist_mm for each in wrists if not each.own]
         works.append(steps_that_count(*resized, [number for number, _ in taught.counted]))
         rows.append(
             _write_row(phrasebook, finish, wrists, count_supplies(*resized), work=works[-1], taught=taught)
@@ -86,6 +92,7 @@ def size_table(
     now = [say("repeats-now", times=lengths.now, bands=lengths.bands)] if lengths else []
     now += [say("extension-now", bands=measured.extension)] if grows else []
     now.append(say("sizes-best"))
+    now.append(_say_limits(phrasebook, wrists_mm))
     now += [say("sizes-pegs", peg=taught.last_peg)] if taught.last_peg else []
     now += [say("sizes-extend", step=taught.bind)] if grows and taught.bind else []
     steps = _steps_that_differ(works, taught) if lengths else []
@@ -246,8 +253,38 @@ def _fitting_sizes(phrasebook: Phrasebook, finish: FinishedPiece) -> Iterator[_R
     least, most = (lengths.least, lengths.most) if lengths else (0, 0)
     if lengths and gauge.extension_mm > 0:
         most = lengths.now
+    made = []
     for mm in WRISTS_MM[phrasebook.units]:
         wrist = Wrist(girth_mm=mm, low_mm=mm, high_mm=mm, said="")
         found = plan_size(wrist, gauge, least_repeats=least, most_repeats=most)
         if not found.findings:
-            yield _Resized(mm, found.repeats, found.extension, found.length_mm)
+            made.append(_Resized(mm, found.repeats, found.extension, found.length_mm))
+    yield from sorted([*made, *_as_taught(phrasebook, finish, made)], key=lambda each: each.wrist_mm)
+
+
+def _as_taught(phrasebook: Phrasebook, finish: FinishedPiece, others: Sequence[_Resized]) -> list[_Resized]:
+    """Return the piece as it is taught with the wrist it fits best, if none of the others is made so."""
+    from pegwright.fit import EASE, advise_fit  # noqa: PLC0415 - slow to load, and seldom asked
+
+    measured, lengths = finish.measured, finish.lengths
+    assert measured is not None
+    own = (lengths.now if lengths else 0, measured.extension)
+    fit = advise_fit(measured).fit
+    if fit is None or fit.wrists_mm is None or own in [(each.repeats, each.extension) for each in others]:
+        return []
+    low, high = fit.wrists_mm
+    best_mm = min(max(fit.length_mm / (sum(EASE) / 2), low), high)
+    best_mm = float(round(best_mm)) if phrasebook.units == "metric" else best_mm
+    return [_Resized(best_mm, *own, fit.length_mm, own=True)]
+
+
+def _say_limits(phrasebook: Phrasebook, wrists_mm: Sequence[float]) -> str:
+    """Say which wrists the table is made for, and where the piece can be made no shorter or no longer."""
+    asked = WRISTS_MM[phrasebook.units]
+    limits = []
+    if wrists_mm and wrists_mm[0] > asked[0]:
+        limits.append(phrasebook.say("sizes-no-shorter"))
+    if wrists_mm and wrists_mm[-1] < asked[-1]:
+        limits.append(phrasebook.say("sizes-no-longer"))
+    whom = phrasebook.say("sizes-wrists", wrists=phrasebook.length_range(asked[0], asked[-1]))
+    return " ".join((whom, *limits))

@@ -143,7 +143,8 @@ class _QuestionWriter(NamedTuple):
         """Word a slip and where it was made, and the way back from here."""
         slip = outcome.slip
         where = self.writer.step(slip.at, self.rehearsal.history.moves[slip.at].move)
-        acts = find_way_back(self.rehearsal.history, outcome, after, self.diagnostician.prepared).acts
+        run = self.diagnostician.runs.get(outcome)
+        acts = find_way_back(self.rehearsal.history, outcome, after, self.diagnostician.prepared, run).acts
         return f"{where[:1].upper()}{where[1:]}: {self.writer.slip(outcome)}", self.writer.back(acts)
 
 

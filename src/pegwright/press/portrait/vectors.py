@@ -6,6 +6,7 @@ The file is compact: coordinates are whole hundredths of a mm, and straight stre
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from html import escape
 from typing import NamedTuple
 
@@ -57,7 +58,7 @@ def portrait_svg(
     """
     camera = portrait.camera(view)
     wide, tall = camera.size_mm
-    curves = _strand_curves(portrait, camera, tension=tension)
+    curves, runs = _ordered_curves(portrait, view, tension)
     strip = None if bare else draw_legend(portrait, wide, tension=tension)
     full = tall + (strip.height_mm if strip else 0.0)
     scale = (width_mm or wide) / wide
@@ -65,7 +66,7 @@ def portrait_svg(
     widths = np.unique(np.round(curves.pieces.radius, 2))
     hatched = {} if inks.bands else _pattern_strokes(portrait)
     body, defs = [], []
-    for number, run in enumerate(order_runs(curves.pieces)):
+    for number, run in enumerate(runs):
         defs.append(f'<path id="r{number}" d="{_path(curves, run)}"/>')
         tone = tones.index(curves.tint[run[0]])
         thick = int(np.searchsorted(widths, round(float(curves.pieces.radius[run].mean()), 2)))
@@ -116,6 +117,15 @@ def _pattern_strokes(portrait: Portrait) -> dict[int, Stroke]:
     bands = {tube.hatch: 2 * tube.radius_mm[0] for tube in portrait.tubes if tube.kind == "band"}
     made = {hatch: pattern_stroke(hatch, thick) for hatch, thick in bands.items()}
     return {hatch: along for hatch, along in made.items() if along is not None}
+
+
+@lru_cache(maxsize=4)
+def _ordered_curves(
+    portrait: Portrait, view: ViewName, tension: bool
+) -> tuple[_StrandCurves, list[list[int]]]:
+    """Return the curves and the order of painting them; a lesson paints one view for cover and file."""
+    curves = _strand_curves(portrait, portrait.camera(view), tension=tension)
+    return curves, order_runs(curves.pieces)
 
 
 def _strand_curves(portrait: Portrait, camera: Camera, *, tension: bool) -> _StrandCurves:

@@ -123,6 +123,9 @@ sizes-bands = Dafür brauchst du { $list }, zusammen { $n ->
 }.
 sizes-pegs = Mit einer anderen Zahl von Rapporten endet das Stück an einem anderen Stift. Wo ein Schritt Stift { $peg } nennt, nimm den letzten Stift aus der Tabelle, und zähl die Stifte daneben von dort.
 sizes-best = „Handgelenk“ sagt, wo es am besten passt, „Möglich an“, wo man es tragen kann.
+sizes-wrists = Die Tabelle gilt für Handgelenke von { $wrists }: von einem etwa siebenjährigen Kind bis zu kräftigen Erwachsenen.
+sizes-no-shorter = Für kleinere Handgelenke, als sie nennt, lässt sich das Stück nicht kurz genug arbeiten.
+sizes-no-longer = Für größere Handgelenke, als sie nennt, lässt sich das Stück nicht lang genug arbeiten.
 sizes-step = Schritt { $step }: noch { $times ->
     [one] einmal
    *[other] { $times } Mal

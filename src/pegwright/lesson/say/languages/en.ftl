@@ -129,6 +129,9 @@ sizes-bands = It takes { $list }, { $n ->
 } in all.
 sizes-pegs = With another number of repeats the piece ends on another peg. Wherever a step names peg { $peg }, take the last peg from the table, and count the pegs beside it from there.
 sizes-best = “Wrist” is where it fits best, “Possible on” where it can be worn.
+sizes-wrists = The table is made for wrists of { $wrists }, from a child of about seven to a large adult.
+sizes-no-shorter = For smaller wrists than it lists, the piece cannot be made short enough.
+sizes-no-longer = For larger wrists than it lists, the piece cannot be made long enough.
 sizes-step = Step { $step }: { $times ->
     [one] once more
    *[other] { $times } more times

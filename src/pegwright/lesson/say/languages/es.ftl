@@ -128,6 +128,9 @@ sizes-bands = Hacen falta { $list }, { $n ->
 } en total.
 sizes-pegs = Con otro número de repeticiones la pieza acaba en otra clavija. Donde un paso nombra la clavija { $peg }, toma la última clavija de la tabla y cuenta desde ella las que están al lado.
 sizes-best = «Muñeca» dice dónde queda mejor; «Posible en», dónde se puede llevar.
+sizes-wrists = La tabla sirve para muñecas de { $wrists }: desde un niño de unos siete años hasta un adulto corpulento.
+sizes-no-shorter = Para muñecas más pequeñas que las de la tabla, la pieza no se puede hacer tan corta.
+sizes-no-longer = Para muñecas más grandes que las de la tabla, la pieza no se puede hacer tan larga.
 sizes-step = Paso { $step }: { $times ->
     [one] una vez más
    *[other] { $times } veces más
