@@ -9,7 +9,20 @@ from pegwright.fit import count_supplies
 from pegwright.lesson import HoldResult, Lesson, SnapResult, plan_lesson
 from pegwright.loom import History, replay_pattern
 from pegwright.pattern import Pattern, PatternBuilder, Rows, expand
-from pegwright.rehearsal import Outcome, Rehearsal, rehearse
+from pegwright.rehearsal import (
+    DEFAULT_WEIGHTS,
+    Outcome,
+    Rehearsal,
+    SlipOutcomes,
+    assemble_rehearsal,
+    find_slips,
+    prepare_history,
+    rehearse,
+    slip_chances,
+)
+from pegwright.rehearsal.judge import Judge
+from pegwright.rehearsal.outcome import outcome_of
+from pegwright.rehearsal.slip_run import replay_slips
 
 
 def history_of(pattern: Pattern) -> History:
@@ -77,3 +90,91 @@ def lesson_of(name: str, language: str = "en", carried: bool = True) -> Lesson:
         language=language,
         rehearsal=told if carried else None,
     )
+
+
+RISKY: dict[str, dict[str, tuple[int, ...]]] = {
+    "ebb-line": {
+        "step-skipped": (24, 51),
+        "wrong-colour": (24,),
+        "loom-not-turned": (25,),
+        "outside": (48,),
+        "too-shallow": (49,),
+        "not-all-caught": (50,),
+        "steps-swapped": (50,),
+        "end-slips-off": (51,),
+    },
+    "twin-hulls": {
+        "step-skipped": (46, 72),
+        "steps-swapped": (46, 72),
+        "loom-not-turned": (48,),
+        "outside": (70,),
+        "too-shallow": (71,),
+        "end-slips-off": (73,),
+        "one-loop-caught": (73,),
+    },
+    "riding-lights": {
+        "wrong-peg": (0, 32, 54),
+        "step-skipped": (4, 49),
+        "cap-wound-once": (33,),
+        "outside": (59, 62),
+        "too-shallow": (62,),
+        "loop-above": (64,),
+        "end-slips-off": (106,),
+        "one-loop-caught": (106,),
+    },
+    "herring-tail": {
+        "step-skipped": (0, 1, 76, 77),
+        "twist-forgotten": (0,),
+        "wrong-colour": (1,),
+        "loop-above": (3, 4),
+        "wrong-peg": (3, 70),
+        "steps-swapped": (76,),
+        "end-slips-off": (77,),
+    },
+    "slack-water-mat": {
+        "step-skipped": (11, 159),
+        "wrong-peg": (11,),
+        "loom-not-turned": (104,),
+        "outside": (158,),
+        "too-shallow": (158,),
+        "one-loop-caught": (159,),
+    },
+    "lobster-pot": {
+        "step-skipped": (0, 108),
+        "wrong-peg": (0,),
+        "loop-above": (24,),
+        "one-of-several": (24,),
+        "one-loop-caught": (108,),
+    },
+    "buoy-line": {
+        "step-skipped": (20, 44, 48),
+        "wrong-colour": (20,),
+        "cap-wound-once": (44,),
+        "outside": (45, 46),
+        "too-shallow": (45, 46),
+        "not-all-caught": (47,),
+        "steps-swapped": (47,),
+        "end-slips-off": (48,),
+    },
+}
+"""The slips that a whole rehearsal of each demo puts first, by kind, with the indices of their moves."""
+
+
+@cache
+def partly_rehearsed(name: str) -> Rehearsal:
+    """Rehearse only the slips of a demo that its lesson warns of: its handout then looks as it is pressed."""
+    made = PIECES[name]()
+    history = history_of(made)
+    slips = find_slips(history)
+    judge = Judge(prepare_history(history))
+    some = [slip for slip in slips if slip.at in RISKY[name].get(slip.kind, ())]
+    assert {slip.kind for slip in some} == set(RISKY[name])
+    outcomes = [outcome_of(judge.prepared, judge, replay_slips(judge.prepared, slip)) for slip in some]
+    found = SlipOutcomes(
+        tried=len(some),
+        judged=len(judge.known),
+        open=0,
+        outcomes=tuple(o for o in outcomes if o is not None),
+        proved=(),
+    )
+    return assemble_rehearsal(made.title, history, found, slip_chances(DEFAULT_WEIGHTS, slips), 3)

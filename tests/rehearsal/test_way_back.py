@@ -49,7 +49,7 @@ def check_way(history, outcome, way) -> None:  # type: ignore[no-untyped-def]
     assert [act.at for act in again] == sorted(act.at for act in again)
     assert {act.at for act in again} >= set(range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces))
     made = prepare_history(history)
-    wrong, later = _moves_made(made, outcome, way.after)
+    wrong, later = _moves_made(made, outcome, replay_slips(made, outcome.slip), way.after)
     right = [
         _intended_move(history, at) for at in range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces)
     ]
@@ -68,7 +68,7 @@ def test_no_smaller_set_of_moves_leads_back(seed: int) -> None:
     for outcome in outcomes(history, every=3):
         way = find_way_back(history, outcome, after=len(history.moves) - 1)
         made = prepare_history(history)
-        wrong, later = _moves_made(made, outcome, way.after)
+        wrong, later = _moves_made(made, outcome, replay_slips(made, outcome.slip), way.after)
         right = [
             _intended_move(history, at)
             for at in range(outcome.slip.at, outcome.slip.at + outcome.slip.replaces)
@@ -84,7 +84,7 @@ def test_the_state_undone_is_the_one_that_stands() -> None:
     history = random_history(1, "hooks")
     for outcome in outcomes(history):
         made = prepare_history(history)
-        wrong, later = _moves_made(made, outcome, len(history.moves) - 1)
+        wrong, later = _moves_made(made, outcome, replay_slips(made, outcome.slip), len(history.moves) - 1)
         right = [_intended_move(history, outcome.slip.at)]
         back = _WayBackSearch(made, wrong, later, right, len(history.moves) - 1)
         assert back.stands is not None

@@ -40,6 +40,8 @@ from pegwright.pattern import (
 
 CARD_MM = (56.0, 62.0)
 CARD_SCALE = 1.25
+_TURN_TALL_MM = 42.0
+"""The loom that is turned: nothing in it is to be looked at closely."""
 STRIP_MM = 122.0
 STRIP_WIDE_MM = 112.0
 BARE_SCALE = 0.8
@@ -83,12 +85,13 @@ def draw_picture(speaker: Speaker, number: int, moment: Moment, scene: Scene, fr
     marks += _arrows(scene, moment, frame)
     marks += _letter_badges(bands)
     marks += fasteners_of(scene, moment.done)
+    tall_mm = _TURN_TALL_MM if isinstance(move, Turn) else CARD_MM[1]
     return Picture(
         title=speaker.phrasebook.say("picture-step", n=number),
         text=f"{_picture_text(speaker, moment)} {view_text(speaker, scene, frame)}",
         window=frame,
         marks=tuple(marks),
-        scale=min(CARD_SCALE, CARD_MM[0] / frame.width_mm, CARD_MM[1] / frame.height_mm),
+        scale=min(CARD_SCALE, CARD_MM[0] / frame.width_mm, tall_mm / frame.height_mm),
     )
 
 

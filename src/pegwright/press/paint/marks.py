@@ -26,6 +26,7 @@ from pegwright.lesson import (
     PostMark,
     Window,
 )
+from pegwright.press.paint.badges import badge_radius_mm, badge_size_mm, name_size_mm, place_badges
 from pegwright.press.paint.bands import paint_band
 from pegwright.press.paint.inks import Inks
 from pegwright.press.paint.paths import (
@@ -59,6 +60,8 @@ def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks, least_mm: f
     Names lie over arrows and have a white edge, so that they can be read where an arrow passes.
     """
     pen = _Pen(window, inks, least_mm)
+    named = [mark for mark in marks if isinstance(mark, PegMark) and _shows_name(mark, window)]
+    marks = place_badges(marks, named, window, least_mm)
     over = ArrowMark | BadgeMark | FastenerMark
     found: list[Paint] = []
     for mark in marks:
@@ -67,7 +70,7 @@ def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks, least_mm: f
     for mark in marks:
         if isinstance(mark, ArrowMark):
             found += pen.mark(mark)
-    found += [pen.name(mark) for mark in marks if isinstance(mark, PegMark) and _shows_name(mark, window)]
+    found += [pen.name(mark) for mark in named]
     for mark in marks:
         if isinstance(mark, BadgeMark | FastenerMark):
             found += pen.mark(mark)
@@ -190,7 +193,7 @@ class _Pen:
 
     def name(self, mark: PegMark) -> Letters:
         x, y = self.xy(mark.x_mm, mark.y_mm)
-        size = max(mark.r_mm * {1: 1.1, 2: 1.1, 3: 0.92}.get(len(mark.at), 0.7), self.least)
+        size = name_size_mm(mark, self.least)
         ink = self.inks.graphite if mark.busy else self.inks.name
         return Letters(x, y, mark.at, size, ink, mark.busy, "#ffffff")
 
@@ -215,10 +218,9 @@ class _Pen:
         x, y = self.xy(mark.x_mm, mark.y_mm)
         number = mark.role == "number"
         fill, ink = (self.inks.accent, "#ffffff") if number else ("#ffffff", self.inks.graphite)
-        share = 1.25 if len(mark.text) < 2 else 1.05 if len(mark.text) < 3 else 0.8
-        size = max(mark.r_mm * share, self.least)
-        disc = Stroke((circle(x, y, size / share),), fill=fill, ink=self.inks.graphite, width=0.3)
-        return [disc, Letters(x, y, mark.text, size, ink, True)]
+        r = badge_radius_mm(mark, self.least)
+        disc = Stroke((circle(x, y, r),), fill=fill, ink=self.inks.graphite, width=0.3)
+        return [disc, Letters(x, y, mark.text, badge_size_mm(mark, self.least), ink, True)]
 
     def fastener(self, mark: FastenerMark) -> list[Paint]:
         x, y = self.xy(mark.x_mm, mark.y_mm)

@@ -28,7 +28,7 @@ _MM_A_PT = 25.4 / 72
 _WIDEST_MM = 182.0
 _TALLEST_MM_PT = 3000.0
 """The least height of a picture times the size of the letters: larger words leave it less of the page."""
-_PLAN_TIMES, _SIDE_TIMES = 1.25, 3.0
+_PLAN_TIMES, _SIDE_TIMES = 1.25, 2.4
 """How many times larger pictures are at least in large print: the loom from above, and what has no pegs."""
 _NAMES = {"a4": "a4", "letter": "us-letter"}
 
