@@ -220,7 +220,8 @@ class MistakeWriter(NamedTuple):
         parts = answer.split(" ")
         if question.holder and question.ask in ("strand-colours", "leads"):
             pairs = (
-                none if part == "none" else " ".join(map(self._short, part.split("+"))) for part in parts
+                none if part == "none" else self.phrasebook.both([self._short(p) for p in part.split("+")])
+                for part in parts
             )
             return "; ".join(pairs)
         if question.holder and question.ask == "strands" and len(parts) > 1:
