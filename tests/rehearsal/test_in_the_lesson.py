@@ -88,7 +88,7 @@ def _asked(made: Lesson) -> list[tuple[str, ...]]:
 @pytest.mark.parametrize("language", languages())
 @pytest.mark.parametrize("name", ["jetty", *RISKY])
 def test_no_answer_is_a_row_of_bare_names_or_said_twice(name: str, language: str) -> None:
-    """Never `3 3 4` or `A A` to choose, no answer twice, and never both that there is none and none of these."""
+    """Never `3 3 4` or `A A` to choose, nothing twice, never both that there is none and none of these."""
     if name == "jetty":
         made = lesson_of(name, language)
     else:
