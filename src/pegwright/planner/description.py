@@ -50,8 +50,7 @@ class Description(NamedTuple):
 
 def describe(moves: Sequence[SpokenMove]) -> Description:
     """Return the shortest description of the moves; loops are counted from below or from the top."""
-    ways = {ways[0].steps: ways[0] for ways in ([_Describer(said).run()] for said in _numberings(moves))}
-    return min(ways.values(), key=lambda way: way.phrases)
+    return min((_Describer(said).run() for said in _numberings(moves)), key=lambda way: way.phrases)
 
 
 def _numberings(moves: Sequence[SpokenMove]) -> list[list[Move]]:
