@@ -64,6 +64,7 @@ def test_every_answer_carries_the_policy(studio: Client) -> None:
         assert "default-src 'none'" in policy
         assert "unsafe" not in policy
         assert "frame-ancestors 'none'" in policy
+        assert "media-src blob:;" in policy  # a recording plays from the page's own memory, from nowhere else
         assert answer.headers["x-content-type-options"] == "nosniff"
     assert (
         "default-src 'none'" in studio.get("/", headers={"host": "evil"}).headers["content-security-policy"]

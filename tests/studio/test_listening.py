@@ -19,6 +19,8 @@ from tests.studio.test_everyone import complaints
 
 expect.set_options(timeout=60_000)
 GARBLED = BY_HAND[1]
+HEARD = Path(__file__).parents[2] / "testing" / "listening" / "captions" / "04.vtt"
+"""What a recogniser made of a spoken talk on the ebb line."""
 TALK = """[0:02] Hello and welcome to the workshop.
 [0:06] Stretch a red band from A1 to A2.
 [0:12] Stretch a red band from A2 to A3.
@@ -144,11 +146,33 @@ def test_files_that_hold_nothing_are_told_and_lose_nothing(bench: Bench) -> None
     expect(dialog.get_by_role("status")).to_contain_text("One thing is said otherwise")
     drop(page, ("empty.srt", "", b""))
     expect(dialog.get_by_role("alert")).to_contain_text("nothing is said in these captions")
-    drop(page, ("broken.srt", "", b"1\n00:00:xx --> 00:00:05\nlost\n\n" + GARBLED.text.encode()))
-    expect(dialog.get_by_role("alert")).to_have_count(1)
+    broken = HEARD.read_bytes().replace(b"WEBVTT", b"WEBVTT\n\n00:xx --> 00:05\nlost\n", 1)
+    drop(page, ("broken.vtt", "text/vtt", broken))
+    expect(dialog.get_by_role("status")).to_contain_text("chapters heard")
+    expect(dialog.locator(".found").first).to_contain_text("this caption has no time that can be read")
     page.keyboard.press("Escape")
     expect(dialog).to_be_hidden()
     bench.settle()
+
+
+def test_listening_is_stopped_and_begun_again(bench: Bench) -> None:
+    """On a phone, by keyboard: stopped in the middle, the captions are still there to listen to again."""
+    page = bench.page
+    bench.begin("Ebb line")
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.route("**/api/jobs/*?**", lambda _route: None)  # no news of it
+    drop(page, ("ebb.vtt", "text/vtt", HEARD.read_bytes()))
+    dialog = page.get_by_role("dialog", name="Listen back")
+    dialog.get_by_role("button", name="Stop").focus()
+    assert complaints(page) == []
+    page.keyboard.press("Enter")
+    page.unroute("**/api/jobs/*?**")
+    again = dialog.get_by_role("button", name="Listen again")
+    again.focus()
+    page.keyboard.press("Enter")
+    expect(dialog.get_by_role("status")).to_contain_text("chapters heard")
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    bench.shot("listen-back-phone")
 
 
 @pytest.mark.parametrize(
