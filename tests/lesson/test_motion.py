@@ -185,3 +185,18 @@ def test_an_excerpt_is_the_opening_and_then_the_first_pulled_loop() -> None:
     both = clip_storyboard(film, film.chapters[1].end_s - 5, film.chapters[1].end_s + 5)
     assert [c.title for c in both.chapters] == [film.chapters[1].title, film.chapters[2].title]
     assert both.chapters[0].end_s == both.chapters[1].start_s == pytest.approx(5.0)
+
+
+@pytest.mark.parametrize("name", ["ebb", "smack"])
+def test_a_loop_lies_under_the_loops_above_it_until_it_is_pulled(name: str) -> None:
+    """Before a loop is moved the film draws the bands as they lie, those above it last."""
+    pattern = PIECES[name]()
+    made = lesson(pattern)
+    board = draw_storyboard(pattern, work(pattern), made, write_script(made))
+    under = 0
+    for cut, after in pairwise(board.cuts):
+        if cut.motion is None and after.motion is not None and cut.pictures:
+            marks = [mark for mark in cut.pictures[0].marks if isinstance(mark, BandMark)]
+            moved = [i for i, mark in enumerate(marks) if mark.highlighted]
+            under += bool(moved) and moved[-1] < len(marks) - 1
+    assert under

@@ -288,7 +288,7 @@ class _StoryboardWriter:
         gone = facts
         if step.closeup is not None and isinstance(move, Hook | Slide | Transfer | Lift):
             gone = {**facts, "side": stack_at(step.closeup, 1.0, taken=True)}
-        before = draw_picture(self.speaker, step.number, moment, moment.before, frame)
+        before = draw_picture(self.speaker, step.number, moment, moment.before, frame, raised=False)
         then = moment.before if isinstance(move, Knot | Clip) else moment.after
         if isinstance(move, Turn):
             before = then_picture = self.standing()[0] if self.made >= 0 else before

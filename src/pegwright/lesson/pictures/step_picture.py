@@ -77,10 +77,12 @@ def window_of(scene: Scene, focus: list[Spot], last: Window | None) -> Window:
     return choose_window(scene.view, focus, least, 0.7 * scene.view.pitch_mm, last)
 
 
-def draw_picture(speaker: Speaker, number: int, moment: Moment, scene: Scene, frame: Window) -> Picture:
-    """Show one move in a window of one's choice."""
+def draw_picture(
+    speaker: Speaker, number: int, moment: Moment, scene: Scene, frame: Window, *, raised: bool = True
+) -> Picture:
+    """Show one move in a window of one's choice. What it moves is drawn on top, unless it is not `raised`."""
     move = moment.done.move
-    bands = scene.bands(frame, touched_bands(moment.done))
+    bands = scene.bands(frame, touched_bands(moment.done), raised=raised)
     marks: list[Mark] = [*scene.pegs(frame, named_pegs(move)), *bands]
     marks += _arrows(scene, moment, frame)
     marks += _letter_badges(bands)

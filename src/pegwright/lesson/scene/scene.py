@@ -121,11 +121,17 @@ class Scene(NamedTuple):
         return marks
 
     def bands(
-        self, window: Window, highlighted: Collection[int] = (), without: Collection[int | Bight] = ()
+        self,
+        window: Window,
+        highlighted: Collection[int] = (),
+        without: Collection[int | Bight] = (),
+        *,
+        raised: bool = True,
     ) -> list[BandMark]:
         """Return what can be seen of the bands in the window, the oldest first, the highlighted ones last.
 
-        Parts named in `without` (as in `strands`) are left out.
+        Unless they are `raised`, highlighted bands too are drawn where they lie. Parts named in `without` (as
+        in `strands`) are left out.
         """
         parts: list[tuple[bool, int, BandMark]] = []
         hanging = faded = 0
@@ -155,7 +161,7 @@ class Scene(NamedTuple):
                         thick_mm=self.look.thick_mm,
                         highlighted=band in highlighted,
                     )
-                    parts.append((band in highlighted, when, mark))
+                    parts.append((raised and band in highlighted, when, mark))
         return [mark for *_, mark in sorted(parts, key=lambda part: part[:2])]
 
     def strands(self, band: int) -> dict[int | Bight, list[FlatStrand]]:
