@@ -237,6 +237,36 @@ def reef_points() -> Pattern:
     return m.pattern()
 
 
+def mooring_lines() -> Pattern:
+    """A swatch of ends put on pegs: a doubled chain parts in two, both ends worked into another chain."""
+    m = PatternBuilder(
+        "Mooring lines",
+        Rows(rows=2, pegs=7),
+        **ABOUT,
+        level="easy",
+        notes="One band through the upper two loops, one through the others; each goes to the other row.",
+    )
+    m.colour(*SLATE).colour(*FOAM)
+    with m.repeat(3, pegs=1):
+        m.place("F", "A1", "A2")
+        m.place("F", "A1", "A2")
+    with m.repeat(6, pegs=1, colours={"line": ("A", "F")}):
+        m.place("line", "B1", "B2")
+    m.turn()
+    with m.repeat(2, pegs=-1):
+        m.hook("A3", "A2", together=2)
+    m.bind("F", "A1", catch=2)
+    m.put("B2")
+    m.bind("F", "A1")
+    m.put("B1")
+    with m.repeat(5, pegs=-1):
+        m.hook("B6", "B5")
+    m.bind("A", "B1")
+    m.clip("end", "B7")
+    m.clip("A4")
+    return m.pattern()
+
+
 def runs_out() -> Pattern:
     """Broken: a plain chain that nothing holds at its end."""
     m = PatternBuilder("Runs out", Rows(rows=1, pegs=8), **ABOUT, notes="The clip at the end was forgotten.")
@@ -285,7 +315,10 @@ PIECES: dict[str, Callable[[], Pattern]] = {
     "broken/shallow-water": shallow_water,
 }
 
-SWATCHES: dict[str, Callable[[], Pattern]] = {"swatches/reef-points": reef_points}
+SWATCHES: dict[str, Callable[[], Pattern]] = {
+    "swatches/reef-points": reef_points,
+    "swatches/mooring-lines": mooring_lines,
+}
 """Small pieces that show one move each; the demo leaves them out."""
 
 

@@ -67,6 +67,8 @@ NO_DOCUMENT = {
     "bands-drawn-crossing": "of the shape at rest, which has tests of its own",
     "bands-lie-loose": "of the shape at rest, which has tests of its own",
     "nothing-hangs-together": "of the shape at rest, which has tests of its own",
+    "length-impossible": "of the shape at rest, which has tests of its own",
+    "rests-otherwise": "of the shape at rest, which has tests of its own",
     "rest-not-reached": "of the shape at rest, which has tests of its own",
     "rest-interrupted": "of the shape at rest, which has tests of its own",
     "losses-left-out": "of a question that is asked apart, see the tests of the commands",

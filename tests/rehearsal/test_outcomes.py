@@ -130,7 +130,7 @@ def _letters(history, slip):  # type: ignore[no-untyped-def]
 def test_every_kind_of_slip_is_met_in_the_pieces() -> None:
     met = set()
     pieces = ("riding-lights", "buoy-line", "herring-tail", "twin-hulls", "lobster-pot")
-    for name in (*pieces, "swatches/reef-points"):
+    for name in (*pieces, "swatches/reef-points", "swatches/mooring-lines"):
         met |= {slip.kind for slip in rehearsed(name).chances}
     assert met == set(SLIP_KINDS)
 

@@ -202,6 +202,8 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     "bands-drawn-crossing": _error("gap_mm"),
     "bands-lie-loose": _error("loose bands"),
     "nothing-hangs-together": _error("bands"),
+    "length-impossible": _error("length_mm"),
+    "rests-otherwise": _warning(),
     "rest-not-reached": _warning("iterations drop"),
     "rest-interrupted": _note("iterations"),
 }

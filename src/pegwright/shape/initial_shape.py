@@ -22,7 +22,7 @@ from pegwright.shape.rubber import RubberLaw, neo_hookean
 from pegwright.shape.tightening import subdivide_curve, tighten_curves
 from pegwright.structure import Curves, Positions, strand_curves
 
-__all__ = ["BandProperties", "InitialShape", "closed_length_mm", "draw_initial_shape"]
+__all__ = ["BandProperties", "InitialShape", "closed_length_mm", "draw_initial_shape", "is_worked_upward"]
 
 _LOOSE = 1.5  # length over rest length while the bands thicken
 _CLIP_MM, _CLIP_THICK_MM, _CLIP_POINTS = 5.0, 1.5, 24
@@ -79,7 +79,7 @@ def draw_initial_shape(
     crossings = count_corner_crossings(strands, moves)
     rest = [rest_length_mm(k.bore_mm, k.thickness_mm) for k in kinds]
     scale = _LOOSE * float(np.median([r / closed_length_mm(x) for r, x in zip(rest, taut, strict=False)]))
-    upward = _is_worked_upward(events)
+    upward = is_worked_upward(events)
     taut, tube, flat = _lay_lengthwise([scale * x for x in taut], count, upward=upward)
     bands = [
         Band(subdivide_curve(x, points), r, k.thickness_mm, k.rubber)
@@ -99,7 +99,7 @@ def draw_initial_shape(
     return InitialShape(bands, numbers, tube, rows, crossings)
 
 
-def _is_worked_upward(events: Sequence[Event]) -> bool:
+def is_worked_upward(events: Sequence[Event]) -> bool:
     """Return whether a piece grows upward off its pegs.
 
     Most of its bands are laid where loops have already been worked, or as many loops are lifted over as there

@@ -26,6 +26,7 @@ from pegwright.shape.initial_shape import BandProperties, InitialShape, closed_l
 from pegwright.shape.kernel_compilation import start_helper
 from pegwright.shape.loads import Dressing, Pull, Supports, Tie, wrap_round_wrist
 from pegwright.shape.newton import Goal
+from pegwright.shape.plausibility import is_longer_than_bands, rests_otherwise
 from pegwright.shape.relaxation import RelaxationProgress, RelaxedBands, relax_bands
 from pegwright.shape.rods import Band, Floats
 from pegwright.structure import Positions
@@ -183,6 +184,7 @@ def relax_piece(
             a girth is given and no clip closes the piece.
     """
     hear = progress or (lambda _: True)
+    events = tuple(events)
     if grown is None:
         grown = grow_piece(events, spots, kinds, points=points, progress=progress, threads=threads)
         stopped = False
@@ -202,13 +204,26 @@ def relax_piece(
     flat, kept, fallen = _rest_flat(runs, given, begun, how, dressed=dressing is not None)
     if flat is None or fallen:
         beside = _rest_beside(runs, given, begun, fallen)
-        return _fallen_piece(flat, given, kept, fallen, beside, runs.crossings)
+        apart = _fallen_piece(flat, given, kept, fallen, beside, runs.crossings)
+        return _doubt_length(apart, apart.relaxed.positions_mm)
     rest = flat
     if girth_mm is not None and not _has_not_settled(flat):
         long = float(np.ptp(np.concatenate(flat.positions_mm)[:, 0])) + _SEAM_MM
         bent = wrap_round_wrist(flat.positions_mm, max(girth_mm, long), _SEAM_MM)
         rest = runs.run("closing", _move_bands(given.bands, bent), Supports(ties=clips, girth_mm=girth_mm))
-    return _piece(rest, flat, given, girth_mm, runs.crossings)
+    piece = _piece(rest, flat, given, girth_mm, runs.crossings)
+    found = (finding("rests-otherwise"),) if rests_otherwise(events, flat.positions_mm[: piece.bands]) else ()
+    relaxed = msgspec.structs.replace(piece.relaxed, findings=(*piece.relaxed.findings, *found))
+    return _doubt_length(msgspec.structs.replace(piece, relaxed=relaxed), flat.positions_mm)
+
+
+def _doubt_length(piece: RestingPiece, flat: Sequence[Floats]) -> RestingPiece:
+    """Return the piece without its sizes where its curves, lying flat, could not span such a length."""
+    if not is_longer_than_bands(flat, piece.length_mm):
+        return piece
+    found = finding("length-impossible", length_mm=piece.length_mm)
+    relaxed = msgspec.structs.replace(piece.relaxed, findings=(*piece.relaxed.findings, found))
+    return msgspec.structs.replace(piece, relaxed=relaxed, length_mm=0.0, width_mm=0.0, height_mm=0.0)
 
 
 class _Relaxations:
