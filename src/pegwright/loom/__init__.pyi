@@ -15,6 +15,7 @@ from .events import (
     Moved as Moved,
     Seat as Seat,
     Turned as Turned,
+    is_put_on as is_put_on,
 )
 from .history import (
     AppliedMove as AppliedMove,
@@ -75,6 +76,7 @@ __all__ = [
     "check_loom",
     "end_holder",
     "hull",
+    "is_put_on",
     "legal_moves",
     "parse_bight",
     "parse_move",

@@ -81,6 +81,11 @@ class Moved(msgspec.Struct, frozen=True, tag="moved"):
     dragged: tuple[Bight, ...] = ()
 
 
+def is_put_on(event: Drawn | Moved) -> bool:
+    """Say whether a loop of a free end is put on a peg."""
+    return "." in event.source and "." not in event.target
+
+
 class Lifted(msgspec.Struct, frozen=True, tag="lifted"):
     """A loop is carried over all the loops above it (`over`, top first) and off the holder."""
 

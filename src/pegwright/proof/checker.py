@@ -79,8 +79,10 @@ class _Link:
         laid = [event for event in events if isinstance(event, Laid)]
         drawn = [event for event in events if isinstance(event, Drawn)]
         homes = {e.band: {seat.holder for seat in e.seats} for e in laid}
+        carried = [event for event in events if isinstance(event, Drawn | Moved)]
         self.crossed = {e.band for e in laid if any(e.twists)}
-        twisted = {e.band for e in laid if any(e.twists) or len(homes[e.band]) < len(e.seats)}
+        self.crossed |= {e.bight.band for e in carried if "." in e.source and "." not in e.target}
+        twisted = self.crossed | {e.band for e in laid if any(e.twists) or len(homes[e.band]) < len(e.seats)}
         twisted |= {e.bight.band for e in drawn if {e.source, e.target} != homes[e.bight.band]}
         twisted |= {event.bight.band for event in events if isinstance(event, Moved)}
         cores, trails, words = _Numbering((0, 0, 0)), _Numbering((0, 0)), _Numbering(())

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from immutables import Map
 
-from pegwright.loom import Bight, Drawn, Event, Fastened, History, Laid, Lifted, Moved
+from pegwright.loom import Bight, Drawn, Event, Fastened, History, Laid, Lifted, Moved, is_put_on
 from pegwright.rehearsal.peg_neighbours import PegNeighbours, find_peg_neighbours
 from pegwright.rehearsal.shared_words import SharedWords
 
@@ -108,6 +108,9 @@ def read_word_changes(
                     now[bight] = words.laid_factor(bight, sign)
             case Drawn():
                 band = event.bight.band
+                if is_put_on(event):
+                    crossed.add(band)
+                    twisted.add(band)
                 home = laid[band] if band in laid else home_of(band)
                 if len(home) > 2 or event.source not in home or event.target not in home:
                     twisted.add(band)
@@ -125,6 +128,8 @@ def read_word_changes(
                         now[loop] = words.conjugate(word, at(loop))
             case Moved():
                 twisted.add(event.bight.band)
+                if is_put_on(event):
+                    crossed.add(event.bight.band)
             case Fastened():
                 roots.append(words.word([at(loop) for loop in event.caught]))
                 passes.append(roots[-1])

@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
-from pegwright.loom import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved
+from pegwright.loom import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved, is_put_on
 from pegwright.structure.crossings import PlanPoint, find_bands_across
 
 __all__ = ["Fastening", "Structure", "structure_of"]
@@ -60,8 +60,8 @@ class Structure(NamedTuple):
     across: Mapping[int, frozenset[int]] = {}
 
     def crossed_bands(self) -> frozenset[int]:
-        """Return the bands that were laid with a half-twist."""
-        return frozenset(band for band, reason in self.twists.items() if reason == "half-twist")
+        """Return the bands that may be crossed: laid with a half-twist, or put on from a free end."""
+        return frozenset(band for band, why in self.twists.items() if why in ("half-twist", "put-on"))
 
     def unused_loops(self) -> tuple[Bight, ...]:
         """Return the loops that nothing passes through."""
@@ -138,6 +138,7 @@ def structure_of(events: Sequence[Event], spots: Mapping[str, PlanPoint] | None 
                 _note_passing(met, when, passing)
                 home = seats[event.bight.band]
                 # a fold between two of three pegs or more takes the third side along, half turned over
+                _note_put_on(event, twists)
                 if len(home) > 2 or event.source not in home or event.target not in home:
                     twists.setdefault(event.bight.band, "carried-on")
                 if met:
@@ -154,6 +155,7 @@ def structure_of(events: Sequence[Event], spots: Mapping[str, PlanPoint] | None 
                         now[number[bight]] = tables.conjugate(word, now[number[bight]])
             elif isinstance(event, Moved):
                 twists.setdefault(event.bight.band, "carried-flat")
+                _note_put_on(event, twists)
             elif isinstance(event, Fastened):
                 met = [number[bight] for bight in event.caught]
                 _note_passing(met, when, passing)
@@ -175,6 +177,11 @@ def structure_of(events: Sequence[Event], spots: Mapping[str, PlanPoint] | None 
         twists=twists,
         across=find_bands_across(events, spots) if spots else {},
     )
+
+
+def _note_put_on(event: Drawn | Moved, twists: dict[int, str]) -> None:
+    if is_put_on(event):
+        twists[event.bight.band] = "put-on"
 
 
 def _note_passing(met: list[int], when: int, passing: list[list[int]]) -> None:
