@@ -13,7 +13,7 @@ Equal words, trails and factors carry equal numbers (hash-consing), so equality 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from pegwright.loom import Bight, Drawn, Event, Fastened, Laid, Lifted, Moved, is_put_on
@@ -138,7 +138,6 @@ def structure_of(events: Sequence[Event], spots: Mapping[str, PlanPoint] | None 
                 _note_passing(met, when, passing)
                 home = seats[event.bight.band]
                 # a fold between two of three pegs or more takes the third side along, half turned over
-                _note_put_on(event, twists)
                 if len(home) > 2 or event.source not in home or event.target not in home:
                     twists.setdefault(event.bight.band, "carried-on")
                 if met:
@@ -155,7 +154,6 @@ def structure_of(events: Sequence[Event], spots: Mapping[str, PlanPoint] | None 
                         now[number[bight]] = tables.conjugate(word, now[number[bight]])
             elif isinstance(event, Moved):
                 twists.setdefault(event.bight.band, "carried-flat")
-                _note_put_on(event, twists)
             elif isinstance(event, Fastened):
                 met = [number[bight] for bight in event.caught]
                 _note_passing(met, when, passing)
@@ -163,6 +161,7 @@ def structure_of(events: Sequence[Event], spots: Mapping[str, PlanPoint] | None 
                 fastenings.append(Fastening(when, event.fastener, event.kind, word))
         except KeyError as missing:
             raise ValueError(f"event {when} names {missing.args[0]}, which was never laid") from None
+    twists |= dict.fromkeys(_put_on_bands(events), "put-on")
     return Structure(
         bands=tuple(seats),
         loops=tuple(number),
@@ -179,9 +178,11 @@ def structure_of(events: Sequence[Event], spots: Mapping[str, PlanPoint] | None 
     )
 
 
-def _note_put_on(event: Drawn | Moved, twists: dict[int, str]) -> None:
-    if is_put_on(event):
-        twists[event.bight.band] = "put-on"
+def _put_on_bands(events: Sequence[Event]) -> Iterator[int]:
+    """Yield the bands of which a loop is put on a peg from a free end."""
+    for event in events:
+        if isinstance(event, Drawn | Moved) and is_put_on(event):
+            yield event.bight.band
 
 
 def _note_passing(met: list[int], when: int, passing: list[list[int]]) -> None:
