@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping, Sequence, Set
 from copy import copy
+from itertools import chain
 from typing import Generic, NamedTuple, TypeVar
 
 from pegwright.loom import Bight
@@ -236,11 +237,16 @@ def bands_that_may_cling(words: ReducedWords, used: Set[int], twisted: Iterable[
     """Return the bands that may cling although they are off the words with loops apart.
 
     They are those that carry a twist of their own, and those that a loop of such a band in use went through:
-    they may cling to where its strands cross, laid so or folded so between three pegs.
+    they may cling to where its strands cross, laid so or folded so between three pegs. Where tables are shared
+    by many pieces, only the cores of the words that were made in this one count.
     """
     found = set(twisted)
     crossed = found & used
-    for letter, trail in words.cores:
+    cores: Iterable[tuple[int, int]] = words.cores
+    if isinstance(words.made, Mapping):
+        here = chain.from_iterable((*words.roots, *(words.words[word] for word in words.made)))
+        cores = [words.cores[core] for core in {factor >> 1 for factor in here}]
+    for letter, trail in cores:
         band = words.letters[letter][0]
         if band in crossed:
             for word in _along(words, trail):
