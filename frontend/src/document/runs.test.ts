@@ -4,7 +4,7 @@ import { CASES } from "../cases";
 import { apply } from "./edit";
 import { expand } from "./expand";
 import { docOf, type Doc, type Move } from "./pattern";
-import { coloursOf, makeMotif, moveRun, recolourRun } from "./runs";
+import { coloursOf, makeMotif, moveRun, readTurns, recolourRun, repeatRun } from "./runs";
 
 const DOCS = CASES.pieces.map(({ document }) => docOf(document)).filter((doc) => doc.steps.length);
 const movesOf = (doc: Doc): (Move | null)[] => expand(doc).flat();
@@ -25,6 +25,23 @@ describe("runs of steps", () => {
         expect(apply(made, inverse).doc).toStrictEqual(doc);
       }),
     );
+  });
+
+  it("are repeated in colours that change with the round, and those are changed in their turn", () => {
+    const doc = docOf({
+      pegwright: 3,
+      title: "Tide",
+      loom: { kind: "rows", rows: 1, pegs: 9 },
+      colours: ["A", "F", "C"].map((letter) => ({ letter, name: letter, hex: "#445566" })),
+      steps: [{ do: "place", colour: "A", over: ["A1", "A2"] }],
+    });
+    expect(readTurns(doc, "A", "A, F x C")).toStrictEqual({ A: ["A", "F", "C"] });
+    expect(readTurns(doc, "A", "F")).toStrictEqual({});
+    const striped = apply(doc, repeatRun(doc, { from: 0, to: 0 }, 5, 0, 1, "", readTurns(doc, "A", "A F C"))).doc;
+    const letters = (of: Doc) => movesOf(of).map((move) => move && "colour" in move && move.colour);
+    expect(letters(striped)).toStrictEqual(["A", "F", "C", "A", "F"]);
+    const recoloured = apply(striped, recolourRun(striped, { from: 0, to: 0 }, "A", "C", "")).doc;
+    expect(letters(recoloured)).toStrictEqual(["C", "F", "C", "C", "F"]);
   });
 
   it("made a motif lay the same bands, each colour in a slot", () => {

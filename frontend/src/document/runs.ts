@@ -21,8 +21,17 @@ function replaceRun(run: Run, steps: readonly Step[]): Edit["ops"] {
 }
 
 /** Work a run so many times in all, moving it on by rows and pegs each time. */
-export function repeatRun(doc: Doc, run: Run, times: number, rows: number, pegs: number, label: string): Edit {
-  const repeat: Step = { do: "repeat", times, steps: stepsOf(doc, run), ...strideFields(rows, pegs) };
+export function repeatRun(
+  doc: Doc,
+  run: Run,
+  times: number,
+  rows: number,
+  pegs: number,
+  label: string,
+  colours: Record<string, string[]> = {},
+): Edit {
+  const inTurns = Object.keys(colours).length ? { colours } : {};
+  const repeat: Step = { do: "repeat", times, steps: stepsOf(doc, run), ...strideFields(rows, pegs), ...inTurns };
   return { label, ops: replaceRun(run, [repeat]) };
 }
 
@@ -138,6 +147,14 @@ function inTurn(step: Repeat, from: string, to: string): Pick<Repeat, "colours">
   return each.length ? { colours: Object.fromEntries(each.map(([slot, turns]) => [slot, turns.map((letter) => (letter === from ? to : letter))])) } : {};
 }
 
+/** What a maker writes of the colours that a letter stands for in turn, round by round: "A F C". Letters that the piece
+ * does not have are left out; one alone is no change. */
+export function readTurns(doc: Doc, letter: string, said: string): Record<string, string[]> {
+  const known = new Set(doc.colours.map((each) => each.letter));
+  const turns = said.split(/[\s,]+/).filter((each) => known.has(each));
+  return turns.length > 1 ? { [letter]: turns } : {};
+}
+
 /** Give the bands of a run that have one colour another. A motif keeps its steps: the colour becomes a slot of it,
  * filled anew where the run works it, and as before wherever else it is worked. */
 export function recolourRun(doc: Doc, run: Run, from: string, to: string, label: string): Edit {
@@ -145,7 +162,8 @@ export function recolourRun(doc: Doc, run: Run, from: string, to: string, label:
   const named = new Set<string>();
   const fill = (steps: readonly Step[]): Step[] =>
     steps.map((step) => {
-      if (step.do === "repeat") return { ...step, ...inTurn(step, from, to), steps: fill(step.steps) };
+      if (step.do === "repeat") // a letter that changes with the round is no colour within its steps
+        return { ...step, ...inTurn(step, from, to), steps: step.colours?.[from] ? step.steps : fill(step.steps) };
       if (step.do !== "motif") return "colour" in step && step.colour === from ? { ...step, colour: to } : step;
       const filled = Object.fromEntries(Object.entries(step.colours ?? {}).map(([slot, given]) => [slot, given === from ? to : given]));
       const written = motifsWrittenIn(doc, step.name, from);

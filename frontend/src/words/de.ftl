@@ -289,6 +289,7 @@ with-run = { $count ->
     [one] Mit diesem Schritt …
    *[other] Mit diesen { $count } Schritten …
 }
+colours-in-turn = Farben im Wechsel, Runde für Runde
 times = Wie oft im Ganzen
 on-by-rows = Jedes Mal weiter, in Reihen
 on-by-pegs = Jedes Mal weiter, in Stiften

@@ -298,6 +298,7 @@ with-run = { $count ->
     [one] With this step …
    *[other] With these { $count } steps …
 }
+colours-in-turn = Colours in turn, round by round
 times = Times in all
 on-by-rows = Move on each time, in rows
 on-by-pegs = Move on each time, in pegs

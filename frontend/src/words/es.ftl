@@ -289,6 +289,7 @@ with-run = { $count ->
     [one] Con este paso …
    *[other] Con estos { $count } pasos …
 }
+colours-in-turn = Colores por turno, vuelta a vuelta
 times = Veces en total
 on-by-rows = Avanza cada vez, en filas
 on-by-pegs = Avanza cada vez, en clavijas
