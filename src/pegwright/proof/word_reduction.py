@@ -237,8 +237,8 @@ def bands_that_may_cling(words: ReducedWords, used: Set[int], twisted: Iterable[
     """Return the bands that may cling although they are off the words with loops apart.
 
     They are those that carry a twist of their own, and those that a loop of such a band in use went through:
-    they may cling to where its strands cross, laid so or folded so between three pegs. Where tables are shared
-    by many pieces, only the cores of the words that were made in this one count.
+    they may cling to where its strands cross, laid so or folded so between three pegs. Where tables are
+    shared by many pieces, only the cores of the words that were made in this one count.
     """
     found = set(twisted)
     crossed = found & used

@@ -18,13 +18,14 @@ from typing import NamedTuple
 import msgspec
 import numpy as np
 
-from pegwright.finding import Location, RefusedError, finding, phrase
+from pegwright.finding import Location, finding
 from pegwright.loom import Event
 from pegwright.shape.crossing_count import count_pass_throughs
+from pegwright.shape.ends import Tug, find_clips
 from pegwright.shape.falling_apart import circle, lay_beside, split_groups
 from pegwright.shape.initial_shape import BandProperties, InitialShape, closed_length_mm, draw_initial_shape
 from pegwright.shape.kernel_compilation import start_helper
-from pegwright.shape.loads import Dressing, Pull, Supports, Tie, wrap_round_wrist
+from pegwright.shape.loads import Dressing, Supports, wrap_round_wrist
 from pegwright.shape.newton import Goal
 from pegwright.shape.plausibility import is_longer_than_bands, rests_otherwise
 from pegwright.shape.relaxation import RelaxationProgress, RelaxedBands, relax_bands
@@ -46,7 +47,6 @@ _ROOM = 0.3  # bands thicken until touching strands are this share of their thic
 _POINTS = 48  # points of a band that `press_n_per_mm` refers to
 _FORCE_N = 3.0  # reference force for one band
 _WIDE = 2.0  # rows of links from which a piece is pressed
-_CLIP_MM = 3.0  # from one eye of a clip to the other
 _SEAM_MM = 2.0  # gap between the two ends when the piece is bent round
 
 
@@ -196,7 +196,7 @@ def relax_piece(
     if given.tube or given.rows < _WIDE:
         how = how._replace(press_n_per_mm=0.0)
     how = how._replace(press_n_per_mm=how.press_n_per_mm * _POINTS / points)
-    clips = _clips(given) if girth_mm is not None else ()
+    clips = find_clips(given) if girth_mm is not None else ()
     runs = _Relaxations(given, goal or Goal(), hear, stopped, threads, grown)
     if _has_not_settled(grown.bands):
         return _piece(grown.bands, grown.bands, given, None, runs.crossings)
@@ -295,7 +295,7 @@ def _rest_flat(
     fallen: list[list[int]] = []
     thin = _thinnest_mm(whole)
     while True:
-        tug = _Tug(given)
+        tug = Tug(given)
         dress = Dressing(tug.of(how.tug_n), how.press_n_per_mm, how.friction) if dressed else None
         supports = Supports(pulls=tug.of(how.straight_n))
         groups: list[list[int]] = []
@@ -421,68 +421,6 @@ def _has_not_settled(rest: RelaxedBands) -> bool:
 
 def _move_bands(bands: Sequence[Band], curves: Sequence[Floats]) -> list[Band]:
     return [b._replace(points_mm=x) for b, x in zip(bands, curves, strict=True)]
-
-
-def _ends(given: InitialShape) -> list[tuple[int, int]]:
-    """Return the two rings of every clip that joins two ends: the first and the last along the piece."""
-    count = len(given.bands) - len(given.fasteners)
-    found = []
-    for number in dict.fromkeys(given.fasteners):
-        rings = [count + k for k, f in enumerate(given.fasteners) if f == number]
-        rings.sort(key=lambda i: float(given.bands[i].points_mm[:, 0].mean()))
-        if len(rings) > 1:
-            found.append((rings[0], rings[-1]))
-    return found
-
-
-def _clips(given: InitialShape) -> tuple[Tie, ...]:
-    """Return the ties that close the clips when the two ends are brought together.
-
-    Raises:
-        ValueError: no fastener joins two ends.
-    """
-    ends = _ends(given)
-    if not ends:
-        raise RefusedError(phrase("does-not-close"))
-    return tuple(
-        Tie(
-            (i, int(given.bands[i].points_mm[:, 0].argmin())),
-            (j, int(given.bands[j].points_mm[:, 0].argmax())),
-            _CLIP_MM,
-        )
-        for i, j in ends
-    )
-
-
-class _Tug:
-    """Where a hand holds a piece that lies along x: at its clip's two rings, or else at its two ends."""
-
-    def __init__(self, given: InitialShape) -> None:
-        bands = given.bands
-        self.ends: list[list[tuple[int, int]]] = []
-        for side, sign in enumerate((-1.0, 1.0)):
-            rings = [pair[side] for pair in _ends(given)]
-            if rings:
-                self.ends.append([(i, j) for i in rings for j in range(len(bands[i].points_mm))])
-                continue
-            far = max(float((sign * b.points_mm[:, 0]).max()) for b in bands)
-            self.ends.append(
-                [
-                    (i, int(j))
-                    for i, b in enumerate(bands)
-                    for j in np.flatnonzero(sign * b.points_mm[:, 0] > far - 2 * b.thickness_mm)
-                ]
-            )
-
-    def of(self, force_n: float) -> tuple[Pull, ...]:
-        """Return equal and opposite pulls at both ends, shared among their points."""
-        if force_n == 0.0:
-            return ()
-        return tuple(
-            Pull(at, (sign * force_n / len(end), 0.0, 0.0))
-            for sign, end in zip((-1.0, 1.0), self.ends, strict=True)
-            for at in end
-        )
 
 
 _BETWEEN = 0.7  # the middle share of the length
