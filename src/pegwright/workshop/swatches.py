@@ -46,7 +46,7 @@ About a quarter of the atlas each; our own choice, no source.
 class TypicalSlip(msgspec.Struct, frozen=True, kw_only=True):
     """A slip that costs much: the steps at which it is made, and in each language what is done and the end.
 
-    `steps` are those of the shorter swatch, the worst first, `more` how many there are besides.
+    `steps` are the worst of the shorter swatch, `more` is how many there are besides.
     """
 
     steps: tuple[int, ...]
@@ -235,7 +235,7 @@ def _typical_slips(rehearsal: Rehearsal) -> tuple[TypicalSlip, ...]:
         steps = list(dict.fromkeys(numbers[spot.at] for spot in trouble.risky_steps))
         found.append(
             TypicalSlip(
-                steps=tuple(steps[:_STEPS_NAMED]),
+                steps=tuple(sorted(steps[:_STEPS_NAMED])),
                 more=max(0, len(steps) - _STEPS_NAMED),
                 says={language: (say.slip(worst), say.end(worst)) for language, say in writers.items()},
             )
