@@ -33,6 +33,8 @@ class Score(NamedTuple):
     chapter_errors_s: tuple[float, ...]
     chapters_missed: int
     noise: float
+    left: int = 0
+    """Planted contradictions that still stand in the captions: no more can be told."""
 
     @property
     def precision(self) -> float:
@@ -47,12 +49,13 @@ class Score(NamedTuple):
 
 def score_recordings(recordings: Iterable[tuple[Recording, tuple[Cue, ...]]]) -> Score:
     """Listen to recordings and compare with the truth; questions do not count."""
-    right, wrong, missed, errors, lost, noise = 0, [], [], [], 0, []
+    right, wrong, missed, errors, lost, noise, there = 0, [], [], [], 0, [], 0
     for truth, cues in recordings:
         script = script_of(truth.piece)
         evidence, _ = gather_evidence(script, cues, COLOURS)
         noise.append(evidence.follow.noise)
         left = list(truth.planted)
+        there += sum(is_left(truth, cues, one) for one in left)
         for one in find_contradictions(evidence, "right"):
             if not is_certain(one, evidence.follow.noise):
                 continue
@@ -68,7 +71,13 @@ def score_recordings(recordings: Iterable[tuple[Recording, tuple[Cue, ...]]]) ->
         errors += here
         lost += gone
     return Score(
-        right, tuple(wrong), tuple(missed), tuple(sorted(errors)), lost, sum(noise) / max(1, len(noise))
+        right,
+        tuple(wrong),
+        tuple(missed),
+        tuple(sorted(errors)),
+        lost,
+        sum(noise) / max(1, len(noise)),
+        there,
     )
 
 
@@ -79,6 +88,27 @@ def is_planted(one: Contradiction, planted: Planted) -> bool:
     if planted.kind == "hand":
         return True
     return abs(one.step - planted.step) <= (1 if planted.kind == "extra" else 0)
+
+
+def is_left(truth: Recording, cues: Iterable[Cue], planted: Planted) -> bool:
+    """Say whether what was said wrong still stands in the captions: a reader with the pattern could tell.
+
+    A value does if one of its words is heard at its time that the right one does not have; an added sentence
+    if half of its words are. A step left out or said too late always does.
+    """
+    if planted.kind in ("unsaid", "swapped"):
+        return True
+    spoken = truth.spoken[planted.utterance]
+    heard = {
+        word
+        for cue in cues
+        if cue.end_s > spoken.start_s and cue.start_s < spoken.end_s
+        for word, _ in split_words(cue.text, "en")
+    }
+    said = {word for word, _ in split_words(planted.said, "en")}
+    if planted.kind == "extra":
+        return len(said & heard) >= len(said) / 2
+    return bool((said - {word for word, _ in split_words(planted.meant, "en")}) & heard)
 
 
 def chapter_errors(

@@ -128,6 +128,8 @@ def find_contradictions(evidence: Evidence, hand: str) -> tuple[Contradiction, .
 
 def is_certain(one: Contradiction, noise: float) -> bool:
     """Say whether a contradiction is a warning; otherwise it is a question."""
+    if noise > TOO_NOISY and one.kind == "unsaid":
+        return False  # it may have been said and lost
     return one.confidence >= (MORE_CERTAIN if noise > TOO_NOISY else CERTAIN)
 
 

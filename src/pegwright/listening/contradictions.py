@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from pegwright.listening.facts import SpokenFact
 from pegwright.listening.following import Follow
-from pegwright.listening.hearings import Hearing
+from pegwright.listening.hearings import SURE, Hearing
 from pegwright.listening.vocabulary import Vocabulary
 from pegwright.listening.words import HeardWord, SaidWord
 
@@ -35,6 +35,10 @@ LOOSE = 0.6
 """A value beside which no word is heard exactly, or whose line is begun anew, is a question at most."""
 TAKEN_BACK = 10
 """Within so many words after a slip it is taken back (no source)."""
+ANEW_S = 25.0
+"""Within so many s a line is said anew; later it is only said again (no source)."""
+OTHER = 4
+"""So many words of another line part a slip from what is taken back after it (no source)."""
 
 
 class Contradiction(NamedTuple):
@@ -90,13 +94,12 @@ def find_wrong_facts(evidence: Evidence) -> tuple[list[Contradiction], list[int]
     by_line: dict[int, list[SpokenFact]] = {}
     for fact in evidence.facts:
         by_line.setdefault(fact.line, []).append(fact)
-    wrong: dict[SpokenFact, Contradiction] = {}
-    agreed: set[SpokenFact] = set()
+    wrong: dict[SpokenFact, tuple[int, Contradiction]] = {}
+    agreed: list[tuple[SpokenFact, int]] = []
     misfits: list[int] = []
     for n, hearing in enumerate(evidence.hearings):
         judged = [(fact, judge_fact(evidence, hearing, fact)) for fact in by_line.get(hearing.line, ())]
         apart = [(fact, one) for fact, one in judged if one.value is not None and not one.agrees]
-        agreed |= {fact for fact, one in judged if one.agrees}
         if evidence.shown_again(n):
             continue
         if len({fact.words for fact, one in apart if one.confidence > 0.3}) >= 3 or (
@@ -104,35 +107,54 @@ def find_wrong_facts(evidence: Evidence) -> tuple[list[Contradiction], list[int]
         ):
             misfits.append(n)
             continue
+        agreed += [(fact, n) for fact, one in judged if one.agrees]
         if not hearing.in_order:
             continue
-        again = any(h.line == hearing.line and h.in_order for h in evidence.hearings[n + 1 :])
         for fact, one in apart:
-            if is_taken_back(evidence, one.at, hearing.last):
+            if is_taken_back(evidence, one.at, hearing):
                 continue
-            wrong[fact] = Contradiction(
-                fact.kind,
-                evidence.steps[fact.line],
-                fact.line,
-                evidence.heard[one.at].start_s,
-                " ".join(evidence.said[k].text for k in fact.words),
-                one.heard,
-                min(one.confidence, LOOSE) if again else one.confidence,
+            wrong[fact] = (
+                n,
+                Contradiction(
+                    fact.kind,
+                    evidence.steps[fact.line],
+                    fact.line,
+                    evidence.heard[one.at].start_s,
+                    " ".join(evidence.said[k].text for k in fact.words),
+                    one.heard,
+                    one.confidence,
+                ),
             )
-    return [one for fact, one in wrong.items() if fact not in agreed], misfits
+    found = []
+    for fact, (n, told) in wrong.items():
+        if any(other == fact and _is_said_anew(evidence, k, n) for other, k in agreed):
+            continue
+        again = any(
+            hearing.line == fact.line and hearing.in_order and k > n and k not in misfits
+            for k, hearing in enumerate(evidence.hearings)
+            if _is_said_anew(evidence, k, n)
+        )
+        found.append(told._replace(confidence=min(told.confidence, LOOSE)) if again else told)
+    return found, misfits
+
+
+def _is_said_anew(evidence: Evidence, one: int, other: int) -> bool:
+    """Say whether two hearings of a line are so near that one takes the other back."""
+    starts = [evidence.heard[evidence.hearings[n].first].start_s for n in (one, other)]
+    return one != other and abs(starts[0] - starts[1]) <= ANEW_S
 
 
 def judge_fact(evidence: Evidence, hearing: Hearing, fact: SpokenFact) -> Judged:
     """Compare what a hearing says in the place of a fact with what it should say."""
     unknown = Judged(None, "", hearing.first, False, 0.0)
-    places = [(k, hearing.heard_of(k)) for k in fact.words]
+    places = [(k, _heard_of(evidence, hearing, k)) for k in fact.words]
     found = [(k, t) for k, t in places if t is not None]
     if not found:
         return unknown
     kind = "number" if fact.kind in ("count", "repeats", "supplies", "peg") else fact.kind
     values = []
     for _, t in found:
-        sort, value = evidence.vocabulary.kind_of(evidence.heard[t].text)
+        sort, value = evidence.vocabulary.meant_by(evidence.heard[t].text)
         if sort == kind and not (fact.kind == "peg" and not evidence.heard[t].text.isdecimal()):
             values.append((value, t))
     if any(value in fact.values for value, _ in values):
@@ -152,15 +174,44 @@ def judge_fact(evidence: Evidence, hearing: Hearing, fact: SpokenFact) -> Judged
     chance = chance * MISHEARD[kind] ** (len(values) - 1) + ASTRAY * noise**2
     slip = SLIPS * (1 - noise)
     confidence = slip / (slip + (1 - SLIPS) * chance)
+    if not evidence.steps[fact.line] and confidence > LOOSE:
+        confidence = LOOSE  # a list to look at, which nobody works from
     exact = sum(evidence.said[i].text == evidence.heard[t].text for i, t in hearing.pairs)
     if exact < 0.5 * len(hearing.pairs) or not _is_hemmed_in(evidence, hearing, fact.words, t):
         confidence = min(confidence, LOOSE)
     return Judged(value, " ".join(evidence.heard[k].text for _, k in values), t, False, confidence)
 
 
-def is_taken_back(evidence: Evidence, first: int, last: int) -> bool:
+def _heard_of(evidence: Evidence, hearing: Hearing, k: int) -> int | None:
+    """Return the heard word for one of the script: where none was followed, a number right after the last."""
+    t = hearing.heard_of(k)
+    if t is not None or evidence.said[k].text.isdecimal() is False:
+        return t
+    before = hearing.heard_of(k - 1)
+    if before is None or before != hearing.last or before + 1 >= len(evidence.heard):
+        return None
+    word, after = evidence.heard[before], evidence.heard[before + 1]
+    exact = word.text == evidence.said[k - 1].text
+    return before + 1 if exact and after.cue == word.cue and after.text.isdecimal() else None
+
+
+def is_taken_back(evidence: Evidence, first: int, hearing: Hearing) -> bool:
     """Say whether heard words are taken back right after: no, that was the wrong one."""
-    text = " ".join(word.text for word in evidence.heard[first : last + 1 + TAKEN_BACK])
+    others = (
+        one.first
+        for one in evidence.hearings
+        if one.line != hearing.line
+        and one.first > hearing.last
+        and len(one.pairs) >= OTHER
+        and one.gain >= SURE
+    )
+    last = min(hearing.last + 1 + TAKEN_BACK, next(others, len(evidence.heard)))
+    return takes_back(evidence, first, last)
+
+
+def takes_back(evidence: Evidence, first: int, last: int) -> bool:
+    """Say whether words from `first` to before `last` take something back."""
+    text = " ".join(word.text for word in evidence.heard[first:last])
     return any(re.search(rf"\b{re.escape(one)}\b", text) for one in evidence.take_backs)
 
 
@@ -168,7 +219,7 @@ def _is_hemmed_in(evidence: Evidence, hearing: Hearing, words: tuple[int, ...], 
     """Say whether a word next to it is heard exactly where it should be."""
     for i, at in hearing.pairs:
         apart = i - max(words) if i > max(words) else i - min(words)
-        if i in words or abs(apart) > 2 or abs(at - t) > 3 or (at - t) * apart <= 0:
+        if i in words or abs(apart) > 3 or abs(at - t) > 4 or (at - t) * apart <= 0:
             continue
         if evidence.heard[at].text == evidence.said[i].text:
             return True

@@ -72,8 +72,7 @@ class Signs:
                 self.exact.setdefault(word, []).append(sign)
         self.long = [word for word in self.exact if len(word) >= LEAST_LETTERS]
         self.misheard: dict[str, list[str]] = {}
-        more = {(said, heard) for said, every in lists.get("misheard", {}).items() for heard in every}
-        for said, heard in sorted(self.vocabulary.sounds | more):
+        for said, heard in sorted(self.vocabulary.misheard):
             self.misheard.setdefault(heard, []).append(said)
         self.common = set(Lexicon(language).phrases)
         self.known = set(self.exact) | set(self.vocabulary.kinds)

@@ -5,9 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from pegwright.listening.contradictions import MISHEARD, SLIPS, Contradiction, Evidence, is_taken_back
+from pegwright.listening.contradictions import (
+    MISHEARD,
+    SLIPS,
+    TAKEN_BACK,
+    Contradiction,
+    Evidence,
+    takes_back,
+)
 from pegwright.listening.hearings import SURE, Hearing
 
+WEAK = 1.0
+"""What speaks for a line at least where anything of it may have been heard (no source)."""
 LEAST_SHARE = 0.3
 """So much of a line is heard before its step counts as said (no source)."""
 
@@ -18,7 +27,11 @@ def find_unsaid(evidence: Evidence) -> list[Contradiction]:
     if len(heard) < 2:
         return []
     rate = _words_a_second(evidence)
-    heard_lines = {one.line for one in evidence.hearings if _is_heard(evidence, one)}
+    heard_lines = {
+        one.line
+        for n, one in enumerate(evidence.hearings)
+        if _is_heard(evidence, one) and not evidence.shown_again(n)
+    }
     found = []
     for step in sorted(set(evidence.steps) - {0}):
         lines = [i for i, s in enumerate(evidence.steps) if s == step]
@@ -26,16 +39,30 @@ def find_unsaid(evidence: Evidence) -> list[Contradiction]:
             continue
         words = evidence.lengths.get(lines[0], 1)
         before = [h for h in evidence.hearings if h.in_order and h.line < lines[0] and h.line in heard_lines]
-        after = [h for h in evidence.hearings if h.in_order and h.line > lines[-1] and h.line in heard_lines]
+        past = before[-1].last if before else -1
+        after = [
+            h
+            for n, h in enumerate(evidence.hearings)
+            if h.line > lines[-1]
+            and h.first > past
+            and _is_heard(evidence, h)
+            and not evidence.shown_again(n)
+        ]
         if not after:  # the recording ends before
             start = heard[before[-1].last].end_s if before else heard[0].start_s
             found.append(Contradiction("unsaid", step, lines[0], start, "", "", 0.7))
             continue
         first, last = (before[-1].last if before else -1), after[0].first
         start = heard[first].end_s if before else heard[0].start_s
-        unheard_s = heard[last].start_s - start
-        room = max((last - first - 1) / words, 0.8 * unheard_s * rate / words)
-        weak = any(one.line in lines for one in evidence.hearings)
+        between = range(first + 1, last)
+        asides = sum(evidence.follow.at[t] < 0 for t in between)
+        unheard_s = heard[last].start_s - start - sum(heard[t].end_s - heard[t].start_s for t in between)
+        room = max(asides / words, 0.8 * unheard_s * rate / words)
+        weak = any(one.line in lines and one.gain >= WEAK for one in evidence.hearings)
+        weak = weak or any(
+            evidence.follow.at[t] < 0 and evidence.vocabulary.kind_of(heard[t].text)[0] in ("colour", "loop")
+            for t in between
+        )
         confidence = 0.97 - 0.5 * min(1.0, max(0.0, room - 0.35)) - (0.25 if weak else 0.0)
         found.append(Contradiction("unsaid", step, lines[0], start, "", "", confidence))
     return found
@@ -63,18 +90,25 @@ def find_swapped(evidence: Evidence) -> list[Contradiction]:
 
 def find_hand(evidence: Evidence, hand: str) -> list[Contradiction]:
     """Return where the hook is said to be in the other hand."""
-    kind_of, names = evidence.vocabulary.kind_of, evidence.vocabulary.phrases["hand"]
-    for t, pair in enumerate(pairwise(evidence.heard)):
-        for one, other in (pair, pair[::-1]):
-            kind, value = kind_of(one.text)
-            if other.text in names and kind == "way" and value in ("left", "right") and value != hand:
-                line = _line_at(evidence, t)
-                noise = evidence.follow.noise * MISHEARD["way"]
-                confidence = SLIPS / (SLIPS + noise * 0.5)
-                text = f"{pair[0].text} {pair[1].text}"
-                return [
-                    Contradiction("hand", evidence.steps[line], line, pair[0].start_s, hand, text, confidence)
-                ]
+    kind_of, phrases = evidence.vocabulary.kind_of, evidence.vocabulary.phrases
+    sides = [kind_of(word.text)[1] if kind_of(word.text)[0] == "way" else "" for word in evidence.heard]
+    for t, side in enumerate(sides):
+        if side not in ("left", "right") or side == hand:
+            continue
+        near = {word.text for word in evidence.heard[max(0, t - 1) : t + 2]}
+        before = {word.text for word in evidence.heard[max(0, t - 6) : t]}
+        beside = bool(near & set(phrases["hand"]))
+        if not beside and not (near & set(phrases["mine"]) and before & set(phrases["held"])):
+            continue
+        line = _line_at(evidence, t)
+        noise = evidence.follow.noise * MISHEARD["way"]
+        confidence = SLIPS / (SLIPS + noise * 0.5)
+        words = evidence.heard[max(0, t - 1) : t + 2]
+        text = " ".join(
+            word.text for word in words if word.text in phrases["hand"] or kind_of(word.text)[0] == "way"
+        )
+        step = evidence.steps[line]
+        return [Contradiction("hand", step, line, evidence.heard[t].start_s, hand, text, confidence)]
     return []
 
 
@@ -96,10 +130,10 @@ def find_extra(evidence: Evidence, misfits: Sequence[int]) -> list[Contradiction
             first -= 1
         points = extra + _craft_points(evidence, first, last)
         line = _line_at(evidence, first)
-        if points < 4 or _after_repeat(evidence, first) or is_taken_back(evidence, first, last):
+        if points < 4 or _after_repeat(evidence, first) or takes_back(evidence, first, last + 1 + TAKEN_BACK):
             continue
         text = " ".join(word.text for word in evidence.heard[first : last + 1])
-        confidence = 0.65 + 0.08 * (points - 4) + 0.1 * (1 - evidence.follow.noise)
+        confidence = 0.66 + 0.08 * (points - 4) + 0.1 * (1 - evidence.follow.noise)
         if _has_strange_colour(evidence, first, last):
             confidence += 0.12
         found.append(

@@ -48,6 +48,10 @@ class Vocabulary:
             for said, all_heard in lists["sounds"].items()
             for heard in all_heard
         }
+        self.misheard = self.sounds | {
+            (said, heard) for said, every in lists.get("misheard", {}).items() for heard in every
+        }
+        """Like `sounds`, with those of which nothing follows where the words beside them tell more."""
         self.phrases: dict[str, tuple[str, ...]] = {k: tuple(v) for k, v in lists["phrases"].items()}
 
     def find(self, name: str, text: str) -> str | None:
@@ -75,6 +79,15 @@ class Vocabulary:
             if word in column:
                 alike[i, column[word]] = 1.0
         return np.asarray(alike)
+
+    def meant_by(self, word: str) -> tuple[str, str]:
+        """Return what a word is, and its value; of a garbled one that of the words that it is known for."""
+        kind, value = self.kind_of(word)
+        if kind != "plain":
+            return kind, value
+        meant = {self.kind_of(said) for said, heard in self.misheard if heard == word}
+        meant = {one for one in meant if one[0] in ("way", "loop")}
+        return meant.pop() if len(meant) == 1 else (kind, value)
 
     def kind_of(self, word: str) -> tuple[str, str]:
         """Return what a word is (number, colour, way, loop, row or plain), and the value it stands for."""
