@@ -20,6 +20,17 @@ export function endFeet(moves: readonly WorkedMove[]): Map<string, string> {
   return feet;
 }
 
+/** The least distance between two of the first pegs, in mm: 40 where there is no smaller one. */
+export function leastGap(pegs: readonly { x: number; y: number }[]): number {
+  let least = 40;
+  for (const [i, one] of pegs.slice(0, 60).entries())
+    for (const other of pegs.slice(0, i)) {
+      const apart = Math.hypot(one.x - other.x, one.y - other.y);
+      if (apart > 0.1) least = Math.min(least, apart);
+    }
+  return least;
+}
+
 /** Where a holder is: a peg, between two pegs (slid on), a loop of a free end, beside a peg. A free end hangs
  * outward, away from the middle of the loom. */
 export function spotOfHolder(holder: string, places: ReadonlyMap<string, Point>, feet: ReadonlyMap<string, string>): Point | null {

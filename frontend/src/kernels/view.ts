@@ -47,6 +47,12 @@ export function boxOf(spots: readonly Point[], room: number): Box {
   return { left: left - room, top: top - room, width: right - left + 2 * room, height: bottom - top + 2 * room };
 }
 
+/** The middle of the smallest box round the spots. */
+export function middleOf(spots: readonly Point[]): Point {
+  const box = boxOf(spots, 0);
+  return [box.left + box.width / 2, box.top + box.height / 2];
+}
+
 /** The peg that the maker reaches next from a peg by an arrow key: the nearest within 50° of that way. */
 export function neighbour<T extends { at: string; x: number; y: number }>(
   pegs: readonly T[],
