@@ -8,6 +8,7 @@ from hypothesis import given
 from pegwright import loom
 from pegwright.loom import Bight, Effect, RefusedMove, State
 from pegwright.pattern import Rows
+from pegwright.pattern.moves import StepFields
 from testing.strategies import SMALL, moves, programs
 from tests import naive
 
@@ -66,7 +67,7 @@ def test_a_state_reads_back_from_its_line(program):
 @given(moves)
 def test_a_move_reads_back_from_its_line(move):
     bare = type(move)(
-        **{f: getattr(move, f) for f in move.__struct_fields__ if f not in ("note", "warning", "picture")}
+        **{f: getattr(move, f) for f in move.__struct_fields__ if f not in StepFields.__struct_fields__}
     )
     assert loom.parse_move(loom.print_move(move)) == bare
 
