@@ -284,6 +284,8 @@ def _check_free(link: _Link, proof: Proof, words: set[int], lying: dict[int, Ban
         if apart:
             found = check_least(made, link.roots, link.words, link.cores, link.trails, apart=True)
             _need(least.isdisjoint(set().union(*found)), "a band is still used where loops are apart")
-            twisted = [c for c, (band, _, _) in enumerate(link.cores) if band in link.twisted & used.keys()]
-            round_them = {link.band(f) for c in twisted for word in link.along(c) for f in link.words[word]}
-            _need(least.isdisjoint(round_them | link.twisted), "a band clings to a twisted one, or is one")
+            twisted, beside = link.twisted & used.keys(), set(link.twisted)
+            for core, (band, _, _) in enumerate(link.cores):
+                passed = {link.band(f) for word in link.along(core) for f in link.words[word]}
+                beside |= passed if band in twisted else {band} if passed & twisted else set()
+            _need(least.isdisjoint(beside), "a band clings to a twisted one, or is one")

@@ -236,9 +236,10 @@ def bands_in_use(words: ReducedWords, first_passed: dict[int, int], crossed: Con
 def bands_that_may_cling(words: ReducedWords, used: Set[int], twisted: Iterable[int]) -> set[int]:
     """Return the bands that may cling although they are off the words with loops apart.
 
-    They are those that carry a twist of their own, and those that a loop of such a band in use went through:
-    they may cling to where its strands cross, laid so or folded so between three pegs. Where tables are
-    shared by many pieces, only the cores of the words that were made in this one count.
+    They are those that carry a twist of their own, those that a loop of such a band in use went through, and
+    those of which a loop went through one of its loops: they may cling to where its strands cross, laid so or
+    folded so between three pegs. Where tables are shared by many pieces, only the cores of the words that
+    were made in this one count.
     """
     found = set(twisted)
     crossed = found & used
@@ -248,9 +249,12 @@ def bands_that_may_cling(words: ReducedWords, used: Set[int], twisted: Iterable[
         cores = [words.cores[core] for core in {factor >> 1 for factor in here}]
     for letter, trail in cores:
         band = words.letters[letter][0]
-        if band in crossed:
-            for word in _along(words, trail):
-                found |= {words.letters[words.cores[factor >> 1][0]][0] for factor in words.words[word]}
+        for word in _along(words, trail):
+            passed = {words.letters[words.cores[factor >> 1][0]][0] for factor in words.words[word]}
+            if band in crossed:
+                found |= passed
+            elif not passed.isdisjoint(crossed):
+                found.add(band)
     return found
 
 
