@@ -287,5 +287,5 @@ def _check_free(link: _Link, proof: Proof, words: set[int], lying: dict[int, Ban
             twisted, beside = link.twisted & used.keys(), set(link.twisted)
             for core, (band, _, _) in enumerate(link.cores):
                 passed = {link.band(f) for word in link.along(core) for f in link.words[word]}
-                beside |= passed if band in twisted else {band} if passed & twisted else set()
+                beside |= passed if band in twisted else {band} if passed & twisted - link.crossed else set()
             _need(least.isdisjoint(beside), "a band clings to a twisted one, or is one")

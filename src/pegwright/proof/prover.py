@@ -61,7 +61,7 @@ def prove(structure: Structure, most_visited: int = MOST_VISITED) -> Proof:
         verdicts |= dict.fromkeys(said.given_up, NotProved("too-long"))
         off, twisted = said.off, tuple(sorted(structure.twists.keys() & used))
         if off and twisted:
-            flat = off - bands_that_may_cling(words, used, structure.twists)
+            flat = off - bands_that_may_cling(words, used, structure.twists, structure.crossed_bands())
             moved = decide_by_least(words, used, flat, most_visited, apart=True)
             verdicts |= dict.fromkeys(off - moved.off, NotProved("twist", twisted))
             off = moved.off
@@ -88,7 +88,7 @@ def decide(structure: Structure, wanted: Set[int]) -> tuple[set[int], set[int]]:
         left -= said.held.keys()
         off = said.off
         if off and not used.isdisjoint(structure.twists):
-            off -= bands_that_may_cling(words, used, structure.twists)
+            off -= bands_that_may_cling(words, used, structure.twists, structure.crossed_bands())
             off = decide_by_least(words, used, off, _QUICK, apart=True).off
         free, left = free | off, left - off
     return set(free), left

@@ -81,7 +81,7 @@ def snap_losses(
                 clinging = set[int]()
                 if left and not used.isdisjoint(structure.twists):
                     found = apart.find(used)
-                    clinging = bands_that_may_cling(words, used, structure.twists)
+                    clinging = bands_that_may_cling(words, used, structure.twists, crossed)
                     clinging |= set(left) if found is None else found
                 falls += [other for other in left if other not in clinging]
                 left = [other for other in left if other in clinging]

@@ -111,7 +111,7 @@ class Proof(NamedTuple):
     `steps` and `least` certify what is held; `cancellations`, `least` and `apart` what is free. In `apart`
     each loop of a band that carries a twist of its own has its letter, so that nothing rests on one of them
     undoing another: its steps are moves of hands, and need not lead to the least words. They free flat bands
-    only, and none that passes through a twisted band, or a twisted band through it.
+    only, and none that a twisted band went through, or that went through a folded one.
     """
 
     verdicts: dict[int, Verdict]

@@ -233,16 +233,19 @@ def bands_in_use(words: ReducedWords, first_passed: dict[int, int], crossed: Con
     return set(used)
 
 
-def bands_that_may_cling(words: ReducedWords, used: Set[int], twisted: Iterable[int]) -> set[int]:
+def bands_that_may_cling(
+    words: ReducedWords, used: Set[int], twisted: Iterable[int], crossed: Set[int]
+) -> set[int]:
     """Return the bands that may cling although they are off the words with loops apart.
 
     They are those that carry a twist of their own, those that a loop of such a band in use went through, and
-    those of which a loop went through one of its loops: they may cling to where its strands cross, laid so or
-    folded so between three pegs. Where tables are shared by many pieces, only the cores of the words that
-    were made in this one count.
+    where it was not laid crossed but folded so between three pegs, those of which a loop went through one of
+    its loops: they may cling to where its strands cross. Where tables are shared by many pieces, only the
+    cores of the words that were made in this one count.
     """
     found = set(twisted)
-    crossed = found & used
+    twists = found & used
+    folded = twists - crossed
     cores: Iterable[tuple[int, int]] = words.cores
     if isinstance(words.made, Mapping):
         here = chain.from_iterable((*words.roots, *(words.words[word] for word in words.made)))
@@ -251,9 +254,9 @@ def bands_that_may_cling(words: ReducedWords, used: Set[int], twisted: Iterable[
         band = words.letters[letter][0]
         for word in _along(words, trail):
             passed = {words.letters[words.cores[factor >> 1][0]][0] for factor in words.words[word]}
-            if band in crossed:
+            if band in twists:
                 found |= passed
-            elif not passed.isdisjoint(crossed):
+            elif not passed.isdisjoint(folded):
                 found.add(band)
     return found
 

@@ -186,7 +186,7 @@ class Judge:
         if not open_ or not key.twisted & used:
             return open_, frozenset()
         occurring = self.apart.find(words, used, MOST_VISITED)
-        clinging = bands_that_may_cling(words, used, key.twisted)
+        clinging = bands_that_may_cling(words, used, key.twisted, key.crossed)
         off = frozenset() if occurring is None else open_ - occurring - clinging
         return off, open_ - off
 
