@@ -1,6 +1,7 @@
 /** A step in the maker's words. */
 import { expand } from "../document/expand";
-import type { Doc, Move } from "../document/pattern";
+import { docOf, type Doc, type Move } from "../document/pattern";
+import type { WorkedMove } from "../schema/answers";
 import { textOf } from "./document_text";
 import { spoken, t } from "../words/words.svelte";
 
@@ -15,6 +16,14 @@ export function movesOf(doc: Doc): Move[] {
 export function stepWords(move: Move | undefined, doc: Doc | null): string {
   const said = sayStep(move, doc);
   return spoken.language === "es" ? said.replace(/\b(de|a) el /g, (_, word) => (word === "de" ? "del " : "al ")) : said;
+}
+
+/** What each of the moves that were read from a text comes to, in one line; as the notation has it where no step of the
+ * document stands for it. */
+export function wordsOfRead(document: object | null, moves: readonly WorkedMove[]): string[] {
+  const doc = document && docOf(document as unknown as Doc);
+  const made = doc ? movesOf(doc) : [];
+  return moves.map((move) => stepWords(made[move.step - 1], doc) || move.line);
 }
 
 function sayStep(move: Move | undefined, doc: Doc | null): string {
