@@ -100,7 +100,32 @@ def test_a_clip_put_on_before_the_extension_comes_last():
     assert mends.found[0].fix.label.phrase == "mend-swap"
 
 
-def test_what_one_change_cannot_mend_is_said():
+def test_two_faults_are_mended_by_two_changes():
+    """A hook left out, and farther on one that does not go deep enough: neither cure helps alone."""
+    steps = [
+        msgspec.structs.replace(step, through=1 if step.source == "A3" else None)
+        if isinstance(step, Hook)
+        else step
+        for step in shallow_water().steps
+    ]
+    steps.remove(Hook(source="A7", target="A6"))
+    faulty = msgspec.structs.replace(shallow_water(), steps=tuple(steps))
+    best = find_mends(faulty, seconds=60).found[0]
+    assert best.changes == 2
+    assert best.fix.label.phrase == "mend-both"
+    assert work(best.pattern).holds
+    raw = jsonpatch.apply_patch(msgspec.json.decode(write_pattern(faulty)), list(best.fix.patch))
+    assert raw == msgspec.json.decode(write_pattern(best.pattern))
+
+
+def test_several_ways_are_offered_the_smallest_first(mended):
+    for mends in mended.values():
+        assert len(mends.found) == 3
+        assert [one.rank for one in mends.found] == sorted(one.rank for one in mends.found)
+        assert {one.changes for one in mends.found} == {1}
+
+
+def test_what_two_changes_cannot_mend_is_said():
     mends = find_mends(two_lines(3, pegs=6, row_gap_mm=60), seconds=60)
     assert mends.found == ()
     assert mends.findings[-1].code == "mend-not-found"

@@ -338,6 +338,7 @@ PHRASES: dict[str, frozenset[str]] = {
         mend_twist="step peg other",
         mend_untwist="step peg other",
         mend_cap="step peg",
+        mend_both="first second",
         lay_cap="peg",
         lay_band="peg other",
     ),

@@ -10,8 +10,8 @@ from .draft import (
 )
 from .given_working import measure_given_working as measure_given_working
 from .measures import Measures as Measures
+from .mend_search import Mend as Mend
 from .mends import (
-    Mend as Mend,
     Mends as Mends,
     find_mends as find_mends,
 )

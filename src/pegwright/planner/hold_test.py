@@ -16,7 +16,7 @@ from pegwright.proof import (
 )
 from pegwright.structure import PlanPoint, Structure, structure_of
 
-__all__ = ["every_band_is_held", "quickly_held"]
+__all__ = ["count_falling", "every_band_is_held", "quickly_held"]
 
 _SMALL = 14
 """Bands up to which the full proof is as quick as anything."""
@@ -30,6 +30,14 @@ def quickly_held(structure: Structure) -> bool | None:
         return False
     held, _ = find_holding_paths(Reader(words), used)
     return True if len(held) == len(used) else None
+
+
+def count_falling(structure: Structure) -> int:
+    """Return how many bands no fastener uses, or where all are used, how many are not quickly proved held."""
+    words = reduce_words(structure)
+    used = bands_in_use(words, first_passing_events(structure), structure.crossed_bands())
+    unused = len(structure.bands) - len(used)
+    return unused or len(used) - len(find_holding_paths(Reader(words), used)[0])
 
 
 def every_band_is_held(

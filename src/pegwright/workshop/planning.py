@@ -41,5 +41,5 @@ def _count_failures(pattern: Pattern, history: History) -> float:
 def mend_piece(
     pattern: Pattern, *, most: int = 3, seconds: float = 10.0, progress: ReportProgress = report_nothing
 ) -> Mends:
-    """Find up to `most` single changes that make a falling piece hold, by proof."""
+    """Find up to `most` changes that make a falling piece hold, by proof: single ones, or two together."""
     return find_mends(pattern, most=most, seconds=seconds, progress=progress)

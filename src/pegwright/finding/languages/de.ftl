@@ -314,7 +314,7 @@ fall-with-it = { $bands ->
    *[other] { $bands } weitere Gummis fallen mit ab, die nur Fallendes hält
 }
     .hint = behebe, womit es anfängt: dann halten auch sie
-mend-not-found = es fand sich keine einzelne Änderung, mit der jedes Gummi hält; { $tried } wurden versucht
+mend-not-found = weder eine Änderung noch zwei zusammen fanden sich, mit denen jedes Gummi hält; { $tried } wurden versucht
     .hint = stell den letzten Teil wieder her, der hielt, oder leg die Gummis und frag nach einer Reihenfolge
 
 ## Größe und Zahlen
@@ -800,6 +800,7 @@ mend-catch-also = lass den Verschluss von Zug { $step } auch { $peg } fassen
 mend-twist = leg das Gummi von Zug { $step } gekreuzt auf, mit einer halben Drehung zwischen { $peg } und { $other }
 mend-untwist = leg das Gummi von Zug { $step } flach auf, zwischen { $peg } und { $other }
 mend-cap = wickle vor Zug { $step } eine Kappe auf { $peg }
+mend-both = { $first }; dann { $second }
 lay-cap = wickle eine Kappe auf { $peg }, bevor du arbeitest
 lay-band = leg ein Gummi über { $peg } und { $other }, bevor du arbeitest
 

@@ -312,7 +312,7 @@ fall-with-it = { $bands ->
    *[other] { $bands } more bands fall too, held only by what falls
 }
     .hint = mend what starts it: they then hold as well
-mend-not-found = no single change was found that makes every band hold; { $tried } were tried
+mend-not-found = neither one change nor two together were found that make every band hold; { $tried } were tried
     .hint = put back the last part that held, or lay the bands and ask for a working order
 
 ## Size and counts
@@ -788,6 +788,7 @@ mend-catch-also = let the fastener of move { $step } take up { $peg } as well
 mend-twist = put the band of move { $step } on crossed, with a half-twist between { $peg } and { $other }
 mend-untwist = put the band of move { $step } on flat between { $peg } and { $other }
 mend-cap = wind a cap on { $peg } before move { $step }
+mend-both = { $first }; then { $second }
 lay-cap = wind a cap on { $peg } before you work
 lay-band = lay a band over { $peg } and { $other } before you work
 

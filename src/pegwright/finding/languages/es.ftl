@@ -313,7 +313,7 @@ fall-with-it = { $bands ->
    *[other] otras { $bands } gomitas también caen, sujetas solo por lo que cae
 }
     .hint = arregla lo que lo empieza: entonces aguantan también
-mend-not-found = no se encontró ningún cambio único con el que aguanten todas las gomitas; se probaron { $tried }
+mend-not-found = no se encontró ni un cambio ni dos juntos con los que aguanten todas las gomitas; se probaron { $tried }
     .hint = vuelve a la última parte que aguantaba, o pon las gomitas y pide un orden de trabajo
 
 ## Tamaño y cuentas
@@ -797,6 +797,7 @@ mend-catch-also = que el cierre del movimiento { $step } recoja también { $peg 
 mend-twist = pon cruzada la gomita del movimiento { $step }, con media torsión entre { $peg } y { $other }
 mend-untwist = pon plana la gomita del movimiento { $step }, entre { $peg } y { $other }
 mend-cap = enrolla un remate en { $peg } antes del movimiento { $step }
+mend-both = { $first }; después { $second }
 lay-cap = enrolla un remate en { $peg } antes de trabajar
 lay-band = pon una gomita sobre { $peg } y { $other } antes de trabajar
 
