@@ -36,6 +36,7 @@ def said(lesson: Lesson, before: str, after: str) -> list[Cue]:
         ("Push the hook down the", "Push the book down the"),
         ("open side of peg A25,", "open side of peg 825,"),
         ("through all 3 of them", "through all free of them"),
+        ("through all 3 of them", "through all many of them"),
     ],
 )
 def test_a_garbled_word_is_put_right(lesson: Lesson, before: str, after: str) -> None:
@@ -52,6 +53,7 @@ def test_a_garbled_word_is_put_right(lesson: Lesson, before: str, after: str) ->
     [
         ("all 3 of them", "all 4 of them"),
         ("Catch the lowest loop (foam", "Catch the top loop (foam"),
+        ("Catch the lowest loop (foam", "Catch the same loop (foam"),
         ("Catch the lowest loop (foam", "Get hold of the lowest loop (foam"),
         ("Close it.", "Close it. The ferry hoots at noon."),
     ],

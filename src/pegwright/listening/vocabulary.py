@@ -52,6 +52,8 @@ class Vocabulary:
             (said, heard) for said, every in lists.get("misheard", {}).items() for heard in every
         }
         """Like `sounds`, with those of which nothing follows where the words beside them tell more."""
+        self.instead = frozenset(lists["instead"]["number"])
+        """Words that may be said in place of a number, and mean what they say."""
         self.phrases: dict[str, tuple[str, ...]] = {k: tuple(v) for k, v in lists["phrases"].items()}
 
     def find(self, name: str, text: str) -> str | None:
