@@ -43,6 +43,7 @@ from .state import (
     Stack as Stack,
     State as State,
     end_holder as end_holder,
+    first_loop_is_off as first_loop_is_off,
 )
 from .steps import step_numbers as step_numbers
 from .transitions import (
@@ -75,6 +76,7 @@ __all__ = [
     "board_of",
     "check_loom",
     "end_holder",
+    "first_loop_is_off",
     "hull",
     "is_put_on",
     "legal_moves",

@@ -17,11 +17,11 @@ from .mends import (
 )
 from .proposals import (
     CountFailures as CountFailures,
-    Proposal as Proposal,
     Proposals as Proposals,
     ReportTries as ReportTries,
     propose as propose,
 )
+from .written_proposal import Proposal as Proposal
 
 __all__ = [
     "CountFailures",
