@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import jsonpatch
+import msgspec
 import pytest
 
 from examples.pieces import PIECES
-from pegwright.pattern import Hook, Lift, Place, Transfer, Use, expand
+from pegwright.pattern import Hook, Lift, Pattern, Place, Transfer, Use, expand, write_pattern
 from pegwright.planner import Proposals, measure_given_working, propose, without_working
 from pegwright.workshop import work
 
@@ -51,7 +53,11 @@ def test_the_last_loops_are_gathered_on_one_peg_and_clipped(lifted):
     assert any(isinstance(one, Transfer) and "A1" in clip.at for one, clip in ends)
 
 
-def test_a_tail_laid_flat_holds_by_no_lifting():
-    """Its first band must go on crossed (common practice, no source)."""
-    flat = propose(without_working(PIECES["broken/flat-tail"]()), tries=12, seconds=60)
-    assert [found.code for found in flat.findings] == ["order-not-found"]
+def test_a_tail_laid_flat_needs_its_first_band_crossed():
+    """Common practice, no source: a fish-tail begins with a band put on crossed."""
+    given = without_working(PIECES["broken/flat-tail"]())
+    [told] = propose(given, tries=12, seconds=60).findings
+    assert told.code == "order-not-found"
+    assert told.fix is not None
+    raw = jsonpatch.apply_patch(msgspec.json.decode(write_pattern(given)), list(told.fix.patch))
+    assert msgspec.convert(raw, Pattern).steps == without_working(PIECES["herring-tail"]()).steps

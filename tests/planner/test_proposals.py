@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import jsonpatch
+import msgspec
 import pytest
 
 from examples.pieces import PIECES
+from pegwright.finding import LANGUAGES, word_finding
 from pegwright.loom import Drawn, replay_pattern
 from pegwright.pattern import Pattern, PatternBuilder, Repeat, Rows, read_pattern, write_pattern
 from pegwright.planner import measure_given_working, propose, without_working
@@ -179,7 +182,7 @@ def test_proposals_are_rehearsed_where_that_is_asked():
     """The planner is given the way to rehearse, and reports what it says of each proposal it shows."""
     seen: list[Pattern] = []
 
-    def count(pattern: Pattern, history) -> float:
+    def count(pattern: Pattern, history, _ends: float) -> float:
         assert history.final.fasteners
         seen.append(pattern)
         return 1.5
@@ -194,3 +197,31 @@ def test_the_workshop_rehearses_proposals():
     assert (
         plans.found[0].measures.failures == rehearse_piece(work(plans.found[0].pattern), kept=False).failures
     )
+
+
+def test_a_move_that_cannot_stand_with_another_is_named_and_let_go():
+    """With both its loops on A4, and A3 hooked through both, the last band slips off again.
+
+    In by one loop and out by the other, nothing is caught: proved, and known to makers (common practice).
+    """
+    m = PatternBuilder("Mooring", Rows(rows=1, pegs=5)).colour("A", "slate", "#4A5A6A")
+    with m.repeat(4, pegs=1):
+        m.place("A", "A1", "A2")
+    m.hook("A5", "A4")
+    m.hook("A4", "A3")
+    begun = m.pattern()
+    [told] = propose(begun, seconds=60).findings
+    assert (told.code, told.place.path, told.place.step) == ("order-pinned", "/steps/2", 6)
+    assert [str(other) for other in told.facts["others"]] == ["move 5 (hook A5 loop 1 to A4)"]
+    assert told.fix is not None
+    raw = jsonpatch.apply_patch(msgspec.json.decode(write_pattern(begun)), list(told.fix.patch))
+    let_go = msgspec.convert(raw, Pattern)
+    assert let_go.steps == begun.steps[:2]
+    assert propose(let_go, seconds=60).found
+
+
+def test_a_move_that_no_order_keeps_is_named_alone():
+    told = propose(PIECES["broken/shallow-water"](), seconds=60).findings
+    assert told[0].code == "order-pinned"
+    assert (told[0].place.step, told[0].facts["count"]) == (13, 0)
+    assert {len({word_finding(told[0], language).message for language in LANGUAGES})} == {len(LANGUAGES)}

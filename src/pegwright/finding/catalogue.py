@@ -142,6 +142,7 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     # --- the order of working
     "order-not-found": _error("bands tried"),
     "order-none": _error("laid bands count"),
+    "order-pinned": _error("pinned others count"),
     "nothing-to-work": _warning("bands tried"),
     "holds-already": _note("bands"),
     "fall-with-it": _note("bands"),

@@ -29,7 +29,7 @@ from pegwright.pattern import (
     motifs_by_name,
 )
 
-__all__ = ["FEW_BANDS", "PlanDraft", "read_draft", "without_working"]
+__all__ = ["FEW_BANDS", "PlanDraft", "laying_steps", "read_draft", "without_working"]
 
 FEW_BANDS = 6
 """Bands up to which every order is tried, and a finish takes up one peg or two."""
@@ -61,6 +61,14 @@ class PlanDraft(NamedTuple):
             for bight, peg in sorted(pegs.items())
             if bight.index == 0 and pegs.get(Bight(bight.band, 1)) == self.homes[bight][0]
         ]
+
+    def first_moves(self) -> list[int]:
+        """For each step of the opening how many moves come before it, and in the end how many there are."""
+        counts = [0]
+        for step in self.opening:
+            alone = msgspec.structs.replace(self.pattern, steps=(step,), stated=None)
+            counts.append(counts[-1] + len(expand(alone).moves))
+        return counts
 
     def resting(self) -> Iterable[tuple[str, Bight]]:
         """Yield every peg with each loop on it that still lies where it was laid."""
@@ -112,25 +120,28 @@ def without_working(pattern: Pattern) -> Pattern:
         more = {
             name
             for name, motif in motifs.items()
-            if name not in empty and not _laying(motif.steps, frozenset(empty))
+            if name not in empty and not laying_steps(motif.steps, frozenset(empty))
         }
         if not more:
             break
         empty |= more
     gone = frozenset(empty)
     kept = tuple(
-        msgspec.structs.replace(motif, steps=_laying(motif.steps, gone))
+        msgspec.structs.replace(motif, steps=laying_steps(motif.steps, gone))
         for motif in pattern.motifs
         if motif.name not in gone
     )
-    return msgspec.structs.replace(pattern, steps=_laying(pattern.steps, gone), motifs=kept, stated=None)
+    return msgspec.structs.replace(pattern, steps=laying_steps(pattern.steps, gone), motifs=kept, stated=None)
 
 
-def _laying(steps: tuple[PatternStep, ...], empty: frozenset[str]) -> tuple[PatternStep, ...]:
+def laying_steps(
+    steps: tuple[PatternStep, ...], empty: frozenset[str] = frozenset()
+) -> tuple[PatternStep, ...]:
+    """Return the steps without those that work loops; motifs of the names `empty` are left out."""
     kept: list[PatternStep] = []
     for step in steps:
         if isinstance(step, Repeat):
-            inner = _laying(step.steps, empty)
+            inner = laying_steps(step.steps, empty)
             if inner:
                 kept.append(msgspec.structs.replace(step, steps=inner))
         elif not (isinstance(step, WORKING) or (isinstance(step, Use) and step.name in empty)):

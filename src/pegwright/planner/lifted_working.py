@@ -10,10 +10,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from itertools import groupby
+from itertools import groupby, pairwise
 from typing import NamedTuple
-
-import msgspec
 
 from pegwright.loom import AppliedMove, State, first_loop_is_off
 from pegwright.pattern import (
@@ -26,7 +24,6 @@ from pegwright.pattern import (
     PatternStep,
     Place,
     Transfer,
-    expand,
 )
 from pegwright.planner.description import SpokenMove, describe
 from pegwright.planner.draft import PlanDraft
@@ -78,16 +75,11 @@ def _rounds(draft: PlanDraft) -> list[list[_Step]]:
         return []
     for length in range(1, len(over) // _LEAST_ROUNDS + 1):
         if len(over) % length == 0 and over[length:] == over[:-length]:
-            steps = [_Step(move, at) for move, at in zip(moves, _places(draft), strict=True)]
+            counts = draft.first_moves()
+            places = [at for at, (one, after) in enumerate(pairwise(counts)) for _ in range(one, after)]
+            steps = [_Step(move, at) for move, at in zip(moves, places, strict=True)]
             return [steps[at : at + length] for at in range(0, len(steps), length)]
     return []
-
-
-def _places(draft: PlanDraft) -> Iterator[int]:
-    """Yield for each move the index of its step among the pattern's own."""
-    for at, step in enumerate(draft.opening):
-        alone = msgspec.structs.replace(draft.pattern, steps=(step,), stated=None)
-        yield from [at] * len(expand(alone).moves)
 
 
 def _work(draft: PlanDraft, rounds: list[list[_Step]], kept: int, left: int) -> Iterator[LiftedWorking]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterator
 from functools import partial
 from typing import NamedTuple
 
@@ -11,15 +11,16 @@ import msgspec
 
 from pegwright.finding import Finding, Fix, Location, finding, phrase
 from pegwright.loom import History, pause_collector, replay_pattern
-from pegwright.pattern import Move, Pattern, Wind
+from pegwright.pattern import Move, Pattern, Place, Wind
 from pegwright.planner.addition_candidates import additions
 from pegwright.planner.draft import FEW_BANDS, PlanDraft, read_draft
-from pegwright.planner.exhaustive import find_every_order
+from pegwright.planner.exhaustive import EveryOrder, find_every_order
 from pegwright.planner.hold_test import every_band_is_held
 from pegwright.planner.lifted_working import work_by_lifting
 from pegwright.planner.peg_ranks import rank_pegs
+from pegwright.planner.pinned_moves import find_conflicts
 from pegwright.planner.ranked_working import RankedPegs, RankedWorking, work_by_rank
-from pegwright.planner.step_lists import put_in
+from pegwright.planner.step_lists import change_step, put_in
 from pegwright.planner.written_proposal import Proposal, made_object, prove_at, prove_lifted, prove_working
 
 __all__ = ["CountFailures", "Proposals", "ReportTries", "propose"]
@@ -27,11 +28,17 @@ __all__ = ["CountFailures", "Proposals", "ReportTries", "propose"]
 ReportTries = Callable[[str, int, int], None]
 """Called with what is being done, how many orders are tried, and of how many; it may raise to break off."""
 
-CountFailures = Callable[[Pattern, History], float]
-"""Rehearses a working: how many slips that bring bands down a maker makes on average."""
+CountFailures = Callable[[Pattern, History, float], float | None]
+"""Rehearses a working: how many slips that bring bands down a maker makes on average.
+
+Returns None if that is not known when `time.monotonic()` reaches the third argument."""
 
 MOST_TRIED = 2000
 """Orders tried before the search ends by itself."""
+_FEW_TRIES = 60
+"""Orders tried to see whether a changed piece has one."""
+_SEARCHING = 0.7
+"""The part of the time that goes into the search; in the rest its proposals are rehearsed."""
 
 
 class Proposals(NamedTuple):
@@ -73,83 +80,148 @@ def propose(
     draft = read_draft(pattern)
     if not isinstance(draft, PlanDraft):
         return Proposals((), 0, cut_short=False, findings=draft)
-    whole = replay_pattern(pattern)
-    if whole.final.fasteners and every_band_is_held(whole.events, whole.board.spots, thorough=True):
-        bands = whole.final.bands
-        return Proposals((), 0, cut_short=False, findings=(finding("holds-already", bands=bands),))
-    ends = time.monotonic() + seconds
-    found: dict[object, Proposal] = {}
-    tried = 0
-    cut_short = False
+    if _is_finished(pattern):
+        held = finding("holds-already", bands=draft.history.final.bands)
+        return Proposals((), 0, cut_short=False, findings=(held,))
+    began = time.monotonic()
+    ends = began + seconds * (_SEARCHING if count_failures else 1)
+    search = _Search(draft, most=most, tries=tries, ends=ends, progress=progress, found_more=found_more)
     with pause_collector():
-        for make in _candidates(draft):
-            progress("trying orders", tried, tries)
-            if tried >= tries or (found and time.monotonic() > ends):
-                cut_short = True
-                break
-            tried += 1
-            proposal = make()
-            if proposal is not None:
-                made = made_object(proposal)
-                known = found.get(made)
-                if known is None or proposal.measures.rank < known.measures.rank:
-                    found[made] = proposal
-                    if found_more is not None and proposal in (best := _best(found.values(), most)):
-                        found_more(Proposals(best, tried, cut_short=True))
-            if time.monotonic() > ends:
-                cut_short = True
-                break
-        small = draft.history.final.bands <= FEW_BANDS and bool(draft.homes)
-        every = find_every_order(draft, ends) if small and not found else None
-        for working, last in every.workings if every else ():
-            progress("trying every order", tried, tries)
-            if time.monotonic() > ends or len(found) >= most:
-                cut_short = not found
-                break
-            tried += 1
-            proposal = prove_at(draft, working, last)
-            if proposal is not None:
-                found.setdefault(made_object(proposal), proposal)
-    if not found:
-        bands = draft.history.final.bands
-        if every is not None and every.complete and not cut_short:
-            never = every.never
-            fix = _find_addition(draft, ends) if with_fix else None
-            told = finding(
-                "order-none", Location("/steps"), fix=fix, laid=bands, bands=never, count=len(never)
-            )
-            return Proposals((), tried, cut_short, (told,))
-        code = "order-not-found" if draft.links else "nothing-to-work"
-        return Proposals((), tried, cut_short, (finding(code, Location("/steps"), bands=bands, tried=tried),))
-    shown = _best(found.values(), most)
+        search.run()
+    if not search.found:
+        search.ends = began + seconds
+        return Proposals((), search.tried, search.cut_short, search.explain(thorough=with_fix))
+    shown = search.best()
     if count_failures is not None:
-        shown = tuple(_with_failures(one, count_failures) for one in shown)
-    return Proposals(shown, tried, cut_short)
+        shown = tuple(_with_failures(one, count_failures, began + seconds) for one in shown)
+    return Proposals(shown, search.tried, search.cut_short)
 
 
-def _best(found: Iterable[Proposal], most: int) -> tuple[Proposal, ...]:
-    return tuple(sorted(found, key=lambda one: one.measures.rank)[:most])
+def _is_finished(pattern: Pattern) -> bool:
+    whole = replay_pattern(pattern)
+    fastened = bool(whole.final.fasteners)
+    return fastened and bool(every_band_is_held(whole.events, whole.board.spots, thorough=True))
 
 
-def _with_failures(proposal: Proposal, count_failures: CountFailures) -> Proposal:
-    failures = count_failures(proposal.pattern, proposal.history)
+def _with_failures(proposal: Proposal, count_failures: CountFailures, ends: float) -> Proposal:
+    failures = count_failures(proposal.pattern, proposal.history, ends)
     return proposal._replace(measures=proposal.measures._replace(failures=failures))
 
 
-def _find_addition(draft: PlanDraft, ends: float) -> Fix | None:
-    """Return a fix that lays a cap or band last, so that some order holds; None if none does."""
-    for addition in additions(draft):
-        if time.monotonic() > ends:
+class _Search:
+    """The workings `found` of a draft, one for each object they make, and how many were `tried`."""
+
+    def __init__(
+        self,
+        draft: PlanDraft,
+        *,
+        most: int,
+        tries: int,
+        ends: float,
+        progress: ReportTries,
+        found_more: Callable[[Proposals], None] | None,
+    ) -> None:
+        self.draft = draft
+        self.most = most
+        self.tries = tries
+        self.ends = ends
+        self.progress = progress
+        self.found_more = found_more
+        self.found: dict[object, Proposal] = {}
+        self.tried = 0
+        self.cut_short = False
+        self.every: EveryOrder | None = None
+
+    def best(self) -> tuple[Proposal, ...]:
+        """Return the easiest to teach of those found."""
+        return tuple(sorted(self.found.values(), key=lambda one: one.measures.rank)[: self.most])
+
+    def run(self) -> None:
+        """Try likely workings; of a few bands every order, if none of those holds."""
+        for make in _candidates(self.draft):
+            self.progress("trying orders", self.tried, self.tries)
+            if self.tried >= self.tries or (self.found and self._out_of_time):
+                self.cut_short = True
+                return
+            self.tried += 1
+            self._keep(make())
+            if self._out_of_time:
+                self.cut_short = True
+                break
+        if not self.found and self.draft.homes and self.draft.history.final.bands <= FEW_BANDS:
+            self._try_every_order()
+
+    @property
+    def _out_of_time(self) -> bool:
+        return time.monotonic() > self.ends
+
+    def _keep(self, proposal: Proposal | None) -> None:
+        if proposal is None:
+            return
+        made = made_object(proposal)
+        known = self.found.get(made)
+        if known is None or proposal.measures.rank < known.measures.rank:
+            self.found[made] = proposal
+            if self.found_more is not None and proposal in (best := self.best()):
+                self.found_more(Proposals(best, self.tried, cut_short=True))
+
+    def _try_every_order(self) -> None:
+        self.every = find_every_order(self.draft, self.ends)
+        for working, last in self.every.workings:
+            self.progress("trying every order", self.tried, self.tries)
+            if self._out_of_time or len(self.found) >= self.most:
+                self.cut_short = not self.found
+                break
+            self.tried += 1
+            self._keep(prove_at(self.draft, working, last))
+
+    def explain(self, *, thorough: bool) -> tuple[Finding, ...]:
+        """Say why nothing was found; `thorough` looks for what would help, and for moves in the way."""
+        bands = self.draft.history.final.bands
+        if thorough and (conflicts := find_conflicts(self.draft, self._has_order)):
+            return conflicts
+        if self.every is not None and self.every.complete and not self.cut_short:
+            never = self.every.never
+            fix = self._find_addition() if thorough else None
+            place = Location("/steps")
+            return (finding("order-none", place, fix=fix, laid=bands, bands=never, count=len(never)),)
+        code = "order-not-found" if self.draft.links else "nothing-to-work"
+        fix = self._find_crossing() if thorough else None
+        return (finding(code, Location("/steps"), fix=fix, bands=bands, tried=self.tried),)
+
+    def _has_order(self, pattern: Pattern) -> bool:
+        left = max(0.0, self.ends - time.monotonic())
+        plans = propose(pattern, most=1, seconds=left, tries=_FEW_TRIES, with_fix=False)
+        return bool(plans.found) or any(f.code == "holds-already" for f in plans.findings)
+
+    def _find_crossing(self) -> Fix | None:
+        """Return a fix that lays the first band crossed, as a tail needs it, if then an order holds."""
+        if next(work_by_lifting(self.draft), None) is None:
             return None
-        steps = (*draft.opening, addition, *draft.finish)
-        more = msgspec.structs.replace(draft.pattern, steps=steps)
-        if propose(more, most=1, seconds=max(0.0, ends - time.monotonic()), with_fix=False).found:
-            if isinstance(addition, Wind):
-                label = phrase("lay-cap", peg=addition.on)
-            else:
-                label = phrase("lay-band", peg=addition.over[0], other=addition.over[1])
-            return Fix(label, put_in("/steps", len(draft.opening), addition))
-    return None
+        first = self.draft.opening[0]
+        if not isinstance(first, Place) or any(first.twists) or len(first.over) != 2:
+            return None
+        crossed = msgspec.structs.replace(first, twists=(1,))
+        steps = (crossed, *self.draft.opening[1:], *self.draft.finish)
+        if not self._has_order(msgspec.structs.replace(self.draft.pattern, steps=steps)):
+            return None
+        label = phrase("mend-twist", step=1, peg=first.over[0], other=first.over[1])
+        return Fix(label, change_step("/steps", 0, crossed))
+
+    def _find_addition(self) -> Fix | None:
+        """Return a fix that lays a cap or band last, so that some order holds; None if none does."""
+        draft = self.draft
+        for addition in additions(draft):
+            if self._out_of_time:
+                return None
+            steps = (*draft.opening, addition, *draft.finish)
+            if self._has_order(msgspec.structs.replace(draft.pattern, steps=steps)):
+                if isinstance(addition, Wind):
+                    label = phrase("lay-cap", peg=addition.on)
+                else:
+                    label = phrase("lay-band", peg=addition.over[0], other=addition.over[1])
+                return Fix(label, put_in("/steps", len(draft.opening), addition))
+        return None
 
 
 def _candidates(draft: PlanDraft) -> Iterator[Callable[[], Proposal | None]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable
 
 from pegwright.loom import History
@@ -34,8 +35,19 @@ def plan_piece(
     )
 
 
-def _count_failures(pattern: Pattern, history: History) -> float:
-    return rehearse(pattern, history, settle=0).failures
+class _OutOfTimeError(Exception):
+    """The time for rehearsing is over."""
+
+
+def _count_failures(pattern: Pattern, history: History, ends: float) -> float | None:
+    def look_at_clock(_what: str, _done: int, _total: int) -> None:
+        if time.monotonic() > ends:
+            raise _OutOfTimeError
+
+    try:
+        return rehearse(pattern, history, settle=0, progress=look_at_clock).failures
+    except _OutOfTimeError:
+        return None
 
 
 def mend_piece(

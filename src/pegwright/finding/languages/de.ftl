@@ -305,6 +305,11 @@ order-none = keine Reihenfolge hält alle { $laid } Gummis; { $count ->
    *[other] die Gummis { AND($bands) } lassen sich nie fassen
 }
     .hint = leg ein Gummi, das das Lose verbindet, oder wickle eine Kappe auf den Stift, an dem die Arbeit beginnt
+order-pinned = es fand sich keine Reihenfolge, in der { $pinned } stehen bleiben kann, { $count ->
+    [0] so wie die Gummis liegen
+   *[other] wenn auch { AND($others) } stehen bleibt
+}
+    .hint = nimm diesen Zug heraus und frag noch einmal, oder arbeite diesen Teil von Hand
 nothing-to-work = kein Gummi liegt zum Abarbeiten bereit: { $bands } sind gelegt, { $tried } Reihenfolgen wurden versucht
     .hint = leg Gummis über je zwei Stifte und lass weg, was der Haken tut; oder lass das Stück neu abarbeiten
 holds-already = das Stück ist schon gearbeitet: alle { $bands } Gummis halten
@@ -801,6 +806,9 @@ mend-twist = leg das Gummi von Zug { $step } gekreuzt auf, mit einer halben Dreh
 mend-untwist = leg das Gummi von Zug { $step } flach auf, zwischen { $peg } und { $other }
 mend-cap = wickle vor Zug { $step } eine Kappe auf { $peg }
 mend-both = { $first }; dann { $second }
+pinned-move = Zug { $step } ({ $move })
+pinned-moves = die Folge der Züge { $first } bis { $last }
+let-go = lass weg: { $pinned }
 lay-cap = wickle eine Kappe auf { $peg }, bevor du arbeitest
 lay-band = leg ein Gummi über { $peg } und { $other }, bevor du arbeitest
 

@@ -303,6 +303,11 @@ order-none = no order of working holds all { $laid } bands; { $count ->
    *[other] bands { AND($bands) } can never be caught
 }
     .hint = lay a band that joins what hangs loose, or wind a cap on the peg where the work begins
+order-pinned = no order was found that keeps { $pinned }{ $count ->
+    [0] {" "}with the bands as they lie
+   *[other] {" "}together with { AND($others) }
+}
+    .hint = take that move out and ask again, or work that part by hand
 nothing-to-work = no band lies ready to be worked: { $bands } are laid, and { $tried } orders were tried
     .hint = lay bands over two pegs each, and leave out the hooks; or ask for the piece to be worked afresh
 holds-already = the piece is worked already: all { $bands } bands hold
@@ -789,6 +794,9 @@ mend-twist = put the band of move { $step } on crossed, with a half-twist betwee
 mend-untwist = put the band of move { $step } on flat between { $peg } and { $other }
 mend-cap = wind a cap on { $peg } before move { $step }
 mend-both = { $first }; then { $second }
+pinned-move = move { $step } ({ $move })
+pinned-moves = moves { $first } to { $last }
+let-go = leave out { $pinned }
 lay-cap = wind a cap on { $peg } before you work
 lay-band = lay a band over { $peg } and { $other } before you work
 

@@ -304,6 +304,11 @@ order-none = ningún orden de trabajo sujeta las { $laid } gomitas; { $count ->
    *[other] las gomitas { AND($bands) } no se pueden sujetar nunca
 }
     .hint = pon una gomita que una lo que cuelga suelto, o enrolla un remate en la clavija donde empieza el trabajo
+order-pinned = no se encontró ningún orden que conserve { $pinned }{ $count ->
+    [0] {" "}con las gomitas como están puestas
+   *[other] {" "}junto con { AND($others) }
+}
+    .hint = quita ese movimiento y vuelve a preguntar, o trabaja esa parte a mano
 nothing-to-work = ninguna gomita está lista para trabajarla: hay { $bands } puestas y se probaron { $tried } órdenes
     .hint = pon cada gomita sobre dos clavijas y deja fuera lo que hace el gancho; o pide que la pieza se trabaje de nuevo
 holds-already = la pieza ya está trabajada: las { $bands } gomitas aguantan
@@ -798,6 +803,9 @@ mend-twist = pon cruzada la gomita del movimiento { $step }, con media torsión 
 mend-untwist = pon plana la gomita del movimiento { $step }, entre { $peg } y { $other }
 mend-cap = enrolla un remate en { $peg } antes del movimiento { $step }
 mend-both = { $first }; después { $second }
+pinned-move = el movimiento { $step } ({ $move })
+pinned-moves = los movimientos { $first } a { $last }
+let-go = quita { $pinned }
 lay-cap = enrolla un remate en { $peg } antes de trabajar
 lay-band = pon una gomita sobre { $peg } y { $other } antes de trabajar
 
