@@ -1,4 +1,7 @@
-"""Proof against knot theory on random programs with every kind of move, and on regular pieces with a slip."""
+"""Proof against knot theory on random programs with every kind of move, and on regular pieces with a slip.
+
+The same slip is also judged in a short piece and in a longer one of the same technique.
+"""
 
 from __future__ import annotations
 
@@ -6,8 +9,10 @@ import time
 from itertools import count, islice
 
 from bench.report import Figure
+from pegwright.variants import TECHNIQUES
 from testing.oracle.agreement import Judgement, judge
 from testing.programs import KINDS, fastened, program
+from testing.short_twins import judge_twins
 from testing.slipped_pieces import slipped_piece
 
 _SEED = 20_000  # other programs than the tests' own
@@ -32,6 +37,11 @@ def run(quick: bool) -> list[Figure]:
         Figure("disagreements, regular pieces with a slip", wrong, f"of {len(found)}", "0", wrong == 0)
     )
     judged += found
+    twins = [one for name in TECHNIQUES for one in judge_twins(name, 3, 8, 1 if quick else 40)]
+    figures.append(
+        _none("slips judged otherwise in a longer piece", sum(bool(one.otherwise) for one in twins))
+    )
+    figures.append(Figure("slips in both lengths", len(twins)))
     spent = time.perf_counter() - start
     bands = sum(j.bands for j in judged)
     figures += [

@@ -12,6 +12,7 @@ from pegwright.structure import strand_curves, structure_of
 from testing.oracle.agreement import judge
 from testing.oracle.verdict import clings
 from testing.programs import KINDS, fastened, program, worked
+from testing.short_twins import judge_twins
 from testing.slipped_pieces import slipped_piece
 from tests.oracle.regressions import MENDED
 
@@ -38,6 +39,14 @@ def test_regular_pieces_with_a_slip_agree() -> None:
     found = {seed: judge(piece, seed) for seed, piece in made if piece}
     assert len(found) > 60
     assert {seed: one for seed, one in found.items() if not one.agrees} == {}
+
+
+@pytest.mark.parametrize("name", ["chain-1", "strip-2-tied-1", "zigzag-2-bands-1", "hung-2-every-4"])
+def test_a_slip_ends_alike_in_a_short_piece_and_in_a_long_one(name: str) -> None:
+    found = list(judge_twins(name, 3, 8, 4))
+    assert len(found) > 1
+    assert sum(one.compared for one in found) > 10
+    assert [one for one in found if one.otherwise] == []
 
 
 @pytest.mark.parametrize("seed", [1138, 20106])
