@@ -37,6 +37,7 @@ def history(name: str) -> tuple[loom.Board, loom.History]:
 @example(seed=LAYS_NOTHING[0], kind=LAYS_NOTHING[1])
 @example(seed=97, kind="mixed")  # a fastener at the start catches a band wound on one peg
 @example(seed=841, kind="twists")  # a half-twist on a lane as steep as a ladder
+@example(seed=3843, kind="mixed")  # the last of three turns comes round almost to where it left its column
 @example(seed=3862, kind="mixed")  # the last of three turns leaves just past its own seam
 def test_no_two_strands_meet(seed: int, kind: str) -> None:
     made = program(seed, kind)

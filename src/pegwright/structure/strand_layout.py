@@ -36,6 +36,7 @@ MAX_SQUARES = 500
 """A lane is cut into at most this many squares, however long it is beside the least gap between two pegs."""
 _BESIDE = 0.4  # angle between where a lifted pair rises and where it leaves, at least
 _SEAM = 3.5 * HALF / WRAP  # angle from one seam of a wound band to the next
+_BEFORE = 0.005  # angle, of no account: a sweep of nothing would be a whole turn
 
 
 def lay_out_strands(events: Sequence[Event], position: Callable[[str], tuple[float, float]]) -> Drawing:
@@ -46,6 +47,14 @@ def lay_out_strands(events: Sequence[Event], position: Callable[[str], tuple[flo
         ValueError: two pegs stand in one place, or only some loops of a band were slid.
     """
     return _StrandLayout(events, position).out
+
+
+def _edge_azimuth(mark: float, end: float, sign: int) -> float:
+    """Return where a band's last turn goes out to the column's edge, which it then follows to `end`: at `mark`.
+
+    Where it would come round almost to there, it goes out just before the end.
+    """
+    return end - sign * _BEFORE if TAU - sweep_angle(mark, end, sign) < _SEAM else mark
 
 
 def _longest_lane_mm(events: Sequence[Event], spots: Mapping[str, PlanVector]) -> float:
@@ -200,7 +209,8 @@ class _StrandLayout:
                 # The strand leaves half a ribbon short of b: just past its own seam, that is a turn more.
                 room = TAU - sweep_angle(into.azimuth, b - sign * HALF / WRAP, sign)
                 tight = k > 0 and (sweep_angle(a, b, sign) < 1e-9 or room < 2 * _SEAM + HALF / WRAP)
-                out = Arm(mark, 0, beyond=b) if tight else Arm(b, -sign)
+                edge = _edge_azimuth(mark, b - sign * HALF / STEP, sign)
+                out = Arm(edge, 0, beyond=b) if tight else Arm(b, -sign)
             visit = Visit(column, level + k, sign, into, out, bight)
             slot = column.add_slot(Slot(level + k, [wedge], bight))
             if len(bights) > 1:
