@@ -50,7 +50,7 @@ def lay_out_strands(events: Sequence[Event], position: Callable[[str], tuple[flo
 
 
 def _edge_azimuth(mark: float, end: float, sign: int) -> float:
-    """Return where a band's last turn goes out to the column's edge, which it then follows to `end`: at `mark`.
+    """Return where a band's last turn goes out to the column's edge, to follow that to `end`: at `mark`.
 
     Where it would come round almost to there, it goes out just before the end.
     """
