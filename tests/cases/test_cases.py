@@ -76,6 +76,7 @@ NO_DOCUMENT = {
     "holds-already": "of a question that is asked apart, see the tests of the planner",
     "fall-with-it": "of a question that is asked apart, see the tests of mending",
     "mend-not-found": "of a question that is asked apart, see the tests of mending",
+    "no-simpler-order": "of a question that is asked apart, see the tests of the planner",
     "order-pinned": "of a question that is asked apart, see the tests of the planner",
     "order-none": "of a question that is asked apart, see the tests of the planner",
     "nothing-to-work": "of a question that is asked apart, see the tests of the planner",

@@ -11,17 +11,37 @@ LINE = str(example_files()["ebb-line"])
 
 def test_it_proposes_orders_and_writes_the_one_taken(run, tmp_path):
     new = tmp_path / "planned.json"
-    code, out, _ = run("plan", LINE, "--afresh", "--most", "2", "--take", "2", "--out", str(new))
+    code, out, _ = run(
+        "plan", LINE, "--afresh", "--most", "2", "--take", "2", "--no-rehearse", "--out", str(new)
+    )
     assert code == 0
     assert "every band is proved held in each" in out
     assert "as it is" in out
     taken = open_pattern(new).pattern
     assert taken is not None
     assert work(taken).holds
-    code, out, _ = run("plan", LINE, "--afresh", "--most", "2", "--json")
+    code, out, _ = run("plan", LINE, "--afresh", "--most", "1", "--json")
     value = json.loads(out)
-    assert (code, value["ok"], len(value["proposals"])) == (0, True, 2)
+    assert (code, value["ok"], len(value["proposals"])) == (0, True, 1)
     assert value["proposals"][0]["phrases"] == 5
+    assert value["proposals"][0]["failures"] > 0
+
+
+def test_it_compares_with_a_simpler_order_of_the_same_moves(run, tmp_path):
+    new = tmp_path / "simpler.json"
+    tail = str(example_files()["herring-tail"])
+    code, out, _ = run("plan", tail, "--simpler", "--out", str(new))
+    assert code == 0
+    assert "as it is" in out
+    code, out, _ = run("plan", tail, "--simpler", "--json")
+    value = json.loads(out)
+    assert value["after"]["travel_mm"] < value["before"]["travel_mm"]
+    assert value["after"]["phrases"] <= value["before"]["phrases"]
+    taken = open_pattern(new).pattern
+    assert taken is not None
+    assert work(taken).holds
+    code, out, _ = run("plan", LINE, "--simpler", "--json")
+    assert (code, [f["code"] for f in json.loads(out)["findings"]]) == (0, ["no-simpler-order"])
 
 
 def test_a_finished_piece_holds_already(run):
@@ -36,7 +56,7 @@ def test_what_cannot_be_is_told_in_a_sentence(run, tmp_path):
     assert run("plan", LINE, "--out", str(there))[0] == 2
     assert there.read_text() == "mine"
     assert run("plan", LINE, "--take", "6")[0] == 2
-    assert run("plan", LINE, "--afresh", "--most", "50", "--take", "50")[0] == 2
+    assert run("plan", LINE, "--afresh", "--no-rehearse", "--most", "50", "--take", "50")[0] == 2
     caps = {"do": "wind", "colour": "A", "on": "A1"}
     document = json.loads(open_text(LINE)) | {"steps": [caps]}
     alone = tmp_path / "alone.json"

@@ -29,6 +29,7 @@ export type ReadBlank = Schemas["ReadBlank"];
 export type Snapped = Schemas["SnapResponse"];
 export type OrdersFound = Schemas["OrdersResponse"];
 export type OrderMeasures = Schemas["MeasuresResponse"];
+export type Effort = Schemas["EffortResponse"];
 export type PictureColour = Schemas["PictureColour"];
 export type MatChoice = Schemas["MatChoice"];
 export type MatPreview = Schemas["MatPreview"];

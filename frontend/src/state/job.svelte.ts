@@ -32,8 +32,12 @@ export class Job {
   #following: AbortController | null = null;
 
   /** Request a job for the piece at hand, or another document, and follow it.
-   * Returns what came of it; null where newer work overtook it. */
-  async run(request: JobRequest, { name, doc }: { name: string | null; doc: object | null } = bench): Promise<JobStatus | null> {
+   * Returns what came of it; null where newer work overtook it. `heard` is told of every change on the way. */
+  async run(
+    request: JobRequest,
+    { name, doc }: { name: string | null; doc: object | null } = bench,
+    heard: (status: JobStatus) => void = () => undefined,
+  ): Promise<JobStatus | null> {
     if (!name || !doc) return null;
     this.#following?.abort();
     const following = (this.#following = new AbortController());
@@ -43,7 +47,10 @@ export class Job {
       while (!following.signal.aborted && this.running) {
         try {
           const status = await connection.wire.jobStatus(this.status.job, this.status.serial ?? 0, following.signal);
-          if (!following.signal.aborted) this.status = status;
+          if (!following.signal.aborted) {
+            this.status = status;
+            if (this.running) heard(status);
+          }
         } catch (error) {
           if (!(error instanceof RefusedError) || error.status) throw error;
           await new Promise((done) => setTimeout(done, RETRY_AFTER_MS)); // the studio does not answer just now

@@ -72,6 +72,43 @@ it("one press shows the first order in place of the piece; others are a press aw
   expect([bench.doc?.title, orders.shown, text().includes("2 orders were found"), text().includes("As it is now: 8 phrases")]).toStrictEqual(["own", -1, true, true]);
 });
 
+it("the same piece worked more simply is compared, and shown like an order", async () => {
+  const effort = (phrases: number, colour_changes: number, travel_mm: number) => ({ phrases, colour_changes, travel_mm });
+  const simpler = { document: doc("simpler"), before: effort(16, 9, 2550), after: effort(8, 1, 1940) };
+  studio({ "orders.json": { orders: [{ ...order("one", 5), failures: 1.26 }], given: order("own", 8), simpler, tried: 9, cut_short: false, findings: [] } });
+  show({ holds: true });
+  await press("Find an order");
+  expect(text()).toContain("1.3 slips that bring bands down, on average");
+  expect([...document.querySelectorAll("tbody tr")].map((row) => [...row.children].map((cell) => cell.textContent))).toStrictEqual([
+    ["phrases to teach", "16", "8"],
+    ["changes of colour", "9", "1"],
+    ["the hook goes", "255 cm", "194 cm"],
+  ]);
+  await press("Show it on the loom");
+  expect([bench.doc?.title, text().includes("not taken yet: phrases to teach: 8")]).toStrictEqual(["simpler", true]);
+  await press("The order before");
+  expect(bench.doc?.title).toBe("one");
+  await press("The next order");
+  await press("Take it");
+  expect([bench.doc?.title, bench.setAside, bench.history.undo.length]).toStrictEqual(["simpler", null, 1]);
+});
+
+it("orders are shown before they are rehearsed, and what is learnt of them comes after", async () => {
+  const files = { "orders.json": { orders: [{ ...order("one", 5), failures: null as number | null }], given: null, simpler: null, tried: 9, cut_short: false, findings: [] } };
+  studio(files, "running");
+  let finish = (): void => undefined;
+  const running: JobStatus = { job: "j", state: "running", serial: 1, what: "rehearsing orders", files: ["orders.json"] } as JobStatus;
+  const heard = [Promise.resolve(running), new Promise<JobStatus>((done) => (finish = () => done({ ...running, state: "done", serial: 2 })))];
+  connection.connect({ ...connection.wire, jobStatus: () => heard.shift()! } as unknown as Wire);
+  show();
+  await press("Find an order");
+  expect([bench.doc?.title, orders.rehearsing, text().includes("is being rehearsed"), text().includes("slips")]).toStrictEqual(["one", true, true, false]);
+  files["orders.json"].orders[0]!.failures = 0.4;
+  finish();
+  await settle();
+  expect([bench.doc?.title, orders.rehearsing, text().includes("0.4 slips")]).toStrictEqual(["one", false, true]);
+});
+
 it("what cannot be is told with what would help", async () => {
   studio({ "orders.json": { orders: [], tried: 9, cut_short: false, findings: [finding] } });
   show();

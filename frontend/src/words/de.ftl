@@ -761,6 +761,16 @@ finding-mends = Es wird gesucht, was hilft…
 mended = In Ordnung gebracht: { $change }.
 mend-ways = Was hilft
 mend-cause = Was nicht stimmte
+order-failures = im Mittel { $count } Fehler, nach denen Gummis abfallen
+orders-rehearsing = Es wird durchgespielt, was bei jeder schiefgeht.
+simpler = Dasselbe Stück, einfacher gearbeitet
+simpler-before = jetzt
+simpler-after = dann
+simpler-show = Am Webrahmen zeigen
+simpler-shown = Dasselbe Stück, einfacher gearbeitet, noch nicht übernommen:
+effort-phrases = Sätze zum Beibringen
+effort-colours = Farbwechsel
+effort-travel = Weg des Hakens
 order-given = Wie es jetzt ist:
 
 # Ein Stück als eine Datei

@@ -770,6 +770,16 @@ finding-mends = Looking for what mends it…
 mended = Mended: { $change }.
 mend-ways = Ways to mend it
 mend-cause = What was wrong
+order-failures = { $count } slips that bring bands down, on average
+orders-rehearsing = What goes wrong with each is being rehearsed.
+simpler = The same piece, worked more simply
+simpler-before = now
+simpler-after = then
+simpler-show = Show it on the loom
+simpler-shown = The same piece, worked more simply, not taken yet:
+effort-phrases = phrases to teach
+effort-colours = changes of colour
+effort-travel = the hook goes
 order-given = As it is now:
 
 # A piece as one file

@@ -761,6 +761,16 @@ finding-mends = Buscando qué la arregla…
 mended = Arreglada: { $change }.
 mend-ways = Maneras de arreglarla
 mend-cause = Qué fallaba
+order-failures = de media, { $count } errores que hacen caer gomitas
+orders-rehearsing = Se ensaya qué sale mal con cada uno.
+simpler = La misma pieza, trabajada de forma más sencilla
+simpler-before = ahora
+simpler-after = después
+simpler-show = Mostrarla en el telar
+simpler-shown = La misma pieza, más sencilla, aún sin elegir:
+effort-phrases = frases que enseñar
+effort-colours = cambios de color
+effort-travel = recorrido del gancho
 order-given = Como está ahora:
 
 # Una pieza en un solo archivo

@@ -145,6 +145,7 @@ CATALOGUE: dict[str, CatalogueEntry] = {
     "order-pinned": _error("pinned others count"),
     "nothing-to-work": _warning("bands tried"),
     "holds-already": _note("bands"),
+    "no-simpler-order": _note("tried"),
     "fall-with-it": _note("bands"),
     "mend-not-found": _warning("tried"),
     # --- size and counts

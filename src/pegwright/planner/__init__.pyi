@@ -21,11 +21,18 @@ from .proposals import (
     ReportTries as ReportTries,
     propose as propose,
 )
+from .simpler import (
+    Effort as Effort,
+    Simpler as Simpler,
+    find_simpler as find_simpler,
+    measure_effort as measure_effort,
+)
 from .written_proposal import Proposal as Proposal
 
 __all__ = [
     "CountFailures",
     "Description",
+    "Effort",
     "Measures",
     "Mend",
     "Mends",
@@ -33,9 +40,12 @@ __all__ = [
     "Proposal",
     "Proposals",
     "ReportTries",
+    "Simpler",
     "SpokenMove",
     "describe",
     "find_mends",
+    "find_simpler",
+    "measure_effort",
     "measure_given_working",
     "propose",
     "read_draft",

@@ -12,7 +12,7 @@ from pegwright.planner.description import SpokenMove, describe
 from pegwright.planner.draft import PlanDraft, read_draft, without_working
 from pegwright.planner.measures import Measures, measure_working
 
-__all__ = ["measure_given_working"]
+__all__ = ["measure_given_working", "spoken_moves"]
 
 
 def measure_given_working(pattern: Pattern) -> Measures | None:
@@ -24,17 +24,18 @@ def measure_given_working(pattern: Pattern) -> Measures | None:
     if refused or not isinstance(draft, PlanDraft) or not history.final.fasteners:
         return None
     cautions = sum(f.severity != "note" for f in check_loom(pattern, expansion, history))
-    phrases = describe(list(_spoken_moves(history))).phrases
+    phrases = describe(list(spoken_moves(history))).phrases
     return measure_working(history.board, draft.links, history.moves, phrases, cautions)
 
 
-def _spoken_moves(history: History) -> Iterator[SpokenMove]:
-    """Yield the moves that are not placing, their loops counted from below and from the top."""
+def spoken_moves(history: History, *, laying: bool = False) -> Iterator[SpokenMove]:
+    """Yield the moves, their loops counted from below and from the top; those that place bands only where
+    `laying` asks for them."""
     for at, done in enumerate(history.moves):
         move = done.move
         if isinstance(move, Hook | Lift):
             height = len(history.before(at).stack(move.source if isinstance(move, Hook) else move.at))
             from_top = move.loop if move.loop < 0 else move.loop - 1 - height
             yield SpokenMove(msgspec.structs.replace(move, loop=height + 1 + from_top), from_top)
-        elif not isinstance(move, Place | Wind):
+        elif laying or not isinstance(move, Place | Wind):
             yield SpokenMove(move)

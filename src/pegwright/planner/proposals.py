@@ -33,6 +33,8 @@ CountFailures = Callable[[Pattern, History, float], float | None]
 
 Returns None if that is not known when `time.monotonic()` reaches the third argument."""
 
+REHEARSING = "rehearsing orders"
+"""What is being done once all orders are tried."""
 MOST_TRIED = 2000
 """Orders tried before the search ends by itself."""
 _FEW_TRIES = 60
@@ -93,7 +95,13 @@ def propose(
         return Proposals((), search.tried, search.cut_short, search.explain(thorough=with_fix))
     shown = search.best()
     if count_failures is not None:
-        shown = tuple(_with_failures(one, count_failures, began + seconds) for one in shown)
+        if found_more is not None:
+            found_more(Proposals(shown, search.tried, search.cut_short))
+        rehearsed = []
+        for number, one in enumerate(shown):
+            progress(REHEARSING, number, len(shown))
+            rehearsed.append(_with_failures(one, count_failures, began + seconds))
+        shown = tuple(rehearsed)
     return Proposals(shown, search.tried, search.cut_short)
 
 

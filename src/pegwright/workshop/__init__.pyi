@@ -75,6 +75,7 @@ from .pictures import (
 from .planning import (
     mend_piece as mend_piece,
     plan_piece as plan_piece,
+    simplify_piece as simplify_piece,
 )
 from .progress import (
     ReportProgress as ReportProgress,
@@ -182,6 +183,7 @@ __all__ = [
     "review_piece",
     "run_batch",
     "run_demo",
+    "simplify_piece",
     "start_cluster",
     "starter_pattern",
     "step_files",

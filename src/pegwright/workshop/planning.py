@@ -7,11 +7,11 @@ from collections.abc import Callable
 
 from pegwright.loom import History
 from pegwright.pattern import Pattern
-from pegwright.planner import Mends, Proposals, find_mends, propose, without_working
+from pegwright.planner import Mends, Proposals, Simpler, find_mends, find_simpler, propose, without_working
 from pegwright.rehearsal import rehearse
 from pegwright.workshop.progress import ReportProgress, report_nothing
 
-__all__ = ["mend_piece", "plan_piece"]
+__all__ = ["mend_piece", "plan_piece", "simplify_piece"]
 
 
 def plan_piece(
@@ -55,3 +55,10 @@ def mend_piece(
 ) -> Mends:
     """Find up to `most` changes that make a falling piece hold, by proof: single ones, or two together."""
     return find_mends(pattern, most=most, seconds=seconds, progress=progress)
+
+
+def simplify_piece(
+    pattern: Pattern, *, seconds: float = 5.0, progress: ReportProgress = report_nothing
+) -> Simpler:
+    """Look for a simpler order of a finished pattern's own moves, which makes the same piece."""
+    return find_simpler(pattern, seconds=seconds, progress=progress)

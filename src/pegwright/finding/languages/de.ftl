@@ -314,6 +314,8 @@ nothing-to-work = kein Gummi liegt zum Abarbeiten bereit: { $bands } sind gelegt
     .hint = leg Gummis über je zwei Stifte und lass weg, was der Haken tut; oder lass das Stück neu abarbeiten
 holds-already = das Stück ist schon gearbeitet: alle { $bands } Gummis halten
     .hint = lass es neu abarbeiten, um andere Reihenfolgen zu sehen
+no-simpler-order = es fand sich keine einfachere Reihenfolge derselben Züge; { $tried } wurden verglichen
+    .hint = such nach anderen Reihenfolgen: sie arbeiten die gelegten Gummis anders ab, und es kann ein anderes Stück werden
 fall-with-it = { $bands ->
     [one] ein weiteres Gummi fällt mit ab, das nur Fallendes hält
    *[other] { $bands } weitere Gummis fallen mit ab, die nur Fallendes hält

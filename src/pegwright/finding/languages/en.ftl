@@ -312,6 +312,8 @@ nothing-to-work = no band lies ready to be worked: { $bands } are laid, and { $t
     .hint = lay bands over two pegs each, and leave out the hooks; or ask for the piece to be worked afresh
 holds-already = the piece is worked already: all { $bands } bands hold
     .hint = ask for it to be worked afresh, to see other orders
+no-simpler-order = no simpler order of the same moves was found; { $tried } were compared
+    .hint = look for other orders: they work the laid bands in other ways, and may make another piece
 fall-with-it = { $bands ->
     [one] one more band falls too, held only by what falls
    *[other] { $bands } more bands fall too, held only by what falls

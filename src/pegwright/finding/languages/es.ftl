@@ -313,6 +313,8 @@ nothing-to-work = ninguna gomita está lista para trabajarla: hay { $bands } pue
     .hint = pon cada gomita sobre dos clavijas y deja fuera lo que hace el gancho; o pide que la pieza se trabaje de nuevo
 holds-already = la pieza ya está trabajada: las { $bands } gomitas aguantan
     .hint = pide que se trabaje de nuevo para ver otros órdenes
+no-simpler-order = no se encontró un orden más sencillo de los mismos movimientos; se compararon { $tried }
+    .hint = busca otros órdenes: trabajan de otra manera las gomitas puestas, y puede salir otra pieza
 fall-with-it = { $bands ->
     [one] otra gomita también cae, sujeta solo por lo que cae
    *[other] otras { $bands } gomitas también caen, sujetas solo por lo que cae
