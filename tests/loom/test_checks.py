@@ -200,6 +200,16 @@ def test_a_finish_is_proposed_for_the_last_loops_or_the_free_end() -> None:
     assert codes(PatternBuilder("Nothing yet", Rows(rows=1, pegs=2, channel="near")).pattern()) == []
 
 
+def test_a_finish_is_proposed_where_an_end_was_put_on_pegs() -> None:
+    """The free end is there no more: what is clipped is the last peg that took a loop."""
+    m = chain(4, clip=False)
+    m.bind("A", "A1")
+    m.put("A2", "A1")
+    (one,) = [f for f in check(m.pattern()) if f.code == "no-finish"]
+    [clip] = mend(m.pattern(), one).steps[-1:]
+    assert clip.at[0] in {"A1", "A2"}  # type: ignore[union-attr]
+
+
 def test_letters_differing_in_case_only() -> None:
     m = chain(4)
     m._steps[0] = msgspec.structs.replace(m._steps[0], colour="a")

@@ -26,6 +26,7 @@ export function takeUp(tool: ToolName): void {
   hand.lay = NOTHING_LAID;
   hand.carry = NOTHING_CARRIED;
   hand.onePeg = NO_PEG;
+  if (tool !== bench.tool) bench.several = false;
   bench.tool = tool;
   bench.snapped = null;
   bench.band = null;
@@ -107,22 +108,23 @@ function movesOf(made: Gesture, positions: LoopPositions): readonly Move[] {
     }
     case "hook":
     case "slide":
-    case "transfer": {
+    case "transfer":
+    case "lift": {
       const { from, loop } = hand.carry;
       const got = carryLoop(hand.carry, made, tool satisfies CarryWay, loops, from && usualTarget(positions, from, loop));
-      if (got.state !== hand.carry || made.kind === "cancel") bench.stackPeg = got.state.from; // a stack that was opened otherwise stays
+      const opens = tool !== "lift" || got.state.waits || bench.stackPeg !== null; // a loop that goes off at once needs no card
+      if (opens && (got.state !== hand.carry || made.kind === "cancel")) bench.stackPeg = got.state.from; // a stack that was opened otherwise stays
       hand.carry = got.state;
       return got.move ? [got.move] : [];
     }
-    case "lift":
     case "bind":
     case "knot":
     case "clip": {
-      const end = [...positions.stacks.keys()].find(isFreeEnd);
-      const bound = bench.pending.find((move) => move.do === "bind"); // a quick hand clips before the server has answered
-      const with_ = { colour: bench.colour, loop: 1, end: end ? endName(end) : bound?.do === "bind" ? (bound.end ?? "end") : null };
-      const got = workOnePeg(hand.onePeg, made, tool satisfies OnePegWay, with_);
+      const ends = looseEnds(positions);
+      const taken = { colour: bench.colour, end: ends[0] ?? null, newEnd: freeName(ends) };
+      const got = workOnePeg(hand.onePeg, made, tool satisfies OnePegWay, taken);
       hand.onePeg = got.state;
+      if (tool === "bind" && made.kind === "press") bench.stackPeg = made.more ? made.peg : null; // which loops, is said in the stack
       return got.move ? [got.move] : [];
     }
     default:
@@ -200,9 +202,21 @@ export function isPeg(at: string): boolean {
   return bench.work.pegs?.some((peg) => peg[0] === at) ?? false;
 }
 
+/** The names of the ends that hang loose, to be clipped, extended or put on pegs; that of the last band is the last. */
+export function looseEnds(positions: LoopPositions): string[] {
+  const laid = bench.pending.flatMap((move) => (move.do === "bind" ? [move.end ?? "end"] : [])); // a quick hand clips before the server has answered
+  return [...new Set([...[...positions.stacks.keys()].filter(isFreeEnd).map(endName), ...laid])];
+}
+
+function freeName(taken: readonly string[]): string {
+  let name = "end";
+  for (let k = 2; taken.includes(name); k++) name = `end-${k}`;
+  return name;
+}
+
 /** Nothing was begun with the tool at hand, and nothing is to be told but what it is for. */
 export function isIdle(): boolean {
-  const taken = bench.tool === "motif" || bench.tool === "paste" || bench.tool === "move" || bench.tool === "copy" || bench.tool === "trace" || bench.chain;
+  const taken = bench.tool === "motif" || bench.tool === "paste" || bench.tool === "move" || bench.tool === "copy" || bench.tool === "trace" || bench.chain || (bench.tool === "bind" && bench.stackPeg !== null);
   return !bench.message && !taken && !hand.lay.over.length && !hand.carry.from && !hand.onePeg.at.length;
 }
 
@@ -210,6 +224,11 @@ export function isIdle(): boolean {
 export function tipText(): string {
   if (bench.message) return bench.message;
   if (bench.tool === "lay" && hand.lay.over.length) return t("tip-lay-more", { pegs: hand.lay.over.join(", ") });
+  if (hand.carry.from && isFreeEnd(hand.carry.from)) {
+    const { to } = hand.carry;
+    return to.length ? t("tip-put-more", { pegs: to.join(", ") }) : t("tip-put");
+  }
+  if (hand.carry.from && bench.tool === "lift") return t("tip-lift-on", { loop: hand.carry.loop, peg: hand.carry.from });
   if (hand.carry.from) {
     const usual = usualTarget(positionsNow(), hand.carry.from, hand.carry.loop);
     const tip = t("tip-hook-to", { loop: hand.carry.loop, peg: hand.carry.from });
@@ -217,6 +236,8 @@ export function tipText(): string {
   }
   if (hand.onePeg.at.some((at) => /^[a-z]/.test(at))) return t("tip-end");
   if (bench.tool === "lay" && bench.chain) return t("tip-chain");
+  if (bench.tool === "bind" && bench.stackPeg) return t("tip-bind-some");
+  if (bench.tool === "transfer" && looseEnds(positionsNow()).length) return t("tip-transfer-end");
   if (bench.tool === "trace") return t(`tip-trace-${tracing.pressed.length + 1}`);
   if (bench.tool === "motif") return t("tip-motif", { name: bench.motif ?? "" });
   return t(`tip-${bench.tool}`);

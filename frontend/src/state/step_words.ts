@@ -26,7 +26,17 @@ export function wordsOfRead(document: object | null, moves: readonly WorkedMove[
   return moves.map((move) => stepWords(made[move.step - 1], doc) || move.line);
 }
 
+/** Which of the loops it is about, where it is not all of them. */
 function sayStep(move: Move | undefined, doc: Doc | null): string {
+  let said = sayMove(move, doc);
+  if (!move) return said;
+  if ("catch" in move && move.catch) said = t("say-only-top", { said, count: move.catch });
+  if ("through" in move && typeof move.through === "number") said = t("say-through", { said, count: move.through });
+  if (move.do !== "transfer" && "together" in move && (move.together ?? 1) > 1) said = t("say-together", { said, count: move.together! });
+  return said;
+}
+
+function sayMove(move: Move | undefined, doc: Doc | null): string {
   if (!move) return "";
   const colour = "colour" in move ? `${move.colour} ${textOf(doc, doc?.colours.find(({ letter }) => letter === move.colour)?.name ?? "")}`.trim() : "";
   switch (move.do) {
@@ -38,7 +48,7 @@ function sayStep(move: Move | undefined, doc: Doc | null): string {
     case "slide":
       return t(`say-${move.do}`, { ...loopOf(move), from: place(move.from), to: place(move.to) });
     case "transfer":
-      return t("say-transfer", { from: place(move.from), to: place(move.to) });
+      return t("say-transfer", { count: move.together ?? 1, from: place(move.from), to: place(move.to) });
     case "lift":
       return move.to
         ? t("say-lift-on", { ...loopOf(move), peg: place(move.at), to: place(move.to) })

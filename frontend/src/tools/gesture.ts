@@ -5,6 +5,7 @@ export type Gesture =
   | { kind: "release"; peg: string | null }
   | { kind: "loop"; loop: number }
   | { kind: "through"; loops: number | null }
+  | { kind: "catch"; peg: string; loops: number | null }
   | { kind: "done" }
   | { kind: "cancel" };
 

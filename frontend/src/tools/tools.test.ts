@@ -109,11 +109,11 @@ describe("carrying a loop", () => {
 });
 
 describe("moves at one peg", () => {
-  const at = (way: OnePegWay, gestures: Gesture[], end: string | null = null) => {
+  const at = (way: OnePegWay, gestures: Gesture[], end: string | null = null, newEnd = "end") => {
     let state = NO_PEG;
     const moves = [];
     for (const gesture of gestures) {
-      const answer = workOnePeg(state, gesture, way, { colour: "A", loop: 1, end });
+      const answer = workOnePeg(state, gesture, way, { colour: "A", end, newEnd });
       state = answer.state;
       if (answer.move) moves.push(answer.move);
     }
@@ -129,8 +129,39 @@ describe("moves at one peg", () => {
     expect(moveMade("hook", "end.0")).toBeUndefined();
   });
 
-  it("lift, bind, knot and clip each take one press", () => {
-    expect(at("lift", [press("A1")])).toStrictEqual([{ do: "lift", at: "A1" }]);
+  it("with Shift a free end is shared among several pegs", () => {
+    const from = [press("end.0"), release("end.0")];
+    expect(carrying("transfer", [...from, press("A1", true), press("A1", true), press("B1")], 2).moves).toStrictEqual([{ do: "put", on: ["A1", "B1"] }]);
+    expect(carrying("transfer", [...from, press("A1", true), press("B1", true), DONE], 2).moves).toStrictEqual([{ do: "put", on: ["A1", "B1"] }]);
+    expect(carrying("transfer", [...from, press("A1", true), CANCEL, DONE], 2).moves).toStrictEqual([]);
+    expect(carrying("transfer", [...from, DONE], 2).moves).toStrictEqual([]);
+    expect(carrying("transfer", [press("A2"), release("A2"), press("A3", true)]).moves).toStrictEqual([{ do: "transfer", from: "A2", to: "A3" }]);
+  });
+
+  it("a loop is lifted off by one press, and on to the peg that it is dragged to", () => {
+    expect(carrying("lift", [press("A1"), release("A1")]).moves).toStrictEqual([{ do: "lift", at: "A1" }]);
+    expect(carrying("lift", [press("A1"), release("A1")], 0).moves).toStrictEqual([{ do: "lift", at: "A1" }]);
+    expect(carrying("lift", [press("A1"), release("A2")]).moves).toStrictEqual([{ do: "lift", at: "A1", to: "A2" }]);
+    expect(carrying("lift", [press("A1"), release(null), press("A3"), CANCEL])).toStrictEqual({ state: NOTHING_CARRIED, moves: [] });
+  });
+
+  it("with Shift a lifted loop waits for its peg, and may be another than the lowest", () => {
+    const taken = [press("A1", true), release("A1"), { kind: "loop", loop: 2 } as Gesture];
+    expect(carrying("lift", taken).moves).toStrictEqual([]);
+    expect(carrying("lift", [...taken, press("B1", true)]).moves).toStrictEqual([{ do: "lift", at: "A1", loop: 2, to: "B1" }]);
+    expect(carrying("lift", [...taken, press("A1")]).moves).toStrictEqual([{ do: "lift", at: "A1", loop: 2 }]);
+    expect(carrying("lift", [...taken, press("end.0")])).toStrictEqual({ state: NOTHING_CARRIED, moves: [] });
+  });
+
+  it("a last band goes through all loops, or with Shift from the one that is said", () => {
+    const from = (loops: number | null): Gesture => ({ kind: "catch", peg: "A1", loops });
+    expect(at("bind", [press("A1", true)])).toStrictEqual([]);
+    expect(at("bind", [press("A1", true), from(2)])).toStrictEqual([{ do: "bind", colour: "A", at: "A1", catch: 2 }]);
+    expect(at("bind", [from(null)], null, "end-2")).toStrictEqual([{ do: "bind", colour: "A", end: "end-2", at: "A1" }]);
+    expect(at("clip", [from(2)])).toStrictEqual([]);
+  });
+
+  it("bind, knot and clip each take one press", () => {
     expect(at("bind", [press("A1")])).toStrictEqual([{ do: "bind", colour: "A", at: "A1" }]);
     expect(at("knot", [press("A1")])).toStrictEqual([{ do: "knot", at: ["A1"] }]);
     expect(at("clip", [press("A1")])).toStrictEqual([{ do: "clip", at: ["A1"] }]);
@@ -147,7 +178,7 @@ describe("moves at one peg", () => {
 });
 
 it("a free end that is pressed waits for the peg that it is closed with", () => {
-  const band = { colour: "A", loop: 1, end: "tail" };
+  const band = { colour: "A", end: "tail", newEnd: "end" };
   const first = workOnePeg(NO_PEG, press("tail.0"), "clip", band);
   expect(first).toStrictEqual({ state: { at: ["tail"] } });
   expect(workOnePeg(first.state, press("A13"), "clip", band).move).toStrictEqual({ do: "clip", at: ["tail", "A13"] });

@@ -149,16 +149,23 @@ tip-lay = Geh von Stift zu Stift. Zweimal derselbe wickelt eine Kappe.
 tip-lay-more = Von { $pegs }: der nächste Stift, oder Eingabe.
 tip-hook = Drück auf den Stift mit der Schlaufe, dann auf den, zu dem sie kommt.
 tip-hook-to = Schlaufe { $loop } von { $peg }: zu welchem Stift kommt sie?
-tip-lift = Drück auf den Stift: seine unterste Schlaufe geht über die anderen und ab.
+tip-lift = Drück auf den Stift: seine unterste Schlaufe geht über die anderen und ab. Zu einem anderen Stift gezogen, kommt sie auf diesen.
+tip-lift-on = Schlaufe { $loop } von { $peg }: auf welchen Stift? Noch einmal derselbe: ab.
 tip-transfer = Drück auf den Stift mit der Schlaufe, dann auf den, zu dem sie kommt.
+tip-transfer-end = Drück auf den Stift mit der Schlaufe oder auf das lose Ende, dann auf den Stift, zu dem es kommt.
+tip-put = Drück auf den Stift, auf den das lose Ende kommt; mit Umschalt auf mehrere.
+tip-put-more = Das lose Ende auf { $pegs }: der nächste Stift, oder Fertig.
 tip-slide = Häng erst Gummis an den Haken; dann drück auf die zwei Stifte.
-tip-bind = Drück auf den Stift, durch dessen Schlaufen das Schlussgummi geht.
+tip-bind = Drück auf den Stift, durch dessen Schlaufen das Schlussgummi geht; mit Umschalt nur durch einige.
+tip-bind-some = Drück auf die unterste Schlaufe, durch die das Schlussgummi geht.
 tip-clip = Drück auf den Stift, dessen Schlaufen in den Clip kommen.
 tip-knot = Drück auf den Stift, dessen Schlaufen verknotet werden.
 tip-snap = Drück auf ein Gummi: was fällt, wenn es reißt?
 turns = Mal um jeden Stift
 twist = Halbe Drehung
 several-pegs = Mehrere Stifte
+on-another-peg = Auf anderen Stift
+some-loops = Nur einige Schlaufen
 done = Fertig
 stash = Gummis
 add-colour = Neue Farbe
@@ -228,6 +235,7 @@ stack-at = Stapel von {$peg}
 stack-bare = Keine Schlaufe darauf.
 loop-name = Schlaufe { $loop } { $letter }: { $colour }, Gummi { $band }
 take-loop = Nehmen
+bind-from-here = Das Schlussgummi geht durch diese und die darüber
 band-of = Gummi { $band }
 delete = Herausnehmen
 move-band = Versetzen
@@ -605,7 +613,10 @@ say-slide = Was am Haken hängt, auf { $loop ->
        *[other] Schlaufe { $top } (von oben)
     }
 } von { $from } schieben und diese nach { $to } holen
-say-transfer = Die Schlaufen von { $from } nach { $to } umhängen
+say-transfer = { $count ->
+    [one] Die oberste Schlaufe
+   *[other] Die obersten { $count } Schlaufen
+} von { $from } nach { $to } umhängen
 say-lift = { $loop ->
     [1] Die unterste Schlaufe
     [-1] Die oberste Schlaufe
@@ -624,6 +635,16 @@ say-lift-on = { $loop ->
 } von { $peg } über die anderen und auf { $to } heben
 say-put = Das freie Ende auf { $pegs } legen
 say-bind = Das letzte Gummi, { $colour }, durch die Schlaufen von { $peg } ziehen
+say-only-top = { $said }, nur { $count ->
+    [one] die oberste
+   *[other] die obersten { $count }
+}
+say-through = { $said }, dabei { $count ->
+    [0] außerhalb aller Schlaufen darüber
+    [one] nur innerhalb der obersten darüber
+   *[other] nur innerhalb der obersten { $count } darüber
+}
+say-together = { $said }, { $count } zusammen
 say-extend = Um { $count } Gummis in { $colour } verlängern
 say-hang = { $colour } an den Haken hängen
 say-clip = Die Schlaufen von { $pegs } mit einem Clip schließen
@@ -656,8 +677,8 @@ through-all = { $count ->
 }
 through-some = { $count ->
     [0] keiner
-    [one] nur der untersten
-   *[other] nur der untersten { $count }
+    [one] nur der obersten
+   *[other] nur der obersten { $count }
 }
 bands-chosen = { $count ->
     [one] 1 Gummi gewählt

@@ -152,16 +152,23 @@ tip-lay = Go from peg to peg. The same peg twice winds a cap.
 tip-lay-more = From { $pegs }: the next peg, or Enter.
 tip-hook = Press the peg with the loop, then the peg it goes to.
 tip-hook-to = Loop { $loop } of { $peg }: which peg does it go to?
-tip-lift = Press the peg: its lowest loop goes over the others and off.
+tip-lift = Press the peg: its lowest loop goes over the others and off. Dragged to another peg, it goes on there.
+tip-lift-on = Loop { $loop } of { $peg }: on to which peg? The same one: off.
 tip-transfer = Press the peg with the loop, then the peg it goes to.
+tip-transfer-end = Press the peg with the loop, or the loose end, then the peg it goes to.
+tip-put = Press the peg that the loose end goes on; with Shift, several.
+tip-put-more = The loose end on { $pegs }: the next peg, or Done.
 tip-slide = Hang bands on the hook first; then press the two pegs.
-tip-bind = Press the peg whose loops the last band goes through.
+tip-bind = Press the peg whose loops the last band goes through; with Shift, only some of them.
+tip-bind-some = Press the lowest loop that the last band goes through.
 tip-clip = Press the peg whose loops are clipped.
 tip-knot = Press the peg whose loops are tied.
 tip-snap = Press a band: what falls if it snaps?
 turns = Times round each peg
 twist = Half-twist
 several-pegs = Several pegs
+on-another-peg = On another peg
+some-loops = Only some loops
 done = Done
 
 stash = Bands
@@ -236,6 +243,7 @@ stack-at = Stack of {$peg}
 stack-bare = No loop on it.
 loop-name = Loop { $loop } { $letter }: { $colour }, band { $band }
 take-loop = Take it
+bind-from-here = The last band goes through this one and those above
 band-of = Band { $band }
 delete = Take it out
 move-band = Move it
@@ -614,7 +622,10 @@ say-slide = Slide what hangs on the hook on to { $loop ->
        *[other] loop { $top } from the top
     }
 } of { $from }, and that over to { $to }
-say-transfer = Move the loops of { $from } to { $to }
+say-transfer = Move { $count ->
+    [one] the top loop
+   *[other] the top { $count } loops
+} of { $from } to { $to }
 say-lift = Lift { $loop ->
     [1] the lowest loop
     [-1] the top loop
@@ -633,6 +644,16 @@ say-lift-on = Lift { $loop ->
 } of { $peg } over the others and on to { $to }
 say-put = Put the free end on { $pegs }
 say-bind = Pull the last band, { $colour }, through the loops of { $peg }
+say-only-top = { $said }, only { $count ->
+    [one] the top one
+   *[other] the top { $count }
+}
+say-through = { $said }, inside only { $count ->
+    [0] none
+    [one] the top one
+   *[other] the top { $count }
+} of the loops above
+say-together = { $said }, { $count } together
 say-extend = Add an extension of { $count } bands in { $colour }
 say-hang = Hang { $colour } on the hook
 say-clip = Clip the loops of { $pegs }
@@ -665,8 +686,8 @@ through-all = { $count ->
 }
 through-some = { $count ->
     [0] none of them
-    [one] the lowest one only
-   *[other] the lowest { $count } only
+    [one] the top one only
+   *[other] the top { $count } only
 }
 bands-chosen = { $count ->
     [one] 1 band chosen

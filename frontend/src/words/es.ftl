@@ -149,16 +149,23 @@ tip-lay = Ve de clavija en clavija. Dos veces la misma pone un remate.
 tip-lay-more = Desde { $pegs }: la siguiente clavija, o Intro.
 tip-hook = Pulsa la clavija del lazo y luego aquella a la que va.
 tip-hook-to = Lazo { $loop } de { $peg }: ¿a qué clavija va?
-tip-lift = Pulsa la clavija: su lazo más bajo pasa sobre los demás y sale.
+tip-lift = Pulsa la clavija: su lazo más bajo pasa sobre los demás y sale. Arrastrado a otra clavija, queda en ella.
+tip-lift-on = Lazo { $loop } de { $peg }: ¿en qué clavija queda? La misma otra vez: sale.
 tip-transfer = Pulsa la clavija del lazo y luego aquella a la que va.
+tip-transfer-end = Pulsa la clavija del lazo, o el extremo suelto, y luego la clavija a la que va.
+tip-put = Pulsa la clavija en la que va el extremo suelto; con Mayús, varias.
+tip-put-more = El extremo suelto en { $pegs }: la siguiente clavija, o Listo.
 tip-slide = Cuelga primero gomitas en el gancho; luego pulsa las dos clavijas.
-tip-bind = Pulsa la clavija por cuyos lazos pasa la última gomita.
+tip-bind = Pulsa la clavija por cuyos lazos pasa la última gomita; con Mayús, solo por algunos.
+tip-bind-some = Pulsa el lazo más bajo por el que pasa la última gomita.
 tip-clip = Pulsa la clavija cuyos lazos se cierran.
 tip-knot = Pulsa la clavija cuyos lazos se atan.
 tip-snap = Pulsa una gomita: ¿qué cae si se rompe?
 turns = Vueltas en cada clavija
 twist = Media torsión
 several-pegs = Varias clavijas
+on-another-peg = En otra clavija
+some-loops = Solo algunos lazos
 done = Listo
 stash = Gomitas
 add-colour = Nuevo color
@@ -228,6 +235,7 @@ stack-at = Pila de {$peg}
 stack-bare = Sin lazos.
 loop-name = Lazo { $loop } { $letter }: { $colour }, gomita { $band }
 take-loop = Tomarlo
+bind-from-here = La última gomita pasa por este y los de encima
 band-of = Gomita { $band }
 delete = Quitarla
 move-band = Moverla
@@ -605,7 +613,10 @@ say-slide = Pasa lo que cuelga del gancho a { $loop ->
        *[other] el lazo { $top } desde arriba
     }
 } de { $from }, y llévalo a { $to }
-say-transfer = Pasa los lazos de { $from } a { $to }
+say-transfer = Pasa { $count ->
+    [one] el lazo de arriba
+   *[other] los { $count } lazos de arriba
+} de { $from } a { $to }
 say-lift = Levanta { $loop ->
     [1] el lazo más bajo
     [-1] el lazo de arriba
@@ -624,6 +635,16 @@ say-lift-on = Levanta { $loop ->
 } de { $peg } por encima de los demás y ponlo en { $to }
 say-put = Pon el extremo libre en { $pegs }
 say-bind = Pasa la última gomita, { $colour }, por los lazos de { $peg }
+say-only-top = { $said }, solo { $count ->
+    [one] el de arriba
+   *[other] los { $count } de arriba
+}
+say-through = { $said }, por dentro de { $count ->
+    [0] ninguno
+    [one] solo el de arriba
+   *[other] solo los { $count } de arriba
+} de los lazos de encima
+say-together = { $said }, { $count } juntos
 say-extend = Añade una extensión de { $count } gomitas en { $colour }
 say-hang = Cuelga { $colour } del gancho
 say-clip = Cierra los lazos de { $pegs }
@@ -656,8 +677,8 @@ through-all = { $count ->
 }
 through-some = { $count ->
     [0] ninguno
-    [one] solo el más bajo
-   *[other] solo los { $count } más bajos
+    [one] solo el de arriba
+   *[other] solo los { $count } de arriba
 }
 bands-chosen = { $count ->
     [one] 1 gomita elegida

@@ -268,7 +268,8 @@ def _find_missing_finish(history: History, steps: tuple[_Step, ...]) -> Iterator
         return
     fix = None
     end = min((h for h in history.final.stacks if "." in h), default=None)
-    last = next((e.target for s in reversed(steps) for e in s.done.events if isinstance(e, Drawn)), None)
+    put = (e.target for s in reversed(steps) for e in s.done.events if isinstance(e, Drawn | Moved))
+    last = next((at for at in put if at in history.board.pegs and history.final.stack(at)), None)
     at = end.rpartition(".")[0] if end else last
     if at is not None:
         worked = {holder for _, event in _events_of(steps) for holder in _holders_worked(event)}
