@@ -1,4 +1,5 @@
-"""How quickly the studio answers in a real headless browser: first view, edits, findings, scroll, memory."""
+"""How quickly the studio answers in a real headless browser: first view, edits, findings, scroll, memory; and
+that it loses nothing."""
 
 from __future__ import annotations
 
@@ -16,6 +17,7 @@ from typing import Any
 
 from playwright.sync_api import Page, sync_playwright
 
+from bench.kills import kill_figures
 from bench.pressing import press_figures
 from bench.report import Figure
 from pegwright.pattern import Pattern, PatternBuilder, Rows, write_pattern
@@ -100,7 +102,7 @@ def run(quick: bool) -> list[Figure]:
             figures += _memory(page, 60 if quick else 500)
             figures += _large_edits(page, 6 if quick else 20)
             figures += _scroll(page, 120 if quick else 400)
-    return figures + press_figures(2 if quick else 8)
+    return figures + kill_figures(2 if quick else 50) + press_figures(2 if quick else 8)
 
 
 def _most(name: str, value: float, unit: str, goal: float) -> Figure:

@@ -46,6 +46,17 @@ def test_two_pages_never_overwrite_each_other(studio: Client, chain: Document) -
     assert studio.get("/api/pieces/slack-chain").json()["document"]["title"] == "One"
 
 
+def test_a_save_that_was_written_but_not_answered_for_is_sent_again(studio: Client, chain: Document) -> None:
+    """A studio killed between the two leaves its page in doubt: the same once more is no change by another."""
+    saved = studio.post("/api/pieces", {"document": chain}).json()
+    one = {"document": {**chain, "title": "One"}, "edition": saved["edition"]}
+    first, again = (studio.put("/api/pieces/slack-chain", one) for _ in range(2))
+    assert (again.status_code, again.json()) == (200, first.json())
+    newer = {"document": {**chain, "title": "Newer"}, "edition": again.json()["edition"]}
+    assert studio.put("/api/pieces/slack-chain", newer).status_code == 200
+    assert studio.put("/api/pieces/slack-chain", one).status_code == 409
+
+
 def test_a_change_by_another_program_is_seen(studio: Client, folder: Path, chain: Document) -> None:
     """A file that was changed on disk is not overwritten either."""
     saved = studio.post("/api/pieces", {"document": chain}).json()
@@ -275,7 +286,8 @@ def test_a_makers_text_stays_text(studio: Client, folder: Path, chain: Document)
     kept = f"/api/pieces/low-tide.pegwright/versions/{versions[0]['version']}"
     assert studio.get(kept).json()["document"]["title"] == chain["title"]
     assert next((folder / ".versions" / "low-tide.pegwright").iterdir()).read_text() == by_hand
-    stale = studio.put("/api/pieces/low-tide.pegwright", {"document": made, "edition": "0" * 32})
+    other = {**made, "title": "Neap tide"}
+    stale = studio.put("/api/pieces/low-tide.pegwright", {"document": other, "edition": "0" * 32})
     assert stale.status_code == 409
     assert (
         studio.post("/api/pieces", {"document": {**chain, "title": "Low tide"}}).json()["name"]

@@ -135,7 +135,10 @@ export class Bench {
     const piece = await connection.wire.open(name);
     if (this.name !== name) await this.saving.now(); // what was made meanwhile belongs to the piece that was open till now
     const saved = docOf(piece.document as unknown as Doc);
-    const unsaved = unsavedOf(name);
+    const kept = unsavedOf(name);
+    const onDisk = kept && kept.edition !== piece.edition ? await this.saving.recognise(name, kept) : null;
+    if (kept && onDisk?.doc === kept.doc) dropUnsaved(name); // it had been saved after all
+    const unsaved = onDisk && kept ? (onDisk.doc === kept.doc ? null : { doc: kept.doc, edition: piece.edition }) : kept;
     const doc = unsaved?.doc ?? saved;
     this.saving.begin(saved, piece.edition);
     const history = unsaved ? EMPTY_HISTORY : historyOf(name, piece.edition);

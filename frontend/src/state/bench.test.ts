@@ -12,7 +12,8 @@ function studio() {
   const wire = {
     open: async () => ({ name: "piece", edition: "0", document: { pegwright: 2, title: "edit 0", loom: { kind: "rows", rows: 1, pegs: 2 } } }),
     work: async () => ({ readable: true, moves: [] }),
-    save: async (name: string, doc: Doc) => {
+    save: async (name: string, doc: Doc, edition: string) => {
+      if (edition === "another") throw new RefusedError(409, "");
       await new Promise((done) => setTimeout(done, 40)); // a disk takes its time
       saves.push({ at: Date.now(), name, title: doc.title });
       return { name: "piece", edition: `${saves.length}` };
@@ -126,6 +127,64 @@ it("what was not saved of a piece that changed on the disk overwrites nothing", 
   expect([bench.doc?.title, bench.saving.state, saves]).toStrictEqual(["mine", "changed", []]);
   await bench.openSaved("piece");
   expect([bench.doc?.title, bench.saving.state, unsavedNames()]).toStrictEqual(["edit 0", "saved", []]);
+});
+
+/** A studio that keeps one piece as the server does, and is killed when `mute` says so: it writes, and never answers. */
+function killable() {
+  const disk = { title: "edit 0", edition: 0 };
+  const saves: string[] = [];
+  const state = { mute: false };
+  const { wire } = connection;
+  const open = async () => ({ ...(await wire.open("piece")), edition: `${disk.edition}`, document: { pegwright: 2, title: disk.title, loom: { kind: "rows", rows: 1, pegs: 2 } } });
+  const save = async (_: string, doc: object, edition: string) => {
+    const { title } = doc as Doc;
+    if (title !== disk.title && edition !== `${disk.edition}`) throw new RefusedError(409, "");
+    if (title !== disk.title) Object.assign(disk, { title, edition: disk.edition + 1 });
+    saves.push(title);
+    if (state.mute) throw new RefusedError(0, "");
+    return { name: "piece", edition: `${disk.edition}` };
+  };
+  connection.connect({ ...wire, open, save } as unknown as Wire);
+  return { disk, saves, state };
+}
+const retitle = (value: string) => bench.commit({ label: "", ops: [{ op: "replace", path: "/title", value }] });
+
+it("a save that was written and not answered for is no change by another, whatever was made since", async () => {
+  localStorage.clear();
+  studio();
+  const { disk, saves, state } = killable();
+  await bench.open("piece");
+  state.mute = true;
+  retitle("one");
+  await vi.advanceTimersByTimeAsync(500);
+  retitle("two");
+  expect([bench.saving.state, disk.title, unsavedOf("piece")?.sent?.title]).toStrictEqual(["lost", "one", "one"]);
+  state.mute = false;
+  await vi.advanceTimersByTimeAsync(3000);
+  expect([bench.saving.state, disk.title, unsavedNames()]).toStrictEqual(["saved", "two", []]);
+  expect(saves.filter((title, k) => title !== saves[k - 1])).toStrictEqual(["one", "two"]);
+});
+
+it("nor after the page went: what is on the disk is recognised, and only what is newer is put back", async () => {
+  for (const [newer, recovered] of [["", false], ["two", true]] as const) {
+    localStorage.clear();
+    studio();
+    const { disk, state } = killable();
+    await bench.open("piece");
+    state.mute = true;
+    retitle("one");
+    await vi.advanceTimersByTimeAsync(200);
+    if (newer) retitle(newer);
+    const kept = unsavedOf("piece")!; // and here the page is gone
+    state.mute = false;
+    await bench.leave();
+    Object.assign(disk, { title: "one", edition: 1 });
+    keepUnsaved("piece", kept);
+    await bench.open("piece");
+    expect([bench.doc?.title, bench.recovered, bench.saving.state === "changed"]).toStrictEqual([newer || "one", recovered, false]);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect([bench.saving.state, disk.title, unsavedNames()]).toStrictEqual(["saved", newer || "one", []]);
+  }
 });
 
 /** A studio whose answer tells of which document it is. */

@@ -1,8 +1,11 @@
-/** Saving: every edit is in the browser's keeping at once, and on the server's disk a moment later; one save at a time. */
+/** Saving: every edit is in the browser's keeping at once, and on the server's disk a moment later; one save at a time.
+ *
+ * A studio that stops between writing and answering leaves the page in doubt. So what was sent and not answered for is
+ * sent once more before anything newer: the server takes a document that it has already, and says its edition. */
 import type { Doc } from "../document/pattern";
 import { RefusedError } from "../wire/client";
 import { connection } from "./connection";
-import { dropUnsaved, keepUnsaved } from "./unsaved";
+import { dropUnsaved, keepUnsaved, type UnsavedPiece } from "./unsaved";
 
 /** `lost`: the server does not answer. `failed`: it says why it could not write the file. `locked`: it was started again and does not know this page yet. `changed`: the
  * piece on the disk is another one than this was made from. */
@@ -25,6 +28,8 @@ export class Saving {
   /** The version on the disk, as the server names it; a save that names another one is refused. */
   #edition = "";
   #savedDoc: Doc | null = null;
+  /** Sent to be saved, and not answered for. */
+  #sentDoc: Doc | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #underWay: Promise<void> = Promise.resolve();
 
@@ -35,14 +40,28 @@ export class Saving {
   /** Note what is on the disk now. */
   begin(doc: Doc, edition: string): void {
     this.#savedDoc = doc;
+    this.#sentDoc = null;
     this.#edition = edition;
     this.state = "saved";
+  }
+
+  /** Find out whether what was sent before the page went is what is on the disk now. Returns it, with its edition; null
+   * where the piece was changed elsewhere.
+   * @throws RefusedError where the server does not answer. */
+  async recognise(name: string, unsaved: UnsavedPiece): Promise<{ doc: Doc; edition: string } | null> {
+    for (const doc of unsaved.sent ? [unsaved.doc, unsaved.sent] : [unsaved.doc])
+      try {
+        return { doc, edition: (await connection.wire.save(name, doc, unsaved.edition)).edition };
+      } catch (error) {
+        if (!(error instanceof RefusedError) || error.status === 0 || error.status === 401) throw error;
+      }
+    return null;
   }
 
   /** Save soon. Counted from the first edit: a busy hand does not put it off. */
   schedule(): void {
     const { ownDoc: doc, name } = this.#piece;
-    if (name && doc) keepUnsaved(name, { doc, edition: this.#edition });
+    if (name && doc) this.#keep(name, doc);
     if (this.state === "changed") return;
     if (this.state === "saved") this.state = "saving"; // any other trouble lasts until a save goes through
     this.#timer ??= setTimeout(() => void this.now(), SAVE_AFTER_MS);
@@ -59,15 +78,19 @@ export class Saving {
   async #save(): Promise<void> {
     const { ownDoc: doc, name } = this.#piece;
     if (!doc || !name || doc === this.#savedDoc || this.state === "changed") return;
+    const next = (this.#sentDoc ??= doc);
     try {
-      this.#edition = (await connection.wire.save(name, doc, this.#edition)).edition;
-      this.#savedDoc = doc;
+      this.#edition = (await connection.wire.save(name, next, this.#edition)).edition;
+      this.#savedDoc = next;
+      this.#sentDoc = null;
       this.#settle(name);
     } catch (error) {
       const status = error instanceof RefusedError ? error.status : 0;
       if (status === 409) this.state = "changed";
-      else if (status === 422) this.state = "refused";
-      else {
+      else if (status === 422) {
+        this.state = "refused";
+        this.#sentDoc = null; // it is not on the disk, and never will be
+      } else {
         this.state = status === 401 ? "locked" : status ? "failed" : "lost";
         if (error instanceof RefusedError) this.reason = error.message;
         this.#timer ??= setTimeout(() => void this.now(), RETRY_AFTER_MS);
@@ -84,9 +107,14 @@ export class Saving {
       dropUnsaved(name);
     } else if (doc) {
       this.state = "saving";
-      keepUnsaved(name, { doc, edition: this.#edition });
+      this.#keep(name, doc);
       this.#timer ??= setTimeout(() => void this.now(), SAVE_AFTER_MS);
     }
+  }
+
+  #keep(name: string, doc: Doc): void {
+    const sent = this.#sentDoc;
+    keepUnsaved(name, { doc, edition: this.#edition, ...(sent && sent !== doc ? { sent } : {}) });
   }
 
   /** The version on the disk. */

@@ -1,10 +1,12 @@
 /** What is not on the server's disk yet, kept by the browser: a studio that stops, or a page that is reloaded, loses no edit. */
 import type { Doc } from "../document/pattern";
 
-/** A document and the edition on the disk that it was made from. */
+/** A document and the edition on the disk that it was made from. `sent` is an older one that was sent to be saved and not
+ * answered for: it may be on the disk. */
 export interface UnsavedPiece {
   doc: Doc;
   edition: string;
+  sent?: Doc;
 }
 
 const PREFIX = "pegwright-unsaved:";

@@ -36,6 +36,9 @@ export class RefusedError extends Error {
   }
 }
 
+/** A save that takes longer is taken for one that is not answered: it is sent again. */
+const MOST_SAVING_MS = 60_000;
+
 export type Wire = ReturnType<typeof connect>;
 
 /** `send` sends a request with the key of the run; `language` says, at each request, in which language the server is to answer. */
@@ -73,7 +76,7 @@ export function connect(send: (request: Request) => Promise<Response>, language:
     open: (name: string) => unwrap<Piece>(client.GET("/api/pieces/{name}", { params: { path: { name } } })),
     add: (document: object) => unwrap<Saved>(client.POST("/api/pieces", { body: { document: { ...document } } })),
     save: (name: string, document: object, edition: string) =>
-      unwrap<Saved>(client.PUT("/api/pieces/{name}", { params: { path: { name } }, body: { document: { ...document }, edition } })),
+      unwrap<Saved>(client.PUT("/api/pieces/{name}", { params: { path: { name } }, body: { document: { ...document }, edition }, signal: AbortSignal.timeout(MOST_SAVING_MS) })),
     remove: (name: string) => unwrap<undefined>(client.DELETE("/api/pieces/{name}", { params: { path: { name } } })),
     keepVersion: (name: string) =>
       unwrap<Version>(client.POST("/api/pieces/{name}/versions", { params: { path: { name } } })),
