@@ -47,7 +47,7 @@ def test_two_pages_never_overwrite_each_other(studio: Client, chain: Document) -
 
 
 def test_a_save_that_was_written_but_not_answered_for_is_sent_again(studio: Client, chain: Document) -> None:
-    """A studio killed between the two leaves its page in doubt: the same once more is no change by another."""
+    """A studio killed between the two leaves its page in doubt: the same once more is no change."""
     saved = studio.post("/api/pieces", {"document": chain}).json()
     one = {"document": {**chain, "title": "One"}, "edition": saved["edition"]}
     first, again = (studio.put("/api/pieces/slack-chain", one) for _ in range(2))
