@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Set
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager, nullcontext, suppress
 from itertools import accumulate
+from threading import Thread
 from typing import Any, NamedTuple
 
 import msgspec
@@ -344,9 +345,18 @@ def _block_interrupts() -> Iterator[None]:
 def _set_up_worker(history: History, nice: int) -> None:
     """Set up another process: whether to stop is for the first one to say, which is interrupted too."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    Thread(target=_end_with_parent, daemon=True).start()
     with suppress(OSError, AttributeError):  # not on every system
         os.nice(nice)
     _set_up_judge(history)
+
+
+def _end_with_parent() -> None:
+    """End this process as soon as the one that forked it is gone, however it went: killed, it tells nobody."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(1)
 
 
 def _rehearse_chunk(slips: tuple[Slip, ...]) -> tuple[list[Outcome | None], int]:
