@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from itertools import pairwise
+from typing import NamedTuple
 
 import pytest
 
@@ -21,7 +22,21 @@ from pegwright.press.raster.canvas import text_width
 from tests.lesson.pieces import lesson, pictures_of
 
 DEMOS = [name for name in PIECES if not name.startswith("broken/")]
-_TOUCH_MM = 0.3
+
+
+class Badge(NamedTuple):
+    """A badge as painted: its middle, the radius of its ends and how far they are off it, its letters."""
+
+    x: float
+    y: float
+    r: float
+    straight: float
+    letters: Letters
+
+    def reaches_into(self, x: float, y: float, half_width: float, half_height: float) -> float:
+        """Return how far it reaches into a box."""
+        dx = max(0.0, abs(self.x - x) - self.straight - half_width)
+        return self.r - math.hypot(dx, max(0.0, abs(self.y - y) - half_height))
 
 
 def _least_mm(picture: Picture, points: float) -> float:
@@ -30,36 +45,47 @@ def _least_mm(picture: Picture, points: float) -> float:
     return points * 25.4 / 72 / (data["width"] / picture.window.width_mm)
 
 
-def _discs(paints: list[Paint]) -> Iterator[tuple[float, float, float, Letters]]:
-    """Yield each badge: its middle, radius and letters, which follow it."""
+def _badges(paints: list[Paint]) -> Iterator[Badge]:
+    """Yield each badge, a filled outline with its letters, which follow it."""
     for disc, letters in pairwise(paints):
-        if isinstance(disc, Stroke) and isinstance(letters, Letters) and not letters.halo:
-            arc = disc.paths[0].segments[0]
-            if isinstance(arc, ArcTo) and arc.sweep_deg >= 360 and (arc.x, arc.y) == (letters.x, letters.y):
-                yield arc.x, arc.y, arc.r, letters
+        if isinstance(disc, Stroke) and disc.fill and isinstance(letters, Letters) and not letters.halo:
+            arcs = [each for each in disc.paths[0].segments if isinstance(each, ArcTo)]
+            if arcs and math.isclose(sum(each.x for each in arcs) / len(arcs), letters.x):
+                yield Badge(letters.x, letters.y, arcs[0].r, abs(arcs[0].x - letters.x), letters)
 
 
 @pytest.mark.parametrize("name", DEMOS)
 @pytest.mark.parametrize("points", [10.5, 18.0, 24.0])
-def test_no_colour_letter_lies_on_a_name_or_on_another_letter(name: str, points: float) -> None:
+def test_no_letter_or_number_lies_on_a_name_or_on_another_badge(name: str, points: float) -> None:
+    """Over all pictures of a demo none touches a name, and all lie within their picture."""
     found = 0
+    touching = []
     for picture in pictures_of(lesson(PIECES[name]())):
         if not any(isinstance(mark, PegMark) for mark in picture.marks):
             continue
         least = _least_mm(picture, points) if points > 10.5 else 0.0
         paints = paint_picture(picture, COLOUR, least)
         names = [p for p in paints if isinstance(p, Letters) and p.halo]
-        letters = [d for d in _discs(paints) if d[3].text.isalpha()]
-        for i, (x, y, r, each) in enumerate(letters):
+        badges = list(_badges(paints))
+        for i, badge in enumerate(badges):
             found += 1
+            half = 0.5 * text_width(badge.letters.text, True) * badge.letters.size
+            assert badge.straight + 0.95 * badge.r > half, (badge.letters.text, "its letters stand out")
+            wide, high = badge.straight + badge.r - 0.01, badge.r - 0.01
+            if not (
+                wide <= badge.x <= picture.window.width_mm - wide
+                and high <= badge.y <= picture.window.height_mm - high
+            ):
+                touching.append((picture.title, badge.letters.text, "edge"))
             for peg in names:
-                dx = max(0.0, abs(x - peg.x) - text_width(peg.text, peg.bold) * peg.size / 2)
-                dy = max(0.0, abs(y - peg.y) - 0.35 * peg.size)
-                assert math.hypot(dx, dy) > r - _TOUCH_MM, (picture.title, each.text, peg.text)
-            for other_x, other_y, other_r, other in letters[:i]:
-                apart = math.hypot(x - other_x, y - other_y)
-                assert apart > 0.8 * (r + other_r), (picture.title, each.text, other.text)
+                half = text_width(peg.text, peg.bold) * peg.size / 2
+                if badge.reaches_into(peg.x, peg.y, half, 0.35 * peg.size) > 0.0:
+                    touching.append((picture.title, badge.letters.text, peg.text))
+            for other in badges[:i]:
+                if badge.reaches_into(other.x, other.y, other.straight + 0.6 * other.r, 0.6 * other.r) > 0.0:
+                    touching.append((picture.title, badge.letters.text, other.letters.text))
     assert found
+    assert touching == []
 
 
 def test_a_letter_that_lies_free_stays_where_it_is() -> None:
@@ -68,8 +94,8 @@ def test_a_letter_that_lies_free_stays_where_it_is() -> None:
     for picture in pictures_of(lesson(PIECES["twin-hulls"]())):
         window = picture.window
         spots = [(m.x_mm, m.y_mm) for m in picture.marks if isinstance(m, BadgeMark)]
-        for x, y, _, _ in _discs(paint_picture(picture, COLOUR)):
-            at = (x + window.left_mm, window.far_mm - y)
+        for badge in _badges(paint_picture(picture, COLOUR)):
+            at = (badge.x + window.left_mm, window.far_mm - badge.y)
             near = min((math.dist(at, spot) for spot in spots), default=0.0)
             stay, moved = stay + (near < 1e-6), moved + (near >= 1e-6)
     assert stay > 10 * moved

@@ -21,7 +21,7 @@ __all__ = ["agreement_with_links", "agreement_with_rows", "is_longer_than_bands"
 _LEAST_LINKS = 0.25
 _LEAST_ROWS = 0.3
 """Of 50 techniques and the built-in pieces none that grows upward agrees less with its rows than 0.5, and
-none of the others less with its links than 0.89; a mat tugged along its rows agrees with them to 0.12."""
+none of the others less with its links than 0.88; a mat tugged along its rows agrees with them to 0.12."""
 
 _FEWEST = 8  # a piece of fewer bands is too small to lie in an order
 _SHALLOWEST = 4  # and so is one of fewer links from its rim to the band furthest away

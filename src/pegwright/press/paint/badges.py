@@ -28,26 +28,43 @@ class _Box(NamedTuple):
     half_width_mm: float
     half_height_mm: float
 
-    def overlap_mm(self, x: float, y: float, r: float) -> float:
-        """Return how far a disc reaches into the box, 0 or less where it is clear of it."""
-        dx = max(abs(x - self.x_mm) - self.half_width_mm, 0.0)
+    def overlap_mm(self, x: float, y: float, shape: BadgeShape) -> float:
+        """Return how far a badge reaches into the box, 0 or less where it is clear of it."""
+        dx = max(abs(x - self.x_mm) - self.half_width_mm - shape.straight_mm, 0.0)
         dy = max(abs(y - self.y_mm) - self.half_height_mm, 0.0)
-        return r - math.hypot(dx, dy)
+        return shape.r_mm - math.hypot(dx, dy)
 
 
-_SHARES = {1: (1.25, 1.6), 2: (1.05, 1.35)}
-_LONG = (0.8, 0.95)
-"""The size of a badge's letters as a multiple of its radius, by their number: usual, and in a tight disc."""
+class BadgeShape(NamedTuple):
+    """A disc, or two half discs with a straight piece between them; it reaches so far to each side, in mm."""
+
+    r_mm: float
+    straight_mm: float = 0.0
+
+    @property
+    def half_width_mm(self) -> float:
+        """Half the width, mm."""
+        return self.r_mm + self.straight_mm
+
+
+_SHARES = {1: 1.25, 2: 1.05}
+_LONG = 0.8
+"""The size of a badge's letters as a multiple of its radius, by their number."""
+_TIGHT, _MORE = 0.6, 0.3
+"""Where letters are enlarged: the radius of the badge tight round them as a share of their size, and how much
+further it reaches to each side for each letter after the first."""
 
 
 def badge_size_mm(mark: BadgeMark, least_mm: float) -> float:
     """Return the size in which a badge's letters are set, at least `least_mm`."""
-    return max(mark.r_mm * _SHARES.get(len(mark.text), _LONG)[0], least_mm)
+    return max(mark.r_mm * _SHARES.get(len(mark.text), _LONG), least_mm)
 
 
-def badge_radius_mm(mark: BadgeMark, least_mm: float) -> float:
-    """Return the radius of a badge: where its letters are enlarged, the disc is tight round them."""
-    return max(mark.r_mm, least_mm / _SHARES.get(len(mark.text), _LONG)[1])
+def badge_shape(mark: BadgeMark, least_mm: float) -> BadgeShape:
+    """Return the shape of a badge: a disc, or where its letters are enlarged what is tight round them."""
+    if least_mm <= mark.r_mm * _SHARES.get(len(mark.text), _LONG):
+        return BadgeShape(mark.r_mm)
+    return BadgeShape(max(mark.r_mm, _TIGHT * least_mm), _MORE * least_mm * (len(mark.text) - 1))
 
 
 def name_size_mm(mark: PegMark, least_mm: float) -> float:
@@ -69,11 +86,11 @@ def place_badges(
     found: list[Mark] = []
     for mark in marks:
         if isinstance(mark, BadgeMark):
-            r = badge_radius_mm(mark, least_mm)
-            along = _spots_along(marks, mark) if mark.role == "letter" else _spots_round(mark, r)
+            shape = badge_shape(mark, least_mm)
+            along = _spots_along(marks, mark) if mark.role == "letter" else _spots_round(mark, shape.r_mm)
             spots = [(mark.x_mm, mark.y_mm), *along]
-            x, y = min(spots, key=lambda spot: _cost(spot, mark, r, boxes, window))
-            boxes.append(_Box(x, y, 0.8 * r, 0.8 * r))
+            x, y = min(spots, key=lambda spot: _cost(spot, mark, shape, boxes, window))
+            boxes.append(_Box(x, y, 0.8 * shape.r_mm + shape.straight_mm, 0.8 * shape.r_mm))
             found.append(replace(mark, x_mm=x, y_mm=y))
         else:
             found.append(mark)
@@ -81,13 +98,15 @@ def place_badges(
 
 
 def _cost(
-    spot: tuple[float, float], mark: BadgeMark, r: float, boxes: Sequence[_Box], window: Window
+    spot: tuple[float, float], mark: BadgeMark, shape: BadgeShape, boxes: Sequence[_Box], window: Window
 ) -> tuple[float, float]:
     """Return how much a badge would cover there, then how far it is from where it belongs."""
     x, y = spot
-    over = [max(0.0, box.overlap_mm(x, y, r + _CLEAR_MM)) for box in boxes]
-    over.append(max(0.0, window.left_mm + r - x, x + r - window.right_mm))
-    over.append(max(0.0, window.near_mm + r - y, y + r - window.far_mm))
+    wide, high = shape.half_width_mm, shape.r_mm
+    roomy = shape._replace(r_mm=high + _CLEAR_MM)
+    over = [max(0.0, box.overlap_mm(x, y, roomy)) for box in boxes]
+    over.append(max(0.0, window.left_mm + wide - x, x + wide - window.right_mm))
+    over.append(max(0.0, window.near_mm + high - y, y + high - window.far_mm))
     return round(sum(over), 3), math.hypot(x - mark.x_mm, y - mark.y_mm)
 
 
@@ -102,9 +121,9 @@ def _spots_along(marks: Sequence[Mark], badge: BadgeMark) -> Iterator[tuple[floa
 
 def _spots_round(badge: BadgeMark, r: float) -> Iterator[tuple[float, float]]:
     """Return spots near a number, which may stand beside its band."""
-    for far in (0.5 * r, r, 1.5 * r):
-        for k in range(_STEPS):
-            turn = 2 * math.pi * k / _STEPS
+    for far in (0.5 * r, r, 1.5 * r, 2 * r, 2.5 * r):
+        for k in range(2 * _STEPS):
+            turn = math.pi * k / _STEPS
             yield badge.x_mm + far * math.cos(turn), badge.y_mm + far * math.sin(turn)
 
 

@@ -26,7 +26,7 @@ from pegwright.lesson import (
     PostMark,
     Window,
 )
-from pegwright.press.paint.badges import badge_radius_mm, badge_size_mm, name_size_mm, place_badges
+from pegwright.press.paint.badges import badge_shape, badge_size_mm, name_size_mm, place_badges
 from pegwright.press.paint.bands import paint_band
 from pegwright.press.paint.inks import Inks
 from pegwright.press.paint.paths import (
@@ -218,8 +218,10 @@ class _Pen:
         x, y = self.xy(mark.x_mm, mark.y_mm)
         number = mark.role == "number"
         fill, ink = (self.inks.accent, "#ffffff") if number else ("#ffffff", self.inks.graphite)
-        r = badge_radius_mm(mark, self.least)
-        disc = Stroke((circle(x, y, r),), fill=fill, ink=self.inks.graphite, width=0.3)
+        r, straight = badge_shape(mark, self.least)
+        ends = (ArcTo(x + straight, y, r, -90, 180), ArcTo(x - straight, y, r, 90, 180))
+        outline = VectorPath(ends, closed=True) if straight else circle(x, y, r)
+        disc = Stroke((outline,), fill=fill, ink=self.inks.graphite, width=0.3)
         return [disc, Letters(x, y, mark.text, badge_size_mm(mark, self.least), ink, True)]
 
     def fastener(self, mark: FastenerMark) -> list[Paint]:
