@@ -11,7 +11,7 @@ import subprocess
 import sys
 import time
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -23,9 +23,11 @@ from pegwright.server import jobs as jobs_
 from pegwright.server.job_requests import PressRequest
 from pegwright.server.jobs import BusyError, Jobs, JobStatus, NoJobError
 from pegwright.workshop import example_files, open_pattern, rehearse_piece, work
+from testing.rosettes import rosettes
 from tests.server.conftest import Client
 
 Document = dict[str, Any]
+_PROCESSES = Path("/proc")
 
 
 @pytest.fixture
@@ -44,6 +46,12 @@ def long() -> Document:
     for k in range(1, 1500):
         m.place("A", f"A{k}", f"A{k + 1}")
     return dict(decode(write_pattern(m.pattern())))
+
+
+@pytest.fixture
+def strip() -> Document:
+    """A piece that takes long to rehearse and to bring to rest, but its first handout does not."""
+    return dict(decode(write_pattern(rosettes(6))))
 
 
 def finish(look: Any, told: JobStatus) -> list[JobStatus]:
@@ -245,6 +253,46 @@ def test_no_process_outlives_a_killed_studio(tmp_path: Path, long: Document) -> 
         parent.kill()
         parent.wait()
         wait_for(lambda: not any(is_alive(pid) for pid in pids))
+
+
+@pytest.mark.skipif(not _PROCESSES.exists(), reason="the processes are counted as Linux lists them")
+def test_no_forked_process_outlives_its_lesson(strip: Document, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Cancelled, interrupted, killed: while one process brings the piece to rest and others rehearse it."""
+    monkeypatch.setattr(jobs_, "AT_ONCE", 3)
+    jobs = Jobs()
+    ways: dict[str, Callable[[JobStatus, int], object]] = {
+        "ended": lambda told, _: jobs.end(told.job),
+        "interrupted": lambda _, pid: os.kill(pid, signal.SIGINT),
+        "killed": lambda _, pid: os.kill(pid, signal.SIGKILL),
+    }
+    try:
+        begun = {way: jobs.start(way, PressRequest(whole=True), strip) for way in ways}
+        everyone = []
+        for way, told in begun.items():
+            wait_for(lambda told=told: len(forked_by(jobs, told)) == 2)
+            assert jobs.status(told.job).files == ("handout-a4.pdf",), "the first handout is there"
+            pid = pid_of(jobs, told)
+            everyone += [pid, *forked_by(jobs, told)]
+            ways[way](told, pid)
+        wait_for(lambda: not any(is_alive(pid) for pid in everyone))
+        states = {way: finish(jobs.status, told)[-1].state for way, told in begun.items()}
+        assert states == {"ended": "ended", "interrupted": "failed", "killed": "failed"}
+        assert jobs.file(begun["killed"].job, "handout-a4.pdf").startswith(b"%PDF")
+    finally:
+        jobs.close()
+
+
+def pid_of(jobs: Jobs, told: JobStatus) -> int:
+    """Return the process of a job; 0 before it has one."""
+    process = jobs._jobs[told.job].process
+    return process.pid if process else 0
+
+
+def forked_by(jobs: Jobs, told: JobStatus) -> list[int]:
+    """Return the processes that the process of a job has forked."""
+    pid = pid_of(jobs, told)
+    children = _PROCESSES / f"{pid}/task/{pid}/children"
+    return [int(each) for each in children.read_text().split()] if pid and children.exists() else []
 
 
 def test_a_piece_comes_to_rest(studio: Client, chain: Document) -> None:

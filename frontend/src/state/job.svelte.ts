@@ -12,12 +12,14 @@ export class Job {
   status = $state.raw<JobStatus | null>(null);
   /** What the server would not even begin, in a sentence. */
   refusal = $state("");
+  #stopped = $state(false);
   readonly running = $derived(this.status?.state === "waiting" || this.status?.state === "running");
   /** How far it is, from 0 to 1; null while nobody knows. */
   readonly share = $derived(this.status?.total ? this.status.done! / this.status.total : null);
   /** Why nothing came of it, in a sentence; empty while it runs and where it is done. */
   readonly trouble = $derived.by(() => {
     if (this.refusal) return this.refusal;
+    if (this.#stopped) return t("job-ended");
     switch (this.status?.state) {
       case "refused":
         return this.status.reason || t("job-failed");
@@ -42,6 +44,7 @@ export class Job {
     this.#following?.abort();
     const following = (this.#following = new AbortController());
     this.refusal = "";
+    this.#stopped = false;
     try {
       this.status = await connection.wire.startJob(name, { language: spoken.language, ...request }, doc);
       while (!following.signal.aborted && this.running) {
@@ -69,10 +72,18 @@ export class Job {
   /** End it, here and on the server. */
   end(): void {
     this.#following?.abort();
+    this.#stopped = false;
     if (this.status && this.running) {
       void connection.wire.endJob(this.status.job).catch(() => undefined);
       this.status = null;
     }
+  }
+
+  /** End it because the maker asks for that, and say so. */
+  stop(): void {
+    const stopped = this.running;
+    this.end();
+    this.#stopped = stopped;
   }
 
   /** Fetch a file that it has made.

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator, Set
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager, nullcontext, suppress
 from itertools import accumulate
-from threading import Thread
+from threading import Thread, current_thread, main_thread
 from typing import Any, NamedTuple
 
 import msgspec
@@ -310,7 +310,7 @@ def worker_pool(history: History, processes: int, *, nice: int = 0) -> Iterator[
     fork = multiprocessing.get_context("fork" if "fork" in multiprocessing.get_all_start_methods() else None)
     pool = ProcessPoolExecutor(processes, fork, initializer=_set_up_worker, initargs=(history, nice))
     try:
-        with _block_interrupts():
+        with _hold_interrupts():
             pool.submit(_do_nothing)  # with this all of them are forked
         yield pool.map
     finally:
@@ -330,16 +330,22 @@ def _do_nothing() -> None:
 
 
 @contextmanager
-def _block_interrupts() -> Iterator[None]:
-    """Hold interrupts back, and start processes that do not hear them."""
-    if not hasattr(signal, "pthread_sigmask"):
+def _hold_interrupts() -> Iterator[None]:
+    """Hold interrupts back while processes are started: a pool that is half started waits for them for ever.
+
+    The signal is not masked, as any other thread may hear it and Python then interrupts the main one.
+    """
+    if current_thread() is not main_thread():
         yield
         return
-    heard = signal.pthread_sigmask(signal.SIG_BLOCK, (signal.SIGINT,))
+    heard: list[int] = []
+    before = signal.signal(signal.SIGINT, lambda number, _frame: heard.append(number))
     try:
         yield
     finally:
-        signal.pthread_sigmask(signal.SIG_SETMASK, heard)
+        signal.signal(signal.SIGINT, signal.SIG_DFL if before is None else before)
+        if heard:
+            signal.raise_signal(signal.SIGINT)
 
 
 def _set_up_worker(history: History, nice: int) -> None:
@@ -352,7 +358,7 @@ def _set_up_worker(history: History, nice: int) -> None:
 
 
 def _end_with_parent() -> None:
-    """End this process as soon as the one that forked it is gone, however it went: killed, it tells nobody."""
+    """End this process as soon as the one that forked it is gone: killed, it tells nobody."""
     parent = multiprocessing.parent_process()
     if parent is not None:
         parent.join()
