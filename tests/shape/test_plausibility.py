@@ -7,12 +7,14 @@ import math
 import msgspec
 import numpy as np
 import pytest
+from scipy.stats import spearmanr
 
 from pegwright.loom import replay_pattern
 from pegwright.shape import piece
 from pegwright.shape.falling_apart import circle
 from pegwright.shape.newton import Goal
 from pegwright.shape.plausibility import (
+    _rank_correlation,
     agreement_with_links,
     agreement_with_rows,
     is_longer_than_bands,
@@ -84,3 +86,11 @@ def test_a_mat_tugged_along_its_rows_is_told_of(monkeypatch):
     few = Goal(iterations=60)
     told = piece.relax_piece(history.events, history.board.spots, kinds, points=16, goal=few)
     assert "rests-otherwise" in [one.code for one in told.relaxed.findings]
+
+
+def test_ranks_are_correlated_as_a_statistics_library_does():
+    """Against `scipy.stats.spearmanr`, equal values included."""
+    draw = np.random.default_rng(3)
+    for _ in range(20):
+        one, other = draw.integers(0, 9, 30), draw.normal(size=30).round(1)
+        assert _rank_correlation(one, other) == pytest.approx(spearmanr(one, other).statistic)

@@ -58,6 +58,10 @@ from .way_back import (
     WayBack as WayBack,
     find_way_back as find_way_back,
 )
+from .worker_process import (
+    follow_parent as follow_parent,
+    hold_interrupts as hold_interrupts,
+)
 
 __all__ = [
     "DEFAULT_WEIGHTS",
@@ -92,6 +96,8 @@ __all__ = [
     "compare_orders",
     "find_slips",
     "find_way_back",
+    "follow_parent",
+    "hold_interrupts",
     "move_at_opposite_pegs",
     "prepare_history",
     "read_weights",

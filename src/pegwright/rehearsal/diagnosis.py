@@ -20,7 +20,6 @@ from pegwright.rehearsal.slip_run import SlipRun, replay_slips
 __all__ = ["Answer", "Candidate", "Case", "Diagnosis", "Diagnostician", "Question", "answer_as_maker"]
 
 Answer = int | str
-_MOST_LOOPS = 40  # of one band: enough for any that is placed over pegs
 QuestionKind = Literal[
     "where", "inside", "crossed", "loops", "top", "lowest", "colours", "strands", "strand-colours", "leads"
 ]
@@ -150,9 +149,9 @@ class Diagnostician:
                 if case.appearance or stuck:
                     cases.append(case)
         state = self.rehearsal.history.moves[after].after
-        through, at_of = _RibbonTable(state.inside, {}), _holder_of_loops(state.stacks)
+        through, ends = _RibbonTable(state.inside, {}), _holders_of_bands(_holder_of_loops(state.stacks))
         intended = {
-            holder: _appearance_of(self.rehearsal.history, {}, loops, through, at_of)
+            holder: _appearance_of(self.rehearsal.history, {}, (holder, loops), through, ends)
             for holder, loops in state.stacks.items()
         }
         return Diagnosis(tuple(cases), intended)
@@ -225,8 +224,9 @@ def _case_of(made: PreparedHistory, outcome: Outcome, run: SlipRun, after: int, 
     moved = {loop.band for loop, holder in at_of.items() if meant_at.get(loop) != holder}
     moved |= {loop.band for loop in meant_at.keys() - at_of.keys()}
     odd = {holder for holder, loops in lying.items() if any(b in inside or b.band in moved for b in loops)}
+    ends = _holders_of_bands(at_of)
     looks = {
-        holder: _appearance_of(made.history, run.colours, lying[holder], through, at_of)
+        holder: _appearance_of(made.history, run.colours, (holder, lying[holder]), through, ends)
         for holder in sorted(odd.union(stacks), key=lambda holder: (len(holder), holder))
     }
     changed: frozenset[tuple[str, Stack] | tuple[Bight, Stack]] = frozenset(
@@ -248,22 +248,34 @@ def _holder_of_loops(stacks: Mapping[str, Stack]) -> dict[Bight, str]:
     return {loop: holder for holder, loops in stacks.items() for loop in loops}
 
 
+def _holders_of_bands(at_of: Mapping[Bight, str]) -> dict[int, set[str]]:
+    """Return the holders that each band lies on."""
+    found: dict[int, set[str]] = {}
+    for loop, holder in at_of.items():
+        found.setdefault(loop.band, set()).add(holder)
+    return found
+
+
 def _appearance_of(
     history: History,
     colours: Mapping[int, str],
-    loops: Stack,
+    stack: tuple[str, Stack],
     inside: _RibbonTable,
-    at_of: Mapping[Bight, str],
+    ends: Mapping[int, set[str]],
 ) -> tuple[LoopAppearance, ...]:
+    holder, loops = stack
+
     def letter(loop: Bight) -> str:
         return colours.get(loop.band) or history.colours[loop.band - 1]
 
-    found = []
-    for loop in loops:
-        ends = (at_of.get(Bight(loop.band, index)) for index in range(_MOST_LOOPS) if index != loop.index)
-        leads = tuple(sorted({end for end in ends if end is not None and end != at_of[loop]}))
-        found.append(LoopAppearance(letter(loop), tuple(map(letter, inside.of(loop))), leads))
-    return tuple(found)
+    return tuple(
+        LoopAppearance(
+            letter(loop),
+            tuple(map(letter, inside.of(loop))),
+            tuple(sorted(ends[loop.band] - {holder})),
+        )
+        for loop in loops
+    )
 
 
 def _questions(cases: Sequence[Case]) -> Iterable[Question]:

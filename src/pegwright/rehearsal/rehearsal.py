@@ -5,12 +5,10 @@ from __future__ import annotations
 import multiprocessing
 import os
 import random
-import signal
 from collections.abc import Callable, Iterator, Set
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager, nullcontext, suppress
 from itertools import accumulate
-from threading import Thread, current_thread, main_thread
 from typing import Any, NamedTuple
 
 import msgspec
@@ -34,6 +32,7 @@ from pegwright.rehearsal.ranking import (
 )
 from pegwright.rehearsal.slip_run import replay_slips
 from pegwright.rehearsal.slips import Slip, find_slips
+from pegwright.rehearsal.worker_process import follow_parent, hold_interrupts
 
 __all__ = [
     "PartialRehearsal",
@@ -310,7 +309,7 @@ def worker_pool(history: History, processes: int, *, nice: int = 0) -> Iterator[
     fork = multiprocessing.get_context("fork" if "fork" in multiprocessing.get_all_start_methods() else None)
     pool = ProcessPoolExecutor(processes, fork, initializer=_set_up_worker, initargs=(history, nice))
     try:
-        with _hold_interrupts():
+        with hold_interrupts():
             pool.submit(_do_nothing)  # with this all of them are forked
         yield pool.map
     finally:
@@ -329,40 +328,12 @@ def _do_nothing() -> None:
     """Do nothing, in another process."""
 
 
-@contextmanager
-def _hold_interrupts() -> Iterator[None]:
-    """Hold interrupts back while processes are started: a pool that is half started waits for them for ever.
-
-    The signal is not masked, as any other thread may hear it and Python then interrupts the main one.
-    """
-    if current_thread() is not main_thread():
-        yield
-        return
-    heard: list[int] = []
-    before = signal.signal(signal.SIGINT, lambda number, _frame: heard.append(number))
-    try:
-        yield
-    finally:
-        signal.signal(signal.SIGINT, signal.SIG_DFL if before is None else before)
-        if heard:
-            signal.raise_signal(signal.SIGINT)
-
-
 def _set_up_worker(history: History, nice: int) -> None:
     """Set up another process: whether to stop is for the first one to say, which is interrupted too."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    Thread(target=_end_with_parent, daemon=True).start()
+    follow_parent()
     with suppress(OSError, AttributeError):  # not on every system
         os.nice(nice)
     _set_up_judge(history)
-
-
-def _end_with_parent() -> None:
-    """End this process as soon as the one that forked it is gone: killed, it tells nobody."""
-    parent = multiprocessing.parent_process()
-    if parent is not None:
-        parent.join()
-        os._exit(1)
 
 
 def _rehearse_chunk(slips: tuple[Slip, ...]) -> tuple[list[Outcome | None], int]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import nullcontext
 from pathlib import Path
 from typing import Literal, NamedTuple
@@ -45,6 +45,7 @@ from pegwright.press import (
     lesson_files,
 )
 from pegwright.rehearsal import DEFAULT_WEIGHTS, Rehearsal, SlipWeights
+from pegwright.workshop.beside import do_beside
 from pegwright.workshop.finishes import cached_finish, finish as finished, mirrored_finish
 from pegwright.workshop.lesson_plan import hold_result, lesson_of
 from pegwright.workshop.line import Work, work
@@ -156,25 +157,23 @@ def prepare_lesson(
         verdict = hold_result(here)
         rehearsed = rehearsal() if rehearsal else None
     finishes: dict[Hand, FinishedPiece] = {"right": finish, "left": mirrored_finish(finish)}
-    planned = _plan(
-        here, order, order.hand, pace, rehearsal=rehearsed, finish=finishes[order.hand], verdict=verdict
-    )
-    second = None
-    if there:
-        other: Hand = "left" if order.hand == "right" else "right"
+
+    def plan_here() -> Lesson:
+        found = finishes[order.hand]
+        return _plan(here, order, order.hand, pace, rehearsal=rehearsed, finish=found, verdict=verdict)
+
+    if there is None:
+        planned, second = plan_here(), None
+    else:
         again = mirror_rehearsal(rehearsed, here, there) if rehearsed else None
         if rehearsed and again is None:
             again = rehearse_piece(there, order.weights, progress=progress)
-        alike = verdict.held and there.holds  # the mirror image: the same bands are held and snap
-        second = _plan(
-            there,
-            order,
-            other,
-            pace,
-            rehearsal=again,
-            finish=finishes[other],
-            verdict=verdict if alike else hold_result(there),
+        plan_there = _plan_for_other_hand(
+            there, order, pace, rehearsal=again, finishes=finishes, here_holds=verdict
         )
+        with do_beside(plan_there) if again else nullcontext(plan_there) as other:
+            planned = plan_here()
+            second = other()
     progress("writing what is said", 2, 3)
     script = write_script(planned, order.wpm)
     shopping = None
@@ -186,6 +185,26 @@ def prepare_lesson(
         planned, script, here.supplies, order.learners, spare_share=order.spare, shopping=shopping
     )
     return PreparedLesson(here, planned, second, script, sheet, findings)
+
+
+def _plan_for_other_hand(
+    there: Work,
+    order: LessonOrder,
+    pace: Pace,
+    *,
+    rehearsal: Rehearsal | None,
+    finishes: Mapping[Hand, FinishedPiece],
+    here_holds: HoldResult,
+) -> Callable[[], Lesson]:
+    """Return what plans the other hand's lesson; of the mirror image the same bands are held and snap."""
+    other: Hand = "left" if order.hand == "right" else "right"
+
+    def plan() -> Lesson:
+        verdict = here_holds if here_holds.held and there.holds else hold_result(there)
+        found = finishes[other]
+        return _plan(there, order, other, pace, rehearsal=rehearsal, finish=found, verdict=verdict)
+
+    return plan
 
 
 def first_handout(made: Work, order: LessonOrder) -> tuple[str, bytes]:
@@ -227,20 +246,30 @@ def press_lesson(
     The handout of a mat comes with its chart.
     """
     kept: dict[str, bytes] = {}
-    for done, part in enumerate(order.parts):
-        progress(f"pressing: {part}", done, len(order.parts))
-        match part:
-            case "bundle":
-                files = {"lesson.zip": bundle_lesson(taught.lesson, kept or _parts(taught, order, OUTPUTS))}
-            case "film":
-                files = press_film(taught, order.film, progress)
-            case _:
-                files = _parts(taught, order, (part,))
-                chart = chart_of(taught.made.pattern, order.language) if part == "handout" else None
-                if chart is not None:  # nobody works a mat from a hundred pages of one and the same step
-                    files["chart.html"] = chart
-        kept |= files
-        yield from files.items()
+    both = "handout" in order.parts and "stills" in order.parts  # two slow parts
+
+    def press_stills() -> dict[str, bytes]:
+        return _parts(taught, order, ("stills",))
+
+    with do_beside(press_stills) if both else nullcontext(press_stills) as stills:
+        for done, part in enumerate(order.parts):
+            progress(f"pressing: {part}", done, len(order.parts))
+            match part:
+                case "bundle":
+                    files = {
+                        "lesson.zip": bundle_lesson(taught.lesson, kept or _parts(taught, order, OUTPUTS))
+                    }
+                case "film":
+                    files = press_film(taught, order.film, progress)
+                case "stills":
+                    files = stills()
+                case _:
+                    files = _parts(taught, order, (part,))
+                    chart = chart_of(taught.made.pattern, order.language) if part == "handout" else None
+                    if chart is not None:  # nobody works a mat from a hundred pages of one and the same step
+                        files["chart.html"] = chart
+            kept |= files
+            yield from files.items()
 
 
 def press_film(

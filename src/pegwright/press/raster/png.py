@@ -13,19 +13,39 @@ Pixels = NDArray[np.uint8]
 
 def rgba_png(pixels: Pixels) -> bytes:
     """Return a canvas as PNG (8-bit RGBA, alpha not premultiplied)."""
-    plain = pixels.copy()
-    edge = (pixels[:, :, 3] > 0) & (pixels[:, :, 3] < 255)
-    seen = pixels[edge][:, 3:].astype(np.uint16)
-    plain[edge, :3] = np.minimum(255, (pixels[edge][:, :3].astype(np.uint16) * 255 + seen // 2) // seen)
-    height, width = plain.shape[:2]
+    height, width = pixels.shape[:2]
     # Every row takes the filter “up”: a row like the one above becomes zeros.
     rows = np.zeros((height, 1 + 4 * width), np.uint8)
     rows[:, 0] = 2
-    flat = plain.reshape(height, 4 * width)
-    rows[0, 1:] = flat[0]
-    rows[1:, 1:] = flat[1:] - flat[:-1]
+    box = _inked_box(pixels)
+    if box is not None:  # what is transparent round it stays zeros
+        top, bottom, left, right = box
+        plain = _divide_by_alpha(pixels[top:bottom, left:right])
+        lines = rows[top : bottom + 1, 1 + 4 * left : 1 + 4 * right]
+        flat = plain.reshape(bottom - top, -1)
+        lines[: bottom - top] = flat
+        lines[1:] -= flat[: len(lines) - 1]
     header = struct.pack(">IIBBBBB", width, height, 8, 6, 0, 0, 0)
-    return _png_file(header, zlib.compress(rows.tobytes(), 4))
+    return _png_file(header, zlib.compress(rows.data, 4))
+
+
+def _inked_box(pixels: Pixels) -> tuple[int, int, int, int] | None:
+    """Return the first and last row and column with anything on it, the last ones not included; or None."""
+    alpha = pixels[:, :, 3]
+    rows = np.flatnonzero(alpha.any(axis=1))
+    if not rows.size:
+        return None
+    columns = np.flatnonzero(alpha[rows[0] : rows[-1] + 1].any(axis=0))
+    return int(rows[0]), int(rows[-1]) + 1, int(columns[0]), int(columns[-1]) + 1
+
+
+def _divide_by_alpha(pixels: Pixels) -> Pixels:
+    plain = pixels.copy()
+    where = np.nonzero((pixels[:, :, 3] > 0) & (pixels[:, :, 3] < 255))
+    some = pixels[where].astype(np.uint16)
+    alpha = some[:, 3:]
+    plain[where[0], where[1], :3] = np.minimum(255, (some[:, :3] * 255 + alpha // 2) // alpha)
+    return plain
 
 
 def rgb_png(pixels: Pixels) -> bytes:
