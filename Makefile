@@ -59,9 +59,10 @@ lint: $(VENV)/.tested
 	$(BIN)/lint-imports
 	$(BIN)/mypy
 
+# Work is stolen only at the end: till then the tests of a file are one worker's, and what they share is made once.
 test: lint programs $(PAGE)
 	cd frontend && npm run --silent check && PYTHON=$(abspath $(BIN)/python) npm run --silent test
-	$(BIN)/python -m pytest -n auto --instafail
+	$(BIN)/python -m pytest -n auto --dist worksteal --instafail
 
 # The fastest checks of the most: linters, types, import law, and the tests that take seconds.
 quick: lint
