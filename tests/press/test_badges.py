@@ -17,6 +17,7 @@ from pegwright.lesson import BadgeMark, PegMark, Picture
 from pegwright.press.paint.inks import COLOUR
 from pegwright.press.paint.marks import paint_picture
 from pegwright.press.paint.paths import ArcTo, Letters, Paint, Stroke
+from pegwright.press.paint.torn_edges import paint_torn_edges
 from pegwright.press.pdf.typeset import _picture_data
 from pegwright.press.raster.canvas import text_width
 from tests.lesson.pieces import lesson, pictures_of
@@ -99,3 +100,16 @@ def test_a_letter_that_lies_free_stays_where_it_is() -> None:
             near = min((math.dist(at, spot) for spot in spots), default=0.0)
             stay, moved = stay + (near < 1e-6), moved + (near >= 1e-6)
     assert stay > 10 * moved
+
+
+def test_a_torn_edge_cuts_no_number() -> None:
+    """What the edge of a part of the loom covers is painted before it, and the numbers after."""
+    found = 0
+    for picture in pictures_of(lesson(PIECES["ebb-line"]())):
+        edges = list(paint_torn_edges(picture.window, COLOUR))
+        paints = paint_picture(picture, COLOUR, _least_mm(picture, 24.0), edges)
+        numbers = [badge.letters for badge in _badges(paints) if badge.letters.text.isdigit()]
+        if edges and numbers:
+            found += 1
+            assert paints.index(edges[-1]) < min(paints.index(number) for number in numbers)
+    assert found

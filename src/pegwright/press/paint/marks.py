@@ -7,6 +7,7 @@ in mm on the loom, y towards the reader, the origin in the window's far left cor
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from itertools import pairwise
 
 from pegwright.lesson import (
@@ -46,15 +47,24 @@ _TORN_MM = 3.3
 """How far into a picture its edge is torn at most, on a side where the loom goes on."""
 
 
-def paint_picture(picture: Picture, inks: Inks, least_mm: float = 0.0) -> list[Paint]:
+def paint_picture(
+    picture: Picture, inks: Inks, least_mm: float = 0.0, edges: Sequence[Paint] = ()
+) -> list[Paint]:
     """Return a picture's strokes: its marks in order, then the pegs' names, then what lies on top.
 
-    No letter is less than `least_mm` high, in mm of the loom.
+    No letter is less than `least_mm` high, in mm of the loom. `edges` lie under what is on top, and so cut
+    no number of a round.
     """
-    return paint_marks(picture.marks, picture.window, inks, least_mm)
+    return paint_marks(picture.marks, picture.window, inks, least_mm, edges)
 
 
-def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks, least_mm: float = 0.0) -> list[Paint]:
+def paint_marks(
+    marks: tuple[Mark, ...],
+    window: Window,
+    inks: Inks,
+    least_mm: float = 0.0,
+    edges: Sequence[Paint] = (),
+) -> list[Paint]:
     """Return the strokes of marks in a window: what lies flat, arrows, the pegs' names, and the rest on top.
 
     Names lie over arrows and have a white edge, so that they can be read where an arrow passes.
@@ -70,7 +80,7 @@ def paint_marks(marks: tuple[Mark, ...], window: Window, inks: Inks, least_mm: f
     for mark in marks:
         if isinstance(mark, ArrowMark):
             found += pen.mark(mark)
-    found += [pen.name(mark) for mark in named]
+    found += [*(pen.name(mark) for mark in named), *edges]
     for mark in marks:
         if isinstance(mark, BadgeMark | FastenerMark):
             found += pen.mark(mark)

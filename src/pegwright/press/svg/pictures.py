@@ -39,8 +39,7 @@ def step_svg(picture: Picture, inks: Inks = COLOUR, least_mm: float = 0.0) -> st
             f'font-family="{FONT}">',
             f"<title>{escape(picture.title)}</title><desc>{escape(picture.text)}</desc>",
             f'<rect width="{_fmt(w)}" height="{_fmt(h)}" fill="{inks.ground}"/>',
-            _markup(paint_picture(picture, inks, least_mm)),
-            _markup(paint_torn_edges(picture.window, inks)),
+            _markup(paint_picture(picture, inks, least_mm, paint_torn_edges(picture.window, inks))),
             "</svg>",
         )
     )
