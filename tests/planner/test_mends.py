@@ -8,7 +8,7 @@ import pytest
 
 from examples.pieces import PIECES, flat_tail, herring_tail, runs_out, shallow_water
 from pegwright.finding import LANGUAGES, word_phrase
-from pegwright.pattern import Hook, Pattern, expand, write_pattern
+from pegwright.pattern import Bind, Hook, Pattern, Wind, expand, write_pattern
 from pegwright.planner import Mends, find_mends
 from pegwright.workshop import work
 from tests.planner.pieces import two_lines
@@ -98,6 +98,16 @@ def test_a_clip_put_on_before_the_extension_comes_last():
     mends = find_mends(faulty, seconds=60)
     assert mends.found[0].pattern.steps == whole.steps
     assert mends.found[0].fix.label.phrase == "mend-swap"
+
+
+@pytest.mark.parametrize("at", [38, 104])
+def test_a_cap_or_a_last_band_left_out_is_put_back(at):
+    """The cap is expected between two others of its colour; the extension asks for the free end."""
+    whole = flat(PIECES["riding-lights"]())
+    assert isinstance(whole.steps[at], Wind | Bind)
+    faulty = msgspec.structs.replace(whole, steps=(*whole.steps[:at], *whole.steps[at + 1 :]))
+    mends = find_mends(faulty, seconds=60)
+    assert whole.steps in [one.pattern.steps for one in mends.found]
 
 
 def test_two_faults_are_mended_by_two_changes():

@@ -13,10 +13,9 @@ from typing import NamedTuple
 
 from pegwright.loom import AppliedMove, Effect, State, apply_move
 from pegwright.pattern import Hook, LocatedMove
-from pegwright.planner.description import SpokenMove
 from pegwright.planner.draft import PlanDraft
 from pegwright.planner.finishes import given_last_pegs
-from pegwright.planner.ranked_working import RankedWorking
+from pegwright.planner.ranked_working import RankedWorking, say_hook
 
 __all__ = ["EveryOrder", "find_every_order"]
 
@@ -91,5 +90,5 @@ def _next(draft: PlanDraft, working: RankedWorking) -> Iterator[RankedWorking]:
                 outcome = apply_move(board, state, move)
                 if isinstance(outcome, Effect):
                     done = AppliedMove(LocatedMove(move, ""), outcome.events, outcome.state)
-                    said = SpokenMove(move, at - len(loops))
-                    yield RankedWorking((*working.moves, said), (*working.applied, done), outcome.state)
+                    said = say_hook(working.moves, move, at - len(loops))
+                    yield RankedWorking(said, (*working.applied, done), outcome.state)

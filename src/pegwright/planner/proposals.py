@@ -13,6 +13,7 @@ from pegwright.finding import Finding, Fix, Location, finding, phrase
 from pegwright.loom import History, pause_collector, replay_pattern
 from pegwright.pattern import Move, Pattern, Place, Wind
 from pegwright.planner.addition_candidates import additions
+from pegwright.planner.description import describe
 from pegwright.planner.draft import FEW_BANDS, PlanDraft, read_draft
 from pegwright.planner.exhaustive import EveryOrder, find_every_order
 from pegwright.planner.hold_test import every_band_is_held
@@ -20,6 +21,7 @@ from pegwright.planner.lifted_working import work_by_lifting
 from pegwright.planner.peg_ranks import rank_pegs
 from pegwright.planner.pinned_moves import find_conflicts
 from pegwright.planner.ranked_working import RankedPegs, RankedWorking, work_by_rank
+from pegwright.planner.shorter_working import SHORTENED_BANDS, shorten
 from pegwright.planner.step_lists import change_step, put_in
 from pegwright.planner.written_proposal import Proposal, made_object, prove_at, prove_lifted, prove_working
 
@@ -39,6 +41,8 @@ MOST_TRIED = 2000
 """Orders tried before the search ends by itself."""
 _FEW_TRIES = 60
 """Orders tried to see whether a changed piece has one."""
+_MOST_SHORTENED = 12
+"""Workings that are shortened, those made thereby too."""
 _SEARCHING = 0.7
 """The part of the time that goes into the search; in the rest its proposals are rehearsed."""
 
@@ -139,6 +143,7 @@ class _Search:
         self.tried = 0
         self.cut_short = False
         self.every: EveryOrder | None = None
+        self.held: list[tuple[RankedWorking, RankedPegs]] = []
 
     def best(self) -> tuple[Proposal, ...]:
         """Return the easiest to teach of those found."""
@@ -146,18 +151,24 @@ class _Search:
 
     def run(self) -> None:
         """Try likely workings; of a few bands every order, if none of those holds."""
-        for make in _candidates(self.draft):
+        for make, worked in _candidates(self.draft):
             self.progress("trying orders", self.tried, self.tries)
             if self.tried >= self.tries or (self.found and self._out_of_time):
                 self.cut_short = True
                 return
             self.tried += 1
-            self._keep(make())
+            proposal = make()
+            self._keep(proposal)
+            if proposal is not None and worked is not None:
+                self.held.append(worked)
             if self._out_of_time:
                 self.cut_short = True
                 break
-        if not self.found and self.draft.homes and self.draft.history.final.bands <= FEW_BANDS:
+        bands = self.draft.history.final.bands
+        if self.draft.homes and bands <= FEW_BANDS:
             self._try_every_order()
+        elif self.draft.homes and bands <= SHORTENED_BANDS:
+            self._shorten()
 
     @property
     def _out_of_time(self) -> bool:
@@ -174,14 +185,45 @@ class _Search:
                 self.found_more(Proposals(best, self.tried, cut_short=True))
 
     def _try_every_order(self) -> None:
+        """Try every order until enough hold; where likely ones held, only those with fewer phrases."""
+        likely = bool(self.found)
         self.every = find_every_order(self.draft, self.ends)
-        for working, last in self.every.workings:
+        workings = list(self.every.workings)
+        if likely:
+            workings.sort(key=lambda one: describe(one[0].moves).phrases)
+        for working, last in workings:
             self.progress("trying every order", self.tried, self.tries)
-            if self._out_of_time or len(self.found) >= self.most:
+            if self._out_of_time or (not likely and len(self.found) >= self.most):
                 self.cut_short = not self.found
+                break
+            if likely and not self._is_shorter(working, self.draft):
                 break
             self.tried += 1
             self._keep(prove_at(self.draft, working, last))
+
+    def _is_shorter(self, working: RankedWorking, draft: PlanDraft) -> bool:
+        """Say whether a working may take fewer phrases than any found; one phrase is the least finish."""
+        finish = 0 if draft.finish else 1
+        fewest = min((one.measures.phrases for one in self.found.values()), default=None)
+        return fewest is None or describe(working.moves).phrases + finish < fewest
+
+    def _shorten(self) -> None:
+        """Shorten the workings that held, those of fewest phrases first, and what comes of that again."""
+        waiting = sorted(self.held, key=lambda one: describe(one[0].moves).phrases)[:_MOST_SHORTENED]
+        rounds = 0
+        while waiting and rounds < _MOST_SHORTENED:
+            working, ranked = waiting.pop(0)
+            rounds += 1
+            for shorter in shorten(self.draft, working):
+                self.progress("shortening orders", self.tried, self.tries)
+                if self._out_of_time or not self._is_shorter(shorter, self.draft):
+                    break
+                self.tried += 1
+                proposal = prove_working(self.draft, shorter, ranked)
+                if proposal is not None:
+                    self._keep(proposal)
+                    waiting.insert(0, (shorter, ranked))
+                    break
 
     def explain(self, *, thorough: bool) -> tuple[Finding, ...]:
         """Say why nothing was found; `thorough` looks for what would help, and for moves in the way."""
@@ -232,12 +274,15 @@ class _Search:
         return None
 
 
-def _candidates(draft: PlanDraft) -> Iterator[Callable[[], Proposal | None]]:
+_Candidate = tuple[Callable[[], Proposal | None], tuple[RankedWorking, RankedPegs] | None]
+
+
+def _candidates(draft: PlanDraft) -> Iterator[_Candidate]:
     """Yield what to try, each once; bands that lie round on round are lifted over before any is hooked."""
     for lifted in work_by_lifting(draft):
-        yield partial(prove_lifted, draft, lifted)
+        yield partial(prove_lifted, draft, lifted), None
     for working, ranked in _workings(draft):
-        yield partial(prove_working, draft, working, ranked)
+        yield partial(prove_working, draft, working, ranked), (working, ranked)
 
 
 def _workings(draft: PlanDraft) -> Iterator[tuple[RankedWorking, RankedPegs]]:

@@ -6,17 +6,17 @@ that arrives at a peg lies above those that leave later, so each of these is pul
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 import msgspec
 
-from pegwright.loom import AppliedMove, Bight, Effect, State, apply_move
+from pegwright.loom import AppliedMove, Bight, Board, Effect, State, apply_move
 from pegwright.pattern import Hook, LocatedMove, Move
 from pegwright.planner.description import SpokenMove
 from pegwright.planner.draft import PlanDraft
 
-__all__ = ["RankedPegs", "RankedWorking", "work_by_rank"]
+__all__ = ["RankedPegs", "RankedWorking", "say_hook", "work_by_rank", "work_loops"]
 
 
 class RankedPegs(NamedTuple):
@@ -52,39 +52,69 @@ class RankedWorking(NamedTuple):
 
 def work_by_rank(draft: PlanDraft, ranked: RankedPegs) -> RankedWorking:
     """Work every loop that has a later peg, and leave the others."""
-    board, state, ranks = draft.history.board, draft.history.final, ranked.ranks
+    board, ranks = draft.history.board, ranked.ranks
     places = {peg: at for at, peg in enumerate(ranks)}
-    spoken: list[SpokenMove] = []
-    applied: list[AppliedMove] = []
+    course = _Course(board, draft.history.final)
     for peg in sorted(ranks, key=lambda peg: (ranks[peg], places[peg])):
         leaving = [
             (bight, target)
-            for bight in reversed(state.stack(peg))
+            for bight in reversed(course.state.stack(peg))
             if (target := _later_peg(draft, ranks, peg, bight)) is not None
         ]
-        if leaving and state.stack(peg)[-1] == leaving[0][0]:  # nothing is above the topmost loop to leave
+        if leaving and course.state.stack(peg)[-1] == leaving[0][0]:  # nothing is above the topmost to leave
             leaving = [] if ranked.leave_start else leaving[1:]
         for bight, target in leaving:
-            stack = state.stack(peg)
-            at = stack.index(bight)
-            move = Hook(source=peg, target=target, loop=at + 1)
-            outcome = apply_move(board, state, move)
-            if not isinstance(outcome, Effect):
-                continue  # out of reach, or the peg is full: the proof decides what that means
-            state = outcome.state
-            applied.append(AppliedMove(LocatedMove(move, ""), outcome.events, state))
-            together = _join(spoken[-1].move, move) if spoken else None
-            if together is not None:
-                spoken[-1] = SpokenMove(together, (spoken[-1].from_top or 0) - 1)
-            else:
-                spoken.append(SpokenMove(move, at - len(stack)))
-    return RankedWorking(tuple(spoken), tuple(applied), state)
+            course.hook(bight, peg, target)
+    return course.working()
+
+
+def work_loops(draft: PlanDraft, loops: Iterable[tuple[Bight, str]]) -> RankedWorking:
+    """Hook so many loops, one after the other, each to its peg; what cannot be hooked is left out."""
+    course = _Course(draft.history.board, draft.history.final)
+    seats = {bight: peg for peg, bight in draft.resting()}
+    for bight, target in loops:
+        course.hook(bight, seats[bight], target)
+    return course.working()
+
+
+class _Course:
+    """Hooks made one after the other, those of neighbouring loops to one peg said together."""
+
+    def __init__(self, board: Board, state: State) -> None:
+        self.board = board
+        self.state = state
+        self.spoken: tuple[SpokenMove, ...] = ()
+        self.applied: list[AppliedMove] = []
+
+    def working(self) -> RankedWorking:
+        """Return what was made."""
+        return RankedWorking(self.spoken, tuple(self.applied), self.state)
+
+    def hook(self, bight: Bight, peg: str, target: str) -> None:
+        """Hook a loop, unless it is out of reach or the peg is full: the proof decides what that means."""
+        stack = self.state.stack(peg)
+        at = stack.index(bight)
+        move = Hook(source=peg, target=target, loop=at + 1)
+        outcome = apply_move(self.board, self.state, move)
+        if not isinstance(outcome, Effect):
+            return
+        self.state = outcome.state
+        self.applied.append(AppliedMove(LocatedMove(move, ""), outcome.events, self.state))
+        self.spoken = say_hook(self.spoken, move, at - len(stack))
 
 
 def _later_peg(draft: PlanDraft, ranks: Mapping[str, float], peg: str, bight: Bight) -> str | None:
     """Return the band's nearest later peg, or None."""
     later = [p for p in draft.homes.get(bight, ()) if ranks.get(p, ranks[peg]) > ranks[peg]]
     return min(later, key=lambda p: ranks[p], default=None)
+
+
+def say_hook(spoken: tuple[SpokenMove, ...], move: Hook, from_top: int) -> tuple[SpokenMove, ...]:
+    """Return what is said with one more hook, together with the last one if its loop is the next below."""
+    together = _join(spoken[-1].move, move) if spoken else None
+    if together is None:
+        return (*spoken, SpokenMove(move, from_top))
+    return (*spoken[:-1], SpokenMove(together, (spoken[-1].from_top or 0) - 1))
 
 
 def _join(before: Move, move: Hook) -> Hook | None:

@@ -36,7 +36,7 @@ def find_irregularities(moves: Sequence[Move]) -> list[Irregularity]:
     for length in range(1, min(_LONGEST_ROUND, len(moves) // 2) + 1):
         before = course.alike(course.items, length)
         total = sum(before)
-        if total < length:  # no move of that round is ever repeated
+        if 2 * total < length:  # next to nothing of that round is ever repeated
             continue
         for kind, at, move, items in course.changes(length):
             low, high = max(0, at - length), min(len(items), at + 2 * length + 2)
@@ -109,6 +109,12 @@ class _Course:
                     moved = _move_on(self.moves[near], on)
                     if moved is not None:
                         yield moved
+        for near, far in ((at - length, at + length), (at - length, at + length - 1)):  # one between two
+            if near >= 0 and far < count and items[near][0] == items[far][0]:
+                row, peg = _shift_between(items[near], items[far])
+                moved = None if row % 2 or peg % 2 else _move_on(self.moves[near], (row // 2, peg // 2))
+                if moved is not None:
+                    yield moved
 
 
 def _shift_between(one: Item, other: Item) -> Anchor:

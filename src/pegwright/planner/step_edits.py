@@ -9,6 +9,7 @@ import msgspec
 
 from pegwright.finding import phrase
 from pegwright.loom import (
+    START,
     Bight,
     Board,
     Drawn,
@@ -19,12 +20,14 @@ from pegwright.loom import (
     Lifted,
     Moved,
     State,
+    end_holder,
     print_move,
 )
 from pegwright.pattern import (
     Bind,
     Clip,
     Expansion,
+    Extend,
     Hook,
     Knot,
     Lift,
@@ -206,6 +209,8 @@ def _changes(scene: _Scene, steps: StepList, at: int, move: Move) -> Iterator[St
         deep = msgspec.structs.replace(move, through=None)
         label = phrase("mend-through-all", step=scene.number(path), peg=move.source)
         yield StepEdit(label, change_step(steps.path, at, deep), 0.1)
+    if path in scene.refused and isinstance(move, Extend | Clip | Put):
+        yield from _missing_ends(scene, steps, at, move)
     if isinstance(move, Clip | Knot):
         yield from _fastener_changes(scene, steps, at, move, before)
         if at + 1 < len(steps.steps) and not isinstance(steps.steps[at + 1], Repeat | Use):
@@ -250,6 +255,21 @@ def _bands_in(events: tuple[Event, ...]) -> set[int]:
             case _:
                 pass
     return bands
+
+
+def _missing_ends(scene: _Scene, steps: StepList, at: int, move: Extend | Clip | Put) -> Iterator[StepEdit]:
+    """Yield last bands that make the free end a move asks for, at the pegs that were worked last."""
+    history = scene.history
+    pegs, final = history.board.pegs, history.final
+    named = move.at if isinstance(move, Clip) else (move.end,)
+    worked = [e.target for e in history.events if isinstance(e, Drawn | Moved) and e.target in pegs]
+    last = [peg for peg in dict.fromkeys(reversed(worked)) if final.stack(peg)]
+    for end in named:
+        if end in pegs or end == START or end_holder(final, end) is not None:
+            continue
+        for more, peg in enumerate(last[:_MOST_ENDS]):
+            bind = Bind(colour=history.colours[final.stack(peg)[0].band - 1], at=peg, end=end)
+            yield _put_in(scene, steps, at, bind, 0.15 + more / 10)
 
 
 def _fastener_changes(
