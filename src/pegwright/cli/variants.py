@@ -5,13 +5,15 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any, Literal
 
+import msgspec
+
 from pegwright.cli.fitting import CARE
 from pegwright.cli.mat import read_colours
 from pegwright.cli.shared import Json, answer, cannot, load_work, reason, table
 from pegwright.cli.terminal import exit_code, out as screen, progress, say, say_findings
-from pegwright.finding import Language, RefusedError
+from pegwright.finding import Language, RefusedError, phrase, word_phrase
 from pegwright.pattern import write_pattern
-from pegwright.variants import read_band_size, read_loom_size
+from pegwright.variants import describe_variant, read_band_size, read_loom_size
 from pegwright.workshop import PieceVariant, VariantOrder, make_variants, write_into
 
 
@@ -80,7 +82,11 @@ def variants_(
         if out is not None:
             for one in variants.made:
                 file_name = f"{one.name}.json"
-                files[one.name] = str(write_into(out, file_name, write_pattern(one.work.pattern)))
+                title = (
+                    f"{made.pattern.title}, {_said(one.name, language)}"[:200] if one.name != "same" else ""
+                )
+                named = msgspec.structs.replace(one.work.pattern, title=title or made.pattern.title)
+                files[one.name] = str(write_into(out, file_name, write_pattern(named)))
     except (RefusedError, OSError) as error:
         return cannot(reason(error, language), json)
     findings = (*variants.findings, *(found for one in variants.made for found in one.findings))
@@ -89,7 +95,7 @@ def variants_(
         return answer({"title": made.pattern.title, "variants": told}, findings, language=language)
     say(made.pattern.title, style="bold")
     if variants.made:
-        screen.print(table([_row(one) for one in variants.made]))
+        screen.print(table([_row(one, language) for one in variants.made]))
         say(f"{len(variants.made)} variants, each worked and proved like the piece itself")
     if sizes:
         say(CARE)
@@ -120,10 +126,15 @@ def _facts(one: PieceVariant) -> dict[str, Any]:
     }
 
 
-def _row(one: PieceVariant) -> dict[str, str]:
+def _said(name: str, language: Language) -> str:
+    parts = describe_variant(name)
+    return word_phrase(phrase("variant-name", parts=parts), language) if parts else name
+
+
+def _row(one: PieceVariant, language: Language) -> dict[str, str]:
     way = one.colourway
     return {
-        "variant": one.name,
+        "variant": _said(one.name, language),
         "bands": str(one.work.supplies.bands),
         "mm": "" if one.length_mm is None else f"{one.length_mm:.0f}",
         "colours": "" if way is None else ", ".join(f"{key} {c.name}" for key, c in way.colours.items()),

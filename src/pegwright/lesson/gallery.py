@@ -23,8 +23,9 @@ class GalleryLink(msgspec.Struct, frozen=True):
 class GalleryCard(msgspec.Struct, frozen=True, kw_only=True):
     """One piece in one variant.
 
-    `colours` has letter, name, tint and number of bands, `facts` what more there is to tell, as a name and
-    a value, `notes` a heading and sentences under it; `picture` is a PNG, or empty.
+    `variant` says what is different in it, empty where nothing is. `colours` has letter, name, tint and
+    number of bands, `facts` what more there is to tell, as a name and a value, `notes` a heading and
+    sentences under it; `picture` is a PNG, or empty.
     """
 
     title: str
@@ -96,7 +97,7 @@ def plan_gallery(
 def _lines(book: Phrasebook, card: GalleryCard) -> tuple[str, ...]:
     bands = book.say("gallery-bands", n=card.bands)
     return (
-        *([card.variant] if card.variant != "same" else []),
+        *([card.variant] if card.variant else []),
         bands if card.holds else book.say("gallery-falls", bands=bands),
     )
 

@@ -67,3 +67,4 @@ __all__ = [
     "with_colours",
     "with_loom",
 ]
+from .variant_names import describe_variant as describe_variant

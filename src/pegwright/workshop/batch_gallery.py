@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from itertools import groupby
 from pathlib import Path
 
+from pegwright.finding import phrase, word_phrase
 from pegwright.lesson import GalleryCard, GalleryLink, plan_gallery
 from pegwright.press import gallery_html
+from pegwright.variants import describe_variant
 from pegwright.workshop.batch import BatchPlace, BatchRun
 from pegwright.workshop.files import read_plain_file
 from pegwright.workshop.folder import write_into
@@ -39,7 +41,7 @@ def _card(places: Sequence[BatchPlace], folder: Path, language: str) -> GalleryC
     pictured = next((place for place in (first, *places) if _PICTURE in place.files), None)
     return GalleryCard(
         title=first.title,
-        variant=first.variant,
+        variant=_say_variant(first.variant, language),
         holds=first.holds,
         bands=first.bands,
         colours=first.colours,
@@ -50,3 +52,10 @@ def _card(places: Sequence[BatchPlace], folder: Path, language: str) -> GalleryC
         ),
         picture=read_plain_file(folder / pictured.folder / _PICTURE) if pictured else b"",
     )
+
+
+def _say_variant(name: str, language: str) -> str:
+    """Say what is different in a variant; empty for the piece as it is."""
+    parts = describe_variant(name)
+    said = word_phrase(phrase("variant-name", parts=parts), language) if parts else ""  # type: ignore[arg-type]
+    return said[:1].upper() + said[1:]

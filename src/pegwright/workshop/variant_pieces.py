@@ -14,6 +14,7 @@ from pegwright.pattern import Pattern, mirror, with_repeats
 from pegwright.variants import (
     BandColour,
     Colourway,
+    describe_variant,
     rank_colourways,
     with_band_size,
     with_colours,
@@ -102,7 +103,7 @@ def make_variants(
         worked = work(draft.pattern)
         why = _fault_of(worked, made)
         if why is not None:
-            found.append(finding("variant-left-out", name=name, why=why))
+            found.append(finding("variant-left-out", name=describe_variant(name), why=why))
             continue
         new = tuple(each for each in worked.findings if each.code not in known)
         variants.append(
@@ -200,7 +201,9 @@ def _in_hands(draft: _Draft, order: VariantOrder, found: list[Finding]) -> Itera
         try:
             yield draft._replace(parts=parts, pattern=mirror(draft.pattern), hand="left")
         except RefusedError as refused:
-            found.append(finding("variant-left-out", name="-".join(parts), why=refused.reason))
+            found.append(
+                finding("variant-left-out", name=describe_variant("-".join(parts)), why=refused.reason)
+            )
 
 
 def _plain(text: str) -> str:
