@@ -7,6 +7,7 @@ import type { Finding, ShelvedMotif, WorkResponse, WorkedMove } from "../schema/
 import { bench } from "../state/bench.svelte";
 import { connection } from "../state/connection";
 import { hand, takeUp } from "../state/hand.svelte";
+import { pendingMoves } from "../state/pending";
 import { stash } from "../state/stash.svelte";
 import type { Wire } from "../wire/client";
 import BandCard from "./BandCard.svelte";
@@ -156,6 +157,12 @@ describe("what was found", () => {
     expect(text()).toContain("slate blue: 2 bands · 1 short");
     expect(text()).toContain("buoy red: 1 band · 5 at hand");
   });
+});
+
+it("the steps have a move at once, before the server has answered for it", () => {
+  lookAt({}, [move(0)]);
+  bench.pending = [{ do: "wind", colour: "A", on: "A1" }];
+  expect(pendingMoves().map((each) => [each.step, each.do])).toStrictEqual([[1, "place"], [2, "wind"]]);
 });
 
 describe("the stack from the side", () => {
