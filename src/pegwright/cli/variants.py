@@ -83,7 +83,7 @@ def variants_(
             for one in variants.made:
                 file_name = f"{one.name}.json"
                 title = (
-                    f"{made.pattern.title}, {_said(one.name, language)}"[:200] if one.name != "same" else ""
+                    f"{made.pattern.title}, {_variant_words(one.name, language)}"[:200] if one.name != "same" else ""
                 )
                 named = msgspec.structs.replace(one.work.pattern, title=title or made.pattern.title)
                 files[one.name] = str(write_into(out, file_name, write_pattern(named)))
@@ -126,7 +126,7 @@ def _facts(one: PieceVariant) -> dict[str, Any]:
     }
 
 
-def _said(name: str, language: Language) -> str:
+def _variant_words(name: str, language: Language) -> str:
     parts = describe_variant(name)
     return word_phrase(phrase("variant-name", parts=parts), language) if parts else name
 
@@ -134,7 +134,7 @@ def _said(name: str, language: Language) -> str:
 def _row(one: PieceVariant, language: Language) -> dict[str, str]:
     way = one.colourway
     return {
-        "variant": _said(one.name, language),
+        "variant": _variant_words(one.name, language),
         "bands": str(one.work.supplies.bands),
         "mm": "" if one.length_mm is None else f"{one.length_mm:.0f}",
         "colours": "" if way is None else ", ".join(f"{key} {c.name}" for key, c in way.colours.items()),
