@@ -25,7 +25,7 @@ from bench.report import Figure
 from testing.browser import FLAGS
 
 FATES = ("stays open", "is closed", "crashes", "is loaded anew")
-_PATIENCE_MS = 30_000
+_PATIENCE_MS = 90_000
 _ROWS, _PEGS = "ABC", 13
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from tests.studio.conftest import Bench
 from tests.studio.test_everyone import complaints
 
@@ -24,6 +26,9 @@ def test_a_chain_is_rehearsed_by_keys_alone(bench: Bench) -> None:
     page.keyboard.press("Enter")
     worst.get_by_text("The way back").wait_for()
     assert worst.get_by_role("img").count() == 2
+    aside: Any = page.locator("aside.right").bounding_box()
+    verdict: Any = page.locator(".verdict").bounding_box()
+    assert aside["y"] <= verdict["y"] < aside["y"] + aside["height"], "the verdict stays in sight"
     assert all(worst.get_by_role("img").evaluate_all("all => all.map((one) => one.naturalWidth && one.alt)"))
     before = page.locator(".table").screenshot()
     worst.get_by_role("button", name="Show how it ends").focus()

@@ -650,7 +650,7 @@ say-hang = { $colour } an den Haken hängen
 say-clip = Die Schlaufen von { $pegs } mit einem Clip schließen
 say-knot = Die Schlaufen von { $pegs } verknoten
 say-turn = Den Rahmen umdrehen
-the-free-end = freiem Ende
+the-free-end = dem freien Ende
 the-hook = Haken
 and = { $first } und { $last }
 impossible-step = Schritt { $step } geht nicht.
@@ -803,6 +803,7 @@ share-made = „{ $file }“ liegt dort, wo dein Browser Dateien ablegt.
 
 # Die Vorlage auf Papier
 chart = Vorlage
+byline = Ein Stück von { $designer }
 print = Drucken
 chart-steps = Schritt { $from } bis { $to }
 chart-more = { $count } weitere Abschnitte sind nicht gezeichnet; ihre Schritte stehen unten.

@@ -812,6 +812,7 @@ share-made = “{ $file }” is saved where your browser saves things.
 
 # The chart, on paper
 chart = Chart
+byline = A piece by { $designer }
 print = Print
 chart-steps = steps { $from } to { $to }
 chart-more = { $count } more phases are not drawn; their steps stand below.

@@ -803,6 +803,7 @@ share-made = «{ $file }» está guardado donde tu navegador guarda las descarga
 
 # El esquema en papel
 chart = Esquema
+byline = Una pieza de { $designer }
 print = Imprimir
 chart-steps = pasos { $from } a { $to }
 chart-more = Otras { $count } fases no están dibujadas; sus pasos están abajo.

@@ -51,3 +51,8 @@ export function colourName(name: string): string {
   const key = tintKeyOf(name);
   return key ? t(key) : name;
 }
+
+/** A number with so many decimals, as it is written in the page's language. */
+export function decimals(value: number, digits: number): string {
+  return value.toLocaleString(spoken.language, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+}
