@@ -82,10 +82,10 @@ def variants_(
         if out is not None:
             for one in variants.made:
                 file_name = f"{one.name}.json"
-                title = (
-                    f"{made.pattern.title}, {_variant_words(one.name, language)}"[:200] if one.name != "same" else ""
+                differs = "" if one.name == "same" else f", {_variant_words(one.name, language)}"
+                named = msgspec.structs.replace(
+                    one.work.pattern, title=f"{made.pattern.title}{differs}"[:200]
                 )
-                named = msgspec.structs.replace(one.work.pattern, title=title or made.pattern.title)
                 files[one.name] = str(write_into(out, file_name, write_pattern(named)))
     except (RefusedError, OSError) as error:
         return cannot(reason(error, language), json)
