@@ -67,6 +67,12 @@ def test_no_letter_or_number_lies_on_a_name_or_on_another_badge(name: str, point
         least = _least_mm(picture, points) if points > 10.5 else 0.0
         paints = paint_picture(picture, COLOUR, least)
         names = [p for p in paints if isinstance(p, Letters) and p.halo]
+        for peg, other in pairwise(sorted(names, key=lambda name: (round(name.y, 1), name.x))):
+            wide = (
+                text_width(peg.text, peg.bold) * peg.size + text_width(other.text, other.bold) * other.size
+            ) / 2
+            if abs(peg.y - other.y) < 0.5 and other.x - peg.x < wide:
+                touching.append((picture.title, peg.text, other.text))
         badges = list(_badges(paints))
         for i, badge in enumerate(badges):
             found += 1

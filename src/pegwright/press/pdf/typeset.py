@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 from functools import lru_cache
+from itertools import pairwise
 from pathlib import Path
 from typing import Any, Literal
 
@@ -28,6 +29,8 @@ _MM_A_PT = 25.4 / 72
 _WIDEST_MM = 182.0
 _TALLEST_MM_PT = 3000.0
 """The least height of a picture times the size of the letters: larger words leave it less of the page."""
+_LETTER_WIDE = 0.6
+"""The width of a letter of a peg's name as a multiple of its size."""
 _PLAN_TIMES, _SIDE_TIMES = 1.25, 2.4
 """How many times larger pictures are at least in large print: the loom from above, and what has no pegs."""
 _NAMES = {"a4": "a4", "letter": "us-letter"}
@@ -120,7 +123,9 @@ def _template_data(lesson: Lesson, inks: Inks, letters_pt: float) -> dict[str, A
         if phase.check is not None:
             plain["check"]["chart"] = [_picture_data(p, inks, letters_pt) for p in phase.check.chart]
         for step, bare in zip(phase.steps, plain["steps"], strict=True):
-            bare["pictures"] = [_picture_data(picture, inks, letters_pt) for picture in step.pictures]
+            bare["pictures"] = [
+                _picture_data(each, inks, letters_pt, step.pictures) for each in step.pictures
+            ]
             bare["closeup"] = _picture_data(step.closeup, inks, letters_pt) if step.closeup else None
             for trouble, plain_trouble in zip(step.mistakes, bare["mistakes"], strict=True):
                 for side in ("wrong_picture", "right_picture"):
@@ -153,14 +158,32 @@ def _swatch_data(row: dict[str, Any], inks: Inks) -> dict[str, Any]:
     return {"svg": swatch_svg(swatch, inks), "alt": f"{swatch.letter}: {swatch.name}"}
 
 
-def _picture_data(picture: Picture, inks: Inks, letters_pt: float) -> dict[str, Any]:
-    """Return a picture painted, with its least size on paper in mm; in large print its letters are large."""
+def _times_for_names(picture: Picture, letters_pt: float) -> float:
+    """Return how many times larger a picture must be for the names of pegs side by side not to touch."""
+    pegs = sorted((mark.y_mm, mark.x_mm, mark.at) for mark in picture.marks if isinstance(mark, PegMark))
+    least = 0.0
+    for (y, x, name), (other_y, other_x, other) in pairwise(pegs):
+        if other_y - y < 0.1 and name and other:
+            wide_mm = _LETTER_WIDE * letters_pt * _MM_A_PT * (len(name) + len(other) + 1) / 2
+            least = max(least, wide_mm / ((other_x - x) * picture.scale))
+    return least
+
+
+def _picture_data(
+    picture: Picture, inks: Inks, letters_pt: float, parts: tuple[Picture, ...] = ()
+) -> dict[str, Any]:
+    """Return a picture painted, with its least size on paper in mm; in large print its letters are large.
+
+    The `parts` of one step, of which it is one, are enlarged alike.
+    """
     width, height = (side * picture.scale for side in (picture.window.width_mm, picture.window.height_mm))
     times, least = 1.0, 0.0
     if letters_pt > _LETTERS_PT["standard"]:
         aside = not any(isinstance(mark, PegMark) for mark in picture.marks)
         wanted = (_SIDE_TIMES if aside else _PLAN_TIMES) * letters_pt / _LETTERS_PT["large"]
         times = min(wanted, _WIDEST_MM / width, _TALLEST_MM_PT / letters_pt / height)
+        clear = max(_times_for_names(each, letters_pt) for each in (picture, *parts))
+        times = max(times, min(clear, _WIDEST_MM / width))
         least = letters_pt * _MM_A_PT / (picture.scale * times)
     return {
         "svg": step_svg(picture, inks, round(least, 2)),
