@@ -55,6 +55,7 @@ KINDS = (
     "wide",
     "carried",
     "puts",
+    "several",
     "mixed",
 )
 
@@ -184,14 +185,15 @@ class _Hand:
             return
         peg = rng.choice(full)
         catch = rng.choice((None, rng.randint(1, self.loops(peg))))
-        if self.do(Bind(colour="C", at=peg, catch=catch)):
+        several = 2 if self.may("several", 0.6) else 1
+        if self.do(Bind(colour="C", at=peg, catch=catch, together=several)):
             if rng.random() < 0.2:
-                self.do(Extend(colour="C", bands=1, end="end"))
+                self.do(Extend(colour="C", bands=several, end="end", together=several))
             self.do(Put(on=tuple(rng.sample(self.names, rng.choice((1, 1, 2))))))
 
     def work(self) -> None:
         rng = self.rng
-        if self.kind == "puts" and rng.random() < 0.4:
+        if self.kind in ("puts", "several") and rng.random() < (0.4 if self.kind == "puts" else 0.2):
             self.put_new_band()
             return
         piled = [p for p in self.names if self.loops(p) > 1]
@@ -211,6 +213,10 @@ class _Hand:
             for _ in range(rng.choice((1, 1, 1, 2))):
                 self.do(Hang(colour="B", turns=rng.randint(1, 3)))
             self.do(Slide(source=peg, target=target, loop=loop, through=through))
+        elif self.may("several", 0.5 if self.kind == "several" else 0.1):
+            self.do(Hang(colour="B", turns=rng.randint(1, 3)))
+            few = rng.choice((2, 2, 3))
+            self.do(Slide(source=peg, target=target, loop=loop, through=through, together=few))
         else:
             together = rng.choice((1, 1, 1, 1, 2))
             self.do(Hook(source=peg, target=target, loop=loop, through=through, together=together))
@@ -223,8 +229,10 @@ class _Hand:
             return
         at = [rng.choice(full[:2])]
         catch = rng.randint(1, 3) if self.may("ends", 0.2) else None
-        if self.may("ends", 0.5) and self.do(Bind(colour="C", at=at[0])):
-            self.do(Extend(colour="C", bands=rng.randint(1, 2), end="end"))
+        several = rng.choice((2, 2, 3)) if self.may("several", 0.8) else 1
+        bound = several > 1 or self.may("ends", 0.5)
+        if bound and self.do(Bind(colour="C", at=at[0], together=several)):
+            self.do(Extend(colour="C", bands=rng.randint(1, 2) * several, end="end", together=several))
             at = ["end"]
         others = [p for p in full if p not in at and self.loops(p)]
         if others and rng.random() < 0.4:

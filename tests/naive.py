@@ -12,6 +12,7 @@ class ListLoom:
         self.stacks: dict[str, list[tuple[int, int]]] = {}
         self.inside: dict[tuple[int, int], list[tuple[int, int]]] = {}
         self.turned = False
+        self.under: tuple[int, int] | None = None  # of a band laid, the loop that was seated last
 
     def do(self, event: Event) -> None:
         match event:
@@ -19,12 +20,13 @@ class ListLoom:
                 for bight, holder, _ in event.seats:
                     loops = self.stacks.setdefault(holder, [])
                     loops.insert(0 if event.beneath else len(loops), tuple(bight))
+                    self.under = tuple(bight)
             case Drawn():
                 if not event.lifted:
                     self.stacks[event.source].remove(tuple(event.bight))
                 if event.slid:
                     self.stacks["hook"] = []
-                if event.target.startswith("end"):
+                if event.target.startswith("end") and tuple(event.bight) == self.under:
                     self.stacks[event.source] = [tuple(loop) for loop in event.skipped[::-1]]
                 self.stacks.setdefault(event.target, []).append(tuple(event.bight))
                 for loop in event.through:

@@ -54,6 +54,7 @@ def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
     yield 1, (pegs, hung + 2, end)
     if end:
         yield 1, (pegs, hung, 2)  # one band more of extension
+        yield 1, (pegs, hung, 4)  # or two at once
         for caught in range(1, end + 1):
             yield 2, (pegs, hung, end - caught)
         for i in range(len(pegs)):  # put on one peg, or shared between two
@@ -65,7 +66,8 @@ def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
     for i, h in enumerate(pegs):
         yield 1, (_plus(pegs, {i: 2}), hung, end)
         for caught in range(1, 1 if end else h + 1):
-            yield 1, (_plus(pegs, {i: -caught}), hung, 2)
+            yield 1, (_plus(pegs, {i: -caught}), hung, 2)  # one band through so many loops
+            yield 1, (_plus(pegs, {i: -caught}), hung, 4)  # or two
         for some in range(
             1, h + 1
         ):  # so many caught, lifted (off, or on to a peg), carried or hooked at once
@@ -77,7 +79,7 @@ def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
                 if j != i:
                     moved = _plus(fewer, {j: some})
                     yield ways + 1 + (h - some), (moved, hung, end)
-                    yield (ways if hung and some == 1 else 0), (moved, 0, end)
+                    yield (ways if hung else 0), (moved, 0, end)
 
 
 def _plus(pegs: tuple[int, ...], change: dict[int, int]) -> tuple[int, ...]:

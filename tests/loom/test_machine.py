@@ -193,3 +193,18 @@ def test_a_new_band_goes_through_some_of_the_loops_and_on_to_a_peg():
     assert (apart.stack("B1"), apart.stack("B2")) == ((Bight(4, 0),), (Bight(4, 1),))
     again = worked(*laid, "bind A through A1 as arm", "put arm on B1", "bind A through B1 as arm")
     assert again.stack("arm.0") == (Bight(5, 0), Bight(5, 1)), "its name is free again"
+
+
+def test_two_at_once_go_through_as_one():
+    """A hung band goes on to both loops; two bands of a chain lie nested, and the next go through all four."""
+    laid = ("place A over A1 A2", "place A over A1 A2")
+    slid = worked(*laid, "hang B 1 turns", "slide A2 loop 1 to B2 together 2")
+    assert slid.inside[Bight(3, 0)] == (Bight(2, 1), Bight(1, 1)), "the upper loop first"
+    assert (slid.stack("B2"), slid.stack("hook")) == ((Bight(2, 1), Bight(1, 1)), ())
+    ends = ("bind B through A1 together 2 as end", "extend end by 3 B together 2")
+    chain = worked(*laid, *ends)
+    assert chain.stack("end.2") == (Bight(7, 0), Bight(7, 1)), "the last link takes the one band that is left"
+    assert {loop: chain.inside[loop] for loop in (Bight(4, 0), Bight(3, 0), Bight(3, 1), Bight(4, 1))} == {
+        Bight(band, end): (Bight(5, 1), Bight(6, 1)) for band in (3, 4) for end in (0, 1)
+    }
+    assert "A1" not in chain.stacks

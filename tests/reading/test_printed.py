@@ -183,3 +183,22 @@ def test_a_join_and_a_loop_lifted_on_to_a_peg_read_back(language):
     made = work(m.pattern())
     assert not [one for one in made.findings if one.severity == "error" and one.code != "band-falls"]
     assert_same(print_steps(lesson_of(made, language)), made)
+
+
+@pytest.mark.parametrize("language", languages())
+def test_what_is_done_with_two_at_once_reads_back(language):
+    """A charm on two loops, with and without loops above them; a last band and a chain of two bands."""
+    m = PatternBuilder("Twin buoys", Rows(rows=1, pegs=6)).colour("A", "slate", "#34506b")
+    m.colour("R", "coral", "#c8553d")
+    for peg in (1, 1, 2, 2):
+        m.place("A", f"A{peg}", f"A{peg + 1}")
+    for peg in (3, 2):
+        m.hang("R")
+        m.slide(f"A{peg}", f"A{peg - 1}", together=2)
+    m.bind("A", "A1", together=2)
+    m.extend("A", 5, together=2)
+    m.clip("end")
+    made = work(m.pattern())
+    assert not [one for one in made.findings if one.severity == "error" and one.code != "band-falls"]
+    assert made.supplies.heaps[0].finishing == 2
+    assert_same(print_steps(lesson_of(made, language)), made)

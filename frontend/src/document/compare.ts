@@ -44,6 +44,6 @@ function plainMoves(doc: Doc): Move[] {
 function bandCounts(moves: readonly Move[]): Map<string, number> {
   const found = new Map<string, number>();
   for (const move of moves)
-    if ("colour" in move) found.set(move.colour, (found.get(move.colour) ?? 0) + (move.do === "extend" ? move.bands : 1));
+    if ("colour" in move) found.set(move.colour, (found.get(move.colour) ?? 0) + (move.do === "extend" ? move.bands : move.do === "bind" ? (move.together ?? 1) : 1));
   return found;
 }

@@ -235,7 +235,8 @@ def with_extension(pattern: Pattern, bands: int) -> Pattern | None:
         return pattern
     if bound is None:
         return None
-    steps.insert(steps.index(bound) + 1, Extend(colour=bound.colour, bands=bands, end=bound.end))
+    chain = Extend(colour=bound.colour, bands=bands, end=bound.end, together=bound.together)
+    steps.insert(steps.index(bound) + 1, chain)
     return msgspec.structs.replace(pattern, steps=tuple(steps))
 
 

@@ -263,6 +263,6 @@ def _add_move(count: Counter[str], move: Move) -> None:
     if isinstance(move, Clip):
         count[_CLIP] += 1
     elif isinstance(move, Placed | Wind | Hang | Bind | Extend):
-        bands = move.bands if isinstance(move, Extend) else 1
+        bands = move.bands if isinstance(move, Extend) else move.together if isinstance(move, Bind) else 1
         count[move.colour] += bands
         count[_ALL] += bands

@@ -55,7 +55,8 @@ class Drawn(msgspec.Struct, frozen=True, tag="drawn"):
     """A loop is pulled up through loops and put, turned over, on top of another holder's stack.
 
     `through` are the loops it went through, the last one passed first: bands slid from the hook's shaft
-    (`slid`, also the head of `through`), then the loops of the source's stack from the top down.
+    (`slid`, also the head of `through`; the same for all loops that they are slid on to at once), then the
+    loops of the source's stack from the top down.
     `skipped` are the loops that lay above it and that it did not go through, top first.
     `dragged` are the loops whose ribbons lie inside it and are taken along. `lifted` says that it was lifted
     off the source just before (a `Lifted` event) and goes through nothing more: over the peg's top, so that

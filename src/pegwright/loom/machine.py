@@ -191,16 +191,25 @@ def _wind(state: State, holder: str, turns: int) -> Laid:
 
 def _hook(board: Board, state: State, move: Hook) -> tuple[Event, ...]:
     source = _require_two_pegs(board, move.source, move.target)
+    return _draw_together(state, source, move)
+
+
+def _draw_together(
+    state: State, source: str, move: Hook | Slide, hung: tuple[Bight, ...] = ()
+) -> tuple[Event, ...]:
+    """Draw one loop or several: the upper one comes off first and ends up underneath.
+
+    So they lie nested, and nothing crosses. What hangs on the shaft is slid on to them all.
+    """
     low = _loop_index(state, source, move.loop)
     stack = state.stack(source)
     if low + move.together > len(stack):
         raise _RefusedMoveError("loop-missing", peg=source, loop=move.loop, loops=len(stack))
     above = stack[low + move.together :]
-    # The upper loop of several comes off first and ends up underneath: nested, so that nothing crosses.
     return tuple(
         event
         for bight in reversed(stack[low : low + move.together])
-        for event in _draw(state, bight, above, move)
+        for event in _draw(state, bight, above, move, hung)
     )
 
 
@@ -225,9 +234,7 @@ def _slide(board: Board, state: State, move: Slide) -> tuple[Event, ...]:
     hung = state.stack(HOOK)
     if not hung:
         raise _RefusedMoveError("hook-empty")
-    low = _loop_index(state, source, move.loop)
-    stack = state.stack(source)
-    return _draw(state, stack[low], stack[low + 1 :], move, hung)
+    return _draw_together(state, source, move, hung)
 
 
 def _split_loops_above(
@@ -283,7 +290,8 @@ def _bind(board: Board, state: State, move: Bind) -> tuple[Event, ...]:
         raise _RefusedMoveError("end-taken", end=move.end)
     stack = state.stack(peg)
     kept = 0 if move.catch is None else max(0, len(stack) - move.catch)
-    return _pull_through(state.bands + 1, peg, f"{move.end}.0", stack[kept:], stack[:kept])
+    bands = range(state.bands + 1, state.bands + 1 + move.together)
+    return _pull_through(bands, peg, f"{move.end}.0", stack[kept:], stack[:kept])
 
 
 def _put(board: Board, state: State, move: Put) -> tuple[Event, ...]:
@@ -317,24 +325,31 @@ def _extend(state: State, move: Extend) -> tuple[Event, ...]:
     loops = state.stack(holder)
     number = int(holder.rpartition(".")[2])
     events: list[Event] = []
-    for k in range(move.bands):
-        band = state.bands + 1 + k
+    last = state.bands + move.bands
+    for k, first in enumerate(range(state.bands + 1, last + 1, move.together)):
         target = f"{move.end}.{number + 1 + k}"
-        events += _pull_through(band, holder, target, loops)
-        holder, loops = target, (Bight(band, 0), Bight(band, 1))
+        bands = range(first, min(first + move.together, last + 1))
+        events += _pull_through(bands, holder, target, loops)
+        holder = target
+        loops = (*(Bight(band, 0) for band in reversed(bands)), *(Bight(band, 1) for band in bands))
     return tuple(events)
 
 
 def _pull_through(
-    band: int, source: str, target: str, loops: tuple[Bight, ...], left: tuple[Bight, ...] = ()
+    bands: range, source: str, target: str, loops: tuple[Bight, ...], left: tuple[Bight, ...] = ()
 ) -> tuple[Event, ...]:
     """Lay a new band beneath the loops and pull it up through them; both its ends are the new end.
 
-    It goes past those that are `left` below them.
+    It goes past those that are `left` below them. Several are pulled through side by side, each nested in the
+    next, which lies beneath it.
     """
-    one, other = Bight(band, 0), Bight(band, 1)
-    laid = Laid(band, (Seat(one, target, 1), Seat(other, source, 1)), (0,), beneath=True)
-    return (laid, Drawn(other, source, target, loops[::-1], left[::-1]))
+    ends = [(Bight(band, 0), Bight(band, 1)) for band in bands]
+    laid = (
+        Laid(one.band, (Seat(one, target, 1), Seat(other, source, 1)), (0,), beneath=True)
+        for one, other in ends
+    )
+    drawn = (Drawn(other, source, target, loops[::-1], left[::-1]) for _, other in ends)
+    return (*laid, *drawn)
 
 
 def _fasten(board: Board, state: State, move: Knot | Clip) -> Fastened:

@@ -33,8 +33,8 @@ def legal_moves(board: Board, state: State, colour: str = "A") -> Iterator[Move]
 
     Bands are placed over pairs of pegs, plain or with one half-twist; caps and hung bands are wound twice.
     Loops are worked singly and several together; a fastener closes one peg or the free end, and catches all
-    of its loops or only so many, as a last band does; the free end is put on one peg or on two in order; an
-    extension is of one band.
+    of its loops or only so many, as a last band does, alone or with another; the free end is put on one peg
+    or on two in order; an extension is of one band or of two pulled through as one.
     """
     for move in _candidates(board, state, colour):
         if isinstance(apply_move(board, state, move), Effect):
@@ -50,6 +50,7 @@ def _candidates(board: Board, state: State, colour: str) -> Iterator[Move]:
     end = end_holder(state, _END)
     if end is not None:
         yield Extend(colour=colour, bands=1, end=_END)
+        yield Extend(colour=colour, bands=2, end=_END, together=2)
         yield from _fasteners(_END, len(state.stack(end)))
         yield from (Put(on=(peg,)) for peg in board.pegs)
         yield from (Put(on=pair) for pair in combinations(board.pegs, 2))
@@ -58,7 +59,7 @@ def _candidates(board: Board, state: State, colour: str) -> Iterator[Move]:
         stack = state.stack(peg)
         if stack:
             for catch in (None, *range(1, len(stack))):
-                yield Bind(colour=colour, at=peg, end=_END, catch=catch)
+                yield from (Bind(colour=colour, at=peg, end=_END, catch=catch, together=n) for n in (1, 2))
             yield from _fasteners(peg, len(stack))
             yield from _works(board, peg, len(stack), hung=bool(state.stack(HOOK)))
 
@@ -79,5 +80,5 @@ def _works(board: Board, peg: str, loops: int, *, hung: bool) -> Iterator[Move]:
             for target in board.pegs:
                 for through in range(loops - loop - together + 2):
                     yield Hook(source=peg, target=target, loop=loop, through=through, together=together)
-                    if hung and together == 1:
-                        yield Slide(source=peg, target=target, loop=loop, through=through)
+                    if hung:
+                        yield Slide(source=peg, target=target, loop=loop, through=through, together=together)

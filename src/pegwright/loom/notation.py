@@ -65,11 +65,11 @@ def print_move(move: Move) -> str:
             return f"hang {move.colour} {move.turns} turns"
         case Bind():
             catch = "" if move.catch is None else f" catch {move.catch}"
-            return f"bind {move.colour} through {move.at}{catch} as {move.end}"
+            return f"bind {move.colour} through {move.at}{catch}{_print_together(move)} as {move.end}"
         case Put():
             return f"put {move.end} on {' '.join(move.on)}"
         case Extend():
-            return f"extend {move.end} by {move.bands} {move.colour}"
+            return f"extend {move.end} by {move.bands} {move.colour}{_print_together(move)}"
         case Knot() | Clip():
             verb = "knot" if isinstance(move, Knot) else "clip"
             catch = "" if move.catch is None else f" catch {move.catch}"
@@ -85,9 +85,8 @@ def _print_over(move: Place) -> str:
     return " ".join(words)
 
 
-def _print_together(move: Hook | Slide | Lift | Transfer) -> str:
-    together = 1 if isinstance(move, Slide) else move.together
-    return f" together {together}" if together > 1 else ""
+def _print_together(move: Hook | Slide | Lift | Transfer | Bind | Extend) -> str:
+    return f" together {move.together}" if move.together > 1 else ""
 
 
 _PEG = r"[A-Z]{1,2}[1-9][0-9]*"
@@ -96,6 +95,7 @@ _HOLDER = rf"(?:{_PEG}|{_END})"
 _THROUGH = r"(?: through (?P<through>\d+))?"
 _TOGETHER = r"(?: together (?P<together>\d+))?"
 _LOOP = r"(?: loop (?P<loop>-?\d+))?"
+_CATCH = r"(?: catch (?P<catch>\d+))?"
 _TURNS = r"(?: (?P<turns>\d+) turns?)?"
 _GRAMMAR: tuple[tuple[str, Callable[[dict[str, str]], Move]], ...] = (
     (r"place (?P<colour>\w+) over (?P<over>.+)", lambda w: _read_place(w["colour"], w["over"].split())),
@@ -115,12 +115,13 @@ _GRAMMAR: tuple[tuple[str, Callable[[dict[str, str]], Move]], ...] = (
         ),
     ),
     (
-        rf"slide (?P<source>{_PEG}){_LOOP} to (?P<target>{_PEG}){_THROUGH}",
+        rf"slide (?P<source>{_PEG}){_LOOP} to (?P<target>{_PEG}){_THROUGH}{_TOGETHER}",
         lambda w: Slide(
             source=w["source"],
             target=w["target"],
             loop=int(w["loop"] or 1),
             through=_read_number(w["through"]),
+            together=_read_number(w["together"]) or 1,
         ),
     ),
     (
@@ -141,19 +142,30 @@ _GRAMMAR: tuple[tuple[str, Callable[[dict[str, str]], Move]], ...] = (
         lambda w: Hang(colour=w["colour"], turns=int(w["turns"] or 3)),
     ),
     (
-        rf"bind (?P<colour>\w+) through (?P<at>{_PEG})(?: catch (?P<catch>\d+))?(?: as (?P<end>{_END}))?",
-        lambda w: Bind(colour=w["colour"], at=w["at"], end=w["end"] or "end", catch=_read_number(w["catch"])),
+        rf"bind (?P<colour>\w+) through (?P<at>{_PEG}){_CATCH}{_TOGETHER}(?: as (?P<end>{_END}))?",
+        lambda w: Bind(
+            colour=w["colour"],
+            at=w["at"],
+            end=w["end"] or "end",
+            catch=_read_number(w["catch"]),
+            together=_read_number(w["together"]) or 1,
+        ),
     ),
     (
         rf"put (?P<end>{_END}) on (?P<on>{_PEG}(?: {_PEG})*)",
         lambda w: Put(end=w["end"], on=tuple(w["on"].split())),
     ),
     (
-        r"extend (?P<end>[a-z][a-z0-9-]*) by (?P<bands>\d+) (?P<colour>\w+)",
-        lambda w: Extend(colour=w["colour"], bands=int(w["bands"]), end=w["end"]),
+        rf"extend (?P<end>{_END}) by (?P<bands>\d+) (?P<colour>\w+){_TOGETHER}",
+        lambda w: Extend(
+            colour=w["colour"],
+            bands=int(w["bands"]),
+            end=w["end"],
+            together=_read_number(w["together"]) or 1,
+        ),
     ),
     (
-        rf"(?P<verb>knot|clip) (?P<at>{_HOLDER}(?: {_HOLDER})*?)(?: catch (?P<catch>\d+))?",
+        rf"(?P<verb>knot|clip) (?P<at>{_HOLDER}(?: {_HOLDER})*?){_CATCH}",
         lambda w: (Knot if w["verb"] == "knot" else Clip)(
             at=tuple(w["at"].split()), catch=_read_number(w["catch"])
         ),

@@ -28,8 +28,9 @@ def apply_event(state: State, event: Event) -> State:
         case Drawn():
             stacks = _remove_loop(state.stacks, event.source, event.bight)
             if event.slid:
-                stacks = stacks.delete(HOOK)
-            if "." in event.target:  # the loops the last band was pulled through come off their holder
+                stacks = with_stack(stacks, HOOK, ())
+            if "." in event.target and stacks.get(event.source, ()) == _passed(event):
+                # What the last band was pulled through comes off, unless a band beside it is to follow.
                 stacks = with_stack(stacks, event.source, event.skipped[::-1])
             stacks = stacks.set(event.target, (*stacks.get(event.target, ()), event.bight))
             return state._replace(stacks=stacks, inside=_thread(state.inside, event.through, (event.bight,)))
@@ -64,10 +65,10 @@ def revert_event(state: State, event: Event) -> State:
         case Drawn():
             stacks = _remove_loop(state.stacks, event.target, event.bight)
             through = event.through[len(event.slid) :]
-            if event.slid:
+            if event.slid and state.inside[event.slid[0]] == (event.bight,):  # the first they were slid on to
                 stacks = stacks.set(HOOK, event.slid)
-            if "." in event.target:
-                stacks = stacks.set(event.source, (event.bight, *event.skipped[::-1], *through[::-1]))
+            if "." in event.target and not set(through) & set(stacks.get(event.source, ())):
+                stacks = stacks.set(event.source, (event.bight, *_passed(event)))
             elif not event.lifted:
                 stacks = _insert_below(stacks, event.source, event.bight, len(through) + len(event.skipped))
             return state._replace(stacks=stacks, inside=_unthread(state.inside, event.through, 1))
@@ -99,6 +100,11 @@ def _lay_band(state: State, event: Laid) -> State:
         # A band laid beneath lies under the loops of the holder it is about to be pulled through.
         stacks = stacks.set(seat.holder, (seat.bight, *loops) if event.beneath else (*loops, seat.bight))
     return state._replace(stacks=stacks, bands=state.bands + 1)
+
+
+def _passed(event: Drawn) -> Stack:
+    """Return the loops that a last band was pulled through or past, bottom first."""
+    return (*event.skipped[::-1], *event.through[::-1])
 
 
 def _remove_loop(stacks: Map[str, Stack], holder: str, bight: Bight) -> Map[str, Stack]:

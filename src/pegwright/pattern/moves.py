@@ -31,6 +31,7 @@ Turns = Annotated[int, msgspec.Meta(ge=1, le=8)]
 Twists = Annotated[int, msgspec.Meta(ge=0, le=8)]
 LoopNumber = Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)]
 Few = Annotated[int, msgspec.Meta(ge=1, le=100)]
+Strands = Annotated[int, msgspec.Meta(ge=1, le=6)]
 
 
 class StepFields(
@@ -112,24 +113,30 @@ class Hang(StepFields, frozen=True, kw_only=True, tag="hang"):
 
 
 class Slide(StepFields, frozen=True, kw_only=True, tag="slide", rename={"source": "from", "target": "to"}):
-    """Take a loop with the hook, slide all that hangs on the shaft on to it, and put it on a peg."""
+    """Take a loop with the hook, slide all that hangs on the shaft on to it, and put it on a peg.
+
+    `together` takes that many loops at once, the named one being the lowest: what hangs goes on to them all.
+    """
 
     source: PegName
     target: PegName
     loop: LoopNumber = 1
     through: Annotated[int, msgspec.Meta(ge=0, le=10_000)] | None = None
+    together: Few = 1
 
 
 class Bind(StepFields, frozen=True, kw_only=True, tag="bind"):
     """Pull a band through all loops of a peg; both its ends are then the free end of that name.
 
-    `catch` takes only so many loops, from the top; the others stay on the peg.
+    `catch` takes only so many loops, from the top; the others stay on the peg. `together` pulls that many
+    bands through as one.
     """
 
     colour: Letter
     at: PegName
     end: EndName = "end"
     catch: Few | None = None
+    together: Strands = 1
 
 
 class Put(StepFields, frozen=True, kw_only=True, tag="put"):
@@ -140,11 +147,16 @@ class Put(StepFields, frozen=True, kw_only=True, tag="put"):
 
 
 class Extend(StepFields, frozen=True, kw_only=True, tag="extend"):
-    """Add a plain chain at a free end, each band pulled through the two loops of the one before."""
+    """Add a plain chain at a free end, each band pulled through the loops of the one before.
+
+    `together` pulls so many bands through as one, link by link; the last link takes those that are left of
+    the `bands`.
+    """
 
     colour: Letter
     bands: Annotated[int, msgspec.Meta(ge=1, le=500)]
     end: EndName = "end"
+    together: Strands = 1
 
 
 class Knot(StepFields, frozen=True, kw_only=True, tag="knot"):

@@ -106,10 +106,13 @@ class MoveReader:
                     through=self._through(rest),
                 )
             case "step-slide" | "step-slide-through":
-                loop = self._loops(said.text("loop")).loop
-                through = self._through(rest)
+                loops = self._loops(said.text("loop"))
                 return Slide(
-                    source=said.text("source"), target=said.text("target"), loop=loop, through=through
+                    source=said.text("source"),
+                    target=said.text("target"),
+                    loop=loops.loop,
+                    together=loops.together,
+                    through=self._through(rest),
                 )
             case "step-lift":
                 loops = self._loops(said.text("loop"))
@@ -120,18 +123,20 @@ class MoveReader:
             case "step-transfer":
                 together = self._loops(said.text("loop")).together
                 return Transfer(source=said.text("source"), target=said.text("target"), together=together)
-            case "step-bind":
-                return Bind(colour=self._letter(said), at=said.text("peg"), end=self.end)
-            case "step-bind-some":
-                catch = said.number("n")
-                return Bind(colour=self._letter(said), at=said.text("peg"), end=self.end, catch=catch)
+            case "step-bind" | "step-bind-some":
+                several = self._heap(said.text("bands")) if "bands" in said.facts else None
+                letter, together = several or (self._letter(said), 1)
+                catch = said.number("n") if said.name == "step-bind-some" else None
+                peg = said.text("peg")
+                return Bind(colour=letter, at=peg, end=self.end, catch=catch, together=together)
             case "step-put":
                 return Put(on=(said.text("peg"),), end=self.end)
             case "step-put-apart":
                 return Put(on=tuple(_PEG.findall(said.text("pegs"))), end=self.end)
             case "step-extend":
                 letter, count = self._heap(said.text("bands"))
-                return Extend(colour=letter, bands=count, end=self.end)
+                together = next((d.number("n") for d in self.words.all(rest, "detail-extend-together")), 1)
+                return Extend(colour=letter, bands=count, end=self.end, together=together)
             case _:
                 return self._fasten(said, rest)
 

@@ -176,7 +176,7 @@ def _place_slips(move: Place, context: _StepContext) -> Iterator[tuple[str, tupl
 
 def _hook_slips(move: Hook | Slide, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
     loops = len(context.stack(move.source))
-    together = move.together if isinstance(move, Hook) else 1
+    together = move.together
     low = move.loop if move.loop > 0 else loops + move.loop + 1
     above = loops - low - together + 1
     if low + together <= loops:
@@ -197,9 +197,15 @@ def _hook_slips(move: Hook | Slide, context: _StepContext) -> Iterator[tuple[str
         if peg != move.target and context.stack(peg):
             yield "wrong-start", (replace(move, source=peg),)
     if isinstance(move, Slide):
-        plain = Hook(source=move.source, target=move.target, loop=move.loop, through=move.through)
+        plain = Hook(
+            source=move.source,
+            target=move.target,
+            loop=move.loop,
+            through=move.through,
+            together=together,
+        )
         yield "charm-not-slid", (plain,)
-    elif move.together > 1:
+    if together > 1:
         yield "one-of-several", (replace(move, together=move.together - 1),)
 
 
@@ -224,6 +230,8 @@ def _lift_slips(move: Lift, context: _StepContext) -> Iterator[tuple[str, tuple[
 
 def _bind_slips(move: Bind, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
     """The uppermost loop is missed: it stays behind, here said as put on the peg beside."""
+    if move.together > 1:
+        yield "miscounted", (replace(move, together=move.together - 1),)
     if move.catch is not None:
         if move.catch > 1:
             yield "not-all-caught", (replace(move, catch=move.catch - 1),)

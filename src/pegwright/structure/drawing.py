@@ -65,13 +65,17 @@ class Departure:
 
 
 class RibbonRise(NamedTuple):
-    """Where a ribbon rises through bands slid on to it: segment, middle, their outer radius (mm), heights."""
+    """Where a ribbon rises through bands slid on to it: segment, middle, their outer radius (mm), heights.
+
+    It rises `before` the middle, in parts of the radius.
+    """
 
     segment: int
     spot: PlanVector
     room_mm: float
     low: int
     high: int
+    before: float = 0.35
 
 
 @dataclass

@@ -6,7 +6,9 @@ the loops above it) or grows (when it is lifted over them). So every step is an 
 
 from __future__ import annotations
 
+import itertools
 import math
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
@@ -81,6 +83,8 @@ class _StrandLayout:
         self.out = Drawing(self.unit, HALF * self.radius, self.columns)
         self.visits: dict[Bight, Visit] = {}  # where each loop is now
         self.hung: dict[int, Laid] = {}
+        self.ribbons = Counter(e.slid[::-1] for e in events if isinstance(e, Drawn) and e.slid)
+        self.lows: dict[Sequence[Bight], Iterator[int]] = {}  # the lowest layer of each further ribbon
         self.exits: list[list[PlanVector]] = []  # the paths by which fasteners leave the piece
         starts = sum(isinstance(e, Fastened) and START in e.holders for e in events)
         self.starts: Iterator[Descent] = iter(())
@@ -240,21 +244,12 @@ class _StrandLayout:
         slid = e.slid[::-1] if isinstance(e, Drawn) else ()
         through = set(e.through) if isinstance(e, Drawn) else set()
         line = self.plan.path(e.source, e.target)
-        shaft = self._shaft_position(line) if slid else None
-        if shaft is None:
-            start, end = self.heights.take_above(
-                [(e.source, 1), (e.target, 1)], [self._footprint(line, e.source, e.target)]
-            )
-            lane = Lane(line, start, end)
+        if slid:
+            lane = self._slide_on(e.source, e.target, line, slid)
         else:
-            spot, segment, room = shaft
-            footprints = [self._footprint(line), (None, self.heights.cells([spot, spot], room))]
-            taken = [(e.source, 1), (e.target, 1), (("shaft", len(self.out.coils)), len(slid) + 2)]
-            start, end, low = self.heights.take_above(taken, footprints)
-            high = low + len(slid) + 1
-            self.heights.reserve([], footprints, min(start, end, low), max(start, end, high))
-            lane = Lane(line, start, end, step=RibbonRise(segment, spot, room, low, high))
-            self._slide_bands(slid, spot, room, low + 1, azimuth(line[segment + 1] - line[segment]))
+            ends = [(e.source, 1), (e.target, 1)]
+            lane = Lane(line, *self.heights.take_above(ends, [self._footprint(line, e.source, e.target)]))
+        start, end = lane.start, lane.end
         away = azimuth(line[1] - line[0])
         final = away + math.pi if over else away
         if visit.departure is not None:
@@ -296,6 +291,36 @@ class _StrandLayout:
 
     def _slot_of(self, visit: Visit) -> Slot:
         return next(s for s in visit.column.slots if s.level == visit.level)
+
+    def _slide_on(self, source: str, target: str, line: Sequence[PlanVector], slid: Sequence[Bight]) -> Lane:
+        """Return the lane of a ribbon that rises through bands slid on to it.
+
+        Of several ribbons through the same bands, each lies above the one before, under the bands and over
+        them, and rises sooner.
+        """
+        spot, segment, room = self._shaft_position(line)
+        ribbons = self.ribbons[slid]
+        room /= min(ribbons, 2)  # several come down beneath the bands clear of each other
+        footprints = [self._footprint(line), (None, self.heights.cells([spot, spot], room))]
+        high = len(slid) + ribbons
+        if slid[0].band in self.hung:
+            taken = [(source, 1), (target, 1), (("shaft", len(self.out.coils)), high + ribbons)]
+            start, end, low = self.heights.take_above(taken, footprints)
+            if ribbons > 1:
+                start = low = max(start, end, low)
+                self.heights.reserve([source], footprints, low, low)
+                self.heights.reserve([target], footprints, low, low + high + ribbons - 1)
+                end = low + high
+            self._slide_bands(slid, spot, room, low + ribbons, azimuth(line[segment + 1] - line[segment]))
+            self.lows[slid] = itertools.count(low + 1)
+        else:
+            low = next(self.lows[slid])
+            end = low + high
+            (start,) = self.heights.take_above([(source, 1)])
+        self.heights.reserve([], footprints, min(start, end, low), max(start, end, low + high))
+        later = self.out.coils[slid[0].band].bottom - 1 - low
+        rise = RibbonRise(segment, spot, room, low, low + high, 0.35 - 0.7 * later / ribbons)
+        return Lane(line, start, end, step=rise)
 
     def _shaft_position(self, line: Sequence[PlanVector]) -> tuple[PlanVector, int, float]:
         """Find the roomiest point of a lane for bands slid on to it: where, on which segment, how wide."""

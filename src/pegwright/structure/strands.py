@@ -199,8 +199,9 @@ def _lane_strand(
             spot, room = lane.step.spot + side * np.array([-d[1], d[0]]), lane.step.room_mm
             low, high = float(lane.step.low), float(lane.step.high)
             # Level while it is under or over the bands that it rises through.
+            rise = -lane.step.before
             plan += [
-                (spot + x * room * d, z, 0.0) for x, z in ((-1, low), (-0.35, low), (-0.35, high), (1, high))
+                (spot + x * room * d, z, 0.0) for x, z in ((-1, low), (rise, low), (rise, high), (1, high))
             ]
         if i == longest and lane.half_twists:
             plan += _half_twists(at, line[i + 1], side, lane.half_twists)
@@ -252,7 +253,8 @@ def draw_coil(ring: Coil, thickness_mm: float) -> tuple[Points, list[tuple[Bight
     sign = ring.sign if rising else -ring.sign
     column = Column("hook", ring.centre, ring.radius_mm)
     pen = Pen(0.0)
-    wrap, edge, gap = 0.7 * ring.radius_mm, 0.92 * ring.radius_mm, 0.15
+    wrap, edge = 0.7 * ring.radius_mm, 0.92 * ring.radius_mm
+    gap = max(0.15, 0.16 / wrap)
     spans: list[tuple[Bight, Span]] = []
     azimuth = ring.seam
     pen.add_polar(column, edge, azimuth, 0, ring.bottom)

@@ -166,7 +166,13 @@ def say_move(
             )
         case Bind():
             loops = len(before.stack(move.at))
-            facts = {"peg": move.at, "band": speaker.band(move.colour)}
+            bands = count_bands(speaker, move.colour, move.together)
+            facts = {
+                "peg": move.at,
+                "count": move.together,
+                "band": speaker.band(move.colour),
+                "bands": bands,
+            }
             if move.catch is not None and move.catch < loops:
                 return StepText(say("step-bind-some", n=move.catch, **facts))
             return StepText(say("step-bind", n=loops, **facts))
@@ -178,7 +184,9 @@ def say_move(
             return StepText(say("step-put-apart", n=loops // len(move.on), pegs=pegs))
         case Extend():
             count = sum(isinstance(event, Laid) for event in done.events)
-            return StepText(say("step-extend", bands=count_bands(speaker, move.colour, count)))
+            bands = count_bands(speaker, move.colour, count)
+            detail = (say("detail-extend-together", n=move.together),) if move.together > 1 else ()
+            return StepText(say("step-extend", bands=bands), detail)
         case Knot() | Clip():
             return _say_fasten(speaker, before, move, done, off_loom)
 
@@ -251,9 +259,10 @@ def _say_hook(
     if first.slid:
         bands = {bight.band for bight in before.stack(HOOK)}
         hung = speaker.phrasebook.both([speaker.band(speaker.look.of(band)[0]) for band in sorted(bands)])
+        facts |= {"hung": hung, "taken": len(drawn)}
         if through:
-            return StepText(say("step-slide-through", hung=hung, above=through, **facts), tuple(detail))
-        return StepText(say("step-slide", hung=hung, **facts), tuple(detail))
+            return StepText(say("step-slide-through", above=through, **facts), tuple(detail))
+        return StepText(say("step-slide", **facts), tuple(detail))
     if through:
         return StepText(say("step-hook", above=through, taken=len(drawn), **facts), tuple(detail))
     return StepText(say("step-hook-top", taken=len(drawn), **facts), tuple(detail))

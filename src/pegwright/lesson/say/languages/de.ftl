@@ -344,13 +344,22 @@ detail-skipped-all = Geh nicht durch { $n ->
     [one] die Schlaufe
    *[other] die { $n } Schlaufen
 } darüber: Zieh sie an der Seite heraus.
-step-slide = Schieb den Haken an der offenen Seite von Stift { $source } hinunter und fang { $loop }. Schieb vom Haken auf diese Schlaufe: { $hung }. Leg dann die Schlaufe auf Stift { $target }{ $way }.
+step-slide = Schieb den Haken an der offenen Seite von Stift { $source } hinunter und fang { $loop }. Schieb vom Haken auf { $taken ->
+    [one] diese Schlaufe
+   *[other] diese Schlaufen
+}: { $hung }. Leg dann { $taken ->
+    [one] die Schlaufe
+   *[other] die Schlaufen
+} auf Stift { $target }{ $way }.
 step-slide-through = Schieb den Haken an der offenen Seite von Stift { $source } hinunter, innen durch { $above ->
     [all] alle Schlaufen darüber
     [any] alle Schlaufen darüber (falls dort welche liegen)
     [one] die Schlaufe darüber
    *[other] die { $above } Schlaufen darüber
-}, und fang { $loop }. Schieb vom Haken auf diese Schlaufe: { $hung }. Zieh sie durch { $above ->
+}, und fang { $loop }. Schieb vom Haken auf { $taken ->
+    [one] diese Schlaufe
+   *[other] diese Schlaufen
+}: { $hung }. Zieh sie durch { $above ->
     [all] alle Schlaufen darüber
     [any] alle Schlaufen darüber (falls dort welche liegen)
     [one] die Schlaufe darüber
@@ -374,11 +383,17 @@ step-bind = Schieb den Haken durch { $n ->
     [one] die Schlaufe
     [2] beide Schlaufen
    *[other] alle { $n } Schlaufen
-} auf Stift { $peg } hinunter. Fang ein { $band } und zieh es hoch, bis die Hälfte durch ist. Behalt beide Enden auf dem Haken und nimm die Schlaufen vom Stift.
+} auf Stift { $peg } hinunter. Fang { $count ->
+    [one] ein { $band } und zieh es hoch, bis die Hälfte durch ist. Behalt beide Enden
+   *[other] nebeneinander { $bands } und zieh sie hoch, bis von jedem die Hälfte durch ist. Behalt alle Enden
+} auf dem Haken und nimm die Schlaufen vom Stift.
 step-bind-some = Schieb den Haken nur durch { $n ->
     [one] die oberste Schlaufe
    *[other] die obersten { $n } Schlaufen
-} auf Stift { $peg } hinunter. Fang ein { $band } und zieh es hoch, bis die Hälfte durch ist. Behalt beide Enden auf dem Haken und nimm { $n ->
+} auf Stift { $peg } hinunter. Fang { $count ->
+    [one] ein { $band } und zieh es hoch, bis die Hälfte durch ist. Behalt beide Enden
+   *[other] nebeneinander { $bands } und zieh sie hoch, bis von jedem die Hälfte durch ist. Behalt alle Enden
+} auf dem Haken und nimm { $n ->
     [one] diese Schlaufe
    *[other] diese Schlaufen
 } vom Stift. Die anderen bleiben.
@@ -392,6 +407,7 @@ step-put-apart = Nimm die Schlaufen des freien Endes vom Haken und leg je { $n -
    *[other] { $n }
 } auf die Stifte { $pegs }, in dieser Reihenfolge und flach, wie sie liegen.
 step-extend = Häng eine Kette an, { $bands }: Zieh jedes neue Gummi durch beide Enden des vorigen.
+detail-extend-together = Nimm immer { $n } Gummis auf einmal, nebeneinander wie eines, und zieh sie durch alle Enden davor.
 step-knot = Zieh eine Schnur durch { $n ->
     [one] die Schlaufe
     [2] beide Schlaufen

@@ -359,18 +359,27 @@ detail-skipped-all = Do not go through the { $n ->
     [one] loop
    *[other] { $n } loops
 } above it: bring it out at the side.
-step-slide = Push the hook down the open side of peg { $source } and catch { $loop }. Slide the { $hung } from the hook on to the loop you caught. Then put the loop on peg { $target }{ $way }.
+step-slide = Push the hook down the open side of peg { $source } and catch { $loop }. Slide the { $hung } from the hook on to { $taken ->
+    [one] the loop you caught. Then put the loop
+   *[other] the loops you caught. Then put the loops
+} on peg { $target }{ $way }.
 step-slide-through = Push the hook down the open side of peg { $source }, inside { $above ->
     [all] all the loops
     [any] all the loops, if any,
     [one] the loop
    *[other] the { $above } loops
-} above, and catch { $loop }. Slide the { $hung } from the hook on to the loop you caught, pull the loop up through { $above ->
+} above, and catch { $loop }. Slide the { $hung } from the hook on to { $taken ->
+    [one] the loop you caught, pull the loop
+   *[other] the loops you caught, pull the loops
+} up through { $above ->
     [all] all the loops
     [any] all the loops, if any,
     [one] the loop
    *[other] the { $above } loops
-} above, and put it on peg { $target }{ $way }.
+} above, and put { $taken ->
+    [one] it
+   *[other] them
+} on peg { $target }{ $way }.
 step-lift = On peg { $peg }, catch { $loop } with the hook. Lift { $taken ->
     [one] it
    *[other] them
@@ -407,11 +416,17 @@ step-bind = Push the hook down through { $n ->
     [one] the loop
     [2] both loops
    *[other] all { $n } loops
-} on peg { $peg }. Catch one { $band } and pull it up until half of it is through. Keep both its ends on the hook, and slip the loops off the peg.
+} on peg { $peg }. Catch { $count ->
+    [one] one { $band } and pull it up until half of it is through. Keep both its ends
+   *[other] { $bands } side by side and pull them up until half of each is through. Keep all their ends
+} on the hook, and slip the loops off the peg.
 step-bind-some = Push the hook down through { $n ->
     [one] only the top loop
    *[other] only the top { $n } loops
-} on peg { $peg }. Catch one { $band } and pull it up until half of it is through. Keep both its ends on the hook, and slip { $n ->
+} on peg { $peg }. Catch { $count ->
+    [one] one { $band } and pull it up until half of it is through. Keep both its ends
+   *[other] { $bands } side by side and pull them up until half of each is through. Keep all their ends
+} on the hook, and slip { $n ->
     [one] that loop
    *[other] those loops
 } off the peg. The others stay.
@@ -425,6 +440,7 @@ step-put-apart = Take the loops of the free end off the hook and put { $n ->
    *[other] { $n }
 } on each of the pegs { $pegs }, in this order, flat as they lie.
 step-extend = Add a chain of { $bands }: pull each new band through both ends of the one before.
+detail-extend-together = Take { $n } bands at a time, side by side as if they were one, and pull them through all the ends before them.
 step-knot = Run a cord through { $n ->
     [one] the loop
     [2] both loops

@@ -355,18 +355,33 @@ detail-skipped-all = No pases por { $n ->
     [one] el lazo
    *[other] los { $n } lazos
 } de encima: sácalo por un lado.
-step-slide = Mete el gancho por el lado abierto de la clavija { $source } y toma { $loop }. Desliza del gancho a ese lazo: { $hung }. Después pon el lazo en la clavija { $target }{ $way }.
+step-slide = Mete el gancho por el lado abierto de la clavija { $source } y toma { $loop }. Desliza del gancho a { $taken ->
+    [one] ese lazo
+   *[other] esos lazos
+}: { $hung }. Después pon { $taken ->
+    [one] el lazo
+   *[other] los lazos
+} en la clavija { $target }{ $way }.
 step-slide-through = Mete el gancho por el lado abierto de la clavija { $source }, por dentro { $above ->
     [all] de todos los lazos de encima
     [any] de todos los lazos de encima (si los hay)
     [one] del lazo de encima
    *[other] de los { $above } lazos de encima
-}, y toma { $loop }. Desliza del gancho a ese lazo: { $hung }. Súbelo a través { $above ->
+}, y toma { $loop }. Desliza del gancho a { $taken ->
+    [one] ese lazo
+   *[other] esos lazos
+}: { $hung }. { $taken ->
+    [one] Súbelo
+   *[other] Súbelos
+} a través { $above ->
     [all] de todos los lazos de encima
     [any] de todos los lazos de encima (si los hay)
     [one] del lazo de encima
    *[other] de los { $above } lazos de encima
-} y ponlo en la clavija { $target }{ $way }.
+} y { $taken ->
+    [one] ponlo
+   *[other] ponlos
+} en la clavija { $target }{ $way }.
 step-lift = En la clavija { $peg }, toma con el gancho { $loop }. { $taken ->
     [one] Pásalo
    *[other] Pásalos
@@ -403,11 +418,17 @@ step-bind = Mete el gancho por { $n ->
     [one] el lazo
     [2] los dos lazos
    *[other] los { $n } lazos
-} de la clavija { $peg }. Toma una { $band } y tira de ella hasta que pase la mitad. Deja sus dos extremos en el gancho y saca los lazos de la clavija.
+} de la clavija { $peg }. Toma { $count ->
+    [one] una { $band } y tira de ella hasta que pase la mitad. Deja sus dos extremos
+   *[other] { $bands }, una junto a otra, y tira de ellas hasta que pase la mitad de cada una. Deja todos sus extremos
+} en el gancho y saca los lazos de la clavija.
 step-bind-some = Mete el gancho solo por { $n ->
     [one] el lazo de arriba
    *[other] los { $n } lazos de arriba
-} de la clavija { $peg }. Toma una { $band } y tira de ella hasta que pase la mitad. Deja sus dos extremos en el gancho y saca { $n ->
+} de la clavija { $peg }. Toma { $count ->
+    [one] una { $band } y tira de ella hasta que pase la mitad. Deja sus dos extremos
+   *[other] { $bands }, una junto a otra, y tira de ellas hasta que pase la mitad de cada una. Deja todos sus extremos
+} en el gancho y saca { $n ->
     [one] ese lazo
    *[other] esos lazos
 } de la clavija. Los demás se quedan.
@@ -421,6 +442,7 @@ step-put-apart = Quita del gancho los lazos del extremo libre y pon { $n ->
    *[other] { $n }
 } en cada una de las clavijas { $pegs }, en este orden y planos, como están.
 step-extend = Añade una cadena de { $bands }: pasa cada gomita nueva por los dos extremos de la anterior.
+detail-extend-together = Toma { $n } gomitas cada vez, una junto a otra como si fueran una sola, y pásalas por todos los extremos anteriores.
 step-knot = Pasa un cordón por { $n ->
     [one] el lazo
     [2] los dos lazos
