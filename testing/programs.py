@@ -47,6 +47,7 @@ KINDS = (
     "hooks",
     "shallow",
     "twists",
+    "both ways",
     "lifts",
     "transfers",
     "slides",
@@ -162,13 +163,15 @@ class _Hand:
 
     def lay(self) -> None:
         rng = self.rng
-        size = rng.choice((2, 2, 2, 2, 3, 4)) if self.kind in ("wide", "mixed") else 2
+        size = rng.choice((2, 2, 2, 2, 3, 4)) if self.kind in ("wide", "both ways", "mixed") else 2
         over = tuple(rng.sample(self.names, size))
         if rng.random() < 0.6 and size == 2:  # near neighbours make for piles
             over = (over[0], _near(self.loom, rng, over[0]))
         twists: tuple[int, ...] = ()
         if self.may("twists", 0.4):
             twists = tuple(rng.choice((0, 1, 1, 2)) for _ in over[1:])
+        elif self.kind == "both ways" and rng.random() < 0.6:
+            twists = tuple(rng.choice((-2, -1, -1, 1)) for _ in over[1:])
         turns: tuple[int, ...] = ()
         if self.may("winds", 0.25):
             turns = tuple(rng.choice((1, 1, 2, 3)) for _ in over)

@@ -74,7 +74,7 @@ looms = st.one_of(
 def places(draw: st.DrawFn) -> Place:
     over = tuple(draw(st.lists(addresses, min_size=2, max_size=4)))
     turns = tuple(draw(st.lists(few, min_size=len(over), max_size=len(over)))) if draw(st.booleans()) else ()
-    twists = tuple(draw(st.lists(st.integers(0, 2), min_size=len(over) - 1, max_size=len(over) - 1)))
+    twists = tuple(draw(st.lists(st.integers(-2, 2), min_size=len(over) - 1, max_size=len(over) - 1)))
     return Place(
         colour=draw(letters),
         over=over,

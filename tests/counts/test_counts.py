@@ -62,7 +62,7 @@ def _after(position: Heights) -> Iterator[tuple[int, Heights]]:
             for j in range(i):
                 yield (1 - end % 2), (_plus(pegs, {i: end // 2, j: end // 2}), hung, 0)
     for i in range(len(pegs) - 1):
-        yield 2, (_plus(pegs, {i: 1, i + 1: 1}), hung, end)
+        yield 3, (_plus(pegs, {i: 1, i + 1: 1}), hung, end)  # flat, or twisted either way
     for i, h in enumerate(pegs):
         yield 1, (_plus(pegs, {i: 2}), hung, end)
         for caught in range(1, 1 if end else h + 1):

@@ -196,7 +196,7 @@ def test_a_new_band_goes_through_some_of_the_loops_and_on_to_a_peg():
 
 
 def test_two_at_once_go_through_as_one():
-    """A hung band goes on to both loops; two bands of a chain lie nested, and the next go through all four."""
+    """A hung band goes on to both loops; two bands of a chain lie nested, the next go through all four."""
     laid = ("place A over A1 A2", "place A over A1 A2")
     slid = worked(*laid, "hang B 1 turns", "slide A2 loop 1 to B2 together 2")
     assert slid.inside[Bight(3, 0)] == (Bight(2, 1), Bight(1, 1)), "the upper loop first"

@@ -86,3 +86,18 @@ def test_a_new_band_through_a_loop_put_on_a_peg_and_fastened_is_the_borromean_ri
     assert small.size() == 6
     assert not linking(small).any()
     assert small.jones() == link(BORROMEAN).jones()
+
+
+@pytest.mark.parametrize(("way", "crossings"), [(1, 0), (-1, 5)])
+def test_the_way_of_a_half_twist_decides_whether_a_band_clings(way: int, crossings: int) -> None:
+    """A half-twisted band, a cord through both its ends: an unlink one way, the other way LinkInfo L5a1."""
+    _, _, strands = components(
+        made(Place(colour="A", over=("A1", "A2"), twists=(way,)), Knot(at=("A1", "A2")))
+    )
+    drawn = [reduced(diagram(strands, rotation(np.random.default_rng(seed)))) for seed in range(6)]
+    small = min(drawn, key=lambda found: found.size())
+    assert small.size() == crossings
+    assert not linking(small).any()
+    if crossings:
+        manifold = spherogram.Link([list(c) for c in small.pdData()]).exterior()
+        assert float(manifold.volume()) == pytest.approx(VOLUME["whitehead"], abs=1e-8)

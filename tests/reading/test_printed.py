@@ -202,3 +202,15 @@ def test_what_is_done_with_two_at_once_reads_back(language):
     assert not [one for one in made.findings if one.severity == "error" and one.code != "band-falls"]
     assert made.supplies.heaps[0].finishing == 2
     assert_same(print_steps(lesson_of(made, language)), made)
+
+
+@pytest.mark.parametrize("language", languages())
+def test_the_way_of_a_half_twist_reads_back(language):
+    """One half-twist the usual way, one and two the other way round, on a leg between three pegs too."""
+    m = PatternBuilder("Crossed", Rows(rows=2, pegs=5)).colour("A", "slate", "#34506b")
+    m.place("A", "A1", "A2", twists=(1,))
+    m.place("A", "A2", "A3", twists=(-1,))
+    m.place("A", "A3", "A4", "B4", twists=(-2, 1))
+    m.clip("A3")
+    made = work(m.pattern())
+    assert_same(print_steps(lesson_of(made, language)), made)

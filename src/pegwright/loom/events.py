@@ -42,7 +42,8 @@ class Laid(msgspec.Struct, frozen=True, tag="laid"):
     """A band is laid flat round its holders, on top of every stack, or beneath them all.
 
     `seats` run along the band; equal holders in a row are the turns wound round that holder, lowest first.
-    `twists[i]` counts the half-twists between the i-th holder and the next (one entry per change of holder).
+    `twists[i]` counts the half-twists between the i-th holder and the next (one entry per change of holder),
+    below nothing those in which the strand on the right crosses over.
     """
 
     band: int

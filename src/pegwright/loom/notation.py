@@ -81,7 +81,7 @@ def _print_over(move: Place) -> str:
     words = []
     for peg, twists, turns in zip_longest(move.over, (0, *move.twists), move.turns, fillvalue=0):
         if peg:
-            words += [*"~" * twists, f"{peg}*{turns}" if turns > 1 else str(peg)]
+            words += [*(["~"] * twists or ["~s"] * -twists), f"{peg}*{turns}" if turns > 1 else str(peg)]
     return " ".join(words)
 
 
@@ -196,8 +196,8 @@ def _read_place(colour: str, words: list[str]) -> Place:
     twists: list[int] = []
     pending = 0
     for word in words:
-        if word == "~":
-            pending += 1
+        if word in ("~", "~s") and pending * (way := 1 if word == "~" else -1) >= 0:
+            pending += way
             continue
         peg, _, times = word.partition("*")
         if not re.fullmatch(_PEG, peg) or (times and not times.isdigit()) or (pending and not over):

@@ -4,7 +4,7 @@ Rows change places (A with the last), what runs along a row stays. On a round lo
 row, the pegs are counted the other way round: A1 changes with the last peg, so that counting stays even; that
 is the mirror image turned on by one peg, which the round loom does not feel.
 
-A half-twist is mirrored too: its sense is the maker's, and follows the hand.
+A half-twist stays as it is: its sense is the maker's, and follows the hand.
 """
 
 from __future__ import annotations

@@ -28,7 +28,7 @@ VISIBLE = (
 Name = Annotated[str, msgspec.Meta(min_length=1, max_length=60, pattern=VISIBLE)]
 Text = Annotated[str, msgspec.Meta(max_length=4000)]
 Turns = Annotated[int, msgspec.Meta(ge=1, le=8)]
-Twists = Annotated[int, msgspec.Meta(ge=0, le=8)]
+Twists = Annotated[int, msgspec.Meta(ge=-8, le=8)]
 LoopNumber = Annotated[int, msgspec.Meta(ge=-10_000, le=10_000)]
 Few = Annotated[int, msgspec.Meta(ge=1, le=100)]
 Strands = Annotated[int, msgspec.Meta(ge=1, le=6)]
@@ -52,7 +52,8 @@ class Place(StepFields, frozen=True, kw_only=True, tag="place"):
     """Stretch a band over two or more pegs, on top of the stacks.
 
     `turns` winds it round each peg so often (absent: once each); `twists` gives the half-twists between one
-    peg and the next (absent: none).
+    peg and the next (absent: none). On the way from peg to peg the strand on the left crosses over the other;
+    of half-twists counted below nothing, the strand on the right.
     """
 
     colour: Letter

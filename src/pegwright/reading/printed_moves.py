@@ -142,8 +142,9 @@ class MoveReader:
 
     def _place(self, said: Said, over: tuple[str, ...], rest: str) -> Place:
         twists = {
-            (one.text("first"), one.text("last")): one.number("n")
-            for one in self.words.all(rest, "detail-twist")
+            (one.text("first"), one.text("last")): way * one.number("n")
+            for name, way in (("detail-twist", 1), ("detail-twist-back", -1))
+            for one in self.words.all(rest, name)
         }
         turns = {
             one.text("peg"): self._times(one.text("times")) for one in self.words.all(rest, "detail-turns")

@@ -166,7 +166,9 @@ def _twisted_gap_mm(lane: Lane, half_mm: float, radius_mm: float, thickness_mm: 
     of two points on either side of a crossing, at least `2 lift / √(1 + (slope + lift / reach)²)`.
     """
     lengths = [float(np.hypot(*(b - a))) for a, b in pairwise(lane.line)]
-    reach = TWISTED_PART * max(lengths) / (2 * lane.half_twists)  # from where they are apart to a crossing
+    reach = (
+        TWISTED_PART * max(lengths) / (2 * abs(lane.half_twists))
+    )  # from where they are apart to a crossing
     run = max(sum(lengths) - 2 * radius_mm, 1e-9)
     slope = abs(lane.end - lane.start) * thickness_mm / run * math.hypot(1.0, half_mm / reach)
     lift = TWIST_LIFT * thickness_mm

@@ -187,7 +187,7 @@ def _lane_strand(
     side = half_mm if left else -half_mm
     lengths = [float(np.hypot(*(b - a))) for a, b in pairwise(line)]
     longest = lengths.index(max(lengths))
-    starts, ends = offset_line(line, side), offset_line(line, side * (-1) ** lane.half_twists)
+    starts, ends = offset_line(line, side), offset_line(line, side * (-1) ** abs(lane.half_twists))
     reach = math.sqrt(radius_mm**2 - half_mm**2)
     starts[0] = starts[0] + (line[1] - line[0]) * (reach / lengths[0])
     ends[-1] = ends[-1] + (line[-2] - line[-1]) * (reach / lengths[-1])
@@ -211,7 +211,11 @@ def _lane_strand(
 def _half_twists(
     a: PlanVector, b: PlanVector, aside_mm: float, count: int
 ) -> list[tuple[PlanVector, float | None, float]]:
-    """Return half-twists in the middle of a straight ribbon; the strand from left to right is on top."""
+    """Return half-twists in the middle of a straight ribbon.
+
+    The strand from left to right is on top, of those counted below nothing the one from right to left.
+    """
+    over, count = math.copysign(TWIST_LIFT, count), abs(count)
     d = (b - a) / float(np.hypot(*(b - a)))
     normal = np.array([-d[1], d[0]])
     found: list[tuple[PlanVector, float | None, float]] = []
@@ -221,7 +225,7 @@ def _half_twists(
         )
         if k < count:
             middle = a + (b - a) * (0.5 - TWISTED_PART / 2 + TWISTED_PART * (k + 0.5) / count)
-            found.append((middle, None, math.copysign(TWIST_LIFT, aside_mm)))
+            found.append((middle, None, over * math.copysign(1.0, aside_mm)))
         aside_mm = -aside_mm
     return found
 

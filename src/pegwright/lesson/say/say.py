@@ -219,7 +219,7 @@ def channel_text(speaker: Speaker, view: View, loom: Layout | None = None) -> tu
 def _say_place(speaker: Speaker, view: View, move: Place, wording: Wording | None) -> StepText:
     say = speaker.phrasebook.say
     detail = [
-        say("detail-twist", first=a, last=b, n=n)
+        say("detail-twist" if n > 0 else "detail-twist-back", first=a, last=b, n=abs(n))
         for a, b, n in zip(move.over, move.over[1:], move.twists or (0,) * len(move.over), strict=False)
         if n
     ]

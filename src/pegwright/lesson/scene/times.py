@@ -206,7 +206,7 @@ def _motions(done: AppliedMove, board: Board) -> list[float]:
                 *_fetch_band(),
                 P2SE,
                 *seats,
-                *[T180S] * sum(move.twists),
+                *[T180S] * sum(map(abs, move.twists)),
                 *[T180S, MOVE_C[1], P2SD] * turned,
                 APA,
                 RL1,

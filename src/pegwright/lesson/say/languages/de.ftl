@@ -316,6 +316,10 @@ detail-twist = Zwischen { $first } und { $last } gib dem Gummi { $n ->
     [one] eine halbe Drehung, sodass eine 8 entsteht
    *[other] { $n } halbe Drehungen
 }.
+detail-twist-back = Zwischen { $first } und { $last } gib dem Gummi { $n ->
+    [one] eine halbe Drehung andersherum
+   *[other] { $n } halbe Drehungen andersherum
+}: Von { $first } aus gesehen geht der rechte Strang über den anderen.
 detail-turns = Wickle es { $times } um Stift { $peg }.
 step-wind = Wickle ein { $band } { $times } um Stift { $peg }, über alles, was dort liegt. Das ist die Kappe: Sie hält die Schlaufen darunter auf dem Stift.
 step-turn = Dreh den ganzen Webrahmen herum, bis Stift { $near } dir am nächsten ist.

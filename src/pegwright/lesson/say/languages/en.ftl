@@ -322,6 +322,10 @@ detail-twist = Between { $first } and { $last } give the band { $n ->
     [one] a half-twist, so that it makes an 8
    *[other] { $n } half-twists
 }.
+detail-twist-back = Between { $first } and { $last } give the band { $n ->
+    [one] a half-twist the other way round
+   *[other] { $n } half-twists the other way round
+}: seen from { $first }, the strand on the right crosses over the other.
 detail-turns = Wind it round { $peg } { $times }.
 step-wind = Wind one { $band } { $times } round peg { $peg }, on top of everything there. This is the cap: it keeps the loops below it on the peg.
 step-turn = Turn the whole loom round, end for end, so that peg { $near } is nearest you.

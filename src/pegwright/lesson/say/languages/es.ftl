@@ -321,6 +321,10 @@ detail-twist = Entre { $first } y { $last } dale a la gomita { $n ->
     [one] media torsión, para que forme un 8
    *[other] { $n } medias torsiones
 }.
+detail-twist-back = Entre { $first } y { $last } dale a la gomita { $n ->
+    [one] media torsión en el otro sentido
+   *[other] { $n } medias torsiones en el otro sentido
+}: vista desde { $first }, la hebra de la derecha cruza por encima de la otra.
 detail-turns = Enróllala { $times } en la clavija { $peg }.
 step-wind = Enrolla una { $band } { $times } en la clavija { $peg }, encima de todo lo que hay. Es el remate: sujeta los lazos de debajo.
 step-turn = Gira todo el telar, de punta a punta, hasta que la clavija { $near } sea la más cercana a ti.
