@@ -32,8 +32,8 @@ def legal_moves(board: Board, state: State, colour: str = "A") -> Iterator[Move]
     """Yield every move on the board that is not refused, with one colour of band.
 
     Bands are placed over pairs of pegs, plain or with a half-twist either way; caps and hung bands are wound
-    twice. Loops are worked singly and several together; a fastener closes one peg or the free end, and catches
-    all of its loops or only so many, as a last band does, alone or with another; the free end is put on one peg
+    twice. Loops are worked singly and several together; a fastener closes one peg or the free end, and takes
+    all its loops or only so many, as a last band does, alone or with another; the free end is put on one peg
     or on two in order; an extension is of one band or of two pulled through as one.
     """
     for move in _candidates(board, state, colour):

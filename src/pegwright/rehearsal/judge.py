@@ -58,17 +58,21 @@ class SlipVerdict(NamedTuple):
 
 
 class _VerdictKey(NamedTuple):
+    """What a verdict rests on; `passes` are the words that something went through if a band is twisted."""
+
     roots: tuple[int, ...]
     twisted: frozenset[int]
     crossed: frozenset[int]
     laid: frozenset[int]
+    passes: tuple[int, ...]
 
 
 class Judge:
     """Judges the runs of a prepared history.
 
-    Whether a band is held depends on the fasteners' words and on which bands carry a twist of their own.
-    Words are numbered alike in all runs, so runs that agree in these share a verdict. Verdicts go by the
+    Whether a band is held depends on the fasteners' words, on which bands carry a twist of their own, and if
+    any does, on all that went through loops, in order: another band may cling there. Words are numbered alike
+    in all runs, so runs that agree in these share a verdict. Verdicts go by the
     words alone; only `prove_run` looks at what lies across what in plan.
     """
 
@@ -137,17 +141,20 @@ class Judge:
     def _key(self, run: SlipRun) -> _VerdictKey:
         done = self.prepared.history.moves
         roots: list[int] = []
+        passes: list[int] = []
         twisted: set[int] = set()
         crossed: set[int] = set()
         for at, intended in enumerate(self.prepared.word_changes):
             changes = run.word_changes.get(at, intended)
             roots += changes.roots
+            passes += changes.passes
             twisted |= changes.twisted
             crossed |= changes.crossed
         meant = {e.band for at in run.made for e in done[at].events if isinstance(e, Laid)}
         made = {e.band for events in run.made.values() for e in events if isinstance(e, Laid)}
         laid = (self.laid - meant) | made
-        return _VerdictKey(tuple(roots), frozenset(twisted), frozenset(crossed), frozenset(laid))
+        through = tuple(passes) if twisted else ()
+        return _VerdictKey(tuple(roots), frozenset(twisted), frozenset(crossed), frozenset(laid), through)
 
     def _judge(self, run: SlipRun, key: _VerdictKey, known: UnaffectedBands) -> SlipVerdict:
         keystones = frozenset[int]()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice, takewhile
 from typing import NamedTuple
 
 from msgspec.structs import replace
@@ -23,6 +24,7 @@ from pegwright.pattern import (
     Transfer,
     Turn,
     Wind,
+    with_holders,
 )
 from pegwright.rehearsal.peg_neighbours import PegNeighbours, find_peg_neighbours
 
@@ -44,7 +46,10 @@ SLIP_KINDS: dict[str, str] = {
     "cap-forgotten": "the cap is left out",
     "cap-wound-once": "the cap is wound once only",
     "twist-forgotten": "the half-twist is left out",
+    "twisted-by-accident": "a flat band gets a half-twist",
     "one-of-several": "one loop too few is taken",
+    "two-at-once": "one loop too many is taken",
+    "neighbour-snagged": "the hook catches the top loop of a neighbouring peg and takes it along",
     "loop-dropped": "the lifted loop drops off the hook on its way to the other peg",
     "charm-not-slid": "what hangs on the hook is not slid on",
     "miscounted": "one band too many or too few is added",
@@ -52,6 +57,8 @@ SLIP_KINDS: dict[str, str] = {
     "caught-too-many": "the last band goes through one loop too many",
     "one-loop-caught": "the clip goes through one loop",
     "end-slips-off": "an end slips off before it is caught",
+    "wrong-end": "the pegs are worked in the opposite order, from the last to the first",
+    "loom-turned": "the loom is turned without need, and every later move is made at the opposite peg",
     "loom-not-turned": "the loom is not turned, and every later move is made at the opposite peg",
 }
 
@@ -115,6 +122,14 @@ def _slips_of_step(history: History, moves: list[Move], at: int, context: _StepC
     run = _reversed_hooks(history, at)
     if run:
         yield Slip(at, "wrong-order", run, replaces=len(run))
+    if isinstance(move, Hook | Slide | Lift | Transfer) and at == _first_worked(moves):
+        back = _worked_backwards(moves, at)
+        if back:
+            yield Slip(at, "wrong-end", back, replaces=len(back))
+        opposite = context.neighbours.opposite
+        if not any(isinstance(one, Turn) for one in moves):
+            about = with_holders(move, lambda holder: opposite.get(holder, holder))
+            yield Slip(at, "loom-turned", (about,), about=True)
 
 
 def _replacement_moves(move: Move, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
@@ -136,6 +151,8 @@ def _replacement_moves(move: Move, context: _StepContext) -> Iterator[tuple[str,
         case Transfer():
             if move.together > 1:
                 yield "one-of-several", (replace(move, together=move.together - 1),)
+            if move.together < len(context.stack(move.source)):
+                yield "two-at-once", (replace(move, together=move.together + 1),)
             for peg in context.nearby_pegs(move.target):
                 if peg != move.source:
                     yield "wrong-peg", (replace(move, target=peg),)
@@ -172,6 +189,8 @@ def _place_slips(move: Place, context: _StepContext) -> Iterator[tuple[str, tupl
     yield "mirrored-peg", (replace(move, over=(first, *(peg for (peg,) in across))),)
     if any(move.twists):
         yield "twist-forgotten", (replace(move, twists=()),)
+    elif len(move.over) == 2:
+        yield "twisted-by-accident", (replace(move, twists=(1,)),)
 
 
 def _hook_slips(move: Hook | Slide, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
@@ -206,7 +225,12 @@ def _hook_slips(move: Hook | Slide, context: _StepContext) -> Iterator[tuple[str
         )
         yield "charm-not-slid", (plain,)
     if together > 1:
-        yield "one-of-several", (replace(move, together=move.together - 1),)
+        yield "one-of-several", (replace(move, together=together - 1),)
+    if above:
+        yield "two-at-once", (replace(move, together=together + 1, through=None),)
+    snagged = (peg for peg in context.nearby_pegs(move.source) if peg != move.target and context.stack(peg))
+    for peg in islice(snagged, 1):
+        yield "neighbour-snagged", (Hook(source=peg, target=move.target, loop=-1), move)
 
 
 def _lift_slips(move: Lift, context: _StepContext) -> Iterator[tuple[str, tuple[Move, ...]]]:
@@ -218,6 +242,8 @@ def _lift_slips(move: Lift, context: _StepContext) -> Iterator[tuple[str, tuple[
         yield "loop-below", (replace(move, loop=low - 1),)
     if move.together > 1:
         yield "one-of-several", (replace(move, together=move.together - 1),)
+    if low + move.together < loops:
+        yield "two-at-once", (replace(move, together=move.together + 1),)
     for peg in context.nearby_pegs(move.at):
         if len(context.stack(peg)) > 1 and peg != move.target:
             yield "wrong-peg", (replace(move, at=peg),)
@@ -288,6 +314,19 @@ def _reversed_hooks(history: History, at: int) -> tuple[Move, ...] | None:
         state = outcome.state
         moves.append(turned)
     return tuple(moves) or None
+
+
+def _first_worked(moves: list[Move]) -> int | None:
+    works = (at for at, move in enumerate(moves) if isinstance(move, Hook | Slide | Lift | Transfer))
+    return next(works, None)
+
+
+def _worked_backwards(moves: list[Move], at: int) -> tuple[Move, ...]:
+    """Return the moves of one kind from here on, worked from three pegs or more, last first; else nothing."""
+    kind = type(moves[at])
+    run = list(takewhile(lambda move: type(move) is kind, moves[at:]))
+    pegs = {getattr(move, "source", getattr(move, "at", "")) for move in run}
+    return tuple(reversed(run)) if len(pegs) > 2 else ()
 
 
 def _hook_source(history: History, at: int) -> str | None:

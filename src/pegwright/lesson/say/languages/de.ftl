@@ -802,8 +802,11 @@ slip-wrong-colour = Du nimmst ein Gummi in einer anderen Farbe ({ $letter }).
 slip-cap-forgotten = Du vergisst die Kappe.
 slip-cap-wound-once = Du wickelst das Gummi nur einmal herum.
 slip-twist-forgotten = Du legst das Gummi flach auf, ohne seine halbe Drehung.
+slip-twisted-by-accident = Du verdrehst das Gummi aus Versehen, sodass eine 8 entsteht.
 slip-loop-dropped = Dir fällt die gehobene Schlaufe auf dem Weg zum anderen Stift herunter.
 slip-one-of-several = Du nimmst eine Schlaufe zu wenig.
+slip-neighbour-snagged = Du fängst auch eine Schlaufe vom Stift daneben und nimmst sie mit.
+slip-two-at-once = Du nimmst eine Schlaufe zu viel.
 slip-charm-not-slid = Du schiebst nicht auf, was am Haken hängt.
 slip-miscounted-few = Du nimmst ein Gummi zu wenig.
 slip-miscounted-many = Du nimmst ein Gummi zu viel.
@@ -817,6 +820,8 @@ slip-one-loop-caught-knot = Du ziehst die Schnur nur durch eine Schlaufe.
 slip-one-loop-caught-bind = Du ziehst das letzte Gummi nur durch eine Schlaufe.
 slip-end-slips-off = Dir rutschen die Schlaufen ab, bevor sie gefasst sind ({ $where }).
 slip-loom-not-turned = Du drehst den Webrahmen nicht und machst alles Weitere am falschen Ende.
+slip-loom-turned = Du drehst vorher den Webrahmen um und machst alles Weitere am falschen Ende.
+slip-wrong-end = Du arbeitest vom falschen Ende her, den letzten Stift zuerst.
 
 ## Was daraus wird
 
@@ -902,8 +907,11 @@ warn-wrong-colour = Schau auf die Farbe, bevor du das Gummi spannst.
 warn-cap-forgotten = Vergiss die Kappe nicht.
 warn-cap-wound-once = Wickle es so oft wie gesagt: Einmal reicht nicht.
 warn-twist-forgotten = Vergiss die halbe Drehung nicht. Ohne sie geht das Stück auseinander.
+warn-twisted-by-accident = Sieh nach, ob das Gummi flach liegt und nicht verdreht ist.
 warn-loop-dropped = Halt die Schlaufe auf dem Haken, bis sie auf dem anderen Stift liegt.
 warn-one-of-several = Zähl die Schlaufen am Haken, bevor du ziehst.
+warn-neighbour-snagged = Bleib mit dem Haken nah am Stift, sonst fängt er die Schlaufe daneben.
+warn-two-at-once = Zähl die Schlaufen am Haken: Leicht ist eine zu viel darauf.
 warn-charm-not-slid = Schieb es auf, bevor du die Schlaufe ablegst.
 warn-miscounted = Zähl die Gummis laut.
 warn-not-all-caught = Fass jede Schlaufe. Zähl sie.
@@ -911,6 +919,8 @@ warn-caught-too-many = Zähl die Schlaufen, durch die der Haken geht.
 warn-one-loop-caught = Geh durch jede Schlaufe, nicht nur durch eine.
 warn-end-slips-off = Halt die Schlaufen fest, bis alles zu ist.
 warn-loom-not-turned = Dreh den Webrahmen, bevor du weitermachst.
+warn-loom-turned = Lass den Webrahmen, wie er liegt: Hier wird er nicht gedreht.
+warn-wrong-end = Fang beim zuerst genannten Stift an, nicht am anderen Ende.
 
 ## Der Weg zurück
 

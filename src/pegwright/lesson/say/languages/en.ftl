@@ -842,8 +842,11 @@ slip-wrong-colour = You take a band of another colour ({ $letter }).
 slip-cap-forgotten = You leave the cap out.
 slip-cap-wound-once = You wind the band round only once.
 slip-twist-forgotten = You put the band on flat, without its half-twist.
+slip-twisted-by-accident = You cross the band by accident, so that it makes an 8.
 slip-loop-dropped = You drop the lifted loop on its way to the other peg.
 slip-one-of-several = You take one loop too few.
+slip-neighbour-snagged = You catch a loop of the peg beside it as well, and take it along.
+slip-two-at-once = You take one loop too many.
 slip-charm-not-slid = You do not slide on what hangs on the hook.
 slip-miscounted-few = You add one band too few.
 slip-miscounted-many = You add one band too many.
@@ -857,6 +860,8 @@ slip-one-loop-caught-knot = You pull the cord through one loop only.
 slip-one-loop-caught-bind = You pull the last band through one loop only.
 slip-end-slips-off = You let the loops of { $where } slip off before they are caught.
 slip-loom-not-turned = You do not turn the loom, and do all that follows at the wrong end.
+slip-loom-turned = You turn the loom first, and do all that follows at the wrong end.
+slip-wrong-end = You work from the wrong end, the last peg first.
 
 ## What comes of it
 
@@ -940,8 +945,11 @@ warn-wrong-colour = Look at the colour before you stretch the band.
 warn-cap-forgotten = Do not forget the cap.
 warn-cap-wound-once = Wind it round the full number of times: once is not enough.
 warn-twist-forgotten = Do not forget the half-twist. Without it the piece comes apart.
+warn-twisted-by-accident = Look that the band lies flat, without a twist.
 warn-loop-dropped = Keep the loop on your hook until it lies on the other peg.
 warn-one-of-several = Count the loops on your hook before you pull.
+warn-neighbour-snagged = Keep the hook close to its peg, or it catches the loop beside it.
+warn-two-at-once = Count the loops on your hook: one too many lies there easily.
 warn-charm-not-slid = Slide it on before you put the loop down.
 warn-miscounted = Count the bands aloud.
 warn-not-all-caught = Catch every loop. Count them.
@@ -949,6 +957,8 @@ warn-caught-too-many = Count the loops that the hook goes through.
 warn-one-loop-caught = Go through every loop, not through one only.
 warn-end-slips-off = Hold on to the loops until the piece is closed.
 warn-loom-not-turned = Turn the loom before you go on.
+warn-loom-turned = Leave the loom as it lies: it is not turned here.
+warn-wrong-end = Begin at the peg named first, not at the other end.
 
 ## The way back
 

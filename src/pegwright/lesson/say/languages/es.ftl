@@ -837,8 +837,11 @@ slip-wrong-colour = Tomas una gomita de otro color ({ $letter }).
 slip-cap-forgotten = Olvidas el remate.
 slip-cap-wound-once = Enrollas la gomita una sola vez.
 slip-twist-forgotten = Pones la gomita plana, sin su media torsión.
+slip-twisted-by-accident = Cruzas la gomita sin querer, y forma un 8.
 slip-loop-dropped = Se te cae el lazo levantado de camino a la otra clavija.
 slip-one-of-several = Tomas un lazo de menos.
+slip-neighbour-snagged = Enganchas también un lazo de la clavija de al lado y te lo llevas.
+slip-two-at-once = Tomas un lazo de más.
 slip-charm-not-slid = No deslizas lo que cuelga del gancho.
 slip-miscounted-few = Pones una gomita de menos.
 slip-miscounted-many = Pones una gomita de más.
@@ -852,6 +855,8 @@ slip-one-loop-caught-knot = Pasas el cordón por un solo lazo.
 slip-one-loop-caught-bind = Pasas la última gomita por un solo lazo.
 slip-end-slips-off = Se te sueltan los lazos de { $where } antes de quedar sujetos.
 slip-loom-not-turned = No giras el telar, y haces todo lo demás en el otro lado.
+slip-loom-turned = Giras antes el telar, y haces todo lo demás en el lado equivocado.
+slip-wrong-end = Trabajas desde el extremo equivocado, con la última clavija primero.
 
 ## Qué pasa entonces
 
@@ -936,8 +941,11 @@ warn-wrong-colour = Mira el color antes de estirar la gomita.
 warn-cap-forgotten = No olvides el remate.
 warn-cap-wound-once = Da todas las vueltas: una no basta.
 warn-twist-forgotten = No olvides la media torsión. Sin ella la pieza se deshace.
+warn-twisted-by-accident = Mira que la gomita quede plana, sin torcer.
 warn-loop-dropped = Mantén el lazo en el gancho hasta que esté en la otra clavija.
 warn-one-of-several = Cuenta los lazos del gancho antes de tirar.
+warn-neighbour-snagged = Mantén el gancho cerca de su clavija, o engancha el lazo de al lado.
+warn-two-at-once = Cuenta los lazos del gancho: es fácil llevarse uno de más.
 warn-charm-not-slid = Deslízalo antes de dejar el lazo.
 warn-miscounted = Cuenta las gomitas en voz alta.
 warn-not-all-caught = Toma todos los lazos. Cuéntalos.
@@ -945,6 +953,8 @@ warn-caught-too-many = Cuenta los lazos por los que pasa el gancho.
 warn-one-loop-caught = Pasa por todos los lazos, no por uno solo.
 warn-end-slips-off = Sujeta los lazos hasta que todo esté cerrado.
 warn-loom-not-turned = Gira el telar antes de seguir.
+warn-loom-turned = Deja el telar como está: aquí no se gira.
+warn-wrong-end = Empieza por la clavija que se nombra primero, no por el otro extremo.
 
 ## Cómo volver atrás
 
