@@ -82,6 +82,10 @@ NO_DOCUMENT = {
     "nothing-to-work": "of a question that is asked apart, see the tests of the planner",
     "wrist-unreadable": "of a wrist told by hand, see the tests of fit",
     "wrist-nonsense": "of a wrist told by hand, see the tests of fit",
+    **dict.fromkeys(
+        ("girth-unreadable", "girth-nonsense", "girth-unusual", "girth-neck", "girth-finger"),
+        "of a girth told by hand, see the tests of fit",
+    ),
     "wrist-unusual": "of a wrist told by hand, see the tests of fit",
     "wrist-too-young": "of a wrist told by hand, see the tests of fit",
     "measure-nonsense": "of measurements, see the tests of calibration",

@@ -16,7 +16,6 @@ from pegwright.fit.wrist import (
     PASSES_99,
     SIZES,
     Survey,
-    hand_mm,
     wrist_of_age,
     wrist_of_size,
 )
@@ -196,4 +195,4 @@ def test_the_hand_passes() -> None:
     """ANSUR II: 99 % of hands are at most 1.31 wrists round; the ratio is nearly normal, 1.207 ± 0.042."""
     mean, sd = HAND_TO_WRIST
     assert mean + sd * norm.ppf(0.99) == pytest.approx(PASSES_99, abs=0.01)
-    assert hand_mm(165) == pytest.approx(216.15)
+    assert pytest.approx(216.15) == PASSES_99 * 165

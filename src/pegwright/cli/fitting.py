@@ -19,7 +19,7 @@ from pegwright.fit import (
     WornFit,
     advise_fit,
     grade_sizes as grade_,
-    read_wrist,
+    read_girth,
     with_extension,
 )
 from pegwright.pattern import Pattern, with_repeats
@@ -51,7 +51,7 @@ def fit_(
     file
         the pattern document.
     wrist
-        its girth, as "16.5 cm" or "6 1/2 in".
+        its girth, as "16.5 cm" or "6 1/2 in"; or another part: "ankle 22 cm", "ring 54", "bottle 9 cm".
     size
         instead of a girth: XXS, XS, S, M, L or XL.
     age
@@ -68,7 +68,7 @@ def fit_(
         return cannot("give --out together with --wrist, --size or --age", json)
     if out is not None and out.exists():
         return cannot(f"{out} is there already; choose another name", json)
-    reading = read_wrist(asked[0]) if asked else None
+    reading = read_girth(asked[0]) if asked else None
     if reading is not None and reading.wrist is None:  # said before the piece is solved
         return refuse(reading.findings, json)
     made = load_work(file, json)
@@ -197,22 +197,25 @@ def _say_size(title: str, measured: PieceMeasurements) -> None:
 def _say(title: str, measured: PieceMeasurements, found: Fit) -> None:
     _say_size(title, measured)
     say("pulled at its ends: " + ", ".join(f"{f:g} N {mm:.0f} mm" for f, mm in measured.pulls[1:]))
+    part = found.worn.part if found.worn else "wrist"
     if found.wrists_mm is None:
-        say("it suits no wrist as it is")
+        say(f"it suits no {part} as it is")
     else:
         low, high = found.wrists_mm
         why = {
             "ease": "larger ones find it tight",
-            "hand": "it does not pass over larger hands",
+            "hand": "it does not pass over larger ones",
             "known": "it was not pulled further",
         }[found.limited_by]
-        say(f"suits wrists of {low / 10:.1f} to {high / 10:.1f} cm; {why}")
+        say(f"suits {part}s of {low / 10:.1f} to {high / 10:.1f} cm; {why}")
     if found.worn is not None:
         _say_worn(found.worn)
 
 
 def _say_worn(worn: WornFit) -> None:
-    opens = "was not pulled far enough to tell how it passes over the hand"
+    over = {"wrist": "hand", "ankle": "heel", "neck": "head", "finger": "knuckle"}.get(worn.part, worn.part)
+    opens = f"was not pulled far enough to tell how it passes over the {over}"
     if worn.pull_n is not None:
-        opens = f"opens over the hand with {worn.pull_n:.1f} N"
-    say(f"on a wrist of {worn.wrist_mm / 10:.1f} cm: {worn.feel}; {opens}")
+        opens = f"opens over the {over} with {worn.pull_n:.1f} N"
+    article = "an" if worn.part == "ankle" else "a"
+    say(f"on {article} {worn.part} of {worn.wrist_mm / 10:.1f} cm: {worn.feel}; {opens}")

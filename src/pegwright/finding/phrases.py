@@ -183,6 +183,7 @@ PHRASES: dict[str, frozenset[str]] = {
         stated_clips="",
         wrist_of_age="years",
         wrist_of_girth="said",
+        girth_of_part="said part",
         pulls_with="force_n",
         pulls_unknown="",
         curve_few="",

@@ -11,6 +11,7 @@ from .calibration import (
     FittedLaw as FittedLaw,
     calibrate as calibrate,
 )
+from .girths import read_girth as read_girth
 from .grading import (
     GradedSize as GradedSize,
     LengthSample as LengthSample,
@@ -99,6 +100,7 @@ __all__ = [
     "grade_sizes",
     "peg_loads_at",
     "plan_size",
+    "read_girth",
     "read_stash",
     "read_stretch_curve",
     "read_wrist",

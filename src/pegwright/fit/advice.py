@@ -7,9 +7,10 @@ from typing import Literal, NamedTuple
 import msgspec
 
 from pegwright.finding import Finding, finding
+from pegwright.fit.girths import read_girth
 from pegwright.fit.grading import Gauge, SizePlan, plan_size
 from pegwright.fit.sizing import Fit, assess_fit, read_stretch_curve
-from pegwright.fit.wrist import Wrist, read_wrist
+from pegwright.fit.wrist import Wrist
 
 __all__ = ["FitAdvice", "PieceMeasurements", "RepeatOptions", "advise_fit", "gauge_from_measurements"]
 
@@ -71,11 +72,12 @@ class FitAdvice(NamedTuple):
 def advise_fit(
     measured: PieceMeasurements, wrist: str | None = None, lengths: RepeatOptions | None = None
 ) -> FitAdvice:
-    """Say whom a piece fits, and how many repeats and extension bands suit a wrist (`16 cm`, `M`, `age 8`).
+    """Say whom a piece fits, and how many repeats and extension bands suit a wrist (`16 cm`, `M`, `age 8`)
+    or another part (`ankle 22 cm`).
 
     Without `lengths` its repeats stay as they are and count as none.
     """
-    reading = None if wrist is None else read_wrist(wrist)
+    reading = None if wrist is None else read_girth(wrist)
     asked = reading.wrist if reading else None
     if measured.state != "closed":
         code = "fit-falls-apart" if measured.state == "apart" else "fit-not-closed"
@@ -86,7 +88,8 @@ def advise_fit(
     if curve is None:
         return FitAdvice(None, asked, gauge, None, findings)
     girth_mm = asked.girth_mm if asked else None
-    fit = assess_fit(measured.length_mm, curve, width_mm=measured.width_mm, wrist_mm=girth_mm)
+    round_ = {} if asked is None else {"part": asked.part, "passes": asked.passes}
+    fit = assess_fit(measured.length_mm, curve, width_mm=measured.width_mm, wrist_mm=girth_mm, **round_)
     least, most = (lengths.least, lengths.most) if lengths else (0, 0)
     plan = plan_size(asked, gauge, least_repeats=least, most_repeats=most) if asked and gauge else None
     return FitAdvice(fit, asked, gauge, plan, (*findings, *fit.findings))

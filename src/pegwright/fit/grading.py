@@ -14,9 +14,10 @@ import msgspec
 import numpy as np
 
 from pegwright.finding import Finding, finding, phrase
+from pegwright.fit.girths import read_girth
 from pegwright.fit.sizing import EASE
 from pegwright.fit.supplies import Supplies, count_supplies
-from pegwright.fit.wrist import Wrist, read_wrist
+from pegwright.fit.wrist import Wrist
 from pegwright.loom import replay_pattern
 from pegwright.pattern import Bind, Extend, Pattern, expand
 
@@ -157,6 +158,7 @@ def plan_size(
     facts: dict[str, Any] = {
         "length_mm": best[2],
         "wrist_mm": wrist.girth_mm,
+        "part": wrist.part,
         "low_mm": low,
         "high_mm": high,
     }
@@ -178,7 +180,7 @@ def grade_sizes(
     least_repeats: int = 0,
     most_repeats: int = MAX_COUNT,
 ) -> tuple[GradedSize, ...]:
-    """Make the design for each size in turn: wrists, or texts for `read_wrist`.
+    """Make the design for each size in turn: wrists, or texts for `read_girth`.
 
     Args:
         design: a pattern whose extension alone changes, or a function from numbers of repeats and extension
@@ -197,7 +199,7 @@ def grade_sizes(
         raise ValueError("say how many repeats the pattern has")
     graded = []
     for size in sizes:
-        wrist, findings = (size, ()) if isinstance(size, Wrist) else read_wrist(size)
+        wrist, findings = (size, ()) if isinstance(size, Wrist) else read_girth(size)
         asked = size.said if isinstance(size, Wrist) else size
         if wrist is None:
             graded.append(GradedSize(asked=asked, findings=findings))

@@ -18,7 +18,7 @@ from scipy.interpolate import PchipInterpolator
 from scipy.optimize import brentq
 
 from pegwright.finding import Finding, finding, phrase
-from pegwright.fit.wrist import PASSES_99, hand_mm
+from pegwright.fit.wrist import PASSES_99
 
 __all__ = [
     "EASE",
@@ -91,6 +91,7 @@ class WornFit(msgspec.Struct, frozen=True, kw_only=True):
     pressure_kpa: float | None
     hand_mm: float
     pull_n: float | None
+    part: str = "wrist"
 
 
 class Fit(msgspec.Struct, frozen=True, kw_only=True):
@@ -129,14 +130,16 @@ def assess_fit(
     width_mm: float,
     wrist_mm: float | None = None,
     hand_pull_n: float = HAND_PULL_N,
+    part: str = "wrist",
+    passes: float = PASSES_99,
 ) -> Fit:
     """Say which wrists a closed piece suits, and with `wrist_mm` how it lies on that one.
 
     Args:
         length_mm: length of the closed piece at rest, measured flat. stretch: tension in N at a length in mm;
         rising, and defined for every length unless it is a `StretchCurve`. width_mm: how wide the piece lies
-        on the skin. wrist_mm: a wrist to assess. hand_pull_n: the greatest pull that is reasonable for
-        opening the piece.
+        on the skin. wrist_mm: a wrist to assess, or another `part`. hand_pull_n: the greatest pull that is
+        reasonable for opening the piece. passes: the girth of what it has to pass over, in wrists.
 
     Raises:
         ValueError: a length, width, wrist or pull is not a positive number.
@@ -144,16 +147,19 @@ def assess_fit(
     for value in (length_mm, width_mm, hand_pull_n, 1.0 if wrist_mm is None else wrist_mm):
         if not (math.isfinite(value) and value > 0):
             raise ValueError(f"lengths and pulls must be positive numbers, not {value}")
-    known_mm = stretch.known_mm if isinstance(stretch, StretchCurve) else math.inf
+    known_mm = _known_mm(stretch)
     opens_mm = _opening_length_mm(length_mm, stretch, hand_pull_n, min(known_mm, _WIDEST * length_mm))
     ends: list[tuple[float, Limit]] = [
         (length_mm / EASE[0], "ease"),
-        (opens_mm / PASSES_99 if opens_mm < known_mm else math.inf, "hand"),
-        (known_mm / PASSES_99, "known"),
+        (opens_mm / passes if opens_mm < known_mm else math.inf, "hand"),
+        (known_mm / passes, "known"),
     ]
     high, limit = min(ends)
     low = length_mm / EASE[1]
-    worn = None if wrist_mm is None else _wear(length_mm, stretch, known_mm, width_mm, wrist_mm)
+    worn = None
+    if wrist_mm is not None:
+        worn = _wear(length_mm, stretch, width_mm, wrist_mm, passes * wrist_mm)
+        worn = msgspec.structs.replace(worn, part=part)
     return Fit(
         length_mm=length_mm,
         wrists_mm=(low, high) if low <= high else None,
@@ -172,10 +178,18 @@ def _opening_length_mm(
     return float(brentq(lambda mm: 2 * stretch(mm) - pull_n, length_mm, end_mm))
 
 
+def _known_mm(stretch: StretchCurve | Callable[[float], float]) -> float:
+    return stretch.known_mm if isinstance(stretch, StretchCurve) else math.inf
+
+
 def _wear(
-    length_mm: float, stretch: Callable[[float], float], known_mm: float, width_mm: float, wrist_mm: float
+    length_mm: float,
+    stretch: StretchCurve | Callable[[float], float],
+    width_mm: float,
+    wrist_mm: float,
+    hand: float,
 ) -> WornFit:
-    ease, hand = length_mm / wrist_mm, hand_mm(wrist_mm)
+    ease, known_mm = length_mm / wrist_mm, _known_mm(stretch)
     tension = (0.0 if ease >= 1 else stretch(wrist_mm)) if wrist_mm <= known_mm else None
     # T/(width × radius): N/mm² are MPa
     pressure = None if tension is None else 1000 * tension / (width_mm * wrist_mm / (2 * math.pi))
@@ -201,6 +215,7 @@ def _find_misfits(length_mm: float, worn: WornFit, known_mm: float, hand_pull_n:
     facts: dict[str, Any] = {
         "length_mm": length_mm,
         "wrist_mm": worn.wrist_mm,
+        "part": worn.part,
         "low_mm": EASE[0] * worn.wrist_mm,
         "high_mm": EASE[1] * worn.wrist_mm,
     }
@@ -211,6 +226,6 @@ def _find_misfits(length_mm: float, worn: WornFit, known_mm: float, hand_pull_n:
         pulls = phrase("pulls-unknown") if force_n is None else phrase("pulls-with", force_n=force_n)
         yield finding("fit-tight", **facts, pulls=pulls)
     if worn.pull_n is None:
-        yield finding("fit-unmeasured", known_mm=known_mm, needed_mm=worn.hand_mm)
+        yield finding("fit-unmeasured", known_mm=known_mm, needed_mm=worn.hand_mm, part=worn.part)
     elif worn.pull_n > hand_pull_n:
-        yield finding("fit-hand", hand_mm=worn.hand_mm, pull_n=worn.pull_n)
+        yield finding("fit-hand", hand_mm=worn.hand_mm, pull_n=worn.pull_n, part=worn.part)

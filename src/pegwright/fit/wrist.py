@@ -34,7 +34,7 @@ __all__ = [
     "Wrist",
     "WristReading",
     "WristSize",
-    "hand_mm",
+    "read_girth_mm",
     "read_wrist",
     "wrist_of_age",
     "wrist_of_size",
@@ -140,7 +140,8 @@ _OLDEST = 120.0
 class Wrist(msgspec.Struct, frozen=True, kw_only=True):
     """A wrist: the girth to make for in mm, the range that it stands for, and how it was given.
 
-    A measured girth stands for itself, a size for its range, an age for 19 in 20 children of that age.
+    A measured girth stands for itself, a size for its range, an age for 19 in 20 children of that age. It may
+    be another `part` than a wrist (`girths`); what is put on it has to pass over `passes` times its girth.
     """
 
     girth_mm: float
@@ -148,6 +149,8 @@ class Wrist(msgspec.Struct, frozen=True, kw_only=True):
     high_mm: float
     said: str
     source: str = "measured"
+    part: str = "wrist"
+    passes: float = PASSES_99
 
 
 class WristReading(NamedTuple):
@@ -184,11 +187,9 @@ def read_wrist(text: str) -> WristReading:
     size = next((size for size in SIZES if size.name.casefold() == folded), None)
     if size is not None:
         return WristReading(wrist_of_size(size), ())
-    girth = _GIRTH.fullmatch(folded)
-    if girth is not None:
-        value = _parse_number(girth)
-        if value is not None:
-            return _measured_wrist(value * _UNIT_MM.get(girth["unit"][:2], 25.4), said)
+    girth_mm = read_girth_mm(folded)
+    if girth_mm is not None:
+        return _measured_wrist(girth_mm, said)
     if folded in _GROWN:
         wrist, _ = wrist_of_age(_GROWN_UP, _GROWN[folded])
         return WristReading(msgspec.structs.replace(wrist, said=folded) if wrist else None, ())
@@ -200,6 +201,13 @@ def read_wrist(text: str) -> WristReading:
         who: Population = "girls" if told[:1] == "g" else "boys" if told else "both"
         return wrist_of_age(float(age["years"].replace(",", ".")), who)
     return WristReading(None, (finding("wrist-unreadable", said=said, sizes=tuple(s.name for s in SIZES)),))
+
+
+def read_girth_mm(text: str) -> float | None:
+    """Return a girth written with its unit (`16,5 cm`, `6 1/2 in`, in lower case) in mm, or None."""
+    girth = _GIRTH.fullmatch(text)
+    value = None if girth is None else _parse_number(girth)
+    return None if girth is None or value is None else value * _UNIT_MM.get(girth["unit"][:2], 25.4)
 
 
 def wrist_of_size(size: WristSize) -> Wrist:
@@ -241,11 +249,6 @@ def wrist_of_age(years: float, table: Population = "both") -> WristReading:
         ),
         (),
     )
-
-
-def hand_mm(wrist_mm: float) -> float:
-    """Return the girth in mm that lets 99 in 100 hands through, for a wrist of that girth (ANSUR II)."""
-    return PASSES_99 * wrist_mm
 
 
 def _parse_number(match: re.Match[str]) -> float | None:

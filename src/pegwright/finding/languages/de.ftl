@@ -357,6 +357,28 @@ wrist-nonsense = { $what } kann nicht stimmen
     .hint = miss rund um das Handgelenk, gleich hinter seinem Knochen, und sieh auf die Einheit
 wrist-unusual = ein Handgelenk von { $said } liegt außerhalb von { FIXED($low_cm, digits: 1) } bis { FIXED($high_cm, digits: 1) } cm, wo die Messreihen Handgelenke fanden
     .hint = miss noch einmal, und sieh auf die Einheit
+girth-unreadable = „{ $said }“ nennt keinen Umfang
+    .hint = schreib den Umfang mit seiner Einheit (Knöchel 22 cm, Hals 36 cm, Flasche 9 cm){ $part ->
+        [finger] {" "}oder eine Ringgröße (Ring 54)
+        [ankle] {" "}oder ankle adult
+        [neck] {" "}oder neck adult
+       *[other] {""}
+    }
+girth-nonsense = { $what } kann nicht stimmen: gelesen werden { FIXED($low_cm, digits: 1) } bis { FIXED($high_cm, digits: 1) } cm
+    .hint = miss noch einmal rundherum, und sieh auf die Einheit
+girth-unusual = { $part ->
+        [ankle] ein Knöchel
+        [neck] ein Hals
+        [finger] ein Finger
+        [key] ein Schlüssel
+        [bottle] eine Flasche
+       *[wrist] ein Handgelenk
+    } von { $said } liegt außerhalb von { FIXED($low_cm, digits: 1) } bis { FIXED($high_cm, digits: 1) } cm, wo solche Umfänge gefunden wurden
+    .hint = miss noch einmal, und sieh auf die Einheit
+girth-neck = um einen Hals muss ein Stück von selbst aufgehen, wenn es hängen bleibt: Ein geschlossenes Gummi kann strangulieren
+    .hint = schließ es mit einem Verschluss, der bei leichtem Zug aufgeht (Sicherheitsverschluss), nie mit Knoten oder festem Clip; nicht für Kinder, nicht zum Schlafen oder Toben; es gelten die Regeln vor Ort
+girth-finger = leg nie ein Gummi eng um einen Finger
+    .hint = ein Ring muss sich drehen und leicht abziehen lassen; nimm ihn sofort ab oder schneid ihn auf, wenn der Finger blass, blau, geschwollen oder taub wird
 wrist-too-young = für ein Alter von { SHORT($years) } Jahren wird kein Handgelenk berechnet: kleine Gummis sind nichts für Kinder unter 3
     .hint = an kleinen Gummis und Clips kann man ersticken; halt sie fern, und halt dich an die örtlichen Regeln
 
@@ -371,13 +393,41 @@ band-near-breaking = ein Gummi ({ $name }) um { AND($pegs) } ist auf das { FIXED
 
 ## Wie das Stück passt
 
-fit-loose = mit { FIXED($length_mm) } mm hängt das Stück locker an einem Handgelenk von { FIXED($wrist_mm) } mm
+fit-loose = mit { FIXED($length_mm) } mm hängt das Stück locker an { $part ->
+        [ankle] einem Knöchel
+        [neck] einem Hals
+        [finger] einem Finger
+        [key] einem Schlüssel
+        [bottle] einer Flasche
+       *[wrist] einem Handgelenk
+    } von { FIXED($wrist_mm) } mm
     .hint = lass Verlängerungsgummis oder eine Wiederholung weg: { FIXED($low_mm) } bis { FIXED($high_mm) } mm ungedehnt lägen gut an
-fit-tight = mit { FIXED($length_mm) } mm ist das Stück eng an einem Handgelenk von { FIXED($wrist_mm) } mm{ $pulls }
+fit-tight = mit { FIXED($length_mm) } mm ist das Stück eng an { $part ->
+        [ankle] einem Knöchel
+        [neck] einem Hals
+        [finger] einem Finger
+        [key] einem Schlüssel
+        [bottle] einer Flasche
+       *[wrist] einem Handgelenk
+    } von { FIXED($wrist_mm) } mm{ $pulls }
     .hint = setz Verlängerungsgummis an, bis es ungedehnt { FIXED($low_mm) } bis { FIXED($high_mm) } mm lang ist; ein Finger muss leicht darunter passen, und es muss sofort ab, wenn die Haut blass, geschwollen oder taub wird
-fit-hand = um über eine Hand von { FIXED($hand_mm) } mm zu kommen, muss man das Stück mit { FIXED($pull_n) } N aufziehen
-    .hint = setz Verlängerungsgummis an, oder leg es offen um und schließ den Clip am Handgelenk
-fit-unmeasured = wie das Stück zieht, ist bis { FIXED($known_mm) } mm bekannt; die Hand braucht { FIXED($needed_mm) } mm
+fit-hand = um über { $part ->
+        [ankle] eine Ferse
+        [neck] einen Kopf
+        [finger] ein Fingergelenk
+        [key] einen Schlüssel
+        [bottle] eine Flasche
+       *[wrist] eine Hand
+    } von { FIXED($hand_mm) } mm zu kommen, muss man das Stück mit { FIXED($pull_n) } N aufziehen
+    .hint = setz Verlängerungsgummis an, oder leg es offen um und schließ den Clip dort
+fit-unmeasured = wie das Stück zieht, ist bis { FIXED($known_mm) } mm bekannt; { $part ->
+        [ankle] die Ferse
+        [neck] der Kopf
+        [finger] das Fingergelenk
+        [key] der Schlüssel
+        [bottle] die Flasche
+       *[wrist] die Hand
+    } braucht { FIXED($needed_mm) } mm
     .hint = dehn es weiter, im Modell oder mit Gewichten, die Augen geschützt
 fit-not-closed = dieses Stück schließt sich nicht um ein Handgelenk: Kein Clip verbindet zwei seiner Enden, darum steht hier nur seine Größe
     .hint = wenn man es tragen soll, verbinde zwei seiner Enden mit einem Clip
@@ -706,6 +756,14 @@ stated-bands = Gummis { $letter } ({ $name })
 stated-bands-unlisted = Gummis { $letter }
 stated-clips = Clips
 wrist-of-age = ein Alter von { SHORT($years) } Jahren
+girth-of-part = { $part ->
+        [ankle] ein Knöchel
+        [neck] ein Hals
+        [finger] ein Finger
+        [key] ein Schlüssel
+        [bottle] eine Flasche
+       *[wrist] ein Handgelenk
+    } von { $said }
 wrist-of-girth = ein Handgelenk von { $said }
 pulls-with = {" "}und zieht mit { FIXED($force_n, digits: 1) } N
 pulls-unknown = {""}

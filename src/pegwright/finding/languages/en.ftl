@@ -352,6 +352,28 @@ wrist-nonsense = { $what } cannot be right
     .hint = measure round the wrist just past its bone, and check the unit
 wrist-unusual = a wrist of { $said } lies outside { FIXED($low_cm, digits: 1) } to { FIXED($high_cm, digits: 1) } cm, where the surveys found wrists
     .hint = measure again, and check the unit
+girth-unreadable = “{ $said }” gives no girth
+    .hint = write the girth with its unit (ankle 22 cm, neck 14 in, bottle 9 cm){ $part ->
+        [finger] , or a ring size (ring 54)
+        [ankle] , or ankle adult
+        [neck] , or neck adult
+       *[other] {""}
+    }
+girth-nonsense = { $what } cannot be right: { FIXED($low_cm, digits: 1) } to { FIXED($high_cm, digits: 1) } cm are read
+    .hint = measure round it once more, and check the unit
+girth-unusual = { $part ->
+        [ankle] an ankle
+        [neck] a neck
+        [finger] a finger
+        [key] a key
+        [bottle] a bottle
+       *[wrist] a wrist
+    } of { $said } lies outside { FIXED($low_cm, digits: 1) } to { FIXED($high_cm, digits: 1) } cm, where such girths were found
+    .hint = measure again, and check the unit
+girth-neck = round a neck a piece must come open by itself when it catches: a closed band of rubber can strangle
+    .hint = close it with a clasp made to come apart at a light pull (breakaway), never knot it or clip it shut; not for children, nor for sleep or play; keep to your local rules
+girth-finger = never put a band tightly round a finger
+    .hint = a ring must turn and slide off easily; take it off, or cut it, at once if the finger turns pale, blue, puffy or numb
 wrist-too-young = no wrist is worked out for an age of { SHORT($years) } years: small bands are not for children under 3
     .hint = small bands and clips can choke; keep them away, and follow the rules where you live
 
@@ -365,13 +387,41 @@ band-near-breaking = a { $name } band over { AND($pegs) } is at { FIXED($stretch
 
 ## How the piece fits
 
-fit-loose = at { FIXED($length_mm) } mm the piece hangs loose on a wrist of { FIXED($wrist_mm) } mm
+fit-loose = at { FIXED($length_mm) } mm the piece hangs loose on { $part ->
+        [ankle] an ankle
+        [neck] a neck
+        [finger] a finger
+        [key] a key
+        [bottle] a bottle
+       *[wrist] a wrist
+    } of { FIXED($wrist_mm) } mm
     .hint = leave out extension bands or a repeat: { FIXED($low_mm) } to { FIXED($high_mm) } mm at rest would lie close
-fit-tight = { FIXED($length_mm) } mm long the piece is tight on a wrist of { FIXED($wrist_mm) } mm{ $pulls }
+fit-tight = { FIXED($length_mm) } mm long the piece is tight on { $part ->
+        [ankle] an ankle
+        [neck] a neck
+        [finger] a finger
+        [key] a key
+        [bottle] a bottle
+       *[wrist] a wrist
+    } of { FIXED($wrist_mm) } mm{ $pulls }
     .hint = add extension bands until it is { FIXED($low_mm) } to { FIXED($high_mm) } mm at rest; a finger must slip under it easily, and it must come off at once where skin turns pale, puffy or numb
-fit-hand = to pass a hand of { FIXED($hand_mm) } mm the piece must be pulled open with { FIXED($pull_n) } N
-    .hint = add extension bands, or put it on open and clip it on the wrist
-fit-unmeasured = how the piece pulls is known up to { FIXED($known_mm) } mm; the hand needs { FIXED($needed_mm) } mm
+fit-hand = to pass { $part ->
+        [ankle] a heel
+        [neck] a head
+        [finger] a knuckle
+        [key] a key
+        [bottle] a bottle
+       *[wrist] a hand
+    } of { FIXED($hand_mm) } mm the piece must be pulled open with { FIXED($pull_n) } N
+    .hint = add extension bands, or put it on open and clip it there
+fit-unmeasured = how the piece pulls is known up to { FIXED($known_mm) } mm; { $part ->
+        [ankle] the heel
+        [neck] the head
+        [finger] the knuckle
+        [key] the key
+        [bottle] the bottle
+       *[wrist] the hand
+    } needs { FIXED($needed_mm) } mm
     .hint = stretch it further, in the model or with weights, and protect your eyes
 fit-not-closed = this piece is not closed round a wrist: no clip joins two of its ends, so only its size is given
     .hint = if it is to be worn, clip two of its ends together
@@ -694,6 +744,14 @@ stated-bands = { $letter } ({ $name }) bands
 stated-bands-unlisted = { $letter } bands
 stated-clips = clips
 wrist-of-age = an age of { SHORT($years) } years
+girth-of-part = { $part ->
+        [ankle] an ankle
+        [neck] a neck
+        [finger] a finger
+        [key] a key
+        [bottle] a bottle
+       *[wrist] a wrist
+    } of { $said }
 wrist-of-girth = a wrist of { $said }
 pulls-with = , and pulls with { FIXED($force_n, digits: 1) } N
 pulls-unknown = {""}

@@ -353,6 +353,28 @@ wrist-nonsense = { $what } no puede ser
     .hint = mide alrededor de la muñeca, justo pasado el hueso, y mira la unidad
 wrist-unusual = una muñeca de { $said } queda fuera de { FIXED($low_cm, digits: 1) } a { FIXED($high_cm, digits: 1) } cm, donde los estudios encontraron muñecas
     .hint = mide otra vez, y mira la unidad
+girth-unreadable = «{ $said }» no da ningún contorno
+    .hint = escribe el contorno con su unidad (tobillo 22 cm, cuello 36 cm, botella 9 cm){ $part ->
+        [finger] {" "}o una talla de anillo (anillo 54)
+        [ankle] {" "}o ankle adult
+        [neck] {" "}o neck adult
+       *[other] {""}
+    }
+girth-nonsense = { $what } no puede ser: se leen de { FIXED($low_cm, digits: 1) } a { FIXED($high_cm, digits: 1) } cm
+    .hint = mide otra vez alrededor, y mira la unidad
+girth-unusual = { $part ->
+        [ankle] un tobillo
+        [neck] un cuello
+        [finger] un dedo
+        [key] una llave
+        [bottle] una botella
+       *[wrist] una muñeca
+    } de { $said } queda fuera de { FIXED($low_cm, digits: 1) } a { FIXED($high_cm, digits: 1) } cm, donde se encontraron esos contornos
+    .hint = mide otra vez, y mira la unidad
+girth-neck = en el cuello una pieza tiene que abrirse sola si se engancha: una goma cerrada puede estrangular
+    .hint = ciérrala con un broche que se suelte con un tirón suave (de seguridad), nunca con nudo ni cierre firme; no para niños, ni para dormir o jugar; vale lo que digan las normas del lugar
+girth-finger = no pongas nunca una gomita apretada en un dedo
+    .hint = un anillo tiene que girar y salir con facilidad; quítalo, o córtalo, enseguida si el dedo se pone pálido, azul, hinchado o dormido
 wrist-too-young = no se calcula ninguna muñeca para una edad de { SHORT($years) } años: las gomitas pequeñas no son para menores de 3
     .hint = es fácil atragantarse con gomitas y cierres pequeños; mantenlos lejos, y sigue las normas locales
 
@@ -366,13 +388,41 @@ band-near-breaking = una gomita ({ $name }) en { AND($pegs) } está a { FIXED($s
 
 ## Cómo sienta la pieza
 
-fit-loose = con { FIXED($length_mm) } mm la pieza queda suelta en una muñeca de { FIXED($wrist_mm) } mm
+fit-loose = con { FIXED($length_mm) } mm la pieza queda suelta en { $part ->
+        [ankle] un tobillo
+        [neck] un cuello
+        [finger] un dedo
+        [key] una llave
+        [bottle] una botella
+       *[wrist] una muñeca
+    } de { FIXED($wrist_mm) } mm
     .hint = quita gomitas de extensión o una repetición: de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo quedaría ajustada
-fit-tight = con { FIXED($length_mm) } mm de largo la pieza aprieta en una muñeca de { FIXED($wrist_mm) } mm{ $pulls }
+fit-tight = con { FIXED($length_mm) } mm de largo la pieza aprieta en { $part ->
+        [ankle] un tobillo
+        [neck] un cuello
+        [finger] un dedo
+        [key] una llave
+        [bottle] una botella
+       *[wrist] una muñeca
+    } de { FIXED($wrist_mm) } mm{ $pulls }
     .hint = añade gomitas de extensión hasta que mida de { FIXED($low_mm) } a { FIXED($high_mm) } mm en reposo; un dedo tiene que pasar por debajo con facilidad, y hay que quitarla enseguida si la piel se pone pálida, hinchada o dormida
-fit-hand = para pasar una mano de { FIXED($hand_mm) } mm hay que abrir la pieza tirando con { FIXED($pull_n) } N
-    .hint = añade gomitas de extensión, o póntela abierta y ciérrala en la muñeca
-fit-unmeasured = se sabe cómo tira la pieza hasta { FIXED($known_mm) } mm; la mano necesita { FIXED($needed_mm) } mm
+fit-hand = para pasar { $part ->
+        [ankle] un talón
+        [neck] una cabeza
+        [finger] un nudillo
+        [key] una llave
+        [bottle] una botella
+       *[wrist] una mano
+    } de { FIXED($hand_mm) } mm hay que abrir la pieza tirando con { FIXED($pull_n) } N
+    .hint = añade gomitas de extensión, o póntela abierta y ciérrala ahí
+fit-unmeasured = se sabe cómo tira la pieza hasta { FIXED($known_mm) } mm; { $part ->
+        [ankle] el talón
+        [neck] la cabeza
+        [finger] el nudillo
+        [key] la llave
+        [bottle] la botella
+       *[wrist] la mano
+    } necesita { FIXED($needed_mm) } mm
     .hint = estírala más, en el modelo o con pesos, con los ojos protegidos
 fit-not-closed = esta pieza no se cierra alrededor de una muñeca: ningún cierre une dos de sus extremos, así que solo se dice su tamaño
     .hint = si es para llevarla puesta, une dos de sus extremos con un cierre
@@ -703,6 +753,14 @@ stated-bands = gomitas { $letter } ({ $name })
 stated-bands-unlisted = gomitas { $letter }
 stated-clips = cierres
 wrist-of-age = una edad de { SHORT($years) } años
+girth-of-part = { $part ->
+        [ankle] un tobillo
+        [neck] un cuello
+        [finger] un dedo
+        [key] una llave
+        [bottle] una botella
+       *[wrist] una muñeca
+    } de { $said }
 wrist-of-girth = una muñeca de { $said }
 pulls-with = {" "}y tira con { FIXED($force_n, digits: 1) } N
 pulls-unknown = {""}
