@@ -12,14 +12,17 @@ from testing.programs import Program
 from testing.slow_rehearsal import slow_run
 
 
-def slipped_piece(seed: int, most_bands: int = 32) -> Program | None:
-    """Return the piece of a seed, always the same; None if it is too large, or nothing fastens it."""
+def slipped_piece(seed: int, most_bands: int = 32, kind: str | None = None) -> Program | None:
+    """Return the piece of a seed, with a slip of a kind if one is given; None if it is too large, or nothing fastens it."""
     rng = random.Random(seed)
     name = rng.choice(list(TECHNIQUES))
     history = _worked(name, rng.choice((1, 2)))
     if history.final.bands > most_bands:
         return None
-    slip = rng.choice(find_slips(history))
+    slips = [slip for slip in find_slips(history) if kind in (None, slip.kind)]
+    if not slips:
+        return None
+    slip = rng.choice(slips)
     events = tuple(slow_run(history, slip).events)
     if not any(isinstance(event, Fastened) for event in events):
         return None

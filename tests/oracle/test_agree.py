@@ -49,10 +49,10 @@ def test_a_slip_ends_alike_in_a_short_piece_and_in_a_long_one(name: str) -> None
     assert [one for one in found if one.otherwise] == []
 
 
-@pytest.mark.parametrize("seed", [1138, 20106])
+@pytest.mark.parametrize("seed", [1435, 454])
 def test_a_loop_hooked_outside_a_cap_is_lifted_over_it(seed: int) -> None:
     """A band hooked so was called free, but clings: the cap's loops, worked before, come to lie inside it."""
-    piece = slipped_piece(seed)
+    piece = slipped_piece(seed, kind="outside")
     assert piece is not None
     assert piece.kind == "outside"
     assert judge(piece, seed).agrees

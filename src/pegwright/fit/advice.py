@@ -10,7 +10,7 @@ from pegwright.finding import Finding, finding
 from pegwright.fit.girths import read_girth
 from pegwright.fit.grading import Gauge, SizePlan, plan_size
 from pegwright.fit.sizing import Fit, assess_fit, read_stretch_curve
-from pegwright.fit.wrist import Wrist
+from pegwright.fit.wrist import PASSES_99, Wrist
 
 __all__ = ["FitAdvice", "PieceMeasurements", "RepeatOptions", "advise_fit", "gauge_from_measurements"]
 
@@ -88,8 +88,14 @@ def advise_fit(
     if curve is None:
         return FitAdvice(None, asked, gauge, None, findings)
     girth_mm = asked.girth_mm if asked else None
-    round_ = {} if asked is None else {"part": asked.part, "passes": asked.passes}
-    fit = assess_fit(measured.length_mm, curve, width_mm=measured.width_mm, wrist_mm=girth_mm, **round_)
+    fit = assess_fit(
+        measured.length_mm,
+        curve,
+        width_mm=measured.width_mm,
+        wrist_mm=girth_mm,
+        part=asked.part if asked else "wrist",
+        passes=asked.passes if asked else PASSES_99,
+    )
     least, most = (lengths.least, lengths.most) if lengths else (0, 0)
     plan = plan_size(asked, gauge, least_repeats=least, most_repeats=most) if asked and gauge else None
     return FitAdvice(fit, asked, gauge, plan, (*findings, *fit.findings))

@@ -99,8 +99,8 @@ def _read_part(part: BodyPart, rest: str, said: str) -> WristReading:
     findings = [*_cautions(part)]
     low, high = part.measured_mm
     if not low <= girth_mm <= high:
-        facts = {"low_cm": low / 10, "high_cm": high / 10}
-        findings.append(finding("girth-unusual", said=rest, part=part.name, **facts))
+        found = finding("girth-unusual", said=rest, part=part.name, low_cm=low / 10, high_cm=high / 10)
+        findings.append(found)
     wrist = Wrist(girth_mm=girth_mm, low_mm=girth_mm, high_mm=girth_mm, said=said)
     return WristReading(_of_part(wrist, part), tuple(findings))
 

@@ -84,7 +84,7 @@ class _StrandLayout:
         self.visits: dict[Bight, Visit] = {}  # where each loop is now
         self.hung: dict[int, Laid] = {}
         self.ribbons = Counter(e.slid[::-1] for e in events if isinstance(e, Drawn) and e.slid)
-        self.lows: dict[Sequence[Bight], Iterator[int]] = {}  # the lowest layer of each further ribbon
+        self.lows: dict[tuple[Bight, ...], Iterator[int]] = {}  # the lowest layer of each further ribbon
         self.exits: list[list[PlanVector]] = []  # the paths by which fasteners leave the piece
         starts = sum(isinstance(e, Fastened) and START in e.holders for e in events)
         self.starts: Iterator[Descent] = iter(())
@@ -248,7 +248,8 @@ class _StrandLayout:
             lane = self._slide_on(e.source, e.target, line, slid)
         else:
             ends = [(e.source, 1), (e.target, 1)]
-            lane = Lane(line, *self.heights.take_above(ends, [self._footprint(line, e.source, e.target)]))
+            start, end = self.heights.take_above(ends, [self._footprint(line, e.source, e.target)])
+            lane = Lane(line, start, end)
         start, end = lane.start, lane.end
         away = azimuth(line[1] - line[0])
         final = away + math.pi if over else away
@@ -292,7 +293,9 @@ class _StrandLayout:
     def _slot_of(self, visit: Visit) -> Slot:
         return next(s for s in visit.column.slots if s.level == visit.level)
 
-    def _slide_on(self, source: str, target: str, line: Sequence[PlanVector], slid: Sequence[Bight]) -> Lane:
+    def _slide_on(
+        self, source: str, target: str, line: Sequence[PlanVector], slid: tuple[Bight, ...]
+    ) -> Lane:
         """Return the lane of a ribbon that rises through bands slid on to it.
 
         Of several ribbons through the same bands, each lies above the one before, under the bands and over

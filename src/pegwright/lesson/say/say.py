@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from pegwright.lesson.say.phrasebook import Phrasebook, single_line
 from pegwright.lesson.say.round_facts import LoopName, Wording
@@ -250,7 +250,7 @@ def _say_hook(
     through: int | str = len(first.through) - len(first.slid)
     if wording is not None:
         through = wording.above
-    facts = {"source": first.source, "target": first.target, "loop": loop, "way": there}
+    facts: dict[str, Any] = {"source": first.source, "target": first.target, "loop": loop, "way": there}
     detail: list[str] = []
     if first.skipped:
         detail.append(say("detail-skipped", through=through, n=len(first.skipped)))
