@@ -13,7 +13,7 @@ from testing.slow_rehearsal import slow_run
 
 
 def slipped_piece(seed: int, most_bands: int = 32, kind: str | None = None) -> Program | None:
-    """Return the piece of a seed, with a slip of a kind if one is given; None if it is too large, or nothing fastens it."""
+    """Return the piece of a seed, with a slip of the kind; None if it is too large, or nothing fastens it."""
     rng = random.Random(seed)
     name = rng.choice(list(TECHNIQUES))
     history = _worked(name, rng.choice((1, 2)))
