@@ -29,7 +29,7 @@ def apply_event(state: State, event: Event) -> State:
             stacks = _remove_loop(state.stacks, event.source, event.bight)
             if event.slid:
                 stacks = with_stack(stacks, HOOK, ())
-            if "." in event.target and stacks.get(event.source, ()) == _passed(event):
+            if "." in event.target and stacks.get(event.source, ()) == _loops_passed(event):
                 # What the last band was pulled through comes off, unless a band beside it is to follow.
                 stacks = with_stack(stacks, event.source, event.skipped[::-1])
             stacks = stacks.set(event.target, (*stacks.get(event.target, ()), event.bight))
@@ -68,7 +68,7 @@ def revert_event(state: State, event: Event) -> State:
             if event.slid and state.inside[event.slid[0]] == (event.bight,):  # the first they were slid on to
                 stacks = stacks.set(HOOK, event.slid)
             if "." in event.target and not set(through) & set(stacks.get(event.source, ())):
-                stacks = stacks.set(event.source, (event.bight, *_passed(event)))
+                stacks = stacks.set(event.source, (event.bight, *_loops_passed(event)))
             elif not event.lifted:
                 stacks = _insert_below(stacks, event.source, event.bight, len(through) + len(event.skipped))
             return state._replace(stacks=stacks, inside=_unthread(state.inside, event.through, 1))
@@ -102,7 +102,7 @@ def _lay_band(state: State, event: Laid) -> State:
     return state._replace(stacks=stacks, bands=state.bands + 1)
 
 
-def _passed(event: Drawn) -> Stack:
+def _loops_passed(event: Drawn) -> Stack:
     """Return the loops that a last band was pulled through or past, bottom first."""
     return (*event.skipped[::-1], *event.through[::-1])
 
