@@ -44,7 +44,7 @@ def find_irregularities(moves: Sequence[Move]) -> list[Irregularity]:
                 before[low : min(len(before), high + (len(course.items) - len(items)))]
             )
             key = (kind, at, move)
-            if gain > 1 and gain > found.get(key, 0):
+            if gain > found.get(key, 0):
                 found[key] = gain
     ordered = [Irregularity(gain, *key) for key, gain in found.items()]
     return sorted(ordered, key=lambda one: (-one.gain, one.at, one.kind))

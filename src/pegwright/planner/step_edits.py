@@ -211,6 +211,8 @@ def _changes(scene: _Scene, steps: StepList, at: int, move: Move) -> Iterator[St
         yield StepEdit(label, change_step(steps.path, at, deep), 0.1)
     if path in scene.refused and isinstance(move, Extend | Clip | Put):
         yield from _missing_ends(scene, steps, at, move)
+        if at + 1 < len(steps.steps) and isinstance(steps.steps[at + 1], Bind):
+            yield _swap(scene, steps, at, 0.1)
     if isinstance(move, Clip | Knot):
         yield from _fastener_changes(scene, steps, at, move, before)
         if at + 1 < len(steps.steps) and not isinstance(steps.steps[at + 1], Repeat | Use):
