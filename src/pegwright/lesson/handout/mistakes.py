@@ -208,7 +208,7 @@ class _MistakePages(NamedTuple):
         name = phrasebook.say("label-hook") if holder == HOOK else holder
         marks.append(LabelMark(x_mm=0.0, y_mm=-2.4, text=name, size_mm=3.0, bold=True))
         frame = Window(left_mm=-11.0, near_mm=-5.0, right_mm=11.0, far_mm=high + 1.5)
-        shown = phrasebook.both(list(letters)) or phrasebook.say("answer-none")
+        shown = phrasebook.both(list(letters)) or phrasebook.say("answer-no-loop")
         text = phrasebook.say("picture-closeup", peg=name, loops=shown)
         return Picture(
             title=name,

@@ -214,7 +214,7 @@ class MistakeWriter(NamedTuple):
         """Word an answer: a number, pegs, letters or `none`, loop by loop from the bottom up."""
         none = self.phrasebook.say("answer-none")
         if isinstance(answer, int):
-            return str(answer) if answer else none
+            return str(answer) if answer else self.phrasebook.say("answer-no-loop")
         if answer == "none":
             return none
         parts = answer.split(" ")

@@ -963,6 +963,7 @@ ask-strands = Wie viele Stränge kommen in jeder Schlaufe auf { $where } hoch, v
 ask-strand-colours = Welche Buchstaben haben die Stränge, die in jeder Schlaufe auf { $where } hochkommen, von unten nach oben?
 ask-leads = Zu welchen Stiften führen die Gummis auf { $where }, von unten nach oben?
 answer-none = keine
+answer-no-loop = keine
 answer-strands = { $first } in der untersten Schlaufe, dann { $rest }
 
 mistake-heading = Schritt { $n }: was schiefgehen kann

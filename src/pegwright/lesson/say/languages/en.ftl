@@ -1001,6 +1001,7 @@ ask-strands = How many strands come up inside each loop on { $where }, from the 
 ask-strand-colours = Which letters are the strands that come up inside each loop on { $where }, from the bottom up?
 ask-leads = To which pegs do the bands on { $where } lead, from the bottom up?
 answer-none = none
+answer-no-loop = none
 answer-strands = { $first } in the lowest loop, then { $rest }
 
 mistake-heading = Step { $n }: what can go wrong

@@ -996,7 +996,8 @@ ask-colours = ¿Qué letras tienen los lazos en { $where }, de abajo arriba?
 ask-strands = ¿Cuántas hebras suben por dentro de cada lazo en { $where }, de abajo arriba?
 ask-strand-colours = ¿Qué letras tienen las hebras que suben por dentro de cada lazo en { $where }, de abajo arriba?
 ask-leads = ¿A qué clavijas van las gomitas en { $where }, de abajo arriba?
-answer-none = ninguno
+answer-none = ninguna
+answer-no-loop = ninguno
 answer-strands = { $first } en el lazo más bajo, luego { $rest }
 
 mistake-heading = Paso { $n }: qué puede salir mal
