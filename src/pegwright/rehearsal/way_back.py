@@ -93,6 +93,7 @@ def find_way_back(
     wrong, later = _moves_made(made, outcome, run or replay_slips(made, slip), after)
     if slip.about:  # everything since was done at the wrong pegs: it all goes back
         undo_all = [Act("undo", act.at, move_at_opposite_pegs(made, act.move)) for act in reversed(later)]
+        undo_all += [Act("undo", act.at, act.move) for act in reversed(wrong)]
         again = [Act("do", at, history.moves[at].move) for at in range(slip.at, after + 1)]
         return WayBack(after, (*undo_all, *again))
     right = [_intended_move(history, at) for at in range(slip.at, block + 1)]
