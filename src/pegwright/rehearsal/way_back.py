@@ -104,6 +104,9 @@ def find_way_back(
     for at in sorted(undo):
         if back.leads(undo - {at}):
             undo = undo - {at}
+    if len(undo) <= _FEW:  # a very short way back, which sparing one move after another may miss
+        few = (set(some) for size in range(3) for some in combinations(sorted(undo), size))
+        undo = next((some for some in few if len(some) < len(undo) and back.leads(some)), undo)
     while len(undo) <= _FEW and (spared := _moves_to_spare(back, undo)):
         undo = undo - spared
     acts = back.leads(undo)
