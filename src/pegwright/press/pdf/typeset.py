@@ -31,6 +31,8 @@ _TALLEST_MM_PT = 3000.0
 """The least height of a picture times the size of the letters: larger words leave it less of the page."""
 _LETTER_WIDE = 0.6
 """The width of a letter of a peg's name as a multiple of its size."""
+_ONE_PLACE_MM = 0.01
+"""Pegs no further apart on paper stand in one place: no size parts their names."""
 _PLAN_TIMES, _SIDE_TIMES = 1.25, 2.4
 """How many times larger pictures are at least in large print: the loom from above, and what has no pegs."""
 _NAMES = {"a4": "a4", "letter": "us-letter"}
@@ -163,9 +165,10 @@ def _times_for_names(picture: Picture, letters_pt: float) -> float:
     pegs = sorted((mark.y_mm, mark.x_mm, mark.at) for mark in picture.marks if isinstance(mark, PegMark))
     least = 0.0
     for (y, x, name), (other_y, other_x, other) in pairwise(pegs):
-        if other_y - y < 0.1 and name and other:
+        apart_mm = (other_x - x) * picture.scale
+        if other_y - y < 0.1 and apart_mm > _ONE_PLACE_MM and name and other:
             wide_mm = _LETTER_WIDE * letters_pt * _MM_A_PT * (len(name) + len(other) + 1) / 2
-            least = max(least, wide_mm / ((other_x - x) * picture.scale))
+            least = max(least, wide_mm / apart_mm)
     return least
 
 
