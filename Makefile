@@ -10,7 +10,7 @@ PIP := $(BIN)/python -m pip install --quiet --disable-pip-version-check
 LOCK := uv pip compile pyproject.toml --universal --python-version 3.11 --generate-hashes --no-emit-index-url \
   --no-emit-find-links --quiet --custom-compile-command "make lock" --group install
 
-.PHONY: demo test quick lint bench wheel-test lock changelog clean studio frontend types atlas programs
+.PHONY: demo test front-check quick lint bench wheel-test lock changelog clean studio frontend types atlas programs
 
 $(VENV)/.installed: pyproject.toml locks/demo.txt
 	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
@@ -60,9 +60,11 @@ lint: $(VENV)/.tested
 	$(BIN)/mypy
 
 # Work is stolen only at the end: till then the tests of a file are one worker's, and what they share is made once.
-test: lint programs $(PAGE)
-	cd frontend && npm run --silent check && PYTHON=$(abspath $(BIN)/python) npm run --silent test
+test: lint programs front-check
 	$(BIN)/python -m pytest -n auto --dist worksteal --instafail
+
+front-check: $(PAGE) $(VENV)/.tested
+	cd frontend && npm run --silent check && PYTHON=$(abspath $(BIN)/python) npm run --silent test
 
 # The fastest checks of the most: linters, types, import law, and the tests that take seconds.
 quick: lint

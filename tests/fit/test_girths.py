@@ -74,3 +74,16 @@ def test_an_ankle_piece_has_to_open_over_the_heel() -> None:
     assert [(one.code, one.facts["part"]) for one in fit.findings][-1] == ("fit-hand", "ankle")
     with_wrist = assess_fit(205.0, lambda mm: max(0.0, (mm - 205.0) / 10), width_mm=10, wrist_mm=220.0)
     assert "fit-hand" not in [one.code for one in with_wrist.findings]
+
+
+@pytest.mark.parametrize(
+    ("english", "others"),
+    [("ankle 22 cm", ("Fußgelenk 22 cm", "tobillo 22 cm")), ("neck woman", ("Hals Frau", "cuello mujer"))],
+)
+def test_parts_are_read_in_german_and_spanish_too(english: str, others: tuple[str, ...]) -> None:
+    meant = read_girth(english).wrist
+    assert meant is not None
+    for said in others:
+        found = read_girth(said).wrist
+        assert found is not None, said
+        assert (found.part, found.girth_mm) == (meant.part, meant.girth_mm)

@@ -196,3 +196,25 @@ def test_the_hand_passes() -> None:
     mean, sd = HAND_TO_WRIST
     assert mean + sd * norm.ppf(0.99) == pytest.approx(PASSES_99, abs=0.01)
     assert pytest.approx(216.15) == PASSES_99 * 165
+
+
+@pytest.mark.parametrize(
+    ("english", "others"),
+    [
+        ("age 8", ("8 Jahre", "Alter 8", "8 Jahre alt", "8 años", "edad 8")),
+        ("girl 8", ("Mädchen, 8 Jahre", "Mädchen von 8", "niña de 8 años")),
+        ("boy 8", ("Junge von 8 Jahren", "niño de 8")),
+        ("woman", ("Frau", "mujer")),
+        ("man", ("Mann", "hombre")),
+        ("size M", ("Größe M", "talla M")),
+        ("6 1/2 in", ("6 1/2 Zoll", "6 1/2 pulgadas")),
+        ("16.5 cm", ("16,5 Zentimeter", "16,5 centímetros")),
+    ],
+)
+def test_a_wrist_is_read_in_german_and_spanish_too(english: str, others: tuple[str, ...]) -> None:
+    meant = read_wrist(english).wrist
+    assert meant is not None
+    for said in others:
+        found = read_wrist(said).wrist
+        assert found is not None, said
+        assert (found.girth_mm, found.low_mm, found.high_mm) == (meant.girth_mm, meant.low_mm, meant.high_mm)

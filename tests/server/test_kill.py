@@ -15,6 +15,7 @@ from typing import Any
 import httpx
 
 from pegwright.pattern import Pattern, read_pattern, write_pattern
+from pegwright.server import make_app
 from pegwright.server.folder import edition_of
 from pegwright.workshop import starter_pattern
 
@@ -24,8 +25,6 @@ TOKEN = "t"
 
 def _serve(folder: str, page: str, listening: socket.socket) -> None:
     import uvicorn
-
-    from pegwright.server import make_app
 
     host = f"127.0.0.1:{listening.getsockname()[1]}"
     app = make_app(Path(folder), TOKEN, frozenset({host}), Path(page))
@@ -65,7 +64,7 @@ def test_a_kill_loses_nothing_that_was_saved(folder: Path, page: Path) -> None:
     file.write_bytes(write_pattern(pattern))
     document = json.loads(write_pattern(pattern))
     forks = multiprocessing.get_context("forkserver")
-    forks.set_forkserver_preload(["uvicorn", "pegwright.server"])
+    forks.set_forkserver_preload(["uvicorn", make_app.__module__])
     moment = random.Random(4)
     last = 0
     saves = 0

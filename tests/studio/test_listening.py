@@ -123,7 +123,7 @@ def test_a_recording_without_a_pattern_becomes_a_piece(bench: Bench) -> None:
     assert complaints(page) == []
     lines = page.locator("main ol li")
     expect(lines).to_have_count(5)
-    expect(lines.first).to_contain_text("Lay R red over A1 and A2")
+    expect(lines.nth(1)).to_contain_text("Lay R red over A1 and A2")
     expect(lines.nth(3)).to_contain_text("left to you")
     page.get_by_role("button", name="Go to 0:12").click()
     page.wait_for_function("() => document.querySelector('audio').currentTime >= 12")

@@ -12,6 +12,7 @@ import json
 import re
 import subprocess
 import zipfile
+from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -46,7 +47,7 @@ class Finished:
         self.mark = next(page.iter(f"{H}main")).get("data-mark")
 
     def pdf(self, name: str) -> str:
-        return _bare("".join(p.extract_text() for p in PdfReader(self.folder / name).pages))
+        return _pdf_text(self.folder / name)
 
     def steps(self, hand: str = "right") -> dict[int, list[str]]:
         """The sentences of every step on the page, by its number."""
@@ -60,6 +61,11 @@ class Finished:
 
     def cues(self, name: str = "captions.vtt") -> list[str]:
         return [" ".join(cue.text.split()) for cue in webvtt.read(str(self.folder / name))]
+
+
+@lru_cache(maxsize=32)
+def _pdf_text(file: Path) -> str:
+    return _bare("".join(page.extract_text() for page in PdfReader(file).pages))
 
 
 @pytest.fixture(scope="module", params=LANGUAGES)

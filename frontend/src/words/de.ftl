@@ -360,10 +360,25 @@ edit-colourway = Farben tauschen
 band-reading = Band { $band }, { $letter } { $name }: { $tension } N
 fit = Passform
 wrist = Handgelenk
+wrist-hint = Ein Handgelenk: 16 cm, M, 8 Jahre. Oder ein anderer Umfang: Knöchel 22 cm, Hals 34 cm, Ring 54, Flasche 25 cm.
 measuring = Wird gemessen…
 measure = Messen, wie es sich dehnt
-fits = Passt an Handgelenke von { $low } bis { $high }:
-fits-nobody = So passt es an kein Handgelenk:
+fits = Passt an { $part ->
+    [ankle] Knöchel
+    [neck] Hälse
+    [finger] Finger
+    [key] Schlüssel
+    [bottle] Flaschen
+   *[wrist] Handgelenke
+ } von { $low } bis { $high }:
+fits-nobody = So passt es an { $part ->
+    [ankle] keinen Knöchel
+    [neck] keinen Hals
+    [finger] keinen Finger
+    [key] keinen Schlüssel
+    [bottle] keine Flasche
+   *[wrist] kein Handgelenk
+ }:
 feel-loose = an diesem locker
 feel-easy = an diesem bequem
 feel-snug = an diesem anliegend

@@ -369,10 +369,25 @@ edit-colourway = Change the colours round
 band-reading = Band { $band }, { $letter } { $name }: { $tension } N
 fit = Fit
 wrist = Wrist
+wrist-hint = A wrist: 16 cm, 6 1/4 in, M, age 8. Or another girth: ankle 22 cm, neck 34 cm, ring 54, bottle 25 cm.
 measuring = Measuring…
 measure = Measure how it stretches
-fits = Fits wrists from { $low } to { $high }:
-fits-nobody = It fits no wrist as it is:
+fits = Fits { $part ->
+    [ankle] ankles
+    [neck] necks
+    [finger] fingers
+    [key] keys
+    [bottle] bottles
+   *[wrist] wrists
+ } from { $low } to { $high }:
+fits-nobody = It fits no { $part ->
+    [ankle] ankle
+    [neck] neck
+    [finger] finger
+    [key] key
+    [bottle] bottle
+   *[wrist] wrist
+ } as it is:
 feel-loose = loose on this one
 feel-easy = easy on this one
 feel-snug = snug on this one

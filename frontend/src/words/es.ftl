@@ -360,10 +360,25 @@ edit-colourway = Cambiar los colores
 band-reading = Goma { $band }, { $letter } { $name }: { $tension } N
 fit = Ajuste
 wrist = Muñeca
+wrist-hint = Una muñeca: 16 cm, M, 8 años. U otro contorno: tobillo 22 cm, cuello 34 cm, anillo 54, botella 25 cm.
 measuring = Midiendo…
 measure = Medir cómo se estira
-fits = Va bien a muñecas de { $low } a { $high }:
-fits-nobody = Así no va bien a ninguna muñeca:
+fits = Va bien a { $part ->
+    [ankle] tobillos
+    [neck] cuellos
+    [finger] dedos
+    [key] llaves
+    [bottle] botellas
+   *[wrist] muñecas
+ } de { $low } a { $high }:
+fits-nobody = Así no va bien a { $part ->
+    [ankle] ningún tobillo
+    [neck] ningún cuello
+    [finger] ningún dedo
+    [key] ninguna llave
+    [bottle] ninguna botella
+   *[wrist] ninguna muñeca
+ }:
 feel-loose = suelta en esta
 feel-easy = cómoda en esta
 feel-snug = ceñida en esta

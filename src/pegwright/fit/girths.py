@@ -18,7 +18,7 @@ from typing import NamedTuple
 import msgspec
 
 from pegwright.finding import Finding, finding, phrase
-from pegwright.fit.wrist import Survey, Wrist, WristReading, read_girth_mm, read_wrist
+from pegwright.fit.wrist import GROWN, Survey, Wrist, WristReading, read_girth_mm, read_wrist
 
 __all__ = ["PARTS", "BodyPart", "read_girth"]
 
@@ -70,15 +70,15 @@ def read_girth(text: str) -> WristReading:
     """
     said = " ".join(text.split())[:60]
     for part in PARTS:
-        found = re.match(rf"(?:{_NAMES[part.name]})(?: size)?\b[ ,:]*", said.casefold())
+        found = re.match(rf"(?:{_NAMES[part.name]})(?: size)?\b[ ,:]*", said.lower())
         if found:
-            return _read_part(part, said.casefold()[found.end() :].strip(), said)
+            return _read_part(part, said.lower()[found.end() :].strip(), said)
     return read_wrist(text)
 
 
 def _read_part(part: BodyPart, rest: str, said: str) -> WristReading:
-    groups = {"": part.adults, "adult": part.adults, "woman": part.adults[:1], "man": part.adults[1:]}
-    surveys = groups.get(rest, ())
+    groups = {"both": part.adults, "girls": part.adults[:1], "boys": part.adults[1:]}
+    surveys = groups.get(GROWN.get(rest or "adult", ""), ())
     if surveys:
         wrist = Wrist(
             girth_mm=sum(one.mean_mm for one in surveys) / len(surveys),

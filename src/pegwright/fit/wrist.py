@@ -165,40 +165,49 @@ _NUMBER = (
     r"(?:(?P<over>\d{1,2})\s*[/⁄]\s*(?P<under>\d{1,2})|(?P<sign>[½¼¾⅛⅜⅝⅞]))?"
 )
 _GIRTH = re.compile(
-    rf"{_NUMBER}\s*(?P<unit>mm|cm|m|inches|inch|in|[\"″”]|millimet(?:re|er)s?|centimet(?:re|er)s?)\.?"
+    rf"{_NUMBER}\s*(?P<unit>mm|cm|m|inches|inch|in|zoll|pulgadas?|[\"″”]|"
+    r"mil[ií]met(?:re|er|ro)s?|cent[ií]met(?:re|er|ro)s?|zentimeter)\.?"
 )
+_GIRLS, _BOYS = "girls?|mädchen|niñas?", "boys?|jungen?|niños?"
 _AGE = re.compile(
-    r"(?:(?P<who>girls?|boys?)(?:,| of| aged?)*\s+)?(?:aged?\s+)?(?P<years>\d{1,4}(?:[.,]\d{1,2})?)\s*"
-    r"(?:years?(?: old)?|yrs?|y)?(?:,?\s*(?P<also>girls?|boys?))?"
+    rf"(?:(?P<who>{_GIRLS}|{_BOYS})(?:,| of| aged?| von| de)*\s+)?(?:(?:aged?|alter|edad)\s+)?"
+    r"(?P<years>\d{1,4}(?:[.,]\d{1,2})?)\s*(?:years?(?: old)?|yrs?|y|jahr(?:en?)?(?: alt)?|años?)?"
+    rf"(?:,?\s*(?P<also>{_GIRLS}|{_BOYS}))?"
 )
-_GROWN: dict[str, Population] = {"adult": "both", "woman": "girls", "man": "boys"}
+_GROWN_WORDS: dict[Population, tuple[str, ...]] = {
+    "both": ("adult", "erwachsene", "erwachsener", "adulto", "adulta"),
+    "girls": ("woman", "frau", "mujer"),
+    "boys": ("man", "mann", "hombre"),
+}
+GROWN = {word: table for table, words in _GROWN_WORDS.items() for word in words}
+"""Words for grown people, and which of the two tables they are of."""
 _SIGNS = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
-_UNIT_MM = {"mm": 1.0, "mi": 1.0, "cm": 10.0, "ce": 10.0, "m": 1000.0}
+_UNIT_MM = {"mm": 1.0, "mi": 1.0, "cm": 10.0, "ce": 10.0, "ze": 10.0, "m": 1000.0}
 
 
 def read_wrist(text: str) -> WristReading:
     """Read a girth (`16.5 cm`, `16,5 cm`, `165 mm`, `6 1/2 in`, `6½"`), a size (`M`), an age
-    (`age 8`, `girl 8`), `adult`, `woman` or `man`.
+    (`age 8`, `girl 8`), `adult`, `woman` or `man`; all of it in German and Spanish too.
 
     Never raises: a text that cannot be read, or cannot be a wrist, gives a finding.
     """
     said = " ".join(text.split())[:60]
-    folded = said.casefold().removeprefix("size ").strip()
+    folded = re.sub(r"^(?:size|größe|talla) ", "", said.lower()).strip()
     size = next((size for size in SIZES if size.name.casefold() == folded), None)
     if size is not None:
         return WristReading(wrist_of_size(size), ())
     girth_mm = read_girth_mm(folded)
     if girth_mm is not None:
         return _measured_wrist(girth_mm, said)
-    if folded in _GROWN:
-        wrist, _ = wrist_of_age(_GROWN_UP, _GROWN[folded])
+    if folded in GROWN:
+        wrist, _ = wrist_of_age(_GROWN_UP, GROWN[folded])
         return WristReading(msgspec.structs.replace(wrist, said=folded) if wrist else None, ())
     age = _AGE.fullmatch(folded)
     if (
         age is not None and not folded.replace(".", "").replace(",", "").isdigit()
     ):  # a bare number could be anything
         told = age["who"] or age["also"] or ""
-        who: Population = "girls" if told[:1] == "g" else "boys" if told else "both"
+        who: Population = "both" if not told else "girls" if re.fullmatch(_GIRLS, told) else "boys"
         return wrist_of_age(float(age["years"].replace(",", ".")), who)
     return WristReading(None, (finding("wrist-unreadable", said=said, sizes=tuple(s.name for s in SIZES)),))
 

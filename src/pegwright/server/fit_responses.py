@@ -24,7 +24,7 @@ class FitRequest(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class FitResponse(msgspec.Struct, frozen=True, kw_only=True):
-    """How a piece fits a wrist; only `fit` if the wrist cannot be read.
+    """How a piece fits a wrist, or another `part`; only `fit` if what is wanted cannot be read.
 
     `extension` is the number of extension bands that would suit, `more` the change in repeats (negative for
     fewer), and `repeats` their new number, with the resulting length and document. All are None if nothing
@@ -32,6 +32,7 @@ class FitResponse(msgspec.Struct, frozen=True, kw_only=True):
     """
 
     fit: Fit | None = None
+    part: str = "wrist"
     wrist_mm: float | None = None
     extension: int | None = None
     repeats: int | None = None
@@ -55,7 +56,8 @@ def fit_response(
     girth_mm = suited.wrist.girth_mm if suited.wrist and fit else None
     findings = tuple(word_finding(each, language) for each in suited.findings)
     fit = fit and msgspec.structs.replace(fit, findings=())  # the response carries them
-    found = FitResponse(fit=fit, wrist_mm=girth_mm, findings=findings)
+    part = suited.wrist.part if suited.wrist else "wrist"
+    found = FitResponse(fit=fit, part=part, wrist_mm=girth_mm, findings=findings)
     low, high = (fit and fit.wrists_mm) or (0.0, 0.0)
     suits = girth_mm is not None and low <= girth_mm <= high
     more = plan.repeats - lengths.now if plan and lengths else 0
