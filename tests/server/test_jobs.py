@@ -129,6 +129,7 @@ def test_the_page_of_a_lesson_is_shut_off_from_the_studio(studio: Client, chain:
     policy = answer.headers["content-security-policy"]
     assert "sandbox allow-scripts;" in policy
     assert "default-src 'none'" in policy
+    assert "img-src data:;" in policy, "the finished piece is a picture inside the page"
     assert "connect-src" not in policy
     assert "Slack chain" in answer.text
     for path in (

@@ -78,6 +78,9 @@ def test_a_newcomer_turns_a_photo_into_a_mat_and_its_chart(bench: Bench, tmp_pat
     chart = html5lib.HTMLParser(namespaceHTMLElements=False).parse(Path(got.value.path()).read_bytes())
     drawn = [one.text for one in chart.iter(f"{SVG}text") if one.get("class") is None]
     assert drawn == [letter for row in rows for letter in row]
+    # It was pressed before it could be looked at: once it is pressed the page is there all the same.
+    page.get_by_text("The lesson is pressed").wait_for(timeout=180_000)
+    page.frame_locator("iframe").get_by_role("heading", level=1).wait_for()
 
 
 def test_what_is_no_picture_is_said_and_a_way_back_is_there(bench: Bench) -> None:

@@ -46,6 +46,7 @@ _PREVIEW_POLICY = "; ".join(
         "style-src 'unsafe-inline'",
         "script-src 'unsafe-inline'",
         "font-src data:",
+        "img-src data:",
         "base-uri 'none'",
         "form-action 'none'",
         "frame-ancestors 'self'",
