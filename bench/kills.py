@@ -8,11 +8,8 @@ is compared with all that was laid.
 
 from __future__ import annotations
 
-import json
 import random
 import shutil
-import subprocess
-import sys
 import tempfile
 import time
 from contextlib import suppress
@@ -23,6 +20,7 @@ from playwright.sync_api import BrowserContext, Error as PageError, Page, expect
 
 from bench.report import Figure
 from testing.browser import FLAGS
+from testing.mortal_studio import MortalStudio
 
 FATES = ("stays open", "is closed", "crashes", "is loaded anew")
 _PATIENCE_MS = 90_000
@@ -36,7 +34,7 @@ def kill_figures(kills: int, seed: int = 0) -> list[Figure]:
     lost = wrong_alarms = 0
     back_s: list[float] = []
     with tempfile.TemporaryDirectory() as name, sync_playwright() as play:
-        studio = _Studio(Path(name) / "pieces")
+        studio = MortalStudio(Path(name) / "pieces")
         browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=FLAGS)
         context = browser.new_context(viewport={"width": 1366, "height": 850}, locale="en-GB")
         context.set_default_timeout(_PATIENCE_MS)
@@ -52,10 +50,10 @@ def kill_figures(kills: int, seed: int = 0) -> list[Figure]:
                 wrong_alarms += page.get_by_role("alert").count()
                 _wait_until_saved(page)
                 back_s.append(time.perf_counter() - start)
-                missing = len(laid) - _common(laid, studio.bands())
+                missing = len(laid) - _common(laid, _bands(studio))
                 lost += missing
                 if missing:
-                    laid = studio.bands()  # what follows is counted on its own
+                    laid = _bands(studio)  # what follows is counted on its own
         finally:
             browser.close()
             studio.kill()
@@ -67,29 +65,9 @@ def kill_figures(kills: int, seed: int = 0) -> list[Figure]:
     ]
 
 
-class _Studio:
-    """A studio that is killed and started again at the same folder."""
-
-    def __init__(self, folder: Path) -> None:
-        self._folder = folder
-        self._process: subprocess.Popen[str] | None = None
-
-    def start(self) -> str:
-        """Start it and return the address that it prints."""
-        command = [sys.executable, "-m", "pegwright", "studio", str(self._folder), "--no-browser"]
-        self._process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)
-        assert self._process.stdout is not None
-        return self._process.stdout.readline().strip()
-
-    def kill(self) -> None:
-        if self._process:
-            self._process.kill()
-            self._process.wait()
-
-    def bands(self) -> list[list[str]]:
-        """The pegs of each band, as they are on the disk."""
-        [file] = self._folder.glob("*.json")
-        return [step["over"] for step in json.loads(file.read_text("utf-8")).get("steps", [])]
+def _bands(studio: MortalStudio) -> list[list[str]]:
+    """Return the pegs of each band, as they are on the disk."""
+    return [step["over"] for step in studio.document().get("steps", [])]
 
 
 def _begin(context: BrowserContext, address: str) -> Page:
@@ -116,7 +94,7 @@ def _lay(page: Page, draw: random.Random) -> list[str]:
     return pegs
 
 
-def _lose(context: BrowserContext, page: Page, fate: str, studio: _Studio) -> Page:
+def _lose(context: BrowserContext, page: Page, fate: str, studio: MortalStudio) -> Page:
     """Let the window meet its fate, start the studio again, and return the window that goes on."""
     if fate == "stays open":
         other = context.new_page()  # as the studio's own command opens it

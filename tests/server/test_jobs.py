@@ -15,6 +15,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+import psutil
 import pytest
 from msgspec.json import decode, encode
 
@@ -74,14 +75,6 @@ def open_example(name: str) -> Pattern:
     pattern = open_pattern(example_files()[name]).pattern
     assert pattern is not None
     return pattern
-
-
-def is_alive(pid: int) -> bool:
-    try:
-        os.kill(pid, 0)
-    except ProcessLookupError:
-        return False
-    return True
 
 
 def wait_for(what: Any, seconds: float = 120.0) -> None:
@@ -182,7 +175,7 @@ def test_newer_work_ends_the_older_at_once(jobs: Jobs, chain: Document, long: Do
     assert process is not None
     second = jobs.start("rest slack", PressRequest(), chain)
     assert jobs.status(first.job).state == "ended"
-    wait_for(lambda: not is_alive(process.pid))
+    wait_for(lambda: not psutil.pid_exists(process.pid))
     assert finish(jobs.status, second)[-1].state == "done"
     assert jobs.status(first.job).state == "ended"
 
@@ -253,7 +246,7 @@ def test_no_process_outlives_a_killed_studio(tmp_path: Path, long: Document) -> 
         assert len(pids) == 2
         parent.kill()
         parent.wait()
-        wait_for(lambda: not any(is_alive(pid) for pid in pids))
+        wait_for(lambda: not any(psutil.pid_exists(pid) for pid in pids))
 
 
 @pytest.mark.skipif(not _PROCESSES.exists(), reason="the processes are counted as Linux lists them")
@@ -275,7 +268,7 @@ def test_no_forked_process_outlives_its_lesson(strip: Document, monkeypatch: pyt
             pid = pid_of(jobs, told)
             everyone += [pid, *forked_by(jobs, told)]
             ways[way](told, pid)
-        wait_for(lambda: not any(is_alive(pid) for pid in everyone))
+        wait_for(lambda: not any(psutil.pid_exists(pid) for pid in everyone))
         states = {way: finish(jobs.status, told)[-1].state for way, told in begun.items()}
         assert states == {"ended": "ended", "interrupted": "failed", "killed": "failed"}
         assert jobs.file(begun["killed"].job, "handout-a4.pdf").startswith(b"%PDF")

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -13,37 +11,14 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, expect
 
+from testing.mortal_studio import MortalStudio
 from tests.studio.conftest import Bench, open_page
 
 
-class Studio:
-    """A studio that can be killed and started again at the same folder."""
-
-    def __init__(self, folder: Path) -> None:
-        self.folder = folder
-        self.process: subprocess.Popen[str] | None = None
-
-    def start(self) -> str:
-        """Start it and return the address that it prints."""
-        command = [sys.executable, "-m", "pegwright", "studio", str(self.folder), "--no-browser"]
-        self.process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)
-        assert self.process.stdout is not None
-        return self.process.stdout.readline().strip()
-
-    def kill(self) -> None:
-        if self.process:
-            self.process.kill()
-            self.process.wait()
-
-    def document(self) -> dict[str, Any]:
-        [file] = self.folder.glob("*.json")
-        return dict(json.loads(file.read_text()))
-
-
 @pytest.fixture
-def mortal(tmp_path: Path) -> Iterator[Studio]:
+def mortal(tmp_path: Path) -> Iterator[MortalStudio]:
     """A studio of its own, to be killed."""
-    made = Studio(tmp_path / "pieces")
+    made = MortalStudio(tmp_path / "pieces")
     yield made
     made.kill()
 
@@ -61,7 +36,7 @@ def pegs_of(document: dict[str, Any]) -> list[list[str]]:
 
 
 def test_a_page_that_is_open_goes_on_with_the_studio_that_is_started_again(
-    browser: Browser, mortal: Studio
+    browser: Browser, mortal: MortalStudio
 ) -> None:
     """Killed, edited, started again: the page takes the new key and saves; the verdict is of the last."""
     first = mortal.start()
@@ -85,7 +60,7 @@ def test_a_page_that_is_open_goes_on_with_the_studio_that_is_started_again(
         assert pegs_of(mortal.document()) == [["A1", "A2"], ["A2", "A3"], ["A3", "A4"], ["A4", "A5"]]
 
 
-def test_a_reload_puts_back_what_was_not_saved(browser: Browser, mortal: Studio) -> None:
+def test_a_reload_puts_back_what_was_not_saved(browser: Browser, mortal: MortalStudio) -> None:
     """Killed, edited, started again, the page loaded anew: the edits are there; one press takes them out."""
     first = mortal.start()
     with open_page(browser, first) as page:
@@ -111,7 +86,7 @@ def test_a_reload_puts_back_what_was_not_saved(browser: Browser, mortal: Studio)
         assert len(pegs_of(mortal.document())) == 3
 
 
-def test_what_was_not_saved_is_offered_on_the_shelf(browser: Browser, mortal: Studio) -> None:
+def test_what_was_not_saved_is_offered_on_the_shelf(browser: Browser, mortal: MortalStudio) -> None:
     """In another window, or after the browser was closed, the shelf says so and goes on with it."""
     first = mortal.start()
     with open_page(browser, first) as page:
@@ -134,7 +109,7 @@ def test_what_was_not_saved_is_offered_on_the_shelf(browser: Browser, mortal: St
         expect(other.page.get_by_text("has edits that were not saved")).to_have_count(0)
 
 
-def test_many_kills_lose_no_edit(browser: Browser, mortal: Studio) -> None:
+def test_many_kills_lose_no_edit(browser: Browser, mortal: MortalStudio) -> None:
     """A band laid, the studio killed whatever it does, started again: all are on the disk at the end."""
     address = mortal.start()
     with open_page(browser, address) as page:

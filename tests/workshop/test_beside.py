@@ -6,6 +6,7 @@ import os
 import signal
 from threading import Thread
 
+import psutil
 import pytest
 
 from pegwright.finding import RefusedError, phrase
@@ -15,21 +16,13 @@ from pegwright.workshop.beside import do_beside
 forked = pytest.mark.skipif(not beside._can_fork(), reason="one processor, or no forks here")
 
 
-def is_alive(pid: int) -> bool:
-    try:
-        os.kill(pid, 0)
-    except ProcessLookupError:
-        return False
-    return True
-
-
 @forked
 def test_it_is_done_elsewhere_and_comes_back() -> None:
     with do_beside(lambda: (os.getpid(), b"x" * 3_000_000)) as wait:
         pid, data = wait()
     assert pid != os.getpid()
     assert len(data) == 3_000_000
-    assert not is_alive(pid)
+    assert not psutil.pid_exists(pid)
 
 
 def test_its_error_is_raised_where_it_is_waited_for() -> None:
@@ -50,7 +43,7 @@ def test_what_is_not_waited_for_is_ended() -> None:
 
     with do_beside(stay):
         pid = int(os.read(reader, 20))
-    assert not is_alive(pid)
+    assert not psutil.pid_exists(pid)
 
 
 @forked
